@@ -1,0 +1,144 @@
+/**
+ * The vocabulary of a job: the names of its phases and states, and the events that tell its story
+ * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
+ * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
+ */
+
+export const BATCH_STATES = [
+  'idle',
+  'running',
+  'holding',
+  'held',
+  'restarting',
+  'stopping',
+  'stopped',
+  'aborting',
+  'aborted',
+  'complete',
+] as const;
+export type BatchState = (typeof BATCH_STATES)[number];
+
+export const ALARM_STATES = [
+  'normal',
+  'unacknowledged',
+  'acknowledged',
+  'returned-unacknowledged',
+  'latched',
+] as const;
+export type AlarmState = (typeof ALARM_STATES)[number];
+
+/** `warn` tells, `hold` makes safe and waits for a person, `abort` makes safe and ends the job. */
+export type AlarmAction = 'warn' | 'hold' | 'abort';
+export type AlarmPriority = 'low' | 'medium' | 'high';
+
+/** Phases of one repair in trade order, with the step number that the display shows. */
+export const STEP_NUMBERS = {
+  'self-test': '1.1',
+  'job-sheet': '2.1',
+  protect: '3.1',
+  inspect: '3.2',
+  'clean-pit': '3.3',
+  'dry-pit': '3.4',
+  'set-bridge': '3.5',
+  'close-seal': '3.6',
+  'charge-injector': '3.7',
+  'connect-hose': '3.8',
+  'seal-pull': '4.1',
+  'seal-watch': '4.2',
+  reseat: '4.3',
+  evacuate: '5.1',
+  'vacuum-dwell': '5.2',
+  'ask-bubbles': '5.3',
+  release: '5.4',
+  pressurise: '5.5',
+  'pressure-dwell': '5.6',
+  vent: '5.7',
+  'ask-clear': '5.8',
+  'offer-cycle': '5.9',
+  'accept-mark': '5.10',
+  'fill-pit': '6.1',
+  'cover-film': '6.2',
+  'place-lamp': '6.3',
+  cure: '6.4',
+  scrape: '7.1',
+  polish: '7.2',
+  'clean-injector': '7.3',
+  'final-look': '7.4',
+  result: '7.5',
+} as const;
+export type PhaseId = keyof typeof STEP_NUMBERS;
+export const PHASE_IDS = Object.keys(STEP_NUMBERS) as readonly PhaseId[];
+
+export type Answer = 'yes' | 'no';
+
+/** What a job measures once, by name and unit. */
+export const MEASUREMENTS = [
+  'atmospherePa',
+  'lampLastKnownWPerM2',
+  'leakRatePaM3PerS',
+  'vacuumReachedPa',
+  'pressureReachedPa',
+  'irradianceMeanWPerM2',
+  'doseJPerM2',
+  'lampOnS',
+] as const;
+export type Measurement = (typeof MEASUREMENTS)[number];
+
+/** Why a job ended. */
+export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
+
+/** What came of the repair, as the person judged it; null in an end before that. */
+export type Outcome = 'clear' | 'mark-remains';
+
+type EventBody =
+  | {
+      readonly kind: 'batch';
+      readonly from: BatchState;
+      readonly to: BatchState;
+      readonly why: string;
+    }
+  | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
+  | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
+  | { readonly kind: 'measured'; readonly name: Measurement; readonly value: number }
+  | {
+      readonly kind: 'alarm';
+      readonly alarm: string;
+      readonly from: AlarmState;
+      readonly to: AlarmState;
+      readonly action: AlarmAction;
+      readonly priority: AlarmPriority;
+      /** In plain words: what was expected and what was seen, in units. */
+      readonly cause: string;
+      readonly remedy: string;
+    }
+  | { readonly kind: 'refused'; readonly request: string; readonly why: string }
+  | {
+      readonly kind: 'end';
+      readonly reason: EndReason;
+      readonly why: string;
+      readonly outcome: Outcome | null;
+    };
+
+export type Event = EventBody & { readonly timeS: number };
+/** An event before the controller stamps it with the frame's time. */
+export type UnstampedEvent = EventBody;
+
+/** What a person watching would want to know at one tick; SI, pressure absolute, null where unknown. */
+export interface Snapshot {
+  readonly timeS: number;
+  readonly batch: BatchState;
+  readonly phase: PhaseId;
+  /** Cycles begun; 0 before the first. */
+  readonly cycle: number;
+  readonly pressurePa: number | null;
+  /** What the regulation aims at; null while the chamber is vented or isolated. */
+  readonly setPointPa: number | null;
+  /** The job's zero, measured in the self-test. */
+  readonly atmospherePa: number | null;
+  readonly irradianceWPerM2: number | null;
+  readonly doseJPerM2: number;
+  readonly targetJPerM2: number;
+  readonly glassK: number | null;
+  readonly heatSinkK: number | null;
+  readonly supplyV: number | null;
+}

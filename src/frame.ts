@@ -1,0 +1,114 @@
+/**
+ * The vocabulary of one tick: what a board measured, what the controller made of it, and what the
+ * board is told to do. Plain read-only data; this file decides nothing. Time is always the board's
+ * own time in seconds, carried with the data.
+ */
+
+/** Analogue channels, in the order in which journals and messages list them. */
+export const CHANNELS = [
+  'pressure',
+  'irradiance',
+  'glassTemperature',
+  'heatSinkTemperature',
+  'supplyVoltage',
+] as const;
+export type Channel = (typeof CHANNELS)[number];
+
+/** Largest count of the 10-bit converter. */
+export const FULL_SCALE_COUNTS = 1023;
+
+export const BUTTONS = ['yes', 'no', 'more'] as const;
+export type Button = (typeof BUTTONS)[number];
+
+/** Switches as the board reports them; a broken wire reads as the unsafe position. */
+export interface Switches {
+  readonly shieldClosed: boolean;
+  readonly overPressureTripped: boolean;
+  readonly emergencyStopPressed: boolean;
+}
+
+/** `mute`: the board is open but nothing new has come from it; `sampledAtS` shows since when. */
+export type Link = 'up' | 'mute';
+
+/** What a board measured in one tick: raw counts, 0 to 1023, or null where none was ever taken. */
+export interface Frame {
+  readonly sequence: number;
+  /** Time of this tick. */
+  readonly timeS: number;
+  /** When the counts and switches were sampled, all together; equals `timeS` while the link is up. */
+  readonly sampledAtS: number;
+  readonly link: Link;
+  readonly counts: Readonly<Record<Channel, number | null>>;
+  readonly switches: Switches;
+  /** Buttons that went down since the last frame, in order. */
+  readonly pressed: readonly Button[];
+}
+
+export const CHANNEL_FAULTS = ['stale', 'out-of-range', 'implausible', 'missing'] as const;
+export type ChannelFault = (typeof CHANNEL_FAULTS)[number];
+
+/** A value with the time it was taken, or the reason why there is none. */
+export type Measured =
+  | { readonly ok: true; readonly value: number; readonly takenAtS: number }
+  | { readonly ok: false; readonly fault: ChannelFault };
+
+/** One frame in engineering units (SI; pressure is absolute). */
+export interface Reading {
+  readonly sequence: number;
+  readonly timeS: number;
+  readonly link: Link;
+  readonly pressurePa: Measured;
+  readonly irradianceWPerM2: Measured;
+  readonly glassK: Measured;
+  readonly heatSinkK: Measured;
+  readonly supplyV: Measured;
+  readonly switches: Switches;
+  readonly pressed: readonly Button[];
+}
+
+export type Selector = 'vacuum' | 'pressure';
+
+/** Everything that can do harm. */
+export interface Actuators {
+  /** Pump drive, 0 (off) to 1 (full). */
+  readonly pumpRatio: number;
+  readonly selector: Selector;
+  /** The vent is normally open: true is its unpowered position. */
+  readonly ventOpen: boolean;
+  readonly lampEnabled: boolean;
+  /** Lamp drive, 0 (off) to 1 (full); without effect while the lamp is not enabled. */
+  readonly lampRatio: number;
+}
+
+/** The one safe state: pump off, vent open, lamp off. */
+export const SAFE: Actuators = {
+  pumpRatio: 0,
+  selector: 'vacuum',
+  ventOpen: true,
+  lampEnabled: false,
+  lampRatio: 0,
+};
+
+/** Colours by meaning, as IEC 60073 assigns them: danger, abnormal, normal, person must act. */
+export type StatusColour = 'off' | 'red' | 'yellow' | 'green' | 'blue';
+export type Buzzer = 'off' | 'once' | 'repeating';
+
+export const DISPLAY_COLUMNS = 20;
+export const DISPLAY_ROWS = 4;
+/** Four lines of exactly 20 characters. */
+export type DisplayLines = readonly [string, string, string, string];
+
+export interface Signals {
+  readonly buzzer: Buzzer;
+  readonly status: { readonly colour: StatusColour; readonly flashing: boolean };
+  readonly display: DisplayLines;
+}
+
+/** The whole picture of every output, every tick, never a difference. */
+export interface Outputs extends Actuators, Signals {}
+
+/** What people and the console ask for besides the board's own buttons; drained once a tick. */
+export type Request =
+  | { readonly kind: 'button'; readonly button: Button }
+  | { readonly kind: 'hold' }
+  | { readonly kind: 'stop'; readonly why: string };

@@ -1,0 +1,118 @@
+/**
+ * The profile of a repair: set-points, dwells, cycles and dose, as a file in trade units and as SI
+ * values inside. Vacuum is stated in absolute pressure, because what is left in a break depends on
+ * it; pressure is stated over the local atmosphere, because that is what loads the glass. Whether a
+ * unit may run a profile is decided by `profileOverLimits`; how it is run, by the phases.
+ */
+import { z } from 'zod';
+import { choice, quantity, schemaName, text, wholeNumber } from '../settings.ts';
+import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../units.ts';
+
+export const profileFileSchema = z.strictObject({
+  schema: schemaName('meniscus/profile@1'),
+  name: text(40),
+  /** Where the figures come from; printed in the report. */
+  source: text(200),
+  sealCheck: z.strictObject({
+    pullKPaAbs: quantity(20, 90, 'kPa absolute'),
+    reachWithinS: quantity(2, 120, 's'),
+    settleS: quantity(0.5, 30, 's'),
+    watchS: quantity(5, 120, 's'),
+    leakLimitPaM3PerS: quantity(0.0005, 0.05, 'Pa m3/s'),
+  }),
+  vacuum: z.strictObject({
+    setPointKPaAbs: quantity(5, 90, 'kPa absolute'),
+    lowestKPaAbs: quantity(1, 90, 'kPa absolute'),
+    reachWithinS: quantity(2, 300, 's'),
+    dwellS: quantity(5, 600, 's'),
+    extendByS: quantity(5, 300, 's'),
+    longestDwellS: quantity(5, 900, 's'),
+  }),
+  pressure: z.strictObject({
+    setPointKPaGauge: quantity(20, 400, 'kPa over atmosphere'),
+    highestKPaGauge: quantity(20, 400, 'kPa over atmosphere'),
+    reachWithinS: quantity(2, 300, 's'),
+    dwellS: quantity(5, 1200, 's'),
+  }),
+  cycles: z.strictObject({
+    planned: wholeNumber(1, 10, 'cycles'),
+    extra: wholeNumber(0, 10, 'cycles'),
+  }),
+  glass: z.strictObject({
+    lowestC: quantity(0, 40, 'degrees Celsius'),
+    highestC: quantity(15, 80, 'degrees Celsius'),
+  }),
+  cure: z.strictObject({
+    targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
+    leastS: quantity(10, 1800, 's'),
+    longestS: quantity(10, 3600, 's'),
+    lampPercent: quantity(10, 100, '%'),
+  }),
+  /** What a person is told when the break is not clear. */
+  notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
+});
+export type ProfileFile = z.infer<typeof profileFileSchema>;
+
+export const profileSchema = profileFileSchema
+  .check(ordered(['vacuum', 'lowestKPaAbs'], ['vacuum', 'setPointKPaAbs'], 2))
+  .check(ordered(['pressure', 'setPointKPaGauge'], ['pressure', 'highestKPaGauge'], 2))
+  .check(ordered(['vacuum', 'dwellS'], ['vacuum', 'longestDwellS'], 0))
+  .check(ordered(['glass', 'lowestC'], ['glass', 'highestC'], 5))
+  .check(ordered(['cure', 'leastS'], ['cure', 'longestS'], 0))
+  .transform(profileFromFile);
+export type Profile = ReturnType<typeof profileFromFile>;
+
+/** Refuses a file in which `low` is not at least `apart` below `high`. */
+function ordered(low: [Section, string], high: [Section, string], apart: number) {
+  return z.check<ProfileFile>((payload) => {
+    const at = ([section, field]: [Section, string]): number =>
+      (payload.value[section] as Readonly<Record<string, number>>)[field] ?? Number.NaN;
+    if (at(low) + apart <= at(high)) return;
+    const bound = apart === 0 ? 'at most' : `at least ${apart} below`;
+    payload.issues.push({
+      code: 'custom',
+      input: payload.value,
+      path: low,
+      message: `${bound} ${high.join('.')} (${at(high)})`,
+    });
+  });
+}
+type Section = 'vacuum' | 'pressure' | 'glass' | 'cure';
+
+function profileFromFile(file: ProfileFile) {
+  const { sealCheck, vacuum, pressure, cycles, glass, cure } = file;
+  return {
+    name: file.name,
+    source: file.source,
+    notClearAdvice: file.notClearAdvice,
+    sealCheck: {
+      pullPa: paFromKPa(sealCheck.pullKPaAbs),
+      reachWithinS: sealCheck.reachWithinS,
+      settleS: sealCheck.settleS,
+      watchS: sealCheck.watchS,
+      leakLimitPaM3PerS: sealCheck.leakLimitPaM3PerS,
+    },
+    vacuum: {
+      setPointPa: paFromKPa(vacuum.setPointKPaAbs),
+      lowestPa: paFromKPa(vacuum.lowestKPaAbs),
+      reachWithinS: vacuum.reachWithinS,
+      dwellS: vacuum.dwellS,
+      extendByS: vacuum.extendByS,
+      longestDwellS: vacuum.longestDwellS,
+    },
+    pressure: {
+      setPointGaugePa: paFromKPa(pressure.setPointKPaGauge),
+      highestGaugePa: paFromKPa(pressure.highestKPaGauge),
+      reachWithinS: pressure.reachWithinS,
+      dwellS: pressure.dwellS,
+    },
+    cycles,
+    glass: { lowestK: kFromCelsius(glass.lowestC), highestK: kFromCelsius(glass.highestC) },
+    cure: {
+      targetJPerM2: jPerM2FromMJPerCm2(cure.targetMJPerCm2),
+      leastS: cure.leastS,
+      longestS: cure.longestS,
+      lampRatio: cure.lampPercent / 100,
+    },
+  } as const;
+}
