@@ -52,6 +52,10 @@ export type Measured =
   | { readonly ok: true; readonly value: number; readonly takenAtS: number }
   | { readonly ok: false; readonly fault: ChannelFault };
 
+/** The value, or null where there is none to be believed. */
+export const valueOrNull = (measured: Measured): number | null =>
+  measured.ok ? measured.value : null;
+
 /** One frame in engineering units (SI; pressure is absolute). */
 export interface Reading {
   readonly sequence: number;
@@ -111,4 +115,5 @@ export interface Outputs extends Actuators, Signals {}
 export type Request =
   | { readonly kind: 'button'; readonly button: Button }
   | { readonly kind: 'hold' }
-  | { readonly kind: 'stop'; readonly why: string };
+  /** `interrupt`: the program itself is being ended, so nobody will read an end screen. */
+  | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string };

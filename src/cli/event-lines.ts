@@ -1,0 +1,52 @@
+/**
+ * One line of plain text for each event of a job, for terminals without a live panel and for logs.
+ * Which events a person needs is a table here; the journal keeps them all.
+ */
+import { type Event, type Measurement, STEP_NUMBERS } from '../events.ts';
+import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
+
+/** `null` for what would only be noise on a terminal. */
+export function eventLine(event: Event): string | null {
+  const words = wordsOf(event);
+  return words === null ? null : `${clock(event.timeS)}  ${words}`;
+}
+
+function wordsOf(event: Event): string | null {
+  switch (event.kind) {
+    case 'batch':
+      return `job ${event.from} -> ${event.to}: ${event.why}`;
+    case 'phase':
+      return `${STEP_NUMBERS[event.phase]} ${event.phase}${event.cycle > 0 ? `, cycle ${event.cycle}` : ''}`;
+    case 'answer':
+      return `      answered ${event.answer}`;
+    case 'measured':
+      return `      ${MEASURED[event.name](event.value)}`;
+    case 'alarm':
+      return event.to === 'unacknowledged'
+        ? `ALARM ${event.alarm} (${event.action}): ${event.cause}. ${event.remedy}`
+        : `alarm ${event.alarm} is ${event.to}`;
+    case 'refused':
+      return `      refused ${event.request}: ${event.why}`;
+    case 'end':
+      return `end: ${event.reason}`;
+  }
+}
+
+const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
+  atmospherePa: (pa) =>
+    `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, the zero of this job`,
+  lampLastKnownWPerM2: (w) => `lamp when last used ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
+  leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
+  vacuumReachedPa: (pa) =>
+    `vacuum held at ${kPaFromPa(pa).toFixed(1)} kPa abs (${inHgFromPa(pa).toFixed(1)} inHg abs)`,
+  pressureReachedPa: (pa) => `pressure held at ${kPaFromPa(pa).toFixed(1)} kPa abs`,
+  irradianceMeanWPerM2: (w) => `mean irradiance ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
+  doseJPerM2: (j) => `dose ${(mJPerCm2FromJPerM2(j) / 1000).toFixed(2)} J/cm2`,
+  lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
+};
+
+function clock(timeS: number): string {
+  const whole = Math.floor(timeS);
+  const minutes = String(Math.floor(whole / 60)).padStart(2, '0');
+  return `${minutes}:${String(whole % 60).padStart(2, '0')}`;
+}

@@ -1,0 +1,43 @@
+/**
+ * Keys that stand for the unit's buttons and switches in manual mode. One table; what a button does
+ * is decided by the controller.
+ */
+import { emitKeypressEvents } from 'node:readline';
+import type { Button } from '../frame.ts';
+
+export type KeyAction =
+  | { readonly kind: 'button'; readonly button: Button }
+  | { readonly kind: 'emergency-stop' | 'shield' | 'hold' | 'interrupt' };
+
+const KEYS: Readonly<Record<string, KeyAction>> = {
+  y: { kind: 'button', button: 'yes' },
+  return: { kind: 'button', button: 'yes' },
+  n: { kind: 'button', button: 'no' },
+  m: { kind: 'button', button: 'more' },
+  h: { kind: 'hold' },
+  e: { kind: 'emergency-stop' },
+  s: { kind: 'shield' },
+};
+
+export const KEYS_LINE = 'y YES  n NO  m MORE   h hold  e emergency stop  s shield  Ctrl-C end';
+
+/** Listens until the returned function is called, which gives the terminal back as it was. */
+export function listenToKeys(
+  input: NodeJS.ReadStream,
+  onKey: (action: KeyAction) => void,
+): () => void {
+  const listener = (_: string, key: { name?: string; ctrl?: boolean }): void => {
+    const interrupts = key.ctrl === true && key.name === 'c';
+    const action = interrupts ? ({ kind: 'interrupt' } as const) : KEYS[key.name ?? ''];
+    if (action !== undefined) onKey(action);
+  };
+  emitKeypressEvents(input);
+  if (input.isTTY) input.setRawMode(true);
+  input.on('keypress', listener);
+  input.resume();
+  return () => {
+    input.off('keypress', listener);
+    if (input.isTTY) input.setRawMode(false);
+    input.pause();
+  };
+}

@@ -1,0 +1,75 @@
+/**
+ * Everything that the controller remembers from tick to tick, and the configuration that stays the
+ * same for a whole job. Plain data; `controller.ts` advances it.
+ */
+import { type DoseState, NO_DOSE } from './cure/dose.ts';
+import type { BatchState, EndReason, UnstampedEvent } from './events.ts';
+import { type Actuators, SAFE } from './frame.ts';
+import type { JobSheet } from './intake/job-sheet.ts';
+import { PROCEDURE_START, type ProcedureState } from './procedure/phase.ts';
+import type { Profile } from './procedure/profile.ts';
+import { REGULATOR_AT_REST, type RegulatorState } from './procedure/regulation.ts';
+import { ALL_QUIET, type AlarmRecords } from './safety/alarms.ts';
+import { WATCH_START, type Watch } from './safety/watch.ts';
+import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from './signal/decode.ts';
+import type { UnitSettings } from './unit-settings.ts';
+
+export interface JobConfig {
+  readonly unit: UnitSettings;
+  readonly profile: Profile;
+  readonly job: JobSheet;
+}
+
+/** What one tick carries along; `events` is filled in the order in which things happen. */
+export interface Tick {
+  readonly config: JobConfig;
+  /** Time since the last frame, and what of it may count for dwells and dose. */
+  readonly gapS: number;
+  readonly dtS: number;
+  readonly events: UnstampedEvent[];
+}
+
+export interface ControllerState {
+  /** Time of the last frame; null before the first. */
+  readonly timeS: number | null;
+  readonly signal: SignalMemory;
+  readonly batch: BatchState;
+  /** Time in this batch state, s. */
+  readonly batchForS: number;
+  /** Why the job is held or ended, for the person. */
+  readonly why: string;
+  readonly endReason: EndReason;
+  readonly procedure: ProcedureState;
+  readonly regulator: RegulatorState;
+  readonly setPointPa: number | null;
+  readonly dose: DoseState;
+  readonly watch: Watch;
+  readonly alarms: AlarmRecords;
+  /** What the last tick told the board. */
+  readonly commanded: Actuators;
+  /** Page of the longer explanation; null while it is closed. */
+  readonly page: number | null;
+  /** What the screen was about, and for how long it has been. */
+  readonly screen: { readonly subject: string; readonly shownS: number };
+  /** True once the `end` event has been sent; nothing happens after it. */
+  readonly ended: boolean;
+}
+
+export const CONTROLLER_START: ControllerState = {
+  timeS: null,
+  signal: INITIAL_SIGNAL_MEMORY,
+  batch: 'idle',
+  batchForS: 0,
+  why: '',
+  endReason: 'fault',
+  procedure: PROCEDURE_START,
+  regulator: REGULATOR_AT_REST,
+  setPointPa: null,
+  dose: NO_DOSE,
+  watch: WATCH_START,
+  alarms: ALL_QUIET,
+  commanded: SAFE,
+  page: null,
+  screen: { subject: '', shownS: 0 },
+  ended: false,
+};

@@ -1,0 +1,181 @@
+/**
+ * One tick of the unit: a frame and the requests of people in, outputs and events out. Pure,
+ * synchronous and total. The order is the design's: decode, people, alarms and interlocks, batch,
+ * procedure, regulation, guard, panel. It joins the rooms by passing values and decides only what
+ * belongs to none of them: how alarms, people and the procedure move the batch.
+ */
+import { alarmContextOf } from './alarm-context.ts';
+import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
+import type { ControllerState, JobConfig, Tick } from './controller-state.ts';
+import { cureDone, stepDose } from './cure/dose.ts';
+import type { Answer, Event, Snapshot } from './events.ts';
+import {
+  type Actuators,
+  type Frame,
+  type Outputs,
+  type Reading,
+  type Request,
+  SAFE,
+  valueOrNull,
+} from './frame.ts';
+import { type Intent, intentOf } from './intents.ts';
+import { snapshotOf, turnScreen, viewOf } from './operator-view.ts';
+import { composeSignals } from './panel/screen.ts';
+import { isEnded } from './procedure/batch.ts';
+import { phaseOf, stepProcedure } from './procedure/procedure.ts';
+import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
+import { selfTestFindings } from './procedure/self-test.ts';
+import { foremost, stepAlarms } from './safety/alarms.ts';
+import { guard } from './safety/guard.ts';
+import { stepWatch } from './safety/watch.ts';
+import { stepDecode } from './signal/decode.ts';
+
+export interface ControllerStep {
+  readonly state: ControllerState;
+  readonly outputs: Outputs;
+  readonly events: readonly Event[];
+  readonly snapshot: Snapshot;
+}
+
+/** Time that a tick may count for: a late frame must not buy dwell or dose that nobody measured. */
+const LONGEST_TICK_S = 0.1;
+
+export function stepController(
+  config: JobConfig,
+  before: ControllerState,
+  frame: Frame,
+  requests: readonly Request[],
+): ControllerStep {
+  const gapS = before.timeS === null ? 0 : Math.max(0, frame.timeS - before.timeS);
+  const tick: Tick = { config, gapS, dtS: Math.min(gapS, LONGEST_TICK_S), events: [] };
+
+  const decoded = stepDecode(before.signal, frame, before.commanded, config.unit.channels);
+  const { reading } = decoded;
+  const observed = observe({ ...before, signal: decoded.memory }, reading, tick);
+  const intents = intentsOf(observed, reading, requests);
+  const alarmed = runAlarms(observed, reading, intents, tick);
+  const batched = stepBatch(alarmed, reading, intents, tick);
+  const proceeded = runProcedure(batched, reading, intents, tick);
+  const outputs = runOutputs(proceeded, reading, intents, tick);
+  const state = { ...outputs.state, timeS: frame.timeS };
+  return {
+    state,
+    outputs: outputs.outputs,
+    events: tick.events.map((event) => ({ timeS: frame.timeS, ...event })),
+    snapshot: snapshotOf(state, reading, config),
+  };
+}
+
+function observe(state: ControllerState, reading: Reading, { dtS }: Tick): ControllerState {
+  const lampOn = state.commanded.lampEnabled && state.commanded.lampRatio > 0;
+  return {
+    ...state,
+    batchForS: state.batchForS + dtS,
+    screen: { ...state.screen, shownS: state.screen.shownS + dtS },
+    watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
+    dose: stepDose(state.dose, reading.irradianceWPerM2, lampOn, dtS),
+  };
+}
+
+function intentsOf(
+  state: ControllerState,
+  reading: Reading,
+  requests: readonly Request[],
+): readonly Intent[] {
+  const situation = {
+    batch: state.batch,
+    kind: phaseOf(state.procedure).kind,
+    alarm: foremost(state.alarms)?.row.id ?? null,
+    helpOpen: state.page !== null,
+    shownS: state.screen.shownS,
+  };
+  const pressed = reading.pressed.map((button): Request => ({ kind: 'button', button }));
+  return [...pressed, ...requests].map((request) => intentOf(request, situation));
+}
+
+function runAlarms(
+  state: ControllerState,
+  reading: Reading,
+  intents: readonly Intent[],
+  { config, gapS, events }: Tick,
+): ControllerState {
+  const acknowledged = intents.find((intent) => intent.kind === 'acknowledge')?.alarm ?? null;
+  const reset = intents.some((intent) => intent.kind === 'restart');
+  const over = isEnded(state.batch);
+  const stepped = stepAlarms(
+    state.alarms,
+    config.unit.alarms,
+    alarmContextOf(config, state, reading, gapS),
+    { acknowledged, reset },
+    // A job that is over cannot be held any more; what is dangerous is still told.
+    ({ action, id }) => !over || action === 'abort' || id === acknowledged,
+  );
+  events.push(...stepped.events);
+  return { ...state, alarms: stepped.records };
+}
+
+function runProcedure(
+  state: ControllerState,
+  reading: Reading,
+  intents: readonly Intent[],
+  { config, dtS, events }: Tick,
+): ControllerState {
+  if (state.batch !== 'running') return state;
+  const answer: Answer | null = intents.find((intent) => intent.kind === 'answer')?.answer ?? null;
+  const { state: procedure, ...rest } = stepProcedure(state.procedure, {
+    profile: config.profile,
+    volumeM3: config.unit.chamberVolumeM3,
+    reading,
+    pressurePa: valueOrNull(reading.pressurePa),
+    findings: selfTestFindings(reading),
+    answer,
+    cure: { ...state.dose, done: cureDone(state.dose, config.profile.cure) },
+    dtS,
+  });
+  events.push(...rest.events);
+  return leadBatch({ ...state, procedure }, rest.lead, events);
+}
+
+function runOutputs(
+  state: ControllerState,
+  reading: Reading,
+  intents: readonly Intent[],
+  tick: Tick,
+): { state: ControllerState; outputs: Outputs } {
+  const { wanted, ...regulated } = regulate(state, reading, tick);
+  const alarmStops = forcesStop(state.alarms);
+  const { batch } = state;
+  const { phase } = state.procedure;
+  const commanded = guard(wanted, { batch, phase, reading, alarmStops });
+  const shown = turnScreen({ ...state, ...regulated, commanded }, intents);
+  const signals = composeSignals(viewOf(shown, reading, tick.config));
+  return { state: shown, outputs: { ...commanded, ...signals } };
+}
+
+/** What the phase in hand would have the actuators do; the guard decides whether they may. */
+function regulate(
+  state: ControllerState,
+  reading: Reading,
+  { config, dtS }: Tick,
+): Pick<ControllerState, 'regulator' | 'setPointPa'> & { wanted: Actuators } {
+  if (state.batch !== 'running') {
+    return { regulator: REGULATOR_AT_REST, setPointPa: null, wanted: SAFE };
+  }
+  const { air, lamp } = phaseOf(state.procedure);
+  const demand = air(state.procedure, config.profile);
+  const { state: regulator, command } = stepRegulation(
+    state.regulator,
+    demand,
+    valueOrNull(reading.pressurePa),
+    dtS,
+  );
+  return {
+    regulator,
+    setPointPa: 'setPointPa' in demand ? demand.setPointPa : null,
+    wanted: {
+      ...command,
+      lampEnabled: lamp,
+      lampRatio: lamp ? config.profile.cure.lampRatio : 0,
+    },
+  };
+}

@@ -1,0 +1,80 @@
+/**
+ * What a button means on the screen that the person was looking at when it was pressed. One table of
+ * situations, so that a button never means two things at once. What follows from a meaning is left
+ * to the controller.
+ */
+import type { Answer, BatchState } from './events.ts';
+import type { Button, Request } from './frame.ts';
+import { isEnded } from './procedure/batch.ts';
+import type { PhaseKind } from './procedure/phase.ts';
+
+export interface Situation {
+  readonly batch: BatchState;
+  readonly kind: PhaseKind;
+  /** The alarm on the screen, by its id. */
+  readonly alarm: string | null;
+  readonly helpOpen: boolean;
+  /** How long the screen has been about what it is about, s. */
+  readonly shownS: number;
+}
+
+export type Intent =
+  | { readonly kind: 'acknowledge'; readonly alarm: string }
+  | { readonly kind: 'answer'; readonly answer: Answer }
+  | { readonly kind: 'hold'; readonly why: string }
+  | { readonly kind: 'restart' }
+  | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string }
+  | { readonly kind: 'turn-page' }
+  | { readonly kind: 'close-help' }
+  | { readonly kind: 'end' }
+  | { readonly kind: 'refused'; readonly request: string; readonly why: string };
+
+/** A press sooner than this after the screen changed was meant for the last one. */
+const SHORTEST_READING_S = 0.25;
+
+export function intentOf(request: Request, situation: Situation): Intent {
+  switch (request.kind) {
+    case 'hold':
+      return { kind: 'hold', why: 'Held from the console.' };
+    case 'stop':
+      return request;
+    case 'button':
+      return situation.shownS < SHORTEST_READING_S
+        ? refused(request.button, 'pressed before the screen could be read')
+        : buttonIntent(request.button, situation);
+  }
+}
+
+function buttonIntent(button: Button, { batch, kind, alarm, helpOpen }: Situation): Intent {
+  if (alarm !== null) return alarmButton(button, alarm);
+  if (button === 'more') return { kind: 'turn-page' };
+  if (isEnded(batch))
+    return button === 'yes' ? { kind: 'end' } : refused(button, 'the job is over');
+  if (batch === 'held') return heldButton(button);
+  if (batch !== 'running') return refused(button, `the job is ${batch}`);
+  if (helpOpen) return button === 'yes' ? { kind: 'close-help' } : hold();
+  return runningButton(button, kind);
+}
+
+function alarmButton(button: Button, alarm: string): Intent {
+  if (button === 'yes') return { kind: 'acknowledge', alarm };
+  return button === 'more' ? { kind: 'turn-page' } : refused(button, 'an alarm is on the screen');
+}
+
+function heldButton(button: 'yes' | 'no'): Intent {
+  return button === 'yes'
+    ? { kind: 'restart' }
+    : { kind: 'stop', by: 'person', why: 'You stopped the held job.' };
+}
+
+function runningButton(button: 'yes' | 'no', kind: PhaseKind): Intent {
+  if (kind === 'question') return { kind: 'answer', answer: button };
+  if (button === 'no') return hold();
+  return kind === 'confirm'
+    ? { kind: 'answer', answer: 'yes' }
+    : refused(button, 'nothing was asked');
+}
+
+const hold = (): Intent => ({ kind: 'hold', why: 'You held the job.' });
+
+const refused = (request: string, why: string): Intent => ({ kind: 'refused', request, why });

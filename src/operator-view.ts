@@ -1,0 +1,86 @@
+/**
+ * What a person gets to know of the controller's state: the view that the panel draws, the snapshot
+ * for everything else, and which page of which screen is open. It changes nothing but pages.
+ */
+import { forcesStop } from './batch-step.ts';
+import type { ControllerState, JobConfig } from './controller-state.ts';
+import { cureLeftS } from './cure/dose.ts';
+import type { Snapshot } from './events.ts';
+import { type Reading, valueOrNull } from './frame.ts';
+import type { Intent } from './intents.ts';
+import type { LiveValues } from './panel/live-line.ts';
+import type { View } from './panel/screen.ts';
+import { phaseOf } from './procedure/procedure.ts';
+import { foremost } from './safety/alarms.ts';
+
+export function snapshotOf(
+  state: ControllerState,
+  reading: Reading,
+  { profile }: JobConfig,
+): Snapshot {
+  return {
+    timeS: reading.timeS,
+    batch: state.batch,
+    phase: state.procedure.phase,
+    cycle: state.procedure.cycle,
+    pressurePa: valueOrNull(reading.pressurePa),
+    setPointPa: state.setPointPa,
+    atmospherePa: state.procedure.atmospherePa,
+    irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
+    doseJPerM2: state.dose.doseJPerM2,
+    targetJPerM2: profile.cure.targetJPerM2,
+    glassK: valueOrNull(reading.glassK),
+    heatSinkK: valueOrNull(reading.heatSinkK),
+    supplyV: valueOrNull(reading.supplyV),
+  };
+}
+
+export function viewOf(state: ControllerState, reading: Reading, config: JobConfig): View {
+  const shown = foremost(state.alarms);
+  return {
+    batch: state.batch,
+    phase: state.procedure.phase,
+    kind: phaseOf(state.procedure).kind,
+    notClearAdvice: config.profile.notClearAdvice,
+    alarm: shown === null ? null : { ...shown.row, cause: shown.record.cause },
+    alarmStops: forcesStop(state.alarms),
+    why: state.why,
+    page: state.page,
+    live: liveValues(state, config),
+    snapshot: snapshotOf(state, reading, config),
+  };
+}
+
+function liveValues(state: ControllerState, { profile, job }: JobConfig): LiveValues {
+  const { procedure, dose } = state;
+  const { lastsS } = phaseOf(procedure);
+  const dwellLeftS = lastsS === undefined ? null : lastsS(procedure, profile) - procedure.elapsedS;
+  return {
+    phaseElapsedS: procedure.elapsedS,
+    leftS: procedure.phase === 'cure' ? cureLeftS(dose, profile.cure) : dwellLeftS,
+    jobLine: `${job.damage.type} ${Math.round(job.damage.diameterM * 1000)} mm`,
+    resultLine: procedure.outcome === 'clear' ? 'Clear, dose met' : 'Mark remains',
+  };
+}
+
+/** Opens, turns and closes pages, and notes when the screen turned to another subject. */
+export function turnScreen(state: ControllerState, intents: readonly Intent[]): ControllerState {
+  const subject = subjectOf(state);
+  if (subject !== state.screen.subject) {
+    return { ...state, page: null, screen: { subject, shownS: 0 } };
+  }
+  const turn = intents.findLast(({ kind }) => kind === 'turn-page' || kind === 'close-help');
+  return turn === undefined ? state : { ...state, page: pageAfter(state, turn.kind) };
+}
+
+function subjectOf({ alarms, batch, procedure }: ControllerState): string {
+  const alarm = foremost(alarms);
+  return alarm === null ? `${batch} ${procedure.phase} ${procedure.cycle}` : alarm.row.id;
+}
+
+/** The first page of a longer explanation is 0; alarms and held jobs show page 0 from the start. */
+function pageAfter({ page, alarms, batch }: ControllerState, kind: Intent['kind']): number | null {
+  if (kind === 'close-help') return null;
+  const openFromStart = foremost(alarms) !== null || batch !== 'running';
+  return page === null ? (openFromStart ? 1 : 0) : page + 1;
+}

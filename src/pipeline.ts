@@ -1,0 +1,93 @@
+/**
+ * The RxJS shell around the pure step: frames through `scan(step)`, outputs to the board first, then
+ * every consumer on an error path of its own, so that none can stop control. No time operators: the
+ * frames are the clock. Which consumers there are is decided by the composition root.
+ */
+import { type Observable, type Subscription, scan, share, takeWhile } from 'rxjs';
+import type { Board } from '../hal/board.ts';
+import { type ControllerStep, stepController } from './controller.ts';
+import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
+import type { Frame, Request } from './frame.ts';
+
+/** One tick as consumers see it. */
+export interface Tick extends ControllerStep {
+  readonly frame: Frame;
+  readonly requests: readonly Request[];
+}
+
+export interface Consumer {
+  /** For the message when it fails. */
+  readonly name: string;
+  readonly take: (tick: Tick) => void;
+}
+
+export interface PipelineCallbacks {
+  /** A consumer threw; it gets no more ticks, control goes on. */
+  readonly onConsumerError: (name: string, error: unknown) => void;
+  /** The controller itself threw: the board has been made safe and nothing more will come. */
+  readonly onFault: (error: unknown) => void;
+  readonly onEnd: () => void;
+}
+
+const START: Pick<Tick, 'state'> = { state: CONTROLLER_START };
+
+export interface Pipeline {
+  /** Queued for the next tick. */
+  readonly request: (request: Request) => void;
+  readonly close: () => void;
+}
+
+export function createPipeline(
+  board: Board,
+  config: JobConfig,
+  consumers: readonly Consumer[],
+  callbacks: PipelineCallbacks,
+): Pipeline {
+  const queue: Request[] = [];
+  const ticks$ = board.frames$.pipe(
+    scan<Frame, Tick, Pick<Tick, 'state'>>((last, frame) => {
+      const requests = queue.splice(0);
+      return { frame, requests, ...stepController(config, last.state, frame, requests) };
+    }, START),
+    takeWhile(({ state }) => !state.ended, true),
+    share(),
+  );
+  const subscriptions: Subscription[] = [
+    ticks$.subscribe({
+      next: ({ outputs }) => board.write(outputs),
+      error: (error: unknown) => {
+        board.makeSafe();
+        callbacks.onFault(error);
+      },
+    }),
+  ];
+  for (const consumer of consumers) {
+    subscriptions.push(subscribeGuarded(ticks$, consumer, callbacks));
+  }
+  subscriptions.push(ticks$.subscribe({ complete: callbacks.onEnd, error: () => undefined }));
+  return {
+    request: (request) => queue.push(request),
+    close: () => {
+      for (const subscription of subscriptions) subscription.unsubscribe();
+    },
+  };
+}
+
+function subscribeGuarded(
+  ticks$: Observable<Tick>,
+  { name, take }: Consumer,
+  { onConsumerError }: PipelineCallbacks,
+): Subscription {
+  const subscription = ticks$.subscribe({
+    next: (tick) => {
+      try {
+        take(tick);
+      } catch (error) {
+        subscription.unsubscribe();
+        onConsumerError(name, error);
+      }
+    },
+    error: () => undefined,
+  });
+  return subscription;
+}

@@ -1,0 +1,66 @@
+/**
+ * From what a phase wants of the air to pump, valves and vent: a PI regulator on absolute pressure
+ * that can only pump, never brake, so it must come up to its set-point without overshoot. Proportional
+ * bands are narrower for vacuum, where the pump is weak, than for pressure. Limits are not its
+ * business: alarms and guard have the last word.
+ */
+import type { Selector } from '../frame.ts';
+
+export type AirDemand =
+  | { readonly air: 'vented' }
+  | { readonly air: 'isolated' }
+  | { readonly air: 'vacuum' | 'pressure'; readonly setPointPa: number };
+
+export interface RegulatorState {
+  readonly selector: Selector;
+  /** What the integral term adds to the drive, 0 to 0.5. */
+  readonly integralRatio: number;
+}
+
+export const REGULATOR_AT_REST: RegulatorState = { selector: 'vacuum', integralRatio: 0 };
+
+export interface AirCommand {
+  readonly pumpRatio: number;
+  readonly selector: Selector;
+  readonly ventOpen: boolean;
+}
+
+/** Full drive this far from the set-point, and the integral's time; tuned on the simulated unit. */
+const TUNING = {
+  vacuum: { bandPa: 8_000, integralS: 4 },
+  pressure: { bandPa: 25_000, integralS: 6 },
+} as const;
+const INTEGRAL_HIGHEST_RATIO = 0.5;
+
+/** `pressurePa` is null while it cannot be believed: then nothing is pumped. */
+export function stepRegulation(
+  state: RegulatorState,
+  demand: AirDemand,
+  pressurePa: number | null,
+  dtS: number,
+): { readonly state: RegulatorState; readonly command: AirCommand } {
+  if (demand.air === 'vented' || demand.air === 'isolated') {
+    const command = { pumpRatio: 0, selector: state.selector, ventOpen: demand.air === 'vented' };
+    return { state: { ...state, integralRatio: 0 }, command };
+  }
+  const selector = demand.air;
+  if (pressurePa === null) {
+    const command = { pumpRatio: 0, selector, ventOpen: true };
+    return { state: { selector, integralRatio: 0 }, command };
+  }
+  const { bandPa, integralS } = TUNING[demand.air];
+  const missingPa = (demand.setPointPa - pressurePa) * (demand.air === 'pressure' ? 1 : -1);
+  const error = missingPa / bandPa;
+  // The integral only works near the set-point: on the way there it would wind up and overshoot.
+  const near = Math.abs(error) < 0.25;
+  const held = selector === state.selector ? state.integralRatio : 0;
+  const integralRatio = near
+    ? clamp(held + (error / integralS) * dtS, INTEGRAL_HIGHEST_RATIO)
+    : Math.min(held, INTEGRAL_HIGHEST_RATIO);
+  return {
+    state: { selector, integralRatio },
+    command: { pumpRatio: clamp(error + integralRatio, 1), selector, ventOpen: false },
+  };
+}
+
+const clamp = (value: number, highest: number): number => Math.min(Math.max(value, 0), highest);

@@ -1,0 +1,42 @@
+/**
+ * What the self-test looks for with the pump off and the vent open: every sensor believable, the
+ * pressure sensor reading a possible atmosphere, the lamp dark and strong enough when last used.
+ * It only finds; what a finding leads to is left to the alarms.
+ */
+import type { Measured, Reading } from '../frame.ts';
+
+/**
+ * Air pressures that a place of work can have: 60 kPa is about 4,200 m in the US Standard Atmosphere
+ * 1976; sea-level records reach about 108 kPa (from memory).
+ */
+const ATMOSPHERE_LOWEST_PA = 60_000;
+const ATMOSPHERE_HIGHEST_PA = 108_500;
+/** More light than this with the lamp off and covered or not means sun or a stuck lamp. */
+const DARK_WPER_M2 = 100;
+
+const SENSORS: readonly (readonly [
+  string,
+  'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV',
+])[] = [
+  ['pressure', 'pressurePa'],
+  ['light', 'irradianceWPerM2'],
+  ['glass temp.', 'glassK'],
+  ['lamp temp.', 'heatSinkK'],
+  ['supply', 'supplyV'],
+];
+
+/** Short words for a person, empty when all is well. */
+export function selfTestFindings(reading: Reading): readonly string[] {
+  const findings = SENSORS.flatMap(([name, key]) => {
+    const measured: Measured = reading[key];
+    return measured.ok ? [] : [`${name} ${measured.fault}`];
+  });
+  const { pressurePa, irradianceWPerM2 } = reading;
+  if (pressurePa.ok && !isAtmosphere(pressurePa.value)) findings.push('not at air pressure');
+  if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2) findings.push('strong light');
+  return findings;
+}
+
+function isAtmosphere(pressurePa: number): boolean {
+  return pressurePa >= ATMOSPHERE_LOWEST_PA && pressurePa <= ATMOSPHERE_HIGHEST_PA;
+}

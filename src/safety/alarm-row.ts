@@ -1,0 +1,78 @@
+/**
+ * What an alarm is, as data: when it is armed, what it looks at, its limit, delay and deadband, and
+ * what it does and says. The rows are in `alarm-table.ts`; the states they pass through in
+ * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
+ */
+import type { AlarmAction, AlarmPriority, BatchState, PhaseId } from '../events.ts';
+import type { Actuators, Reading } from '../frame.ts';
+import type { Quantity } from './scales.ts';
+
+export interface AlarmContext {
+  readonly reading: Reading;
+  readonly batch: BatchState;
+  readonly phase: PhaseId;
+  /** Time in the phase while running, s. */
+  readonly phaseElapsedS: number;
+  /** What the last tick asked for. */
+  readonly commanded: Actuators;
+  readonly setPointPa: number | null;
+  readonly atmospherePa: number | null;
+  readonly leakRatePaM3PerS: number | null;
+  readonly frameGapS: number;
+  /** Since when the link has given nothing new, s. */
+  readonly silentS: number;
+  /** How long the pump has worked without moving the pressure, the lamp burned, been dark, the vent stood open, s. */
+  readonly pumpFutileS: number;
+  readonly lampOnForS: number;
+  readonly lampOffForS: number;
+  readonly ventOpenForS: number;
+  /** Light time of the whole cure at the present irradiance, s; null while there is none to judge by. */
+  readonly cureNeedsS: number | null;
+  /** The same at the lamp's last known output, before it is lit. */
+  readonly lampForecastS: number | null;
+  /** What the self-test still finds wrong; empty when it is satisfied. */
+  readonly selfTestFindings: readonly string[];
+  /** Limits of the profile in force. */
+  readonly profile: AlarmProfile;
+}
+
+export interface AlarmProfile {
+  readonly lowestPa: number;
+  readonly highestGaugePa: number;
+  readonly reachWithinS: number | null;
+  readonly answerWithinS: number | null;
+  readonly leakLimitPaM3PerS: number;
+  readonly lowestGlassK: number;
+  readonly highestGlassK: number;
+  readonly longestCureS: number;
+}
+
+/** A setting in the row's trade unit (seconds for delays), with the range that a unit file may choose from. */
+export interface Setting {
+  readonly default: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface AlarmRow {
+  readonly id: string;
+  /** At most 18 characters: it follows '! ' on the display. */
+  readonly title: string;
+  readonly priority: AlarmPriority;
+  readonly action: AlarmAction;
+  readonly latching: boolean;
+  readonly quantity: Quantity;
+  readonly trips: 'above' | 'below';
+  readonly limit: Setting;
+  readonly deadband: Setting;
+  readonly delayS: Setting;
+  readonly armed: (context: AlarmContext) => boolean;
+  /** SI; null where there is nothing to judge, which leaves the alarm as it is. */
+  readonly seen: (context: AlarmContext) => number | null;
+  /** The limit in force, SI: the setting, or a tighter one from the profile. */
+  readonly limitSI?: (context: AlarmContext, settingSI: number) => number;
+  /** In plain words, instead of 'at most 172.0 kPa'. */
+  readonly expected?: string;
+  readonly seenText?: (context: AlarmContext) => string;
+  readonly remedy: string;
+}

@@ -1,0 +1,121 @@
+/**
+ * How one alarm passes through the states of ISA-18.2 (IEC 62682): normal, unacknowledged,
+ * acknowledged, returned unacknowledged, latched. The condition acts for as long as it stands,
+ * whatever a person acknowledged; a latching alarm acts until it is reset, too. Which outputs that
+ * stops is left to the guard, what it does to the batch to the controller.
+ */
+import type { AlarmState } from '../events.ts';
+import type { AlarmContext, AlarmRow } from './alarm-row.ts';
+import type { AlarmSettings } from './alarm-settings.ts';
+import { SCALES, written } from './scales.ts';
+
+export interface AlarmRecord {
+  readonly state: AlarmState;
+  /** The condition has stood for its delay and has not gone back past its deadband. */
+  readonly active: boolean;
+  /** Since when the value has been past its limit; null while it is not. */
+  readonly pastLimitSinceS: number | null;
+  readonly raisedAtS: number | null;
+  readonly cause: string;
+}
+
+export const QUIET: AlarmRecord = {
+  state: 'normal',
+  active: false,
+  pastLimitSinceS: null,
+  raisedAtS: null,
+  cause: '',
+};
+
+/** What a person did to this alarm in this tick. */
+export type AlarmHandling = 'acknowledge' | 'reset' | null;
+
+/** State after a tick, by state before, whether the condition is active, and handling. */
+export function nextAlarmState(
+  state: AlarmState,
+  active: boolean,
+  latching: boolean,
+  handling: AlarmHandling,
+): AlarmState {
+  const rest: AlarmState = latching ? 'latched' : 'normal';
+  switch (state) {
+    case 'normal':
+      return active ? 'unacknowledged' : 'normal';
+    case 'unacknowledged':
+      if (handling === 'acknowledge') return active ? 'acknowledged' : rest;
+      return active ? 'unacknowledged' : 'returned-unacknowledged';
+    case 'acknowledged':
+      return active ? 'acknowledged' : rest;
+    case 'returned-unacknowledged':
+      if (active) return 'unacknowledged';
+      return handling === 'acknowledge' ? rest : 'returned-unacknowledged';
+    case 'latched':
+      if (active) return 'unacknowledged';
+      return handling === 'reset' ? 'normal' : 'latched';
+  }
+}
+
+/** Whether this alarm still forces its action: its condition stands, or it latched. */
+export function inForce(row: AlarmRow, { active, state }: AlarmRecord): boolean {
+  return active || (row.latching && state !== 'normal');
+}
+
+export function stepAlarm(
+  row: AlarmRow,
+  settings: AlarmSettings,
+  record: AlarmRecord,
+  context: AlarmContext,
+  handling: AlarmHandling,
+): AlarmRecord {
+  const { timeS } = context.reading;
+  const judged = judge(row, settings, record, context);
+  const active =
+    judged.pastLimitSinceS !== null && timeS - judged.pastLimitSinceS >= settings.delayS;
+  const risen = active && !record.active;
+  const state = nextAlarmState(record.state, active, row.latching, handling);
+  if (!risen) {
+    const same =
+      state === record.state &&
+      active === record.active &&
+      judged.pastLimitSinceS === record.pastLimitSinceS;
+    return same ? record : { ...record, state, active, pastLimitSinceS: judged.pastLimitSinceS };
+  }
+  return {
+    state,
+    active,
+    pastLimitSinceS: judged.pastLimitSinceS,
+    raisedAtS: timeS,
+    cause: causeText(row, judged.limitSI, judged.seenSI, context),
+  };
+}
+
+/** Compares with limit and deadband; a value that is missing leaves things as they were. */
+function judge(
+  row: AlarmRow,
+  settings: AlarmSettings,
+  record: AlarmRecord,
+  context: AlarmContext,
+): { pastLimitSinceS: number | null; limitSI: number; seenSI: number } {
+  const limitSI = row.limitSI?.(context, settings.limitSI) ?? settings.limitSI;
+  if (!row.armed(context)) return { pastLimitSinceS: null, limitSI, seenSI: Number.NaN };
+  const seenSI = row.seen(context);
+  const { pastLimitSinceS } = record;
+  if (seenSI === null || Number.isNaN(seenSI)) {
+    return { pastLimitSinceS: record.active ? pastLimitSinceS : null, limitSI, seenSI: Number.NaN };
+  }
+  const excess = row.trips === 'above' ? seenSI - limitSI : limitSI - seenSI;
+  const past = record.active ? excess > -settings.deadbandSI : excess > 0;
+  return {
+    pastLimitSinceS: past ? (pastLimitSinceS ?? context.reading.timeS) : null,
+    limitSI,
+    seenSI,
+  };
+}
+
+function causeText(row: AlarmRow, limitSI: number, seenSI: number, context: AlarmContext): string {
+  const scale = SCALES[row.quantity];
+  const bound = row.trips === 'above' ? 'at most' : 'at least';
+  const expected = row.expected ?? `${bound} ${written(limitSI, scale)}`;
+  const seen = row.seenText?.(context) ?? written(seenSI, scale);
+  return `Expected ${expected}, seen ${seen}`;
+}

@@ -1,0 +1,17 @@
+/**
+ * Every alarm of the unit, in order of rank: of alarms with the same action and priority the first is
+ * shown first. Adding one is a row in the group it belongs to and a row in
+ * tests/safety/alarm-cases.ts.
+ */
+import type { AlarmRow } from './alarm-row.ts';
+import { CURE_ROWS } from './alarms-cure.ts';
+import { PRESSURE_ROWS } from './alarms-pressure.ts';
+import { SWITCH_ROWS } from './alarms-switches.ts';
+import { UNIT_ROWS } from './alarms-unit.ts';
+
+export const ALARM_TABLE: readonly AlarmRow[] = [
+  ...SWITCH_ROWS,
+  ...PRESSURE_ROWS,
+  ...CURE_ROWS,
+  ...UNIT_ROWS,
+];

@@ -1,0 +1,61 @@
+/**
+ * The words that the alarm rows are written in: settings, groups of phases, and what a row may look
+ * at. It decides nothing by itself.
+ */
+import type { PhaseId } from '../events.ts';
+import { type Measured, valueOrNull } from '../frame.ts';
+import type { AlarmContext, Setting } from './alarm-row.ts';
+
+export const fixed = (value: number): Setting => ({ default: value, min: value, max: value });
+export const setting = (value: number, min: number, max: number): Setting => ({
+  default: value,
+  min,
+  max,
+});
+export const atOnce = setting(0, 0, 0.2);
+/** For switches and faults: 0 is as it should be, 1 is not. */
+export const TRUTH = {
+  quantity: 'state',
+  trips: 'above',
+  limit: fixed(0.5),
+  deadband: fixed(0),
+} as const;
+
+export const CLOSED_PHASES: ReadonlySet<PhaseId> = new Set([
+  'seal-pull',
+  'seal-watch',
+  'evacuate',
+  'vacuum-dwell',
+  'ask-bubbles',
+  'pressurise',
+  'pressure-dwell',
+]);
+export const GLASS_PHASES: ReadonlySet<PhaseId> = new Set([
+  ...CLOSED_PHASES,
+  'release',
+  'vent',
+  'cure',
+]);
+export const HOLDING_SET_POINT: ReadonlySet<PhaseId> = new Set([
+  'vacuum-dwell',
+  'ask-bubbles',
+  'pressure-dwell',
+]);
+
+export const always = (): boolean => true;
+export const running = ({ batch }: AlarmContext): boolean => batch === 'running';
+export const inPhase = (phase: PhaseId) => (c: AlarmContext) => running(c) && c.phase === phase;
+export const linkUp = ({ reading }: AlarmContext): boolean => reading.link === 'up';
+export const truth = (bad: boolean): number => (bad ? 1 : 0);
+export const faulty = (measured: Measured): number => truth(!measured.ok);
+export const faultText = (measured: Measured): string => (measured.ok ? 'a value' : measured.fault);
+
+export function gaugePa({ reading, atmospherePa }: AlarmContext): number | null {
+  const pressurePa = valueOrNull(reading.pressurePa);
+  return pressurePa === null || atmospherePa === null ? null : pressurePa - atmospherePa;
+}
+
+export function offSetPointPa({ reading, setPointPa }: AlarmContext): number | null {
+  const pressurePa = valueOrNull(reading.pressurePa);
+  return pressurePa === null || setPointPa === null ? null : Math.abs(pressurePa - setPointPa);
+}

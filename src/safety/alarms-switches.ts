@@ -1,0 +1,53 @@
+/**
+ * Alarms of the switches that a person or a hard-wired part moves: they rank above all others.
+ */
+import type { AlarmRow } from './alarm-row.ts';
+import { always, fixed, TRUTH, truth } from './alarm-terms.ts';
+
+export const SWITCH_ROWS: readonly AlarmRow[] = [
+  {
+    ...TRUTH,
+    id: 'emergency-stop',
+    title: 'Emergency stop',
+    priority: 'high',
+    action: 'abort',
+    latching: true,
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ reading }) => truth(reading.switches.emergencyStopPressed),
+    expected: 'button released',
+    seenText: () => 'button pressed',
+    remedy: 'All outputs are off. See to what made you stop, then turn the button to release it.',
+  },
+  {
+    ...TRUTH,
+    id: 'over-pressure-switch',
+    title: 'Over-pressure sw.',
+    priority: 'high',
+    action: 'abort',
+    latching: true,
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ reading }) => truth(reading.switches.overPressureTripped),
+    expected: 'switch closed',
+    seenText: () => 'switch open',
+    remedy:
+      'Vent is open. Look for new legs before anything else. Have the unit checked before use.',
+  },
+  {
+    ...TRUTH,
+    id: 'shield-open',
+    title: 'Shield open',
+    priority: 'high',
+    action: 'hold',
+    latching: false,
+    delayS: fixed(0),
+    // Once the job has ended nobody waits for the shield any more.
+    armed: ({ phase, batch }) =>
+      phase === 'cure' && ['running', 'holding', 'held', 'restarting'].includes(batch),
+    seen: ({ reading }) => truth(!reading.switches.shieldClosed),
+    expected: 'shield closed',
+    seenText: () => 'shield open',
+    remedy: 'Lamp is off and the dose is kept. Do not look at the lamp. Close the shield, go on.',
+  },
+];

@@ -1,0 +1,132 @@
+/**
+ * Alarms of the unit itself: sensors, supply, link, self-test, and a person who does not answer. Default limits are demo values; a
+ * profile may tighten some of them and never loosens one.
+ */
+import { valueOrNull } from '../frame.ts';
+import type { AlarmContext, AlarmRow } from './alarm-row.ts';
+import {
+  always,
+  atOnce,
+  faultText,
+  faulty,
+  fixed,
+  GLASS_PHASES,
+  inPhase,
+  linkUp,
+  running,
+  setting,
+  TRUTH,
+} from './alarm-terms.ts';
+
+type SensorKey = 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV';
+
+function sensorRow(
+  id: string,
+  title: string,
+  key: SensorKey,
+  armed: (context: AlarmContext) => boolean,
+): AlarmRow {
+  return {
+    ...TRUTH,
+    id,
+    title,
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    delayS: setting(0.3, 0, 2),
+    armed: (c) => linkUp(c) && armed(c),
+    seen: ({ reading }) => faulty(reading[key]),
+    expected: 'a believable reading',
+    seenText: ({ reading }) => faultText(reading[key]),
+    remedy: 'Check the plug and cable of this sensor. If it stays, have the sensor replaced.',
+  };
+}
+
+const pastSelfTest = ({ phase }: AlarmContext): boolean => phase !== 'self-test';
+const inCure = ({ phase }: AlarmContext): boolean => phase === 'cure';
+
+export const UNIT_ROWS: readonly AlarmRow[] = [
+  sensorRow('pressure-sensor', 'Pressure sensor', 'pressurePa', pastSelfTest),
+  sensorRow('irradiance-sensor', 'Light sensor', 'irradianceWPerM2', inCure),
+  sensorRow('glass-sensor', 'Glass temp. sensor', 'glassK', ({ phase }) => GLASS_PHASES.has(phase)),
+  sensorRow('heat-sink-sensor', 'Lamp temp. sensor', 'heatSinkK', inCure),
+  sensorRow('supply-sensor', 'Supply sensor', 'supplyV', pastSelfTest),
+  {
+    id: 'supply-low',
+    title: 'Supply too low',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    quantity: 'voltage',
+    trips: 'below',
+    limit: setting(10.5, 9, 12),
+    deadband: setting(0.5, 0.1, 2),
+    delayS: setting(0.5, 0, 5),
+    armed: always,
+    seen: ({ reading }) => valueOrNull(reading.supplyV),
+    remedy: 'Charge or change the battery, check the supply plug. Then go on.',
+  },
+  {
+    id: 'frames-late',
+    title: 'Board answers late',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(0.2, 0.1, 1),
+    deadband: setting(0.05, 0, 0.2),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ frameGapS }) => frameGapS,
+    remedy: 'Check the cable. Close other programs. If it comes again, end the job.',
+  },
+  {
+    id: 'link-lost',
+    title: 'Board is silent',
+    priority: 'high',
+    action: 'hold',
+    latching: true,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(0.5, 0.2, 2),
+    deadband: setting(0.1, 0, 0.2),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ silentS }) => silentS,
+    remedy: 'The board makes itself safe. Check its cable and supply. Nothing goes on by itself.',
+  },
+  {
+    id: 'self-test',
+    title: 'Self-test',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(10, 5, 60),
+    deadband: fixed(0),
+    delayS: atOnce,
+    armed: inPhase('self-test'),
+    seen: ({ phaseElapsedS }) => phaseElapsedS,
+    expected: 'all checks pass',
+    seenText: ({ selfTestFindings }) => selfTestFindings.join(', ') || 'not finished',
+    remedy: 'Take the hose off so that the unit reads the air. Check plugs. Then go on.',
+  },
+  {
+    id: 'no-answer',
+    title: 'No answer',
+    priority: 'low',
+    action: 'hold',
+    latching: false,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(3600, 10, 3600),
+    deadband: fixed(0),
+    delayS: atOnce,
+    armed: (c) => running(c) && c.profile.answerWithinS !== null,
+    seen: ({ phaseElapsedS }) => phaseElapsedS,
+    limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.answerWithinS ?? settingSI),
+    remedy: 'The unit waited for you and has vented. Go on when you are ready.',
+  },
+];

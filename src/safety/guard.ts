@@ -1,0 +1,49 @@
+/**
+ * The last word over every output. Whatever regulation or procedure asked for, here it is made safe
+ * when the batch is not running, an alarm that holds or aborts is in force, an interlock is open, or
+ * a value makes no sense. This is the only place that forces safe outputs, so that one place needs
+ * review. It lets things through or stops them; it never starts anything.
+ */
+import type { BatchState, PhaseId } from '../events.ts';
+import { type Actuators, type Reading, SAFE } from '../frame.ts';
+
+export interface GuardContext {
+  readonly batch: BatchState;
+  readonly phase: PhaseId;
+  readonly reading: Reading;
+  /** True while any alarm whose action is hold or abort is in force. */
+  readonly alarmStops: boolean;
+}
+
+export function guard(wanted: Actuators, context: GuardContext): Actuators {
+  const { batch, reading, alarmStops } = context;
+  const { emergencyStopPressed, overPressureTripped } = reading.switches;
+  const stop =
+    batch !== 'running' ||
+    alarmStops ||
+    emergencyStopPressed ||
+    overPressureTripped ||
+    reading.link !== 'up' ||
+    !isRatio(wanted.pumpRatio) ||
+    !isRatio(wanted.lampRatio);
+  if (stop) return SAFE;
+  return guardLamp(guardAir(wanted, reading), context);
+}
+
+/** No closed chamber and no pump without a pressure that can be believed. */
+function guardAir(wanted: Actuators, { pressurePa }: Reading): Actuators {
+  if (pressurePa.ok) return wanted;
+  return { ...wanted, pumpRatio: SAFE.pumpRatio, ventOpen: SAFE.ventOpen };
+}
+
+/** No light without the shield closed, and none outside the cure or without its two sensors. */
+function guardLamp(wanted: Actuators, { phase, reading }: GuardContext): Actuators {
+  const permitted =
+    phase === 'cure' &&
+    reading.switches.shieldClosed &&
+    reading.heatSinkK.ok &&
+    reading.irradianceWPerM2.ok;
+  return permitted ? wanted : { ...wanted, lampEnabled: false, lampRatio: SAFE.lampRatio };
+}
+
+const isRatio = (value: number): boolean => value >= 0 && value <= 1;

@@ -1,0 +1,44 @@
+/**
+ * How an alarm's quantity is written for people: unit, factor and offset from SI. One row a quantity;
+ * which alarm uses which is decided in the alarm table.
+ */
+import {
+  J_PER_M2_PER_MJ_PER_CM2,
+  PA_PER_KPA,
+  W_PER_M2_PER_MW_PER_CM2,
+  ZERO_CELSIUS_K,
+} from '../units.ts';
+
+export interface Scale {
+  readonly unit: string;
+  readonly siPerUnit: number;
+  readonly zeroSI: number;
+  readonly decimals: number;
+}
+
+export const SCALES = {
+  absolutePressure: { unit: 'kPa abs', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
+  gaugePressure: { unit: 'kPa gauge', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
+  pressureDifference: { unit: 'kPa', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
+  temperature: { unit: 'C', siPerUnit: 1, zeroSI: ZERO_CELSIUS_K, decimals: 1 },
+  irradiance: { unit: 'mW/cm2', siPerUnit: W_PER_M2_PER_MW_PER_CM2, zeroSI: 0, decimals: 1 },
+  dose: { unit: 'mJ/cm2', siPerUnit: J_PER_M2_PER_MJ_PER_CM2, zeroSI: 0, decimals: 0 },
+  voltage: { unit: 'V', siPerUnit: 1, zeroSI: 0, decimals: 1 },
+  time: { unit: 's', siPerUnit: 1, zeroSI: 0, decimals: 1 },
+  leakRate: { unit: 'Pa m3/s', siPerUnit: 1, zeroSI: 0, decimals: 4 },
+  /** 0 is as it should be, 1 is not. */
+  state: { unit: '', siPerUnit: 1, zeroSI: 0, decimals: 0 },
+} as const satisfies Record<string, Scale>;
+export type Quantity = keyof typeof SCALES;
+
+export const toSI = (value: number, { siPerUnit, zeroSI }: Scale): number =>
+  value * siPerUnit + zeroSI;
+
+export const fromSI = (valueSI: number, { siPerUnit, zeroSI }: Scale): number =>
+  (valueSI - zeroSI) / siPerUnit;
+
+export function written(valueSI: number, scale: Scale): string {
+  const value = fromSI(valueSI, scale);
+  const digits = Number.isFinite(value) ? value.toFixed(scale.decimals) : 'no end';
+  return scale.unit === '' ? digits : `${digits} ${scale.unit}`;
+}

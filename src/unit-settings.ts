@@ -1,0 +1,82 @@
+/**
+ * The unit's own settings: volumes, sensors, lamp, limits that no profile may pass, and alarms. The
+ * rooms bring their parts; here they become one file. Also says whether a profile fits the unit.
+ */
+import { z } from 'zod';
+import type { Profile } from './procedure/profile.ts';
+import { alarmSettingsSchema } from './safety/alarm-settings.ts';
+import { quantity, type SettingsProblem, schemaName, text } from './settings.ts';
+import { channelsSchema } from './signal/channels.ts';
+import { celsiusFromK, kFromCelsius, kPaFromPa, paFromKPa, wPerM2FromMWPerCm2 } from './units.ts';
+
+export const unitSettingsSchema = z
+  .strictObject({
+    schema: schemaName('meniscus/unit@1'),
+    name: text(40),
+    source: text(200),
+    /** Chamber, hose and injector together. */
+    chamberVolumeMl: quantity(1, 500, 'mL'),
+    lamp: z.strictObject({
+      /** What the lamp gave when it was last measured; null when nobody knows. */
+      lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
+    }),
+    limits: z.strictObject({
+      lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
+      highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
+      highestGlassC: quantity(25, 60, 'degrees Celsius'),
+      longestLampOnS: quantity(60, 3600, 's'),
+    }),
+    channels: channelsSchema,
+    alarms: alarmSettingsSchema,
+  })
+  .transform(({ chamberVolumeMl, lamp, limits, ...rest }) => ({
+    ...rest,
+    chamberVolumeM3: chamberVolumeMl * 1e-6,
+    lampLastKnownWPerM2:
+      lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
+    limits: {
+      lowestVacuumPa: paFromKPa(limits.lowestVacuumKPaAbs),
+      highestPressureGaugePa: paFromKPa(limits.highestPressureKPaGauge),
+      highestGlassK: kFromCelsius(limits.highestGlassC),
+      longestLampOnS: limits.longestLampOnS,
+    },
+  }));
+export type UnitSettings = z.infer<typeof unitSettingsSchema>;
+
+/** Every figure of the profile that the unit's limits do not allow; empty when it fits. */
+export function profileOverLimits(
+  profile: Profile,
+  { limits }: UnitSettings,
+  file: string,
+): readonly SettingsProblem[] {
+  const { vacuum, pressure, glass, cure } = profile;
+  const checks: readonly (readonly [boolean, string, number, string])[] = [
+    [
+      vacuum.lowestPa >= limits.lowestVacuumPa,
+      'vacuum.lowestKPaAbs',
+      kPaFromPa(vacuum.lowestPa),
+      `at least ${kPaFromPa(limits.lowestVacuumPa)} kPa absolute`,
+    ],
+    [
+      pressure.highestGaugePa <= limits.highestPressureGaugePa,
+      'pressure.highestKPaGauge',
+      kPaFromPa(pressure.highestGaugePa),
+      `at most ${kPaFromPa(limits.highestPressureGaugePa)} kPa over atmosphere`,
+    ],
+    [
+      glass.highestK <= limits.highestGlassK,
+      'glass.highestC',
+      celsiusFromK(glass.highestK),
+      `at most ${celsiusFromK(limits.highestGlassK)} degrees Celsius`,
+    ],
+    [
+      cure.longestS <= limits.longestLampOnS,
+      'cure.longestS',
+      cure.longestS,
+      `at most ${limits.longestLampOnS} s`,
+    ],
+  ];
+  return checks.flatMap(([fits, path, value, accepted]) =>
+    fits ? [] : [{ file, path, value: String(value), accepted: `${accepted}, the unit's limit` }],
+  );
+}
