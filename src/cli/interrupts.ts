@@ -1,0 +1,36 @@
+/**
+ * Ctrl-C and other requests of the system to end: the first asks the controller to stop, so that it
+ * makes safe, says why and closes the job; a second, or waiting too long, ends without it.
+ */
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+/** Longer than the unit needs to come to rest at real time. */
+const PATIENCE_MS = 5_000;
+
+export interface Interrupts {
+  readonly raise: (why: string) => void;
+  readonly close: () => void;
+}
+
+export function createInterrupts(act: {
+  readonly ask: (why: string) => void;
+  readonly force: (why: string) => void;
+}): Interrupts {
+  let patience: NodeJS.Timeout | null = null;
+  const raise = (why: string): void => {
+    if (patience !== null) {
+      act.force(why);
+      return;
+    }
+    patience = setTimeout(() => act.force(why), PATIENCE_MS);
+    act.ask(why);
+  };
+  const onSignal = (signal: NodeJS.Signals): void => raise(`Ended by ${signal}.`);
+  for (const signal of SIGNALS) process.on(signal, onSignal);
+  return {
+    raise,
+    close: () => {
+      if (patience !== null) clearTimeout(patience);
+      for (const signal of SIGNALS) process.off(signal, onSignal);
+    },
+  };
+}

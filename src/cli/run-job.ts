@@ -1,0 +1,137 @@
+/**
+ * Puts one job together on the simulated board: board, pipeline, journal, panel, keys, interrupts;
+ * runs it to its end and writes the report. It decides the order in which these start and stop, so
+ * that outputs are safe and the journal is closed whatever happens.
+ */
+
+import type { SimulatedBoard } from '../../sim/simulated-board.ts';
+import type { EndReason, Event, Outcome } from '../events.ts';
+import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
+import { createJournal, type Journal } from '../records/journal.ts';
+import type { JournalHeader } from '../records/journal-format.ts';
+import { createInterrupts } from './interrupts.ts';
+import { journalConsumer } from './journal-consumer.ts';
+import { type KeyAction, listenToKeys } from './keys.ts';
+import { createLivePanel, type Surroundings } from './live-panel.ts';
+import type { LoadedSettings } from './load-settings.ts';
+import { createPacer, type Speed } from './pace.ts';
+
+export interface JobRun {
+  readonly settings: LoadedSettings;
+  readonly board: SimulatedBoard;
+  readonly speed: Speed;
+  readonly journalPath: string;
+  readonly header: JournalHeader;
+  readonly surroundings: Omit<Surroundings, 'look'>;
+  readonly keyboard: NodeJS.ReadStream | null;
+  readonly out: NodeJS.WriteStream;
+  readonly err: NodeJS.WriteStream;
+}
+
+export interface JobEnd {
+  readonly reason: EndReason;
+  readonly why: string;
+  readonly outcome: Outcome | null;
+  /** Board time that the job took, s. */
+  readonly boardS: number;
+}
+
+export async function runJob(run: JobRun): Promise<JobEnd> {
+  const warn = (words: string): void => void run.err.write(`${words}\n`);
+  const journal = createJournal({
+    path: run.journalPath,
+    header: run.header,
+    onError: (error) => warn(`journal: ${String(error)}; the job goes on without it`),
+  });
+  const { board } = run;
+  const panel = createLivePanel(run.out, { ...run.surroundings, look: () => lookAt(board) });
+  const watcher = endWatcher();
+  const pacer: { stop: () => void } = { stop: () => undefined };
+  const consumers: readonly Consumer[] = [
+    { name: 'journal', take: journalConsumer(journal) },
+    { name: 'end', take: watcher.take },
+    { name: 'panel', take: panel.take },
+  ];
+  const pipeline = createPipeline(board, run.settings.config, consumers, {
+    onConsumerError: (name, error) => warn(`${name}: ${String(error)}; the job goes on without it`),
+    onFault: (error) => {
+      watcher.fault(error);
+      pacer.stop();
+    },
+    onEnd: () => pacer.stop(),
+  });
+  const interrupts = createInterrupts({
+    ask: (why) => pipeline.request({ kind: 'stop', by: 'interrupt', why }),
+    force: (why) => {
+      watcher.interrupt(why);
+      pacer.stop();
+    },
+  });
+  const stopListening =
+    run.keyboard === null
+      ? () => undefined
+      : listenToKeys(run.keyboard, (key) => act(key, board, pipeline.request, interrupts.raise));
+  try {
+    const running = createPacer(board.tick, board.identity.tickS, run.speed);
+    pacer.stop = running.stop;
+    await running.done;
+  } catch (error) {
+    watcher.fault(error);
+  } finally {
+    board.makeSafe();
+    pipeline.close();
+    await board.close();
+    stopListening();
+    interrupts.close();
+    panel.close();
+    closeJournal(journal, watcher.end());
+  }
+  return watcher.end();
+}
+
+function closeJournal(journal: Journal, { reason, why, outcome }: JobEnd): void {
+  journal.close({ reason, why, outcome });
+}
+
+function act(
+  key: KeyAction,
+  board: SimulatedBoard,
+  request: ReturnType<typeof createPipeline>['request'],
+  interrupt: (why: string) => void,
+): void {
+  if (key.kind === 'button') board.press(key.button);
+  if (key.kind === 'emergency-stop') board.toggleEmergencyStop();
+  if (key.kind === 'shield') board.toggleShield();
+  if (key.kind === 'hold') request({ kind: 'hold' });
+  if (key.kind === 'interrupt') interrupt('Ended from the keyboard.');
+}
+
+/** What somebody looking through the glass would say. */
+function lookAt(board: SimulatedBoard): string {
+  const { bubbling, clear, filledRatio } = board.view();
+  const look = clear ? 'clear' : filledRatio > 0.02 ? 'dark where air is left' : 'not filled';
+  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}`;
+}
+
+/** Keeps how the job ended; the first cause stands. */
+function endWatcher() {
+  let boardS = 0;
+  let end: Omit<JobEnd, 'boardS'> | null = null;
+  const first = (candidate: Omit<JobEnd, 'boardS'>): void => {
+    end ??= candidate;
+  };
+  return {
+    take: ({ frame, events }: Tick): void => {
+      boardS = frame.timeS;
+      const last = events.find((event): event is Event & { kind: 'end' } => event.kind === 'end');
+      if (last !== undefined) first({ reason: last.reason, why: last.why, outcome: last.outcome });
+    },
+    fault: (error: unknown): void =>
+      first({ reason: 'fault', why: `The controller failed: ${String(error)}`, outcome: null }),
+    interrupt: (why: string): void => first({ reason: 'interrupted', why, outcome: null }),
+    end: (): JobEnd => ({
+      ...(end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null }),
+      boardS,
+    }),
+  };
+}

@@ -1,0 +1,4 @@
+/** The program's version, as its package states it. */
+import packageJson from '../../package.json' with { type: 'json' };
+
+export const VERSION: string = packageJson.version;

@@ -1,0 +1,40 @@
+/** Hand-made frames and readings of a healthy unit at rest, for tests to change one thing in. */
+import type { Frame, Measured, Reading } from '../src/frame.ts';
+
+export const measured = (value: number): Measured => ({ ok: true, value, takenAtS: 0 });
+export const faulty = (fault: 'stale' | 'out-of-range' | 'implausible' | 'missing'): Measured => ({
+  ok: false,
+  fault,
+});
+
+export const ATMOSPHERE_PA = 100_600;
+
+export const HEALTHY_READING: Reading = {
+  sequence: 0,
+  timeS: 0,
+  link: 'up',
+  pressurePa: measured(ATMOSPHERE_PA),
+  irradianceWPerM2: measured(0),
+  glassK: measured(296.15),
+  heatSinkK: measured(298.15),
+  supplyV: measured(12.5),
+  switches: { shieldClosed: true, overPressureTripped: false, emergencyStopPressed: false },
+  pressed: [],
+};
+
+/** Counts of 100.6 kPa, dark, 25 C on both thermistors, 12.5 V. */
+export const HEALTHY_FRAME: Frame = {
+  sequence: 0,
+  timeS: 0,
+  sampledAtS: 0,
+  link: 'up',
+  counts: {
+    pressure: 308,
+    irradiance: 102,
+    glassTemperature: 512,
+    heatSinkTemperature: 512,
+    supplyVoltage: 639,
+  },
+  switches: { shieldClosed: true, overPressureTripped: false, emergencyStopPressed: false },
+  pressed: [],
+};

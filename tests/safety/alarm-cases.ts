@@ -1,0 +1,209 @@
+/**
+ * One case for each alarm: the situation in which it is armed, and how to put the value that it
+ * looks at just under and just over its limit. `alarm-table.test.ts` puts every case to the same
+ * five tests.
+ */
+import type { AlarmContext } from '../../src/safety/alarm-row.ts';
+import { ATMOSPHERE_PA, faulty, HEALTHY_READING, measured } from '../frames.ts';
+
+export const QUIET_CONTEXT: AlarmContext = {
+  reading: HEALTHY_READING,
+  batch: 'running',
+  phase: 'vacuum-dwell',
+  phaseElapsedS: 1,
+  commanded: {
+    pumpRatio: 0,
+    selector: 'vacuum',
+    ventOpen: false,
+    lampEnabled: false,
+    lampRatio: 0,
+  },
+  setPointPa: null,
+  atmospherePa: ATMOSPHERE_PA,
+  leakRatePaM3PerS: null,
+  frameGapS: 0.05,
+  silentS: 0,
+  pumpFutileS: 0,
+  lampOnForS: 0,
+  lampOffForS: 100,
+  ventOpenForS: 0,
+  cureNeedsS: null,
+  lampForecastS: 300,
+  selfTestFindings: [],
+  profile: {
+    lowestPa: 15_000,
+    highestGaugePa: 172_000,
+    reachWithinS: 30,
+    answerWithinS: 180,
+    leakLimitPaM3PerS: 0.005,
+    lowestGlassK: 285.15,
+    highestGlassK: 313.15,
+    longestCureS: 600,
+  },
+};
+
+export interface AlarmCase {
+  readonly id: string;
+  readonly armed: Partial<AlarmContext>;
+  /** Puts the value, SI, in place. */
+  readonly at: (context: AlarmContext, valueSI: number) => AlarmContext;
+  readonly justUnder: number;
+  readonly justOver: number;
+}
+
+type Key = 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV';
+
+const reads =
+  (key: Key, toValue = (v: number): number => v) =>
+  (context: AlarmContext, valueSI: number): AlarmContext => ({
+    ...context,
+    reading: { ...context.reading, [key]: measured(toValue(valueSI)) },
+  });
+
+const fails =
+  (key: Key) =>
+  (context: AlarmContext, bad: number): AlarmContext =>
+    bad === 0
+      ? context
+      : { ...context, reading: { ...context.reading, [key]: faulty('out-of-range') } };
+
+const switched =
+  (switches: Partial<AlarmContext['reading']['switches']>) =>
+  (context: AlarmContext, bad: number): AlarmContext =>
+    bad === 0
+      ? context
+      : {
+          ...context,
+          reading: {
+            ...context.reading,
+            switches: { ...context.reading.switches, ...switches },
+          },
+        };
+
+const sets =
+  (key: keyof AlarmContext) =>
+  (context: AlarmContext, valueSI: number): AlarmContext => ({ ...context, [key]: valueSI });
+
+const YES_NO = { justUnder: 0, justOver: 1 } as const;
+const inCure = { phase: 'cure', lampOnForS: 20, lampOffForS: 0 } as const;
+
+export const ALARM_CASES: readonly AlarmCase[] = [
+  { id: 'emergency-stop', armed: {}, at: switched({ emergencyStopPressed: true }), ...YES_NO },
+  { id: 'over-pressure-switch', armed: {}, at: switched({ overPressureTripped: true }), ...YES_NO },
+  { id: 'shield-open', armed: { phase: 'cure' }, at: switched({ shieldClosed: false }), ...YES_NO },
+  {
+    id: 'over-pressure',
+    armed: { phase: 'pressure-dwell' },
+    at: reads('pressurePa', (gauge) => ATMOSPHERE_PA + gauge),
+    justUnder: 171_900,
+    justOver: 172_100,
+  },
+  {
+    id: 'vacuum-too-deep',
+    armed: {},
+    at: reads('pressurePa'),
+    justUnder: 15_100,
+    justOver: 14_900,
+  },
+  {
+    id: 'vacuum-under-reach',
+    armed: { phase: 'evacuate' },
+    at: sets('phaseElapsedS'),
+    justUnder: 29.9,
+    justOver: 30.1,
+  },
+  {
+    id: 'pressure-under-reach',
+    armed: { phase: 'pressurise' },
+    at: sets('phaseElapsedS'),
+    justUnder: 29.9,
+    justOver: 30.1,
+  },
+  {
+    id: 'set-point-lost',
+    armed: { setPointPa: 25_000 },
+    at: reads('pressurePa', (away) => 25_000 + away),
+    justUnder: 4_900,
+    justOver: 5_100,
+  },
+  {
+    id: 'leak',
+    armed: { phase: 'reseat' },
+    at: sets('leakRatePaM3PerS'),
+    justUnder: 0.0049,
+    justOver: 0.0051,
+  },
+  {
+    id: 'pump-no-effect',
+    armed: { phase: 'evacuate' },
+    at: sets('pumpFutileS'),
+    justUnder: 4.9,
+    justOver: 5.1,
+  },
+  {
+    id: 'vent-no-effect',
+    armed: { phase: 'release', ventOpenForS: 3.1 },
+    at: reads('pressurePa', (away) => ATMOSPHERE_PA + away),
+    justUnder: 7_900,
+    justOver: 8_100,
+  },
+  {
+    id: 'lamp-weak',
+    armed: inCure,
+    at: (context, s) => sets('cureNeedsS')(reads('irradianceWPerM2')(context, 100), s),
+    justUnder: 599,
+    justOver: 601,
+  },
+  {
+    id: 'lamp-was-weak',
+    armed: { phase: 'self-test' },
+    at: sets('lampForecastS'),
+    justUnder: 599,
+    justOver: 601,
+  },
+  {
+    id: 'lamp-no-light',
+    armed: inCure,
+    at: reads('irradianceWPerM2'),
+    justUnder: 20.1,
+    justOver: 19.9,
+  },
+  {
+    id: 'light-lamp-off',
+    armed: { phase: 'scrape', lampOffForS: 5 },
+    at: reads('irradianceWPerM2'),
+    justUnder: 29.9,
+    justOver: 30.1,
+  },
+  {
+    id: 'lamp-hot',
+    armed: inCure,
+    at: (context, k) => reads('heatSinkK')(reads('irradianceWPerM2')(context, 200), k),
+    justUnder: 343.05,
+    justOver: 343.25,
+  },
+  { id: 'glass-hot', armed: {}, at: reads('glassK'), justUnder: 313.05, justOver: 313.25 },
+  { id: 'glass-cold', armed: {}, at: reads('glassK'), justUnder: 285.25, justOver: 285.05 },
+  { id: 'pressure-sensor', armed: {}, at: fails('pressurePa'), ...YES_NO },
+  { id: 'irradiance-sensor', armed: { phase: 'cure' }, at: fails('irradianceWPerM2'), ...YES_NO },
+  { id: 'glass-sensor', armed: {}, at: fails('glassK'), ...YES_NO },
+  { id: 'heat-sink-sensor', armed: { phase: 'cure' }, at: fails('heatSinkK'), ...YES_NO },
+  { id: 'supply-sensor', armed: {}, at: fails('supplyV'), ...YES_NO },
+  { id: 'supply-low', armed: {}, at: reads('supplyV'), justUnder: 10.55, justOver: 10.45 },
+  { id: 'frames-late', armed: {}, at: sets('frameGapS'), justUnder: 0.19, justOver: 0.21 },
+  { id: 'link-lost', armed: {}, at: sets('silentS'), justUnder: 0.49, justOver: 0.51 },
+  {
+    id: 'self-test',
+    armed: { phase: 'self-test', profile: { ...QUIET_CONTEXT.profile, answerWithinS: null } },
+    at: sets('phaseElapsedS'),
+    justUnder: 9.9,
+    justOver: 10.1,
+  },
+  {
+    id: 'no-answer',
+    armed: { phase: 'ask-bubbles' },
+    at: sets('phaseElapsedS'),
+    justUnder: 179.9,
+    justOver: 180.1,
+  },
+];
