@@ -25,7 +25,7 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
     more: 'Compare damage, size and resin with the pane. Local rules and a trained person decide whether it may be repaired. Hold if in doubt.',
   },
   protect: {
-    title: 'Protect yourself',
+    title: 'Protect',
     lines: ['Put on gloves and', 'safety glasses'],
     more: 'Uncured resin can cause lasting skin allergy. Use fresh nitrile gloves. Slivers fly when the pit is cleared. Resin on skin: wash at once.',
   },
@@ -80,7 +80,7 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
     more: 'Wipe ring and glass dry. Look for grit or a leg under the ring. Reseat with the least force that holds.',
   },
   evacuate: {
-    title: 'Drawing air out',
+    title: 'Air out',
     lines: ['', 'Watch the break'],
     more: 'Vacuum draws air out of the legs. Bubbles rise in the resin.',
   },
@@ -125,7 +125,7 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
     more: '',
   },
   'accept-mark': {
-    title: 'Cure as it is?',
+    title: 'Cure anyway?',
     lines: ['A mark may remain.', 'YES cure, NO stop'],
     more: 'Cured resin cannot be filled again. Ask whoever owns the pane if it is not as agreed. NO ends the job with nothing cured.',
   },

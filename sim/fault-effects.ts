@@ -1,0 +1,114 @@
+/**
+ * How faults act: when they begin and end, and what each does at its place. Small functions from
+ * what is sound to what the fault makes of it; the physics has no fault branches of its own.
+ */
+import { type Actuators, type Channel, FULL_SCALE_COUNTS, type Switches } from '../src/frame.ts';
+import type { Fault, FaultKind, Remedy } from './faults.ts';
+import type { Conditions } from './plant/plant.ts';
+
+export interface FaultClock {
+  /** Faults that act now; `step` is the step number on the display. */
+  readonly active: (timeS: number, step: string) => readonly Fault[];
+  /** Ends those that this remedy ends; true when there was one. */
+  readonly mend: (remedies: readonly Remedy[]) => boolean;
+}
+
+export function createFaultClock(faults: readonly Fault[]): FaultClock {
+  const began = new Map<Fault, number>();
+  const mended = new Set<Fault>();
+  let now: readonly Fault[] = [];
+  return {
+    active: (timeS, step) => {
+      for (const fault of faults) {
+        if (began.has(fault)) continue;
+        if ('atS' in fault.from) began.set(fault, fault.from.atS);
+        else if (fault.from.step === step) began.set(fault, timeS + fault.from.afterS);
+      }
+      now = faults.filter((fault) => {
+        const from = began.get(fault);
+        if (from === undefined || mended.has(fault) || timeS < from) return false;
+        return fault.lastsS === undefined || timeS < from + fault.lastsS;
+      });
+      return now;
+    },
+    mend: (remedies) => {
+      const ended = now.filter(
+        ({ mendedBy }) => mendedBy !== undefined && remedies.includes(mendedBy),
+      );
+      for (const fault of ended) mended.add(fault);
+      return ended.length > 0;
+    },
+  };
+}
+
+type Effects<T> = Readonly<Partial<Record<FaultKind, (sound: T, fault: Fault) => T>>>;
+
+function applyAll<T>(effects: Effects<T>, sound: T, faults: readonly Fault[]): T {
+  return faults.reduce((value, fault) => effects[fault.kind]?.(value, fault) ?? value, sound);
+}
+
+const ON_WORLD: Effects<Conditions> = {
+  'seal-leak': (c) => ({ ...c, sealLeak: true }),
+  'hose-off': (c) => ({ ...c, hoseOff: true }),
+  'pump-worn': (c, { amount = 0.3 }) => ({ ...c, pumpFlowRatio: amount }),
+  'lamp-aged': (c, { amount = 0.5 }) => ({ ...c, lampAgeRatio: amount }),
+  'heat-sink-hot': (c, { amount = 20 }) => ({ ...c, heatSinkHeatW: amount }),
+  'glass-hot': (c, { amount = 5 }) => ({ ...c, glassHeatW: amount }),
+  'cold-pane': (c, { amount = 276.15 }) => ({ ...c, airK: amount }),
+  'supply-low': (c, { amount = 9.8 }) => ({ ...c, supplyV: amount }),
+};
+
+const ON_ACTUATORS: Effects<Actuators> = {
+  'pump-dead': (a) => ({ ...a, pumpRatio: 0 }),
+  'pump-stuck-on': (a) => ({ ...a, pumpRatio: 1 }),
+  'vent-stuck-closed': (a) => ({ ...a, ventOpen: false }),
+  'lamp-dead': (a) => ({ ...a, lampEnabled: false }),
+  'lamp-stuck-on': (a) => ({ ...a, lampEnabled: true, lampRatio: 1 }),
+};
+
+const ON_SWITCHES: Effects<Switches> = {
+  'over-pressure-switch': (s) => ({ ...s, overPressureTripped: true }),
+  'emergency-stop': (s) => ({ ...s, emergencyStopPressed: true }),
+  'shield-opened': (s) => ({ ...s, shieldClosed: false }),
+};
+
+export const applyToWorld = (sound: Conditions, faults: readonly Fault[]): Conditions =>
+  applyAll(ON_WORLD, sound, faults);
+
+export const applyToActuators = (sound: Actuators, faults: readonly Fault[]): Actuators =>
+  applyAll(ON_ACTUATORS, sound, faults);
+
+export const applyToSwitches = (sound: Switches, faults: readonly Fault[]): Switches =>
+  applyAll(ON_SWITCHES, sound, faults);
+
+type Counts = Record<Channel, number>;
+
+/** `stuckAt` remembers the counts at which a sensor froze. */
+export function applyToCounts(
+  sound: Counts,
+  faults: readonly Fault[],
+  stuckAt: Map<Fault, number>,
+): Counts {
+  const counts = { ...sound };
+  for (const fault of faults) {
+    const { channel = 'pressure', amount = 0 } = fault;
+    const now = counts[channel];
+    if (fault.kind === 'sensor-open') counts[channel] = 0;
+    if (fault.kind === 'sensor-short') counts[channel] = FULL_SCALE_COUNTS;
+    if (fault.kind === 'sensor-offset') counts[channel] = clampCounts(now + amount);
+    if (fault.kind !== 'sensor-stuck') continue;
+    if (!stuckAt.has(fault)) stuckAt.set(fault, now);
+    counts[channel] = stuckAt.get(fault) ?? now;
+  }
+  return counts;
+}
+
+const clampCounts = (counts: number): number =>
+  Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(counts)));
+
+export const isMute = (faults: readonly Fault[]): boolean =>
+  faults.some(({ kind }) => kind === 'link-mute');
+
+/** By how long the next frame comes late, s. */
+export const lateByS = (faults: readonly Fault[]): number =>
+  faults.reduce((s, { kind, amount = 0.4 }) => (kind === 'link-late' ? Math.max(s, amount) : s), 0);

@@ -1,0 +1,166 @@
+/**
+ * Faults as data: what goes wrong, when it begins, and what a technician can do about it. The kinds
+ * are a table of where they act: on the world, an actuator, a sensor, the link or a person. How they
+ * act is in `fault-effects.ts`. Adding one is a row here and an effect there.
+ */
+
+import { z } from 'zod';
+import { CHANNELS, type Channel } from '../src/frame.ts';
+import { choice, quantity } from '../src/settings.ts';
+
+export const FAULT_KINDS = [
+  'seal-leak',
+  'hose-off',
+  'pump-worn',
+  'lamp-aged',
+  'heat-sink-hot',
+  'glass-hot',
+  'cold-pane',
+  'supply-low',
+  'pump-dead',
+  'pump-stuck-on',
+  'vent-stuck-closed',
+  'lamp-dead',
+  'lamp-stuck-on',
+  'sensor-stuck',
+  'sensor-open',
+  'sensor-short',
+  'sensor-offset',
+  'over-pressure-switch',
+  'emergency-stop',
+  'shield-opened',
+  'link-mute',
+  'link-late',
+] as const;
+export type FaultKind = (typeof FAULT_KINDS)[number];
+
+/** What a technician does about it while the job is held. */
+export const REMEDIES = [
+  'reseat',
+  'connect-hose',
+  'close-shield',
+  'warm',
+  'shade',
+  'repair',
+] as const;
+export type Remedy = (typeof REMEDIES)[number];
+
+const atS = z.strictObject({ atS: quantity(0, 36_000, 's') });
+const inStep = z.strictObject({
+  /** A step number as the display shows it. */
+  step: z.string().regex(/^\d\.\d{1,2}$/, { error: 'a step number such as 5.2' }),
+  afterS: quantity(0, 3600, 's'),
+});
+
+export const faultSchema = z.strictObject({
+  kind: choice(FAULT_KINDS),
+  /** What it means depends on the kind: a ratio, volts, counts or seconds. */
+  amount: z.number().optional(),
+  channel: choice(CHANNELS).optional(),
+  from: z.union([atS, inStep], { error: '{ atS } or { step, afterS }' }),
+  lastsS: quantity(0.01, 36_000, 's').optional(),
+  mendedBy: choice(REMEDIES).optional(),
+});
+export type Fault = z.infer<typeof faultSchema>;
+
+export interface FaultPreset {
+  readonly title: string;
+  readonly faults: readonly Fault[];
+}
+
+const START = { atS: 0 } as const;
+const during = (step: string, afterS: number) => ({ step, afterS });
+const sensor = (kind: FaultKind, channel: Channel, step: string, afterS: number): Fault => ({
+  kind,
+  channel,
+  from: during(step, afterS),
+  mendedBy: 'repair',
+});
+
+/** Ready-made faults by name, for the command line and the tests of whole repairs. */
+export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
+  'leaky-seal': {
+    title: 'grit under the seal',
+    faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
+  },
+  'hose-off': {
+    title: 'the hose comes off in the second vacuum dwell',
+    faults: [{ kind: 'hose-off', from: during('5.2', 20), mendedBy: 'connect-hose' }],
+  },
+  'cold-pane': {
+    title: 'the pane comes in from the cold',
+    faults: [{ kind: 'cold-pane', amount: 276.15, from: START, mendedBy: 'warm' }],
+  },
+  'hot-glass': {
+    title: 'sun on the pane during pressure',
+    faults: [{ kind: 'glass-hot', amount: 9, from: during('5.6', 10), mendedBy: 'shade' }],
+  },
+  'weak-lamp': {
+    title: 'an aged lamp: the cure takes longer',
+    faults: [{ kind: 'lamp-aged', amount: 0.65, from: START }],
+  },
+  'worn-out-lamp': {
+    title: 'a lamp too weak to finish',
+    faults: [{ kind: 'lamp-aged', amount: 0.4, from: START }],
+  },
+  'dead-lamp': {
+    title: 'the lamp gives no light',
+    faults: [{ kind: 'lamp-dead', from: during('6.4', 60), mendedBy: 'repair' }],
+  },
+  'stuck-lamp': {
+    title: 'the lamp stays on',
+    faults: [{ kind: 'lamp-stuck-on', from: during('6.4', 200) }],
+  },
+  'hot-lamp': {
+    title: 'the lamp cannot shed its heat',
+    faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('6.4', 10), mendedBy: 'repair' }],
+  },
+  'shield-opened': {
+    title: 'the shield is lifted in mid-cure',
+    faults: [{ kind: 'shield-opened', from: during('6.4', 90), mendedBy: 'close-shield' }],
+  },
+  'emergency-stop': {
+    title: 'the emergency stop is pressed under pressure',
+    faults: [{ kind: 'emergency-stop', from: during('5.6', 30) }],
+  },
+  'dead-pump': {
+    title: 'the pump does not turn',
+    faults: [{ kind: 'pump-dead', from: during('5.1', 0.2), mendedBy: 'repair' }],
+  },
+  'runaway-pump': {
+    title: 'the pump stays on under pressure',
+    faults: [{ kind: 'pump-stuck-on', from: during('5.6', 5) }],
+  },
+  'stuck-vent': {
+    title: 'the vent does not open',
+    faults: [{ kind: 'vent-stuck-closed', from: during('5.6', 5) }],
+  },
+  'stuck-pressure-sensor': {
+    title: 'the pressure reading freezes',
+    faults: [sensor('sensor-stuck', 'pressure', '5.2', 10)],
+  },
+  'broken-pressure-wire': {
+    title: 'the pressure signal is lost',
+    faults: [sensor('sensor-open', 'pressure', '5.6', 20)],
+  },
+  'broken-light-wire': {
+    title: 'the light signal is lost',
+    faults: [sensor('sensor-open', 'irradiance', '6.4', 30)],
+  },
+  'over-pressure-switch': {
+    title: 'the over-pressure switch opens',
+    faults: [{ kind: 'over-pressure-switch', from: during('5.6', 10) }],
+  },
+  'low-supply': {
+    title: 'the battery runs down',
+    faults: [{ kind: 'supply-low', amount: 9.8, from: during('5.5', 0.5), mendedBy: 'repair' }],
+  },
+  'mute-link': {
+    title: 'the board falls silent for two seconds',
+    faults: [{ kind: 'link-mute', from: during('5.6', 20), lastsS: 2 }],
+  },
+  'late-frame': {
+    title: 'one frame comes late',
+    faults: [{ kind: 'link-late', amount: 0.4, from: during('5.6', 20), lastsS: 0.04 }],
+  },
+};

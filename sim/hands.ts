@@ -1,0 +1,19 @@
+/**
+ * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. The same for
+ * the scripted technician and for a person at the keyboard, who can only press buttons.
+ */
+import type { Bench } from './plant/plant.ts';
+
+export const HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
+  '3.6': { sealed: true },
+  '3.7': { charged: true },
+  '3.8': { hoseOn: true },
+  '4.3': { sealed: true },
+  '6.1': { pitFilled: true, sealed: false, hoseOn: false },
+  '6.3': { shieldClosed: true },
+  '7.1': { shieldClosed: false },
+};
+
+export function doHandWork(bench: Bench, step: string): void {
+  Object.assign(bench, HAND_WORK[step]);
+}

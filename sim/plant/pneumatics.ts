@@ -1,0 +1,113 @@
+/**
+ * The air side: one chamber (with hose and injector) at constant temperature, a diaphragm pump with
+ * check valves, and restrictions after ISO 6358. Pressures are absolute; flows are mass flows. What
+ * is commanded is decided by the board.
+ */
+
+/** Dry air, J/(kg K). */
+export const GAS_CONSTANT_AIR = 287.05;
+/** Reference state of ISO 6358: 20 C, 100 kPa, 65 % relative humidity (from memory). */
+export const REFERENCE_DENSITY_KG_PER_M3 = 1.185;
+export const REFERENCE_K = 293.15;
+
+/** Sonic conductance in m3/(s Pa) and critical pressure ratio. */
+export interface Restriction {
+  readonly sonicConductance: number;
+  readonly criticalRatio: number;
+}
+
+/**
+ * Mass flow in kg/s from `upstreamPa` to `downstreamPa`, negative when it runs the other way. ISO
+ * 6358-1: choked up to the critical ratio, a quarter ellipse above it.
+ */
+export function restrictionKgPerS(
+  { sonicConductance, criticalRatio }: Restriction,
+  upstreamPa: number,
+  downstreamPa: number,
+  gasK: number,
+): number {
+  if (downstreamPa > upstreamPa) {
+    return -restrictionKgPerS({ sonicConductance, criticalRatio }, downstreamPa, upstreamPa, gasK);
+  }
+  if (upstreamPa <= 0) return 0;
+  const choked =
+    sonicConductance * upstreamPa * REFERENCE_DENSITY_KG_PER_M3 * Math.sqrt(REFERENCE_K / gasK);
+  const ratio = downstreamPa / upstreamPa;
+  if (ratio <= criticalRatio) return choked;
+  const past = (ratio - criticalRatio) / (1 - criticalRatio);
+  return choked * Math.sqrt(1 - past * past);
+}
+
+export interface Pump {
+  /** Swept volume flow at full drive and rated supply, m3/s. */
+  readonly freeFlowM3PerS: number;
+  /** Greatest ratio of outlet to inlet pressure: sets the ultimate vacuum at any altitude. */
+  readonly greatestRatio: number;
+  /** Greatest pressure over the atmosphere, Pa. */
+  readonly deadHeadPa: number;
+  /** A drive below this does not turn the motor. */
+  readonly stallRatio: number;
+  readonly startLagS: number;
+  readonly ratedV: number;
+}
+
+/** Swept volume flow, m3/s, of a pump that turns at `speedRatio` of its rated speed. */
+function sweptM3PerS(pump: Pump, speedRatio: number): number {
+  return pump.freeFlowM3PerS * speedRatio;
+}
+
+/** kg/s drawn out of a chamber at `chamberPa` against the atmosphere; never negative. */
+export function evacuationKgPerS(
+  pump: Pump,
+  speedRatio: number,
+  chamberPa: number,
+  atmospherePa: number,
+  gasK: number,
+): number {
+  const ratio = atmospherePa / chamberPa;
+  const efficiency = 1 - (ratio - 1) / (pump.greatestRatio - 1);
+  if (efficiency <= 0) return 0;
+  return (
+    (sweptM3PerS(pump, speedRatio) * Math.min(1, efficiency) * chamberPa) /
+    (GAS_CONSTANT_AIR * gasK)
+  );
+}
+
+/** kg/s pressed into a chamber at `chamberPa` from the atmosphere; never negative. */
+export function compressionKgPerS(
+  pump: Pump,
+  speedRatio: number,
+  chamberPa: number,
+  atmospherePa: number,
+  gasK: number,
+): number {
+  const efficiency = 1 - (chamberPa - atmospherePa) / pump.deadHeadPa;
+  if (efficiency <= 0) return 0;
+  return (
+    (sweptM3PerS(pump, speedRatio) * Math.min(1, efficiency) * atmospherePa) /
+    (GAS_CONSTANT_AIR * gasK)
+  );
+}
+
+/** Motor speed ratio after `dtS`, following the drive with a first-order lag. */
+export function stepPumpSpeed(
+  pump: Pump,
+  speedRatio: number,
+  driveRatio: number,
+  supplyV: number,
+  dtS: number,
+): number {
+  const wanted = driveRatio < pump.stallRatio ? 0 : (driveRatio * supplyV) / pump.ratedV;
+  return speedRatio + ((wanted - speedRatio) * dtS) / (pump.startLagS + dtS);
+}
+
+/** Chamber pressure after `dtS` of a net inflow, Pa; isothermal ideal gas. */
+export function stepChamberPa(
+  chamberPa: number,
+  inflowKgPerS: number,
+  volumeM3: number,
+  gasK: number,
+  dtS: number,
+): number {
+  return chamberPa + (inflowKgPerS * GAS_CONSTANT_AIR * gasK * dtS) / volumeM3;
+}

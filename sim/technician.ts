@@ -1,0 +1,131 @@
+/**
+ * A scripted person at the bench, with a repeatable seed: reads the display as a person would, takes
+ * time, looks at the break, does the hand work and presses buttons. It knows step numbers and marks
+ * on the display and nothing of the controller. What the hands change is in `hands.ts`.
+ */
+import type { Button, DisplayLines } from '../src/frame.ts';
+import type { Remedy } from './faults.ts';
+import type { Chance } from './random.ts';
+
+export type ScreenKind = 'step' | 'held' | 'help' | 'alarm' | 'end';
+
+export interface Screen {
+  readonly kind: ScreenKind;
+  /** Step number; empty on alarm and end screens. */
+  readonly step: string;
+}
+
+/** Reads the first line of the display; null when it is blank. */
+export function readScreen([first]: DisplayLines): Screen | null {
+  if (first.startsWith('! ')) return { kind: 'alarm', step: '' };
+  if (first.startsWith('-- ')) return { kind: 'end', step: '' };
+  const match = /^(\d\.\d{1,2}) (\|\| |\? )?/.exec(first);
+  const step = match?.[1];
+  if (step === undefined) return null;
+  const kind = match?.[2] === '|| ' ? 'held' : match?.[2] === '? ' ? 'help' : 'step';
+  return { kind, step };
+}
+
+/** What can be seen at the bench. */
+export interface Sight {
+  readonly bubbling: boolean;
+  readonly clear: boolean;
+}
+
+interface Habit {
+  /** Mean time that the work or the look takes, s. */
+  readonly takesS: number;
+  readonly press: (sight: Sight) => Button;
+}
+
+const yes = (): Button => 'yes';
+const handWork = (takesS: number): Habit => ({ takesS, press: yes });
+
+/** Steps in which a person does or answers something; in the others there is nothing to press. */
+export const HABITS: Readonly<Record<string, Habit>> = {
+  '2.1': handWork(4),
+  '3.1': handWork(8),
+  '3.2': handWork(10),
+  '3.3': handWork(15),
+  '3.4': handWork(12),
+  '3.5': handWork(8),
+  '3.6': handWork(8),
+  '3.7': handWork(8),
+  '3.8': handWork(4),
+  '4.3': handWork(12),
+  '5.3': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
+  '5.8': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  '5.9': { takesS: 3, press: yes },
+  '5.10': { takesS: 3, press: yes },
+  '6.1': handWork(12),
+  '6.2': handWork(8),
+  '6.3': handWork(8),
+  '7.1': handWork(12),
+  '7.2': handWork(12),
+  '7.3': handWork(12),
+  '7.4': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  '7.5': handWork(3),
+};
+
+const ALARM: Habit = { takesS: 2.5, press: yes };
+const END: Habit = { takesS: 3, press: yes };
+const HELP: Habit = { takesS: 4, press: yes };
+const HELD: Habit = { takesS: 15, press: yes };
+/** Held this often in one step, a person gives up. */
+const PATIENCE = 3;
+/** A person who sees nothing happen presses again after this time. */
+const AGAIN_S = 20;
+
+/** All that a person tries on a held job. */
+export const ALL_REMEDIES: readonly Remedy[] = [
+  'reseat',
+  'connect-hose',
+  'close-shield',
+  'warm',
+  'shade',
+  'repair',
+];
+
+export interface Technician {
+  /** Looks at the display once a tick; the button pressed, or null. */
+  readonly look: (timeS: number, display: DisplayLines, sight: Sight) => Button | null;
+}
+
+export function createTechnician(chance: Chance): Technician {
+  let seen = '';
+  let dueS = Number.POSITIVE_INFINITY;
+  const holds = new Map<string, number>();
+  const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
+  return {
+    look: (timeS, display, sight) => {
+      const screen = readScreen(display);
+      if (screen === null) return null;
+      const key = `${screen.kind} ${screen.step}${screen.kind === 'alarm' ? display[0] : ''}`;
+      const habit = habitOf(screen);
+      if (key !== seen) {
+        seen = key;
+        dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
+        if (screen.kind === 'held') holds.set(screen.step, (holds.get(screen.step) ?? 0) + 1);
+      }
+      if (habit === null || timeS < dueS) return null;
+      dueS = timeS + AGAIN_S;
+      const givesUp = screen.kind === 'held' && (holds.get(screen.step) ?? 0) > PATIENCE;
+      return givesUp ? 'no' : habit.press(sight);
+    },
+  };
+}
+
+function habitOf({ kind, step }: Screen): Habit | null {
+  switch (kind) {
+    case 'alarm':
+      return ALARM;
+    case 'end':
+      return END;
+    case 'help':
+      return HELP;
+    case 'held':
+      return HELD;
+    case 'step':
+      return HABITS[step] ?? null;
+  }
+}

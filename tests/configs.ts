@@ -1,0 +1,14 @@
+/** The project's own default settings, parsed, for tests that need a whole configuration. */
+import { DEFAULT_PATHS, type LoadedSettings, loadSettings } from '../src/cli/load-settings.ts';
+import type { JobConfig } from '../src/controller-state.ts';
+
+function load(): LoadedSettings {
+  const loaded = loadSettings(DEFAULT_PATHS);
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
+  return loaded.value;
+}
+
+export const DEFAULT_SETTINGS: LoadedSettings = load();
+export const DEFAULT_CONFIG: JobConfig = DEFAULT_SETTINGS.config;
+export const DEFAULT_UNIT = DEFAULT_CONFIG.unit;
+export const DEFAULT_PROFILE = DEFAULT_CONFIG.profile;
