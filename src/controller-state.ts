@@ -4,7 +4,7 @@
  */
 import { type DoseState, NO_DOSE } from './cure/dose.ts';
 import type { BatchState, EndReason, UnstampedEvent } from './events.ts';
-import { type Actuators, SAFE } from './frame.ts';
+import { type Actuators, SAFE, type Signals } from './frame.ts';
 import type { JobSheet } from './intake/job-sheet.ts';
 import { PROCEDURE_START, type ProcedureState } from './procedure/phase.ts';
 import type { Profile } from './procedure/profile.ts';
@@ -51,9 +51,17 @@ export interface ControllerState {
   readonly page: number | null;
   /** What the screen was about, and for how long it has been. */
   readonly screen: { readonly subject: string; readonly shownS: number };
+  /** What the panel showed last, and when and for what it was composed. */
+  readonly shown: { readonly signals: Signals; readonly key: string; readonly atS: number };
   /** True once the `end` event has been sent; nothing happens after it. */
   readonly ended: boolean;
 }
+
+const BLANK_SIGNALS: Signals = {
+  buzzer: 'off',
+  status: { colour: 'off', flashing: false },
+  display: ['', '', '', ''],
+};
 
 export const CONTROLLER_START: ControllerState = {
   timeS: null,
@@ -71,5 +79,6 @@ export const CONTROLLER_START: ControllerState = {
   commanded: SAFE,
   page: null,
   screen: { subject: '', shownS: 0 },
+  shown: { signals: BLANK_SIGNALS, key: '', atS: Number.NEGATIVE_INFINITY },
   ended: false,
 };

@@ -19,8 +19,7 @@ import {
   valueOrNull,
 } from './frame.ts';
 import { type Intent, intentOf } from './intents.ts';
-import { snapshotOf, turnScreen, viewOf } from './operator-view.ts';
-import { composeSignals } from './panel/screen.ts';
+import { showPanel, snapshotOf, turnScreen } from './operator-view.ts';
 import { isEnded } from './procedure/batch.ts';
 import { phaseOf, stepProcedure } from './procedure/procedure.ts';
 import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
@@ -28,7 +27,7 @@ import { selfTestFindings } from './procedure/self-test.ts';
 import { foremost, stepAlarms } from './safety/alarms.ts';
 import { guard } from './safety/guard.ts';
 import { stepWatch } from './safety/watch.ts';
-import { stepDecode } from './signal/decode.ts';
+import { type SignalMemory, stepDecode } from './signal/decode.ts';
 
 export interface ControllerStep {
   readonly state: ControllerState;
@@ -51,27 +50,35 @@ export function stepController(
 
   const decoded = stepDecode(before.signal, frame, before.commanded, config.unit.channels);
   const { reading } = decoded;
-  const observed = observe({ ...before, signal: decoded.memory }, reading, tick);
+  const observed = observe(before, decoded.memory, reading, tick);
   const intents = intentsOf(observed, reading, requests);
   const alarmed = runAlarms(observed, reading, intents, tick);
   const batched = stepBatch(alarmed, reading, intents, tick);
   const proceeded = runProcedure(batched, reading, intents, tick);
-  const outputs = runOutputs(proceeded, reading, intents, tick);
-  const state = { ...outputs.state, timeS: frame.timeS };
+  const acted = runActuators(proceeded, reading, tick);
+  const snapshot = snapshotOf(acted, reading, config);
+  const state = showPanel(turnScreen(acted, intents), snapshot, config);
   return {
     state,
-    outputs: outputs.outputs,
+    outputs: { ...state.commanded, ...state.shown.signals },
     events: tick.events.map((event) => ({ timeS: frame.timeS, ...event })),
-    snapshot: snapshotOf(state, reading, config),
+    snapshot,
   };
 }
 
-function observe(state: ControllerState, reading: Reading, { dtS }: Tick): ControllerState {
+function observe(
+  state: ControllerState,
+  signal: SignalMemory,
+  reading: Reading,
+  { dtS }: Tick,
+): ControllerState {
   const lampOn = state.commanded.lampEnabled && state.commanded.lampRatio > 0;
   return {
     ...state,
+    timeS: reading.timeS,
+    signal,
     batchForS: state.batchForS + dtS,
-    screen: { ...state.screen, shownS: state.screen.shownS + dtS },
+    screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
     watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
     dose: stepDose(state.dose, reading.irradianceWPerM2, lampOn, dtS),
   };
@@ -111,7 +118,7 @@ function runAlarms(
     ({ action, id }) => !over || action === 'abort' || id === acknowledged,
   );
   events.push(...stepped.events);
-  return { ...state, alarms: stepped.records };
+  return stepped.records === state.alarms ? state : { ...state, alarms: stepped.records };
 }
 
 function runProcedure(
@@ -136,20 +143,13 @@ function runProcedure(
   return leadBatch({ ...state, procedure }, rest.lead, events);
 }
 
-function runOutputs(
-  state: ControllerState,
-  reading: Reading,
-  intents: readonly Intent[],
-  tick: Tick,
-): { state: ControllerState; outputs: Outputs } {
+function runActuators(state: ControllerState, reading: Reading, tick: Tick): ControllerState {
   const { wanted, ...regulated } = regulate(state, reading, tick);
   const alarmStops = forcesStop(state.alarms);
   const { batch } = state;
   const { phase } = state.procedure;
   const commanded = guard(wanted, { batch, phase, reading, alarmStops });
-  const shown = turnScreen({ ...state, ...regulated, commanded }, intents);
-  const signals = composeSignals(viewOf(shown, reading, tick.config));
-  return { state: shown, outputs: { ...commanded, ...signals } };
+  return { ...state, ...regulated, commanded };
 }
 
 /** What the phase in hand would have the actuators do; the guard decides whether they may. */

@@ -9,7 +9,7 @@ import type { Snapshot } from './events.ts';
 import { type Reading, valueOrNull } from './frame.ts';
 import type { Intent } from './intents.ts';
 import type { LiveValues } from './panel/live-line.ts';
-import type { View } from './panel/screen.ts';
+import { composeSignals, type View } from './panel/screen.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import { foremost } from './safety/alarms.ts';
 
@@ -35,7 +35,23 @@ export function snapshotOf(
   };
 }
 
-export function viewOf(state: ControllerState, reading: Reading, config: JobConfig): View {
+/** Live values on a display change no faster than an eye can read them. */
+const COMPOSE_EVERY_S = 0.2;
+
+/** Composes the panel anew when its subject changes, and often enough for live values. */
+export function showPanel(
+  state: ControllerState,
+  snapshot: Snapshot,
+  config: JobConfig,
+): ControllerState {
+  const key = `${state.screen.subject} ${state.page} ${state.why} ${state.batch}`;
+  const { shown } = state;
+  if (key === shown.key && snapshot.timeS - shown.atS < COMPOSE_EVERY_S) return state;
+  const signals = composeSignals(viewOf(state, snapshot, config));
+  return { ...state, shown: { signals, key, atS: snapshot.timeS } };
+}
+
+function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): View {
   const shown = foremost(state.alarms);
   return {
     batch: state.batch,
@@ -47,7 +63,7 @@ export function viewOf(state: ControllerState, reading: Reading, config: JobConf
     why: state.why,
     page: state.page,
     live: liveValues(state, config),
-    snapshot: snapshotOf(state, reading, config),
+    snapshot,
   };
 }
 

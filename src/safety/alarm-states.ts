@@ -68,54 +68,44 @@ export function stepAlarm(
   handling: AlarmHandling,
 ): AlarmRecord {
   const { timeS } = context.reading;
-  const judged = judge(row, settings, record, context);
-  const active =
-    judged.pastLimitSinceS !== null && timeS - judged.pastLimitSinceS >= settings.delayS;
-  const risen = active && !record.active;
+  const past = isPastLimit(row, settings, record, context);
+  const pastLimitSinceS = past ? (record.pastLimitSinceS ?? timeS) : null;
+  const active = pastLimitSinceS !== null && timeS - pastLimitSinceS >= settings.delayS;
   const state = nextAlarmState(record.state, active, row.latching, handling);
-  if (!risen) {
-    const same =
-      state === record.state &&
-      active === record.active &&
-      judged.pastLimitSinceS === record.pastLimitSinceS;
-    return same ? record : { ...record, state, active, pastLimitSinceS: judged.pastLimitSinceS };
+  if (active && !record.active) {
+    const cause = causeText(row, settings, context);
+    return { state, active, pastLimitSinceS, raisedAtS: timeS, cause };
   }
-  return {
-    state,
-    active,
-    pastLimitSinceS: judged.pastLimitSinceS,
-    raisedAtS: timeS,
-    cause: causeText(row, judged.limitSI, judged.seenSI, context),
-  };
+  const same =
+    state === record.state &&
+    active === record.active &&
+    pastLimitSinceS === record.pastLimitSinceS;
+  return same ? record : { ...record, state, active, pastLimitSinceS };
 }
 
-/** Compares with limit and deadband; a value that is missing leaves things as they were. */
-function judge(
+/** Compares with limit and deadband; a value that is missing leaves an active alarm active. */
+function isPastLimit(
   row: AlarmRow,
   settings: AlarmSettings,
   record: AlarmRecord,
   context: AlarmContext,
-): { pastLimitSinceS: number | null; limitSI: number; seenSI: number } {
-  const limitSI = row.limitSI?.(context, settings.limitSI) ?? settings.limitSI;
-  if (!row.armed(context)) return { pastLimitSinceS: null, limitSI, seenSI: Number.NaN };
+): boolean {
+  if (!row.armed(context)) return false;
   const seenSI = row.seen(context);
-  const { pastLimitSinceS } = record;
-  if (seenSI === null || Number.isNaN(seenSI)) {
-    return { pastLimitSinceS: record.active ? pastLimitSinceS : null, limitSI, seenSI: Number.NaN };
-  }
+  if (seenSI === null || Number.isNaN(seenSI)) return record.active;
+  const limitSI = limitInForce(row, settings, context);
   const excess = row.trips === 'above' ? seenSI - limitSI : limitSI - seenSI;
-  const past = record.active ? excess > -settings.deadbandSI : excess > 0;
-  return {
-    pastLimitSinceS: past ? (pastLimitSinceS ?? context.reading.timeS) : null,
-    limitSI,
-    seenSI,
-  };
+  return record.active ? excess > -settings.deadbandSI : excess > 0;
 }
 
-function causeText(row: AlarmRow, limitSI: number, seenSI: number, context: AlarmContext): string {
+function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmContext): number {
+  return row.limitSI?.(context, limitSI) ?? limitSI;
+}
+
+function causeText(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): string {
   const scale = SCALES[row.quantity];
   const bound = row.trips === 'above' ? 'at most' : 'at least';
-  const expected = row.expected ?? `${bound} ${written(limitSI, scale)}`;
-  const seen = row.seenText?.(context) ?? written(seenSI, scale);
-  return `Expected ${expected}, seen ${seen}`;
+  const limit = written(limitInForce(row, settings, context), scale);
+  const seen = row.seenText?.(context) ?? written(row.seen(context) ?? Number.NaN, scale);
+  return `Expected ${row.expected ?? `${bound} ${limit}`}, seen ${seen}`;
 }

@@ -27,15 +27,19 @@ export function stepAlarms(
   concerns: (row: AlarmRow) => boolean,
 ): { readonly records: AlarmRecords; readonly events: readonly UnstampedEvent[] } {
   const events: UnstampedEvent[] = [];
-  const next = ALARM_TABLE.map((row, index) => {
+  // Most ticks change nothing: then the same records come back.
+  let next: AlarmRecord[] | null = null;
+  for (const [index, row] of ALARM_TABLE.entries()) {
     const record = records[index] ?? QUIET;
     const own = settings.get(row.id);
-    if (own === undefined || !concerns(row)) return record;
+    if (own === undefined || !concerns(row)) continue;
     const after = stepAlarm(row, own, record, context, handlingOf(row, handled));
+    if (after === record) continue;
+    next ??= [...records];
+    next[index] = after;
     if (after.state !== record.state) events.push(changeEvent(row, record, after));
-    return after;
-  });
-  return { records: next, events };
+  }
+  return { records: next ?? records, events };
 }
 
 function handlingOf({ id }: AlarmRow, { acknowledged, reset }: Handled): AlarmHandling {

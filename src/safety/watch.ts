@@ -7,7 +7,7 @@ import type { Actuators } from '../frame.ts';
 
 export interface Watch {
   readonly pumpFutileS: number;
-  /** Pressure at which the pump last made headway. */
+  /** Pressure at which the pump last made headway; null while it is not hard at work. */
   readonly headwayPa: number | null;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
@@ -33,25 +33,25 @@ export function stepWatch(
   dtS: number,
 ): Watch {
   const lampOn = commanded.lampEnabled && commanded.lampRatio > 0;
+  const headwayPa = headwayOf(watch, commanded, pressurePa);
+  const futile = headwayPa !== null && headwayPa === watch.headwayPa;
   return {
-    ...pumpWatch(watch, commanded, pressurePa, dtS),
+    headwayPa,
+    pumpFutileS: futile ? watch.pumpFutileS + dtS : 0,
     lampOnForS: lampOn ? watch.lampOnForS + dtS : 0,
     lampOffForS: lampOn ? 0 : watch.lampOffForS + dtS,
     ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + dtS : 0,
   };
 }
 
-function pumpWatch(
-  { pumpFutileS, headwayPa }: Watch,
+/** The pressure to beat: it moves on each time the pump has won enough, and is null at ease. */
+function headwayOf(
+  { headwayPa }: Watch,
   { pumpRatio, selector }: Actuators,
   pressurePa: number | null,
-  dtS: number,
-): Pick<Watch, 'pumpFutileS' | 'headwayPa'> {
-  if (pumpRatio < HARD_AT_WORK_RATIO || pressurePa === null) {
-    return { pumpFutileS: 0, headwayPa: null };
-  }
-  if (headwayPa === null) return { pumpFutileS: 0, headwayPa: pressurePa };
+): number | null {
+  if (pumpRatio < HARD_AT_WORK_RATIO || pressurePa === null) return null;
+  if (headwayPa === null) return pressurePa;
   const wonPa = selector === 'vacuum' ? headwayPa - pressurePa : pressurePa - headwayPa;
-  if (wonPa >= HEADWAY_PA) return { pumpFutileS: 0, headwayPa: pressurePa };
-  return { pumpFutileS: pumpFutileS + dtS, headwayPa };
+  return wonPa >= HEADWAY_PA ? pressurePa : headwayPa;
 }
