@@ -1,0 +1,21 @@
+/**
+ * JSON in one spelling only (keys sorted, no spaces) and its SHA-256, so that two files that say
+ * the same have the same hash whatever their layout. What is hashed is decided by the callers. The
+ * hash finds changes; it is no signature and proves nothing about who made them.
+ */
+import { createHash } from 'node:crypto';
+
+/** The same value in the same spelling; object keys are sorted by code unit. */
+export function canonicalJson(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonicalJson).join(',')}]`;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
+  const fields = Object.entries(value)
+    .filter(([, field]) => field !== undefined)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, field]) => `${JSON.stringify(key)}:${canonicalJson(field)}`);
+  return `{${fields.join(',')}}`;
+}
+
+/** Lower-case hexadecimal SHA-256 of a text in UTF-8. */
+export const sha256Of = (text: string): string =>
+  createHash('sha256').update(text, 'utf8').digest('hex');
