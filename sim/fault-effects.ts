@@ -3,7 +3,8 @@
  * what is sound to what the fault makes of it; the physics has no fault branches of its own.
  */
 import { type Actuators, type Channel, FULL_SCALE_COUNTS, type Switches } from '../src/frame.ts';
-import type { Fault, FaultKind, Remedy } from './faults.ts';
+import { amountOf, type FaultKind } from './fault-kinds.ts';
+import type { Fault, Remedy } from './faults.ts';
 import type { Conditions } from './plant/plant.ts';
 
 export interface FaultClock {
@@ -41,29 +42,37 @@ export function createFaultClock(faults: readonly Fault[]): FaultClock {
   };
 }
 
-type Effects<T> = Readonly<Partial<Record<FaultKind, (sound: T, fault: Fault) => T>>>;
+type Effects<T> = Readonly<Partial<Record<FaultKind, (sound: T, amount: number) => T>>>;
 
 function applyAll<T>(effects: Effects<T>, sound: T, faults: readonly Fault[]): T {
-  return faults.reduce((value, fault) => effects[fault.kind]?.(value, fault) ?? value, sound);
+  return faults.reduce(
+    (value, fault) => effects[fault.kind]?.(value, amountOf(fault)) ?? value,
+    sound,
+  );
 }
 
 const ON_WORLD: Effects<Conditions> = {
   'seal-leak': (c) => ({ ...c, sealLeak: true }),
   'hose-off': (c) => ({ ...c, hoseOff: true }),
-  'pump-worn': (c, { amount = 0.3 }) => ({ ...c, pumpFlowRatio: amount }),
-  'lamp-aged': (c, { amount = 0.5 }) => ({ ...c, lampAgeRatio: amount }),
-  'heat-sink-hot': (c, { amount = 20 }) => ({ ...c, heatSinkHeatW: amount }),
-  'glass-hot': (c, { amount = 5 }) => ({ ...c, glassHeatW: amount }),
-  'cold-pane': (c, { amount = 276.15 }) => ({ ...c, airK: amount }),
-  'supply-low': (c, { amount = 9.8 }) => ({ ...c, supplyV: amount }),
+  'pump-worn': (c, ratio) => ({ ...c, pumpFlowRatio: ratio }),
+  'lamp-aged': (c, ratio) => ({ ...c, lampAgeRatio: ratio }),
+  'heat-sink-hot': (c, heatW) => ({ ...c, heatSinkHeatW: heatW }),
+  'glass-hot': (c, heatW) => ({ ...c, glassHeatW: heatW }),
+  'cold-pane': (c, paneK) => ({ ...c, airK: paneK }),
+  'supply-low': (c, supplyV) => ({ ...c, supplyV }),
 };
 
-const ON_ACTUATORS: Effects<Actuators> = {
-  'pump-dead': (a) => ({ ...a, pumpRatio: 0 }),
+/** A driver that is stuck drives; protection behind it can still cut it off. */
+const ON_DRIVERS: Effects<Actuators> = {
   'pump-stuck-on': (a) => ({ ...a, pumpRatio: 1 }),
-  'vent-stuck-closed': (a) => ({ ...a, ventOpen: false }),
-  'lamp-dead': (a) => ({ ...a, lampEnabled: false }),
   'lamp-stuck-on': (a) => ({ ...a, lampEnabled: true, lampRatio: 1 }),
+};
+
+/** What is dead or jammed stays so, whoever asks. */
+const ON_MECHANICS: Effects<Actuators> = {
+  'pump-dead': (a) => ({ ...a, pumpRatio: 0 }),
+  'vent-stuck-closed': (a) => ({ ...a, ventOpen: false }),
+  'lamp-dead': (a) => ({ ...a, lampEnabled: false, lampRatio: 0 }),
 };
 
 const ON_SWITCHES: Effects<Switches> = {
@@ -75,8 +84,11 @@ const ON_SWITCHES: Effects<Switches> = {
 export const applyToWorld = (sound: Conditions, faults: readonly Fault[]): Conditions =>
   applyAll(ON_WORLD, sound, faults);
 
-export const applyToActuators = (sound: Actuators, faults: readonly Fault[]): Actuators =>
-  applyAll(ON_ACTUATORS, sound, faults);
+export const applyToDrivers = (sound: Actuators, faults: readonly Fault[]): Actuators =>
+  applyAll(ON_DRIVERS, sound, faults);
+
+export const applyToMechanics = (sound: Actuators, faults: readonly Fault[]): Actuators =>
+  applyAll(ON_MECHANICS, sound, faults);
 
 export const applyToSwitches = (sound: Switches, faults: readonly Fault[]): Switches =>
   applyAll(ON_SWITCHES, sound, faults);
@@ -91,11 +103,12 @@ export function applyToCounts(
 ): Counts {
   const counts = { ...sound };
   for (const fault of faults) {
-    const { channel = 'pressure', amount = 0 } = fault;
+    const { channel } = fault;
+    if (channel === undefined) continue;
     const now = counts[channel];
     if (fault.kind === 'sensor-open') counts[channel] = 0;
     if (fault.kind === 'sensor-short') counts[channel] = FULL_SCALE_COUNTS;
-    if (fault.kind === 'sensor-offset') counts[channel] = clampCounts(now + amount);
+    if (fault.kind === 'sensor-offset') counts[channel] = clampCounts(now + amountOf(fault));
     if (fault.kind !== 'sensor-stuck') continue;
     if (!stuckAt.has(fault)) stuckAt.set(fault, now);
     counts[channel] = stuckAt.get(fault) ?? now;
@@ -111,4 +124,4 @@ export const isMute = (faults: readonly Fault[]): boolean =>
 
 /** By how long the next frame comes late, s. */
 export const lateByS = (faults: readonly Fault[]): number =>
-  faults.reduce((s, { kind, amount = 0.4 }) => (kind === 'link-late' ? Math.max(s, amount) : s), 0);
+  faults.reduce((s, fault) => (fault.kind === 'link-late' ? Math.max(s, amountOf(fault)) : s), 0);

@@ -1,38 +1,12 @@
 /**
- * Faults as data: what goes wrong, when it begins, and what a technician can do about it. The kinds
- * are a table of where they act: on the world, an actuator, a sensor, the link or a person. How they
- * act is in `fault-effects.ts`. Adding one is a row here and an effect there.
+ * Faults as data: what goes wrong, when it begins, and what a technician can do about it, with a
+ * schema and ready-made ones by name. Which kinds there are is a table in `fault-kinds.ts`, and how
+ * they act is in `fault-effects.ts`: adding one is a row in the first and an effect in the second.
  */
-
 import { z } from 'zod';
 import { CHANNELS, type Channel } from '../src/frame.ts';
 import { choice, quantity } from '../src/settings.ts';
-
-export const FAULT_KINDS = [
-  'seal-leak',
-  'hose-off',
-  'pump-worn',
-  'lamp-aged',
-  'heat-sink-hot',
-  'glass-hot',
-  'cold-pane',
-  'supply-low',
-  'pump-dead',
-  'pump-stuck-on',
-  'vent-stuck-closed',
-  'lamp-dead',
-  'lamp-stuck-on',
-  'sensor-stuck',
-  'sensor-open',
-  'sensor-short',
-  'sensor-offset',
-  'over-pressure-switch',
-  'emergency-stop',
-  'shield-opened',
-  'link-mute',
-  'link-late',
-] as const;
-export type FaultKind = (typeof FAULT_KINDS)[number];
+import { FAULT_KINDS, type FaultKind, faultRow } from './fault-kinds.ts';
 
 /** What a technician does about it while the job is held. */
 export const REMEDIES = [
@@ -52,16 +26,37 @@ const inStep = z.strictObject({
   afterS: quantity(0, 3600, 's'),
 });
 
-export const faultSchema = z.strictObject({
+const faultFields = z.strictObject({
   kind: choice(FAULT_KINDS),
-  /** What it means depends on the kind: a ratio, volts, counts or seconds. */
+  /** What it means, and its range, depends on the kind. */
   amount: z.number().optional(),
+  /** For sensor faults, and for those alone. */
   channel: choice(CHANNELS).optional(),
   from: z.union([atS, inStep], { error: '{ atS } or { step, afterS }' }),
   lastsS: quantity(0.01, 36_000, 's').optional(),
   mendedBy: choice(REMEDIES).optional(),
 });
-export type Fault = z.infer<typeof faultSchema>;
+export type Fault = z.infer<typeof faultFields>;
+
+export const faultSchema = faultFields.check((payload) => {
+  const { kind, amount, channel } = payload.value;
+  const row = faultRow(kind);
+  const refuse = (path: string, input: unknown, message: string): void =>
+    void payload.issues.push({ code: 'custom', input, path: [path], message });
+  if (amount !== undefined) {
+    const { amount: range } = row;
+    if (range === null) refuse('amount', amount, `nothing: ${kind} has no amount`);
+    else if (!(amount >= range.min && amount <= range.max)) {
+      refuse('amount', amount, `a number from ${range.min} to ${range.max} ${range.unit}`);
+    }
+  }
+  if (row.actsOn === 'sensor' && channel === undefined) {
+    refuse('channel', channel, `one of ${CHANNELS.join(', ')}`);
+  }
+  if (row.actsOn !== 'sensor' && channel !== undefined) {
+    refuse('channel', channel, `nothing: ${kind} has no channel`);
+  }
+});
 
 export interface FaultPreset {
   readonly title: string;
@@ -84,7 +79,7 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
   },
   'hose-off': {
-    title: 'the hose comes off in the second vacuum dwell',
+    title: 'the hose comes off in the vacuum dwell',
     faults: [{ kind: 'hose-off', from: during('5.2', 20), mendedBy: 'connect-hose' }],
   },
   'cold-pane': {

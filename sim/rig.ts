@@ -1,27 +1,25 @@
 /**
  * The bench of a simulated run: plant, sensors, faults and the person, with the state that they
- * share. It moves when told to; the board contract around it is in `simulated-board.ts`.
+ * share. It moves when told to; the board contract around it is in `simulated-board.ts`, and what
+ * goes out as a frame in `sampling.ts`.
  */
 import {
   type Actuators,
   type Button,
-  type Channel,
   type DisplayLines,
-  type Frame,
   SAFE,
   type Switches,
 } from '../src/frame.ts';
 import {
-  applyToActuators,
-  applyToCounts,
+  applyToDrivers,
+  applyToMechanics,
   applyToSwitches,
   applyToWorld,
   createFaultClock,
   type FaultClock,
-  isMute,
   lateByS,
 } from './fault-effects.ts';
-import type { Fault } from './faults.ts';
+import { type Fault, REMEDIES } from './faults.ts';
 import { doHandWork } from './hands.ts';
 import {
   type Conditions,
@@ -30,28 +28,18 @@ import {
   looksClear,
   type Place,
   type PlantState,
-  STEP_S,
+  STEPS_PER_S,
   stepPlant,
+  timeOfS,
 } from './plant/plant.ts';
+import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { type Chance, createChance } from './random.ts';
 import type { Scenario } from './scenario.ts';
-import { drawTolerance, sampleCounts, type Tolerance } from './sensors.ts';
-import {
-  ALL_REMEDIES,
-  createTechnician,
-  readScreen,
-  type Sight,
-  type Technician,
-} from './technician.ts';
+import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
+import { createTechnician, readScreen, type Sight, type Technician } from './technician.ts';
 
-/** The hard-wired over-pressure switch opens here. */
-const OVER_PRESSURE_SWITCH_PA = 200_000;
-
-interface Sample {
-  readonly atS: number;
-  readonly counts: Readonly<Record<Channel, number>>;
-  readonly switches: Switches;
-}
+/** Faults, protection and lease are looked at this often, also when a frame comes late. */
+const LONGEST_RUN_STEPS = 50;
 
 export interface Rig {
   readonly scenario: Scenario;
@@ -67,11 +55,16 @@ export interface Rig {
   active: readonly Fault[];
   sequence: number;
   sample: Sample | null;
+  /** Nothing goes over the link, either way. */
+  mute: boolean;
   pressed: Button[];
   emergencyStop: boolean;
+  overPressure: boolean;
   display: DisplayLines;
-  /** What the host asked for last, and what acts after protection and faults. */
+  /** What the host asked for last, and up to which step it holds. */
   wanted: Actuators;
+  leasedUntilStep: number;
+  /** What acts after lease, protection and faults. */
   acting: Actuators;
 }
 
@@ -92,10 +85,13 @@ export function createRig(scenario: Scenario): Rig {
     active: [],
     sequence: 0,
     sample: null,
+    mute: false,
     pressed: [],
     emergencyStop: false,
+    overPressure: false,
     display: ['', '', '', ''],
     wanted: SAFE,
+    leasedUntilStep: 0,
     acting: SAFE,
   };
 }
@@ -110,44 +106,10 @@ function createPlace(scenario: Scenario): Place {
   };
 }
 
-/** The frame of this moment; a mute link repeats the last sample with its old time. */
-export function takeFrame(rig: Rig): Frame {
-  const { plant } = rig;
-  rig.active = rig.faults.active(plant.timeS, readScreen(rig.display)?.step ?? '');
-  if (rig.sample === null || !isMute(rig.active)) rig.sample = takeSample(rig);
-  const { atS, counts, switches } = rig.sample;
-  const mute = atS < plant.timeS;
-  const pressed = mute ? [] : rig.pressed;
-  rig.pressed = [];
-  return {
-    sequence: rig.sequence++,
-    timeS: tidyS(plant.timeS),
-    sampledAtS: tidyS(atS),
-    link: mute ? 'mute' : 'up',
-    counts,
-    switches,
-    pressed,
-  };
-}
-
-/** Whole milliseconds, as a board's timer counts them. */
-const tidyS = (timeS: number): number => Math.round(timeS * 1000) / 1000;
-
-function takeSample(rig: Rig): Sample {
-  const { plant, tolerance, noise } = rig;
-  const truth = { ...plant.heat, pressurePa: plant.chamberPa, supplyV: plant.supplyV };
-  const sound = sampleCounts(truth, tolerance, noise);
-  return {
-    atS: plant.timeS,
-    counts: applyToCounts(sound, rig.active, rig.stuckAt),
-    switches: switchesOf(rig),
-  };
-}
-
-function switchesOf({ plant, place, emergencyStop, active }: Rig): Switches {
+export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
     shieldClosed: plant.bench.shieldClosed,
-    overPressureTripped: plant.chamberPa - place.atmospherePa > OVER_PRESSURE_SWITCH_PA,
+    overPressureTripped: overPressure,
     emergencyStopPressed: emergencyStop,
   };
   return applyToSwitches(sound, active);
@@ -159,7 +121,7 @@ export function sightOf({ plant, place }: Rig): Sight {
 
 /** Lets the scripted person look at the display and press what it presses. */
 export function letPersonAct(rig: Rig): void {
-  const button = rig.technician?.look(rig.plant.timeS, rig.display, sightOf(rig)) ?? null;
+  const button = rig.technician?.look(timeOfS(rig.plant), rig.display, sightOf(rig)) ?? null;
   if (button !== null) pressButton(rig, button);
 }
 
@@ -170,43 +132,65 @@ export function pressButton(rig: Rig, button: Button): void {
   if (button !== 'yes' || screen === null) return;
   if (screen.kind === 'step') doHandWork(rig.plant.bench, screen.step);
   if (screen.kind === 'step' && screen.step === '4.3') rig.faults.mend(['reseat']);
-  if (screen.kind === 'held') rig.faults.mend(ALL_REMEDIES);
+  if (screen.kind === 'held') rig.faults.mend(REMEDIES);
 }
 
-/** Lets one tick of time pass under `leased` outputs; longer when a fault makes the board late. */
-export function letTimePass(rig: Rig, leased: Actuators): void {
-  const { scenario, plant, active } = rig;
-  const conditions = worldOf(scenario, active);
-  for (const fault of active) {
-    if (fault.kind !== 'cold-pane' || rig.chilled.has(fault)) continue;
-    plant.heat.glassK = conditions.airK;
-    rig.chilled.add(fault);
+/** The host's outputs for `leaseSteps` from now. */
+export function leaseOutputs(rig: Rig, wanted: Actuators, leaseSteps: number): void {
+  rig.wanted = wanted;
+  rig.leasedUntilStep = rig.plant.step + leaseSteps;
+}
+
+export function endLease(rig: Rig): void {
+  leaseOutputs(rig, SAFE, 0);
+  act(rig);
+}
+
+/** Lets one tick of time pass; longer when a fault makes the next frame late. */
+export function letTimePass(rig: Rig): void {
+  const { scenario, plant } = rig;
+  const untilStep = plant.step + Math.round((scenario.tickS + lateByS(rig.active)) * STEPS_PER_S);
+  const conditions = applyToWorld(soundWorld(scenario), rig.active);
+  chill(rig, conditions);
+  while (plant.step < untilStep) {
+    if (plant.step >= rig.leasedUntilStep) rig.wanted = SAFE;
+    act(rig);
+    const leaseLeft = rig.leasedUntilStep - plant.step;
+    const steps = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
+    stepPlant(
+      plant,
+      rig.place,
+      rig.acting,
+      conditions,
+      leaseLeft > 0 ? Math.min(steps, leaseLeft) : steps,
+    );
   }
-  rig.acting = protect(applyToActuators(leased, active), switchesOf(rig), active);
-  const steps = Math.round((scenario.tickS + lateByS(active)) / STEP_S);
-  stepPlant(plant, rig.place, rig.acting, conditions, steps);
 }
 
-function worldOf({ airK }: Scenario, active: readonly Fault[]): Conditions {
-  const sound: Conditions = {
-    airK,
-    lampAgeRatio: 1,
-    glassHeatW: 0,
-    heatSinkHeatW: 0,
-    sealLeak: false,
-    hoseOff: false,
-    supplyV: null,
-    pumpFlowRatio: 1,
-  };
-  return applyToWorld(sound, active);
+/** From what is wanted to what acts: a stuck driver is cut off, a stuck valve is not. */
+function act(rig: Rig): void {
+  const { plant, place, active } = rig;
+  rig.overPressure = overPressureSwitchOpen(rig.overPressure, plant.chamberPa - place.atmospherePa);
+  const driven = applyToDrivers(rig.wanted, active);
+  rig.acting = applyToMechanics(cutOff(driven, switchesOf(rig)), active);
 }
 
-/** The hard-wired cut-offs; a welded relay, which `lamp-stuck-on` is, gets past the shield switch. */
-function protect(wanted: Actuators, switches: Switches, active: readonly Fault[]): Actuators {
-  if (switches.emergencyStopPressed) return SAFE;
-  const air = switches.overPressureTripped
-    ? { ...wanted, pumpRatio: SAFE.pumpRatio, ventOpen: SAFE.ventOpen }
-    : wanted;
-  const welded = active.some(({ kind }) => kind === 'lamp-stuck-on');
-  return switches.shieldClosed || welded ? air : { ...air, lampEnabled: false, lampRatio: 0 };
+/** A pane that has come in from the cold starts at that temperature, once. */
+function chill({ plant, active, chilled }: Rig, { airK }: Conditions): void {
+  for (const fault of active) {
+    if (fault.kind !== 'cold-pane' || chilled.has(fault)) continue;
+    plant.heat.glassK = airK;
+    chilled.add(fault);
+  }
 }
+
+const soundWorld = ({ airK }: Scenario): Conditions => ({
+  airK,
+  lampAgeRatio: 1,
+  glassHeatW: 0,
+  heatSinkHeatW: 0,
+  sealLeak: false,
+  hoseOff: false,
+  supplyV: null,
+  pumpFlowRatio: 1,
+});

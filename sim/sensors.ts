@@ -3,7 +3,7 @@
  * Written from the sensors' side and on its own, so that the controller's inverse is checked by it
  * and not shared with it.
  */
-import { type Channel, FULL_SCALE_COUNTS } from '../src/frame.ts';
+import { type Channel, FULL_SCALE_COUNTS, type Switches } from '../src/frame.ts';
 import type { Chance } from './random.ts';
 
 /** Steinhart-Hart coefficients of a 10 kOhm thermistor (from memory). */
@@ -35,6 +35,13 @@ export interface Physical {
   readonly glassK: number;
   readonly heatSinkK: number;
   readonly supplyV: number;
+}
+
+/** Everything sampled at one moment; null where nothing was ever measured. */
+export interface Sample {
+  readonly atS: number;
+  readonly counts: Readonly<Record<Channel, number | null>>;
+  readonly switches: Switches;
 }
 
 /** Ratio to full scale that a sound sensor puts out, before noise. */

@@ -5,9 +5,18 @@
  */
 import { Subject } from 'rxjs';
 import { type Board, BoardClosedError, type BoardIdentity } from '../hal/board.ts';
-import { type Actuators, type Button, type Frame, type Outputs, SAFE } from '../src/frame.ts';
-import { filledRatio } from './plant/plant.ts';
-import { createRig, letPersonAct, letTimePass, pressButton, sightOf, takeFrame } from './rig.ts';
+import type { Actuators, Button, Frame, Outputs } from '../src/frame.ts';
+import { filledRatio, STEPS_PER_S } from './plant/plant.ts';
+import {
+  createRig,
+  endLease,
+  leaseOutputs,
+  letPersonAct,
+  letTimePass,
+  pressButton,
+  sightOf,
+} from './rig.ts';
+import { takeFrame } from './sampling.ts';
 import type { Scenario } from './scenario.ts';
 
 export interface BreakView {
@@ -53,35 +62,29 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
   const identity = createIdentity(scenario);
   const rig = createRig(scenario);
   const frames$ = new Subject<Frame>();
-  let leasedUntilS = Number.NEGATIVE_INFINITY;
   let closed = false;
-  const makeSafe = (): void => {
-    rig.wanted = SAFE;
-    rig.acting = SAFE;
-    leasedUntilS = Number.NEGATIVE_INFINITY;
-  };
   return {
     identity,
     frames$: frames$.asObservable(),
     write: (outputs) => {
       if (closed) throw new BoardClosedError();
+      if (rig.mute) return;
       rig.display = outputs.display;
-      if (!isSound(outputs)) return makeSafe();
-      rig.wanted = outputs;
-      leasedUntilS = rig.plant.timeS + LEASE_S;
+      if (isSound(outputs)) leaseOutputs(rig, outputs, Math.round(LEASE_S * STEPS_PER_S));
+      else endLease(rig);
     },
-    makeSafe,
+    makeSafe: () => endLease(rig),
     close: async () => {
       if (closed) return;
       closed = true;
-      makeSafe();
+      endLease(rig);
       frames$.complete();
     },
     tick: () => {
       if (closed) return;
       frames$.next(takeFrame(rig));
       letPersonAct(rig);
-      letTimePass(rig, rig.plant.timeS < leasedUntilS ? rig.wanted : SAFE);
+      letTimePass(rig);
     },
     press: (button) => pressButton(rig, button),
     toggleEmergencyStop: () => {
@@ -98,8 +101,15 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
   };
 }
 
-/** Both ratios inside 0 to 1; not a number is neither. */
-function isSound({ pumpRatio, lampRatio }: Outputs): boolean {
+/** Types do not bind what comes from outside: not a number is no ratio, a word is no switch. */
+function isSound({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Outputs): boolean {
   const isRatio = (value: number): boolean => value >= 0 && value <= 1;
-  return isRatio(pumpRatio) && isRatio(lampRatio);
+  const isSwitch = (value: unknown): boolean => value === true || value === false;
+  return (
+    isRatio(pumpRatio) &&
+    isRatio(lampRatio) &&
+    isSwitch(ventOpen) &&
+    isSwitch(lampEnabled) &&
+    (selector === 'vacuum' || selector === 'pressure')
+  );
 }

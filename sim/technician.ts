@@ -4,7 +4,6 @@
  * on the display and nothing of the controller. What the hands change is in `hands.ts`.
  */
 import type { Button, DisplayLines } from '../src/frame.ts';
-import type { Remedy } from './faults.ts';
 import type { Chance } from './random.ts';
 
 export type ScreenKind = 'step' | 'held' | 'help' | 'alarm' | 'end';
@@ -76,16 +75,6 @@ const PATIENCE = 3;
 /** A person who sees nothing happen presses again after this time. */
 const AGAIN_S = 20;
 
-/** All that a person tries on a held job. */
-export const ALL_REMEDIES: readonly Remedy[] = [
-  'reseat',
-  'connect-hose',
-  'close-shield',
-  'warm',
-  'shade',
-  'repair',
-];
-
 export interface Technician {
   /** Looks at the display once a tick; the button pressed, or null. */
   readonly look: (timeS: number, display: DisplayLines, sight: Sight) => Button | null;
@@ -109,7 +98,7 @@ export function createTechnician(chance: Chance): Technician {
       }
       if (habit === null || timeS < dueS) return null;
       dueS = timeS + AGAIN_S;
-      const givesUp = screen.kind === 'held' && (holds.get(screen.step) ?? 0) > PATIENCE;
+      const givesUp = screen.kind === 'held' && (holds.get(screen.step) ?? 0) >= PATIENCE;
       return givesUp ? 'no' : habit.press(sight);
     },
   };

@@ -25,7 +25,8 @@ import {
   stepPumpSpeed,
 } from './pneumatics.ts';
 
-export const STEP_S = 0.001;
+export const STEPS_PER_S = 1000;
+const STEP_S = 1 / STEPS_PER_S;
 
 /** Demo unit. */
 const CHAMBER_M3 = 30e-6;
@@ -67,7 +68,8 @@ export interface Conditions extends Surroundings {
 }
 
 export interface PlantState {
-  timeS: number;
+  /** Steps since the start: whole, so that time does not gather rounding errors. */
+  step: number;
   chamberPa: number;
   pumpSpeedRatio: number;
   supplyV: number;
@@ -89,7 +91,7 @@ export function createPlantState(
   glassK: number,
 ): PlantState {
   return {
-    timeS: 0,
+    step: 0,
     chamberPa: atmospherePa,
     pumpSpeedRatio: 0,
     supplyV: SUPPLY_V,
@@ -105,6 +107,9 @@ export function createPlantState(
     },
   };
 }
+
+/** Time since the start; whole milliseconds, as a board's timer counts them. */
+export const timeOfS = ({ step }: PlantState): number => step / STEPS_PER_S;
 
 export function demoResin(viscosityPaSAt20C: number): Resin {
   return { ...DEMO_RESIN, viscosityPaSAt20C };
@@ -136,8 +141,7 @@ export function stepPlant(
       state.supplyV,
       STEP_S,
     );
-    const inflow = inflowKgPerS(state, outputs, seal, conditions.pumpFlowRatio, atmospherePa, gasK);
-    state.chamberPa = stepChamberPa(state.chamberPa, inflow, CHAMBER_M3, gasK, STEP_S);
+    stepAir(state, outputs, seal, conditions.pumpFlowRatio, atmospherePa, gasK);
     if (fillable) {
       const drive = { chamberPa: state.chamberPa, atmospherePa, capillaryPa: capillary, viscosity };
       stepFilling(filling, gap, drive, STEP_S);
@@ -147,26 +151,36 @@ export function stepPlant(
   const share = filling.gasPaM / (atmospherePa * gap.lengthM);
   const leaving = share * escapePerS(gap, state.chamberPa, atmospherePa, viscosity);
   state.bubbling = fillable && leaving > VISIBLE_BUBBLES_PER_S;
-  state.timeS += steps * STEP_S;
+  state.step += steps;
 }
 
-/** Net mass flow into the chamber, kg/s. */
-export function inflowKgPerS(
-  { chamberPa, pumpSpeedRatio }: Pick<PlantState, 'chamberPa' | 'pumpSpeedRatio'>,
+/** One step of the chamber pressure under what the pump and the openings do. */
+function stepAir(
+  state: PlantState,
   { selector, ventOpen }: Actuators,
   seal: Restriction,
   pumpFlowRatio: number,
   atmospherePa: number,
   gasK: number,
-): number {
-  const speed = pumpSpeedRatio * pumpFlowRatio;
+): void {
+  const { chamberPa } = state;
+  const speed = state.pumpSpeedRatio * pumpFlowRatio;
   const pumped =
     selector === 'vacuum'
       ? -evacuationKgPerS(PUMP, speed, chamberPa, atmospherePa, gasK)
       : compressionKgPerS(PUMP, speed, chamberPa, atmospherePa, gasK);
   const leaked = restrictionKgPerS(seal, atmospherePa, chamberPa, gasK);
   const vented = ventOpen ? restrictionKgPerS(VENT, atmospherePa, chamberPa, gasK) : 0;
-  return pumped + leaked + vented;
+  const through = leaked + vented;
+  state.chamberPa = stepChamberPa(
+    chamberPa,
+    atmospherePa,
+    pumped,
+    through,
+    CHAMBER_M3,
+    gasK,
+    STEP_S,
+  );
 }
 
 function sealOf({ sealed, hoseOn }: Bench, { sealLeak, hoseOff }: Conditions): Restriction {

@@ -26,13 +26,12 @@ export function restrictionKgPerS(
   downstreamPa: number,
   gasK: number,
 ): number {
-  if (downstreamPa > upstreamPa) {
-    return -restrictionKgPerS({ sonicConductance, criticalRatio }, downstreamPa, upstreamPa, gasK);
-  }
-  if (upstreamPa <= 0) return 0;
-  const choked =
-    sonicConductance * upstreamPa * REFERENCE_DENSITY_KG_PER_M3 * Math.sqrt(REFERENCE_K / gasK);
-  const ratio = downstreamPa / upstreamPa;
+  const highPa = Math.max(upstreamPa, downstreamPa);
+  if (highPa <= 0) return 0;
+  const sonic =
+    sonicConductance * highPa * REFERENCE_DENSITY_KG_PER_M3 * Math.sqrt(REFERENCE_K / gasK);
+  const choked = downstreamPa > upstreamPa ? -sonic : sonic;
+  const ratio = Math.min(upstreamPa, downstreamPa) / highPa;
   if (ratio <= criticalRatio) return choked;
   const past = (ratio - criticalRatio) / (1 - criticalRatio);
   return choked * Math.sqrt(1 - past * past);
@@ -101,13 +100,22 @@ export function stepPumpSpeed(
   return speedRatio + ((wanted - speedRatio) * dtS) / (pump.startLagS + dtS);
 }
 
-/** Chamber pressure after `dtS` of a net inflow, Pa; isothermal ideal gas. */
+/**
+ * Chamber pressure after `dtS`, Pa; isothermal ideal gas. What the pump moves is taken as it is now;
+ * what flows to or from the atmosphere is taken at the end of the step, because near equilibrium the
+ * quarter ellipse is infinitely steep and an explicit step would swing about it.
+ */
 export function stepChamberPa(
   chamberPa: number,
-  inflowKgPerS: number,
+  atmospherePa: number,
+  pumpedKgPerS: number,
+  throughOpeningsKgPerS: number,
   volumeM3: number,
   gasK: number,
   dtS: number,
 ): number {
-  return chamberPa + (inflowKgPerS * GAS_CONSTANT_AIR * gasK * dtS) / volumeM3;
+  const paPerKgPerS = (GAS_CONSTANT_AIR * gasK * dtS) / volumeM3;
+  const apartPa = atmospherePa - chamberPa;
+  const slope = apartPa === 0 ? 0 : (paPerKgPerS * throughOpeningsKgPerS) / apartPa;
+  return chamberPa + (paPerKgPerS * (pumpedKgPerS + throughOpeningsKgPerS)) / (1 + slope);
 }

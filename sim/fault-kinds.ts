@@ -1,0 +1,73 @@
+/**
+ * The kinds of fault, as a table: where each acts, and what its amount means, in which range and
+ * with which usual value (all demo). What a kind does there is in `fault-effects.ts`; when a fault
+ * begins and ends is told by the fault itself, in `faults.ts`.
+ */
+
+/** The four places where faults act, and the switches, which are sensors and protection at once. */
+export type FaultPlace = 'plant' | 'actuator' | 'sensor' | 'switch' | 'link';
+
+export interface FaultAmount {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly usual: number;
+}
+
+export interface FaultRow {
+  readonly actsOn: FaultPlace;
+  /** Null where there is nothing to set. */
+  readonly amount: FaultAmount | null;
+}
+
+const row = (actsOn: FaultPlace, amount: FaultAmount | null = null): FaultRow => ({
+  actsOn,
+  amount,
+});
+const amount = (min: number, max: number, unit: string, usual: number): FaultAmount => ({
+  min,
+  max,
+  unit,
+  usual,
+});
+
+export const FAULT_TABLE = {
+  'seal-leak': row('plant'),
+  'hose-off': row('plant'),
+  'pump-worn': row('plant', amount(0, 1, 'of its flow', 0.3)),
+  'lamp-aged': row('plant', amount(0, 1, 'of its first output', 0.5)),
+  'heat-sink-hot': row('plant', amount(0, 200, 'W', 20)),
+  'glass-hot': row('plant', amount(0, 50, 'W', 5)),
+  'cold-pane': row('plant', amount(253.15, 295, 'K', 276.15)),
+  'supply-low': row('plant', amount(0, 20, 'V', 9.8)),
+  'pump-dead': row('actuator'),
+  'pump-stuck-on': row('actuator'),
+  'vent-stuck-closed': row('actuator'),
+  'lamp-dead': row('actuator'),
+  'lamp-stuck-on': row('actuator'),
+  'sensor-stuck': row('sensor'),
+  'sensor-open': row('sensor'),
+  'sensor-short': row('sensor'),
+  'sensor-offset': row('sensor', amount(-1023, 1023, 'counts', 0)),
+  'over-pressure-switch': row('switch'),
+  'emergency-stop': row('switch'),
+  'shield-opened': row('switch'),
+  'link-mute': row('link'),
+  'link-late': row('link', amount(0.01, 60, 's', 0.4)),
+} as const satisfies Readonly<Record<string, FaultRow>>;
+
+export type FaultKind = keyof typeof FAULT_TABLE;
+export const FAULT_KINDS = Object.keys(FAULT_TABLE) as [FaultKind, ...FaultKind[]];
+
+export const faultRow = (kind: FaultKind): FaultRow => FAULT_TABLE[kind];
+
+/** The amount stated, or the usual one; 0 for kinds that have none. */
+export function amountOf({
+  kind,
+  amount: stated,
+}: {
+  kind: FaultKind;
+  amount?: number | undefined;
+}) {
+  return stated ?? faultRow(kind).amount?.usual ?? 0;
+}
