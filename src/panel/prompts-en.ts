@@ -111,8 +111,8 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
   },
   vent: {
     title: 'Letting down',
-    lines: ['', 'Pressure goes off'],
-    more: 'The fill is judged without pressure, because pressure hides air that is left.',
+    lines: ['', 'Let air show again'],
+    more: 'The fill is judged without pressure, because pressure hides air that is left. Such air needs a moment to show.',
   },
   'ask-clear': {
     title: 'Clear?',

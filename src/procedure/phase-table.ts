@@ -236,8 +236,12 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     ...BASE,
     kind: 'automatic',
     air: vented,
+    lastsS: (_, { pressure }) => pressure.restS,
     resumeAt: 'vent',
-    next: (state, context) => (isVented(state, context) ? { to: 'ask-clear' } : null),
+    next: (state, context) =>
+      state.elapsedS >= context.profile.pressure.restS && isVented(state, context)
+        ? { to: 'ask-clear' }
+        : null,
   },
   'ask-clear': question('ask-clear', () => ({ to: 'fill-pit' }), notClear),
   'offer-cycle': question('offer-cycle', nextCycle, () => ({ to: 'accept-mark' })),

@@ -33,6 +33,8 @@ export const profileFileSchema = z.strictObject({
     highestKPaGauge: quantity(20, 400, 'kPa over atmosphere'),
     reachWithinS: quantity(2, 300, 's'),
     dwellS: quantity(5, 1200, 's'),
+    /** Vented this long before the fill is judged: air that pressure hid needs time to show. */
+    restS: quantity(0, 300, 's'),
   }),
   cycles: z.strictObject({
     planned: wholeNumber(1, 10, 'cycles'),
@@ -105,6 +107,7 @@ function profileFromFile(file: ProfileFile) {
       highestGaugePa: paFromKPa(pressure.highestKPaGauge),
       reachWithinS: pressure.reachWithinS,
       dwellS: pressure.dwellS,
+      restS: pressure.restS,
     },
     cycles,
     glass: { lowestK: kFromCelsius(glass.lowestC), highestK: kFromCelsius(glass.highestC) },

@@ -55,7 +55,10 @@ export function gaugePa({ reading, atmospherePa }: AlarmContext): number | null 
   return pressurePa === null || atmospherePa === null ? null : pressurePa - atmospherePa;
 }
 
-export function offSetPointPa({ reading, setPointPa }: AlarmContext): number | null {
+/** How much of the way from atmosphere to the set-point is missing; negative when it was passed. */
+export function shortOfSetPointPa(context: AlarmContext): number | null {
+  const { reading, setPointPa, atmospherePa } = context;
   const pressurePa = valueOrNull(reading.pressurePa);
-  return pressurePa === null || setPointPa === null ? null : Math.abs(pressurePa - setPointPa);
+  if (pressurePa === null || setPointPa === null || atmospherePa === null) return null;
+  return setPointPa < atmospherePa ? pressurePa - setPointPa : setPointPa - pressurePa;
 }

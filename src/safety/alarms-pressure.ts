@@ -12,9 +12,9 @@ import {
   gaugePa,
   HOLDING_SET_POINT,
   inPhase,
-  offSetPointPa,
   running,
   setting,
+  shortOfSetPointPa,
 } from './alarm-terms.ts';
 
 export const PRESSURE_ROWS: readonly AlarmRow[] = [
@@ -94,8 +94,26 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     deadband: setting(1, 0.5, 5),
     delayS: setting(1, 0.1, 5),
     armed: (c) => running(c) && HOLDING_SET_POINT.has(c.phase),
-    seen: offSetPointPa,
+    seen: shortOfSetPointPa,
     remedy: 'Check that the hose is on and the ring sits flat. Then go on: the step starts anew.',
+  },
+  {
+    id: 'set-point-passed',
+    title: 'Set-point passed',
+    priority: 'high',
+    action: 'hold',
+    latching: false,
+    quantity: 'pressureDifference',
+    trips: 'above',
+    limit: setting(8, 2, 15),
+    deadband: setting(1, 0.5, 5),
+    delayS: setting(0.3, 0.1, 5),
+    armed: (c) => running(c) && CLOSED_PHASES.has(c.phase),
+    seen: (c) => {
+      const shortPa = shortOfSetPointPa(c);
+      return shortPa === null ? null : -shortPa;
+    },
+    remedy: 'Vented. Listen whether the pump still runs: if it does, pull its plug.',
   },
   {
     id: 'leak',

@@ -46,7 +46,7 @@ export function stepDecode(
   commanded: Actuators,
   settings: ChannelSettings,
 ): { readonly memory: SignalMemory; readonly reading: Reading } {
-  const next = remember(memory, frame, commanded);
+  const next = remember(memory, frame, commanded, settings);
   const read = (channel: Channel, convert: Convert): Measured =>
     measured(frame, next.channels[channel], convert, settings);
   return {
@@ -78,16 +78,25 @@ function mustMove(channel: Channel, commanded: Actuators): boolean {
   return false;
 }
 
-function remember(memory: SignalMemory, frame: Frame, commanded: Actuators): SignalMemory {
+function remember(
+  memory: SignalMemory,
+  frame: Frame,
+  commanded: Actuators,
+  { frozenAfterS }: ChannelSettings,
+): SignalMemory {
   if (frame.sampledAtS <= memory.sampledAtS) return memory;
   const advance = (channel: Channel): ChannelMemory => {
     const counts = frame.counts[channel];
     if (counts === null) return FRESH;
     const { recent, frozenSinceS } = memory.channels[channel];
-    const moved = counts !== recent.at(-1) || !mustMove(channel, commanded);
+    const moved = counts !== recent.at(-1);
+    // A channel found frozen stays so until its count moves: that it made the unit safe, and so
+    // need not move any more, proves nothing.
+    const found = frame.sampledAtS - frozenSinceS > frozenAfterS;
+    const excused = !found && !mustMove(channel, commanded);
     return {
       recent: [...recent.slice(-2), counts],
-      frozenSinceS: moved ? frame.sampledAtS : frozenSinceS,
+      frozenSinceS: moved || excused ? frame.sampledAtS : frozenSinceS,
     };
   };
   return {

@@ -127,6 +127,13 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     justOver: 5_100,
   },
   {
+    id: 'set-point-passed',
+    armed: { setPointPa: 239_000, phase: 'pressure-dwell' },
+    at: reads('pressurePa', (past) => 239_000 + past),
+    justUnder: 7_900,
+    justOver: 8_100,
+  },
+  {
     id: 'leak',
     armed: { phase: 'reseat' },
     at: sets('leakRatePaM3PerS'),

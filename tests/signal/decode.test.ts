@@ -84,6 +84,19 @@ describe('decoding', () => {
     expect(reading.pressurePa).toEqual({ ok: false, fault: 'implausible' });
   });
 
+  test('a channel found frozen stays implausible when the vent opens, until its count moves', () => {
+    let memory = INITIAL_SIGNAL_MEMORY;
+    const decode = (frame: Frame, commanded: Actuators) => {
+      const decoded = stepDecode(memory, frame, commanded, settings);
+      memory = decoded.memory;
+      return decoded.reading.pressurePa;
+    };
+    const frames = run(20 * 12, (i) => (i >= 20 * 11 ? withPressure(309) : {}));
+    const pressures = frames.map((frame, i) => decode(frame, i < 20 * 9 ? CLOSED : SAFE));
+    expect(pressures[20 * 10]).toEqual({ ok: false, fault: 'implausible' });
+    expect(pressures.at(-1)).toMatchObject({ ok: true });
+  });
+
   test('a pressure that shows noise, or rests at atmosphere with the vent open, is believed', () => {
     const noisy = run(20 * 30, (i) => withPressure(308 + (i % 40 === 0 ? 1 : 0)));
     expect(decodeAll(noisy, CLOSED).pressurePa.ok).toBe(true);

@@ -1,0 +1,52 @@
+/**
+ * Runs a journal's frames through the controller again and compares every decision: what each tick
+ * told the actuators, and every event. A difference means another version, other settings, or a
+ * changed journal; which one is for a person to find.
+ */
+import { stepController } from './controller.ts';
+import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
+import type { Event } from './events.ts';
+import type { JournalContents } from './records/read-journal.ts';
+
+export interface Difference {
+  readonly timeS: number;
+  readonly what: 'actuators' | 'event';
+  readonly recorded: string;
+  readonly replayed: string;
+}
+
+export interface ReplayResult {
+  readonly ticks: number;
+  readonly events: number;
+  /** The first few; empty when every decision is the same. */
+  readonly differences: readonly Difference[];
+}
+
+const MOST_DIFFERENCES = 10;
+
+export function replayJournal(
+  config: JobConfig,
+  { ticks, events }: Pick<JournalContents, 'ticks' | 'events'>,
+): ReplayResult {
+  const differences: Difference[] = [];
+  const replayed: Event[] = [];
+  let state = CONTROLLER_START;
+  for (const { frame, requests, actuators } of ticks) {
+    const step = stepController(config, state, frame, requests);
+    state = step.state;
+    replayed.push(...step.events);
+    const now = JSON.stringify(state.commanded);
+    const then = JSON.stringify(actuators);
+    if (now !== then && differences.length < MOST_DIFFERENCES) {
+      differences.push({ timeS: frame.timeS, what: 'actuators', recorded: then, replayed: now });
+    }
+  }
+  for (let index = 0; index < Math.max(events.length, replayed.length); index++) {
+    const then = JSON.stringify(events[index]) ?? 'nothing';
+    const now = JSON.stringify(replayed[index]) ?? 'nothing';
+    if (now === then || differences.length >= MOST_DIFFERENCES) continue;
+    const timeS = events[index]?.timeS ?? replayed[index]?.timeS ?? 0;
+    differences.push({ timeS, what: 'event', recorded: then, replayed: now });
+  }
+  return { ticks: ticks.length, events: replayed.length, differences };
+}

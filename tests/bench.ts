@@ -1,0 +1,104 @@
+/**
+ * Runs a whole job on the simulated board in lock-step and keeps what happened. Invariants are
+ * checked on every frame of every run.
+ */
+
+import { FAULT_PRESETS } from '../sim/faults.ts';
+import { breakGeometryOf, type Scenario } from '../sim/scenario.ts';
+import { createSimulatedBoard, type SimulatedBoard } from '../sim/simulated-board.ts';
+import type { JobConfig } from '../src/controller-state.ts';
+import type { EndReason, Event, PhaseId, Snapshot } from '../src/events.ts';
+import { createPipeline, type Pipeline, type Tick } from '../src/pipeline.ts';
+import { DEFAULT_CONFIG } from './configs.ts';
+import { checkInvariants } from './invariants.ts';
+
+export interface BenchOptions {
+  readonly seed?: number;
+  readonly faults?: readonly string[];
+  readonly config?: JobConfig;
+  readonly scenario?: Partial<Scenario>;
+  /** Looks at every tick; may press, ask, or stop the run by returning true. */
+  readonly watch?: (tick: Tick, board: SimulatedBoard, pipeline: Pipeline) => boolean;
+}
+
+export interface BenchRun {
+  readonly events: readonly Event[];
+  readonly end: EndReason | null;
+  readonly outcome: string | null;
+  readonly last: Tick;
+  readonly snapshots: readonly Snapshot[];
+  readonly board: SimulatedBoard;
+  /** Board time at which each phase was entered first. */
+  readonly enteredS: ReadonlyMap<PhaseId, number>;
+  readonly alarms: readonly string[];
+}
+
+const LONGEST_S = 5400;
+
+export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOptions): Scenario {
+  const { job } = config ?? DEFAULT_CONFIG;
+  return {
+    seed,
+    tickS: 0.05,
+    atmospherePa: 100_600,
+    airK: job.airK,
+    glassK: job.glassK,
+    break: breakGeometryOf(job.damage),
+    resinViscosityPaSAt20C: job.resin.viscosityPaSAt20C,
+    faults: faults.flatMap((name) => {
+      const preset = FAULT_PRESETS[name];
+      if (preset === undefined) throw new Error(`no fault ${name}`);
+      return preset.faults;
+    }),
+    technician: 'scripted',
+    ...scenario,
+  };
+}
+
+export function runRepair(options: BenchOptions = {}): BenchRun {
+  const config = options.config ?? DEFAULT_CONFIG;
+  const scenario = scenarioFor(options);
+  const board = createSimulatedBoard(scenario);
+  const events: Event[] = [];
+  const snapshots: Snapshot[] = [];
+  const failures: unknown[] = [];
+  let last: Tick | null = null;
+  let over = false;
+  const take = (tick: Tick): void => {
+    checkInvariants(tick, last, board.view(), config);
+    last = tick;
+    events.push(...tick.events);
+    snapshots.push(tick.snapshot);
+  };
+  const pipeline: Pipeline = createPipeline(board, config, [{ name: 'bench', take }], {
+    onConsumerError: (_, error) => failures.push(error),
+    onFault: (error) => failures.push(error),
+    onEnd: () => {
+      over = true;
+    },
+  });
+  for (let t = 0; t < LONGEST_S / scenario.tickS && !over; t++) {
+    board.tick();
+    if (failures.length > 0) throw failures[0];
+    if (last !== null && options.watch?.(last, board, pipeline)) break;
+  }
+  if (last === null) throw new Error('no tick');
+  const end = events.find((event) => event.kind === 'end');
+  const enteredS = new Map<PhaseId, number>();
+  for (const event of events) {
+    if (event.kind === 'phase' && !enteredS.has(event.phase))
+      enteredS.set(event.phase, event.timeS);
+  }
+  return {
+    events,
+    end: end?.kind === 'end' ? end.reason : null,
+    outcome: end?.kind === 'end' ? end.outcome : null,
+    last,
+    snapshots,
+    board,
+    enteredS,
+    alarms: events.flatMap((event) =>
+      event.kind === 'alarm' && event.to === 'unacknowledged' ? [event.alarm] : [],
+    ),
+  };
+}

@@ -1,0 +1,47 @@
+/** What must hold on every frame of every job, whatever goes wrong. Throws with the frame's time. */
+import type { BreakView } from '../sim/simulated-board.ts';
+import type { JobConfig } from '../src/controller-state.ts';
+import { DISPLAY_COLUMNS, SAFE } from '../src/frame.ts';
+import type { Tick } from '../src/pipeline.ts';
+
+/** Settling of sensor and median filter: a limit may be passed by this before it is seen. */
+const SENSOR_ERROR_PA = 1_500;
+
+export function checkInvariants(
+  tick: Tick,
+  before: Tick | null,
+  { truth }: BreakView,
+  { profile }: JobConfig,
+): void {
+  const { frame, outputs, snapshot, state } = tick;
+  const broken = (words: string): never => {
+    throw new Error(`at ${frame.timeS} s in ${snapshot.phase} (${snapshot.batch}): ${words}`);
+  };
+  const { pumpRatio, ventOpen, lampEnabled, lampRatio } = outputs;
+  const lampOn = lampEnabled && lampRatio > 0;
+  if (!(pumpRatio >= 0 && pumpRatio <= 1)) broken(`pump drive ${pumpRatio}`);
+  if (!(lampRatio >= 0 && lampRatio <= 1)) broken(`lamp drive ${lampRatio}`);
+  if (lampOn && !frame.switches.shieldClosed) broken('lamp on with the shield open');
+  if (lampOn && snapshot.phase !== 'cure') broken('lamp on outside the cure');
+  if (lampOn && pumpRatio > 0) broken('lamp and pump on together');
+  if (snapshot.batch !== 'running') {
+    const atRest = pumpRatio === 0 && ventOpen && !lampOn && outputs.selector === SAFE.selector;
+    if (!atRest) broken('outputs are not safe while the job does not run');
+  }
+  if (frame.switches.emergencyStopPressed && (pumpRatio > 0 || !ventOpen || lampOn)) {
+    broken('outputs are not safe while the emergency stop is pressed');
+  }
+  if (frame.link === 'mute' && pumpRatio > 0) broken('pump on while the board is mute');
+  if (snapshot.doseJPerM2 < (before?.snapshot.doseJPerM2 ?? 0)) broken('the dose fell');
+  if (frame.timeS < (before?.frame.timeS ?? 0)) broken('time ran backwards');
+  for (const line of outputs.display) {
+    if (line.length !== DISPLAY_COLUMNS) broken(`display line "${line}"`);
+  }
+  const { atmospherePa } = state.procedure;
+  if (atmospherePa !== null && snapshot.batch === 'running') {
+    const highestPa = atmospherePa + profile.pressure.highestGaugePa + SENSOR_ERROR_PA;
+    if (truth.pressurePa > highestPa) broken(`true pressure ${truth.pressurePa} Pa over the limit`);
+    const lowestPa = profile.vacuum.lowestPa - SENSOR_ERROR_PA;
+    if (truth.pressurePa < lowestPa) broken(`true pressure ${truth.pressurePa} Pa under the limit`);
+  }
+}

@@ -1,0 +1,200 @@
+import { describe, expect, test } from 'vitest';
+import { FAULT_PRESETS } from '../../sim/faults.ts';
+import { PHASE_IDS } from '../../src/events.ts';
+import { SAFE } from '../../src/frame.ts';
+import { type BenchRun, runRepair } from '../bench.ts';
+import { DEFAULT_CONFIG } from '../configs.ts';
+
+const actuatorsOf = ({ last }: BenchRun) => last.state.commanded;
+const measured = ({ events }: BenchRun, name: string) =>
+  events.flatMap((event) =>
+    event.kind === 'measured' && event.name === name ? [event.value] : [],
+  );
+const batches = ({ events }: BenchRun) =>
+  events.flatMap((event) => (event.kind === 'batch' ? [event.to] : []));
+
+describe('a nominal repair', () => {
+  const run = runRepair({ seed: 1 });
+
+  test('is completed with the break clear and not one alarm', () => {
+    expect(run.end).toBe('completed');
+    expect(run.outcome).toBe('clear');
+    expect(run.alarms).toEqual([]);
+    expect(batches(run)).toEqual(['running', 'complete']);
+  });
+
+  test('goes through the job in trade order', () => {
+    const entered = [...run.enteredS.keys()];
+    const inOrder = PHASE_IDS.filter((phase) => run.enteredS.has(phase));
+    expect(entered).toEqual(inOrder);
+    for (const phase of [
+      'self-test',
+      'charge-injector',
+      'seal-watch',
+      'ask-clear',
+      'cure',
+      'result',
+    ] as const) {
+      expect(entered).toContain(phase);
+    }
+  });
+
+  test('judges the fill with the pressure off', () => {
+    const asked = run.snapshots.filter(({ phase }) => phase === 'ask-clear');
+    for (const { pressurePa, atmospherePa } of asked) {
+      expect(Math.abs((pressurePa ?? 0) - (atmospherePa ?? 0))).toBeLessThan(2_500);
+    }
+  });
+
+  test('holds its set-points within 1.5 kPa once settled', () => {
+    for (const phase of ['vacuum-dwell', 'pressure-dwell'] as const) {
+      const from = (run.enteredS.get(phase) ?? 0) + 5;
+      const settled = run.snapshots.filter((s) => s.phase === phase && s.timeS > from);
+      const firstDwell = settled.filter((s) => s.cycle === 1);
+      expect(firstDwell.length).toBeGreaterThan(500);
+      for (const { pressurePa, setPointPa } of firstDwell) {
+        expect(Math.abs((pressurePa ?? 0) - (setPointPa ?? 0))).toBeLessThan(1_500);
+      }
+    }
+  });
+
+  test('cures to its dose and least time, and logs it within 3 % of the true dose', () => {
+    const [dose] = measured(run, 'doseJPerM2');
+    const [lampOnS] = measured(run, 'lampOnS');
+    const { targetJPerM2, leastS, longestS } = DEFAULT_CONFIG.profile.cure;
+    expect(dose).toBeGreaterThanOrEqual(targetJPerM2);
+    expect(lampOnS).toBeGreaterThanOrEqual(leastS);
+    expect(lampOnS).toBeLessThanOrEqual(longestS);
+    const { doseJPerM2 } = run.board.view().truth;
+    expect(Math.abs((dose ?? 0) - doseJPerM2) / doseJPerM2).toBeLessThan(0.03);
+  });
+});
+
+describe('repairs in which something goes wrong', () => {
+  test('a leaky seal is reseated before any cycle, on advice', () => {
+    const run = runRepair({ faults: ['leaky-seal'] });
+    expect(run.alarms).toEqual(['leak']);
+    expect(run.enteredS.has('reseat')).toBe(true);
+    expect(run.enteredS.get('evacuate')).toBeGreaterThan(run.enteredS.get('reseat') ?? 0);
+    const rates = measured(run, 'leakRatePaM3PerS');
+    const limit = DEFAULT_CONFIG.profile.sealCheck.leakLimitPaM3PerS;
+    expect(rates[0]).toBeGreaterThan(limit);
+    expect(rates.at(-1)).toBeLessThan(limit);
+    expect(run.end).toBe('completed');
+  });
+
+  test('cold glass is held until the pane is warm enough, then filled', () => {
+    const run = runRepair({ faults: ['cold-pane'] });
+    expect(run.alarms).toContain('glass-cold');
+    expect(run.end).toBe('completed');
+    const closed = run.snapshots.filter(
+      ({ batch, phase }) => batch === 'running' && phase === 'vacuum-dwell',
+    );
+    const { lowestK } = DEFAULT_CONFIG.profile.glass;
+    for (const { glassK } of closed) expect(glassK ?? 0).toBeGreaterThan(lowestK - 0.5);
+  });
+
+  test('a weak lamp lengthens the cure and still meets the dose', () => {
+    const weak = runRepair({ faults: ['weak-lamp'] });
+    const [lampOnS = 0] = measured(weak, 'lampOnS');
+    const [nominalS = 0] = measured(runRepair(), 'lampOnS');
+    expect(weak.end).toBe('completed');
+    expect(lampOnS / nominalS).toBeGreaterThan(1.4);
+    expect(measured(weak, 'doseJPerM2')[0]).toBeGreaterThanOrEqual(
+      DEFAULT_CONFIG.profile.cure.targetJPerM2,
+    );
+  });
+
+  test('a lamp too weak to finish in the longest time is an alarm, and nobody is told it is cured', () => {
+    const run = runRepair({ faults: ['worn-out-lamp'] });
+    expect(run.alarms).toContain('lamp-weak');
+    expect(measured(run, 'doseJPerM2')).toEqual([]);
+    expect(run.end).toBe('stopped-by-person');
+  });
+
+  test('the hose off in mid-cycle holds the job; it goes on only when a person says so', () => {
+    const run = runRepair({ faults: ['hose-off'] });
+    expect(run.alarms).toEqual(['set-point-lost']);
+    expect(batches(run)).toEqual([
+      'running',
+      'holding',
+      'held',
+      'restarting',
+      'running',
+      'complete',
+    ]);
+    expect(run.outcome).toBe('clear');
+  });
+
+  test('the shield opened in mid-cure puts the lamp off in the same tick and keeps the dose', () => {
+    let doseAtOpening = 0;
+    const run = runRepair({
+      faults: ['shield-opened'],
+      watch: ({ frame, outputs, snapshot }) => {
+        if (snapshot.phase === 'cure' && !frame.switches.shieldClosed) {
+          expect(outputs.lampEnabled).toBe(false);
+          doseAtOpening ||= snapshot.doseJPerM2;
+          expect(snapshot.doseJPerM2).toBe(doseAtOpening);
+        }
+        return false;
+      },
+    });
+    expect(doseAtOpening).toBeGreaterThan(0);
+    expect(run.alarms).toEqual(['shield-open']);
+    expect(run.end).toBe('completed');
+    const { doseJPerM2 } = run.board.view().truth;
+    const [dose = 0] = measured(run, 'doseJPerM2');
+    expect(Math.abs(dose - doseJPerM2) / doseJPerM2).toBeLessThan(0.03);
+  });
+
+  test('the emergency stop ends the job with everything off, and says so', () => {
+    const run = runRepair({ faults: ['emergency-stop'] });
+    expect(run.alarms).toEqual(['emergency-stop']);
+    expect(run.end).toBe('alarm');
+    expect(actuatorsOf(run)).toEqual(SAFE);
+  });
+});
+
+const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end: string }>> = {
+  'hot-glass': { alarms: ['glass-hot'], end: 'completed' },
+  'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
+  'stuck-lamp': { alarms: ['light-lamp-off'], end: 'alarm' },
+  'hot-lamp': { alarms: ['lamp-hot'], end: 'completed' },
+  'dead-pump': { alarms: ['pump-no-effect'], end: 'completed' },
+  'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
+  'stuck-vent': { alarms: ['vent-no-effect'], end: 'alarm' },
+  'stuck-pressure-sensor': { alarms: ['pressure-sensor'], end: 'completed' },
+  'broken-pressure-wire': { alarms: ['pressure-sensor'], end: 'completed' },
+  'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
+  'over-pressure-switch': { alarms: ['over-pressure-switch'], end: 'alarm' },
+  'low-supply': { alarms: ['supply-low'], end: 'completed' },
+  'mute-link': { alarms: ['link-lost'], end: 'completed' },
+  'late-frame': { alarms: ['frames-late'], end: 'completed' },
+};
+
+describe('every ready-made fault', () => {
+  test('has a test of a whole repair', () => {
+    const above = [
+      'leaky-seal',
+      'cold-pane',
+      'weak-lamp',
+      'worn-out-lamp',
+      'hose-off',
+      'shield-opened',
+      'emergency-stop',
+    ];
+    expect([...Object.keys(EXPECTED_ALARMS), ...above].sort()).toEqual(
+      Object.keys(FAULT_PRESETS).sort(),
+    );
+  });
+
+  test.each(Object.entries(EXPECTED_ALARMS))(
+    '%s raises its alarm first and ends as it should',
+    (name, { alarms, end }) => {
+      const run = runRepair({ faults: [name] });
+      expect(run.alarms[0]).toBe(alarms[0]);
+      expect(run.end).toBe(end);
+      if (end === 'alarm') expect(actuatorsOf(run)).toEqual(SAFE);
+    },
+  );
+});
