@@ -1,0 +1,35 @@
+/**
+ * `meniscus replay`: reads a journal, runs its frames through the controller again with the settings
+ * in its header, and says whether every decision is the same. Exit code 1 when one is not.
+ */
+import { replayJournal } from '../replay.ts';
+import { problemLine, type SettingsProblem } from '../settings.ts';
+import { EXIT } from './exit-codes.ts';
+import { loadJournal } from './load-journal.ts';
+import { settingsFromInputs } from './load-settings.ts';
+
+export function replayCommand(file: string): number {
+  const journal = loadJournal(file);
+  if (!journal.ok) return refuse(journal.problems);
+  const { header, remarks } = journal.value;
+  const config = settingsFromInputs(header.inputs, file);
+  if (!config.ok) return refuse(config.problems);
+  for (const remark of remarks) process.stdout.write(`note: ${remark}\n`);
+  const { ticks, events, differences } = replayJournal(config.value, journal.value);
+  const counted = `${ticks} ticks, ${events} events`;
+  if (differences.length === 0) {
+    process.stdout.write(`${file}: ${counted}: every decision is the same.\n`);
+    return EXIT.completed;
+  }
+  const lines = differences.map(
+    ({ timeS, what, recorded, replayed }) =>
+      `  at ${timeS} s, ${what}\n    recorded ${recorded}\n    replayed ${replayed}`,
+  );
+  process.stdout.write(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
+  return EXIT.fault;
+}
+
+function refuse(problems: readonly SettingsProblem[]): number {
+  process.stderr.write(`${problems.map(problemLine).join('\n')}\n`);
+  return EXIT.badInput;
+}
