@@ -1,0 +1,255 @@
+/**
+ * One suite for every kind of board: the promises of hal/board.ts, one by one. A board joins by
+ * telling how to open it, how to let its time pass, and what really reaches its actuators.
+ */
+import { afterEach, describe, expect, test } from 'vitest';
+import { type Board, BoardClosedError } from '../hal/board.ts';
+import { type Actuators, CHANNELS, type Frame, type Outputs, SAFE } from '../src/frame.ts';
+
+export interface BoardOnBench {
+  readonly board: Board;
+  /** Lets board time pass; frames come meanwhile. */
+  readonly advance: (seconds: number) => void | Promise<void>;
+  readonly shaft: {
+    /** What acts on pump, valves and lamp now, measured behind the board. */
+    readonly outputsNow: () => Actuators;
+  };
+}
+
+export interface Wish {
+  /** Board time at which nothing more comes from it; null for a sound link. */
+  readonly muteFromS: number | null;
+}
+
+export type OpenBoard = (wish: Wish) => BoardOnBench | Promise<BoardOnBench>;
+
+/** Harmless on any bench: a closed chamber, gently evacuated. */
+export const GENTLE: Outputs = {
+  ...SAFE,
+  pumpRatio: 0.3,
+  ventOpen: false,
+  buzzer: 'off',
+  status: { colour: 'off', flashing: false },
+  display: ['', '', '', ''],
+};
+const actuatorsOf = ({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Actuators) => ({
+  pumpRatio,
+  selector,
+  ventOpen,
+  lampEnabled,
+  lampRatio,
+});
+
+const UNSOUND: readonly (readonly [string, Partial<Record<keyof Actuators, unknown>>])[] = [
+  ['a pump ratio that is not a number', { pumpRatio: Number.NaN }],
+  ['a pump ratio over 1', { pumpRatio: 1.000001 }],
+  ['a negative pump ratio', { pumpRatio: -0.1 }],
+  ['an infinite lamp ratio', { lampRatio: Number.POSITIVE_INFINITY }],
+  ['a lamp ratio that is missing', { lampRatio: undefined }],
+  ['a vent position that is no switch', { ventOpen: 'no' }],
+  ['a lamp enable that is no switch', { lampEnabled: 1 }],
+  ['a selector position that does not exist', { selector: 'both' }],
+];
+
+export function boardContract(name: string, open: OpenBoard): void {
+  const opened: Board[] = [];
+  const onBench = async (wish: Partial<Wish> = {}) => {
+    const bench = await open({ muteFromS: null, ...wish });
+    opened.push(bench.board);
+    const frames: Frame[] = [];
+    let completed = false;
+    bench.board.frames$.subscribe({
+      next: (frame) => frames.push(frame),
+      complete: () => {
+        completed = true;
+      },
+    });
+    const { board, advance, shaft } = bench;
+    const acting = () => actuatorsOf(shaft.outputsNow());
+    return { board, advance, frames, acting, completed: () => completed };
+  };
+
+  describe(`the board contract, kept by the ${name}`, () => {
+    afterEach(async () => {
+      for (const board of opened.splice(0)) await board.close();
+    });
+    frameTests(onBench);
+    leaseTests(onBench);
+    refusalTests(onBench);
+    closeTests(onBench);
+  });
+}
+
+type OnBench = (wish?: Partial<Wish>) => Promise<{
+  board: Board;
+  advance: (seconds: number) => void | Promise<void>;
+  frames: Frame[];
+  acting: () => Actuators;
+  completed: () => boolean;
+}>;
+
+function frameTests(onBench: OnBench): void {
+  test('who subscribes after opening misses no frame', async () => {
+    const { board, advance, frames } = await onBench();
+    await advance(3 * board.identity.tickS);
+    expect(frames[0]?.sequence).toBe(0);
+  });
+
+  test('one frame comes every tick, whether or not anybody writes', async () => {
+    const { board, advance, frames } = await onBench();
+    await advance(2);
+    const ticks = 2 / board.identity.tickS;
+    expect(Math.abs(frames.length - ticks)).toBeLessThanOrEqual(1);
+  });
+
+  test('the sequence rises by one and time never falls', async () => {
+    const { advance, frames } = await onBench();
+    await advance(3);
+    for (let i = 1; i < frames.length; i++) {
+      expect(frames[i]!.sequence).toBe(frames[i - 1]!.sequence + 1);
+      expect(frames[i]!.timeS).toBeGreaterThanOrEqual(frames[i - 1]!.timeS);
+    }
+    expect(frames.at(-1)!.timeS).toBeGreaterThan(2.5);
+  });
+
+  test('while the link is up a frame is sampled at its own time, in whole counts', async () => {
+    const { advance, frames } = await onBench();
+    await advance(1);
+    for (const { link, sampledAtS, timeS, counts } of frames) {
+      expect(link).toBe('up');
+      expect(sampledAtS).toBe(timeS);
+      for (const channel of CHANNELS) {
+        const count = counts[channel] ?? -1;
+        expect(Number.isInteger(count) && count >= 0 && count <= 1023).toBe(true);
+      }
+    }
+  });
+
+  test('a mute link still gives a frame every tick, with the time of the last sample', async () => {
+    const { board, advance, frames } = await onBench({ muteFromS: 1 });
+    await advance(3);
+    const mute = frames.filter(({ link }) => link === 'mute');
+    const lastUp = frames.filter(({ link }) => link === 'up').at(-1)!;
+    expect(mute.length).toBeGreaterThanOrEqual(2 / board.identity.tickS - 2);
+    for (const { sampledAtS, timeS } of mute) {
+      expect(sampledAtS).toBe(lastUp.sampledAtS);
+      expect(timeS).toBeGreaterThan(sampledAtS);
+    }
+  });
+
+  test('a link that is mute from the start makes no counts up', async () => {
+    const { advance, frames } = await onBench({ muteFromS: 0 });
+    await advance(1);
+    expect(frames.length).toBeGreaterThan(0);
+    for (const { link, counts } of frames) {
+      expect(link).toBe('mute');
+      for (const channel of CHANNELS) expect(counts[channel]).toBeNull();
+    }
+  });
+}
+
+function leaseTests(onBench: OnBench): void {
+  test('the lease is protection that the board lists, and is longer than a tick', async () => {
+    const { identity } = (await onBench()).board;
+    expect(identity.protection).toContain('lease');
+    expect(identity.leaseS).toBeGreaterThan(identity.tickS);
+  });
+
+  test('nothing acts before the first write', async () => {
+    const { advance, acting } = await onBench();
+    await advance(1);
+    expect(acting()).toEqual(SAFE);
+  });
+
+  test('written outputs act until their lease ends, then the board is safe by itself', async () => {
+    const { board, advance, acting } = await onBench();
+    const { tickS, leaseS } = board.identity;
+    await advance(1);
+    board.write(GENTLE);
+    await advance(leaseS - tickS);
+    expect(acting()).toEqual(actuatorsOf(GENTLE));
+    await advance(3 * tickS);
+    expect(acting()).toEqual(SAFE);
+  });
+
+  test('outputs that are renewed go on acting', async () => {
+    const { board, advance, acting } = await onBench();
+    for (let i = 0; i < 10; i++) {
+      board.write(GENTLE);
+      await advance(board.identity.leaseS / 2);
+      expect(acting()).toEqual(actuatorsOf(GENTLE));
+    }
+  });
+
+  test('makeSafe is safe at once and stays so until the next write', async () => {
+    const { board, advance, acting } = await onBench();
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    board.makeSafe();
+    expect(acting()).toEqual(SAFE);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(SAFE);
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(actuatorsOf(GENTLE));
+  });
+}
+
+function refusalTests(onBench: OnBench): void {
+  test.each(UNSOUND)('%s makes the outputs safe and throws nothing', async (_, unsound) => {
+    const { board, advance, acting } = await onBench();
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    board.write({ ...GENTLE, ...unsound } as Outputs);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(SAFE);
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(actuatorsOf(GENTLE));
+  });
+
+  test('the ends of the ranges are inside them', async () => {
+    const { board, advance, acting } = await onBench();
+    board.write({ ...GENTLE, pumpRatio: 1, lampRatio: 0 });
+    await advance(2 * board.identity.tickS);
+    expect(acting().pumpRatio).toBe(1);
+    board.write({ ...GENTLE, pumpRatio: 0, lampRatio: 1 });
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toMatchObject({ pumpRatio: 0, ventOpen: false });
+  });
+}
+
+function closeTests(onBench: OnBench): void {
+  test('close makes safe, completes the frames, and no frame comes after it', async () => {
+    const { board, advance, frames, acting, completed } = await onBench();
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    const before = frames.length;
+    await board.close();
+    expect(acting()).toEqual(SAFE);
+    expect(completed()).toBe(true);
+    await advance(1);
+    expect(frames.length).toBe(before);
+    expect(acting()).toEqual(SAFE);
+  });
+
+  test('closing twice is harmless', async () => {
+    const { board } = await onBench();
+    await board.close();
+    await expect(board.close()).resolves.toBeUndefined();
+  });
+
+  test('a write after close throws BoardClosedError and changes nothing', async () => {
+    const { board, acting } = await onBench();
+    await board.close();
+    expect(() => board.write(GENTLE)).toThrow(BoardClosedError);
+    expect(acting()).toEqual(SAFE);
+  });
+
+  test('makeSafe after close is harmless', async () => {
+    const { board, acting } = await onBench();
+    await board.close();
+    expect(() => board.makeSafe()).not.toThrow();
+    expect(acting()).toEqual(SAFE);
+  });
+}

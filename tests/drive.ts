@@ -1,0 +1,93 @@
+/** Drives the controller with hand-made frames, one tick at a time. */
+import { type ControllerStep, stepController } from '../src/controller.ts';
+import { CONTROLLER_START, type JobConfig } from '../src/controller-state.ts';
+import type { PhaseId } from '../src/events.ts';
+import type { Button, Frame, Request, Switches } from '../src/frame.ts';
+import { DEFAULT_CONFIG } from './configs.ts';
+import { HEALTHY_FRAME } from './frames.ts';
+
+export const TICK_S = 0.05;
+
+export interface FrameChange {
+  readonly counts?: Partial<Frame['counts']>;
+  readonly switches?: Partial<Switches>;
+  readonly pressed?: readonly Button[];
+  readonly link?: Frame['link'];
+  readonly gapS?: number;
+}
+
+export interface Driver {
+  readonly tick: (change?: FrameChange, requests?: readonly Request[]) => ControllerStep;
+  /** Lets time pass; the counts jitter by one as a live converter's do. */
+  readonly pass: (seconds: number, change?: FrameChange) => ControllerStep;
+  readonly press: (button: Button, change?: FrameChange) => ControllerStep;
+  readonly last: () => ControllerStep;
+}
+
+export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
+  let sequence = 0;
+  let timeS = 0;
+  let state = CONTROLLER_START;
+  let last: ControllerStep | null = null;
+  const tick: Driver['tick'] = (change = {}, requests = []) => {
+    const { pressure, irradiance, ...others } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    const jitter = (counts: number | null) => (counts === null ? null : counts + (sequence % 2));
+    const frame: Frame = {
+      ...HEALTHY_FRAME,
+      sequence,
+      timeS,
+      sampledAtS: change.link === 'mute' ? (last?.snapshot.timeS ?? 0) : timeS,
+      link: change.link ?? 'up',
+      counts: { ...others, pressure: jitter(pressure), irradiance: jitter(irradiance) },
+      switches: { ...HEALTHY_FRAME.switches, ...change.switches },
+      pressed: change.pressed ?? [],
+    };
+    const step = stepController(config, state, frame, requests);
+    state = step.state;
+    last = step;
+    sequence += 1;
+    timeS += change.gapS ?? TICK_S;
+    return step;
+  };
+  const driver: Driver = {
+    tick,
+    pass: (seconds, change) => {
+      let step = tick(change);
+      for (let i = 1; i < Math.round(seconds / TICK_S); i++) step = tick(change);
+      return step;
+    },
+    press: (button, change) => {
+      driver.pass(0.5, change);
+      return tick({ ...change, pressed: [button] });
+    },
+    last: () => last ?? tick(),
+  };
+  return driver;
+}
+
+/** Counts of an absolute pressure by the default transmitter. */
+export const countsOf = (pa: number): number => Math.round(1023 * (0.1 + 0.8 * (pa / 400_000)));
+
+/** Through self-test and hand work to the phase, pressing YES and giving each set-point its pressure. */
+export function driveTo(driver: Driver, phase: PhaseId): ControllerStep {
+  let step = driver.pass(3);
+  for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
+    const { setPointPa, phase: now } = step.snapshot;
+    const pa = now === 'seal-watch' ? 60_000 : (setPointPa ?? 100_600);
+    const irradiance = step.outputs.lampEnabled ? 511 : 102;
+    const change = { counts: { pressure: countsOf(pa), irradiance } };
+    step = now === 'ask-bubbles' ? driver.press('no', change) : driver.press('yes', change);
+    for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
+      step = driver.tick({
+        counts: {
+          pressure: countsOf(now === 'seal-watch' ? 60_000 : (step.snapshot.setPointPa ?? 100_600)),
+          irradiance: step.outputs.lampEnabled ? 511 : 102,
+        },
+      });
+    }
+  }
+  if (step.snapshot.phase !== phase) throw new Error(`stuck in ${step.snapshot.phase}`);
+  return step;
+}
+
+const asks = ({ outputs }: ControllerStep): boolean => outputs.status.colour === 'blue';
