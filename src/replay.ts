@@ -6,6 +6,7 @@
 import { stepController } from './controller.ts';
 import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
 import type { Event } from './events.ts';
+import { canonicalJson } from './records/canonical-json.ts';
 import type { JournalContents } from './records/read-journal.ts';
 
 export interface Difference {
@@ -35,18 +36,21 @@ export function replayJournal(
     const step = stepController(config, state, frame, requests);
     state = step.state;
     replayed.push(...step.events);
-    const now = JSON.stringify(state.commanded);
-    const then = JSON.stringify(actuators);
+    const now = canonicalJson(state.commanded);
+    const then = canonicalJson(actuators);
     if (now !== then && differences.length < MOST_DIFFERENCES) {
       differences.push({ timeS: frame.timeS, what: 'actuators', recorded: then, replayed: now });
     }
   }
   for (let index = 0; index < Math.max(events.length, replayed.length); index++) {
-    const then = JSON.stringify(events[index]) ?? 'nothing';
-    const now = JSON.stringify(replayed[index]) ?? 'nothing';
+    const then = words(events[index]);
+    const now = words(replayed[index]);
     if (now === then || differences.length >= MOST_DIFFERENCES) continue;
     const timeS = events[index]?.timeS ?? replayed[index]?.timeS ?? 0;
     differences.push({ timeS, what: 'event', recorded: then, replayed: now });
   }
   return { ticks: ticks.length, events: replayed.length, differences };
 }
+
+const words = (event: Event | undefined): string =>
+  event === undefined ? 'nothing' : canonicalJson(event);

@@ -1,9 +1,9 @@
 /** The project's own default settings, parsed, for tests that need a whole configuration. */
-import { DEFAULT_PATHS, type LoadedSettings, loadSettings } from '../src/cli/load-settings.ts';
+import { type LoadedSettings, loadSettings } from '../src/cli/load-settings.ts';
 import type { JobConfig } from '../src/controller-state.ts';
 
 function load(): LoadedSettings {
-  const loaded = loadSettings(DEFAULT_PATHS);
+  const loaded = loadSettings({});
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
   return loaded.value;
 }

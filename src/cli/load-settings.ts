@@ -3,28 +3,22 @@
  * configuration of the job or every problem found. Nothing is started by it.
  */
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { z } from 'zod';
 import type { JobConfig } from '../controller-state.ts';
 import { jobSheetSchema } from '../intake/job-sheet.ts';
 import { profileSchema } from '../procedure/profile.ts';
 import { type Checked, checkSettings, type SettingsProblem } from '../settings.ts';
 import { profileOverLimits, unitSettingsSchema } from '../unit-settings.ts';
+import builtInJob from './defaults/job.json' with { type: 'json' };
+import builtInProfile from './defaults/profile.json' with { type: 'json' };
+import builtInUnit from './defaults/unit.json' with { type: 'json' };
 
+/** Files to read; where one is not named the built-in settings stand. */
 export interface SettingsPaths {
-  readonly unit: string;
-  readonly profile: string;
-  readonly job: string;
+  readonly unit?: string | undefined;
+  readonly profile?: string | undefined;
+  readonly job?: string | undefined;
 }
-
-const defaultPath = (name: string): string =>
-  fileURLToPath(new URL(`./defaults/${name}`, import.meta.url));
-
-export const DEFAULT_PATHS: SettingsPaths = {
-  unit: defaultPath('unit.json'),
-  profile: defaultPath('profile.json'),
-  job: defaultPath('job.json'),
-};
 
 export interface LoadedSettings {
   readonly config: JobConfig;
@@ -33,13 +27,18 @@ export interface LoadedSettings {
 }
 
 export function loadSettings(paths: SettingsPaths): Checked<LoadedSettings> {
-  const unit = readChecked(unitSettingsSchema, paths.unit);
-  const profile = readChecked(profileSchema, paths.profile);
-  const job = readChecked(jobSheetSchema, paths.job);
+  const unit = readChecked(unitSettingsSchema, paths.unit, 'built-in unit.json', builtInUnit);
+  const profile = readChecked(
+    profileSchema,
+    paths.profile,
+    'built-in profile.json',
+    builtInProfile,
+  );
+  const job = readChecked(jobSheetSchema, paths.job, 'built-in job.json', builtInJob);
   if (!unit.ok || !profile.ok || !job.ok) {
     return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
   }
-  const over = profileOverLimits(profile.value.settings, unit.value.settings, paths.profile);
+  const over = profileOverLimits(profile.value.settings, unit.value.settings, profile.value.file);
   if (over.length > 0) return { ok: false, problems: over };
   return {
     ok: true,
@@ -68,17 +67,28 @@ export function settingsFromInputs(
   return { ok: true, value: { unit: unit.value, profile: profile.value, job: job.value } };
 }
 
-function readChecked<T>(
-  schema: z.ZodType<T>,
-  file: string,
-): Checked<{ readonly settings: T; readonly raw: unknown }> {
-  const read = readJson(file);
-  if (!read.ok) return read;
-  const checked = checkSettings(schema, read.value, file);
-  return checked.ok ? { ok: true, value: { settings: checked.value, raw: read.value } } : checked;
+interface ReadSettings<T> {
+  readonly file: string;
+  readonly settings: T;
+  readonly raw: unknown;
 }
 
-export function readJson(file: string): Checked<unknown> {
+function readChecked<T>(
+  schema: z.ZodType<T>,
+  path: string | undefined,
+  builtInName: string,
+  builtIn: unknown,
+): Checked<ReadSettings<T>> {
+  const file = path ?? builtInName;
+  const read: Checked<unknown> = path === undefined ? { ok: true, value: builtIn } : readJson(path);
+  if (!read.ok) return read;
+  const checked = checkSettings(schema, read.value, file);
+  return checked.ok
+    ? { ok: true, value: { file, settings: checked.value, raw: read.value } }
+    : checked;
+}
+
+function readJson(file: string): Checked<unknown> {
   const fail = (value: string, accepted: string): Checked<unknown> => {
     const problem: SettingsProblem = { file, path: '', value, accepted };
     return { ok: false, problems: [problem] };

@@ -1,6 +1,52 @@
 #!/usr/bin/env node
-// Starts the TypeScript sources as they are; there is no build step.
-import { register } from 'tsx/esm/api';
+/**
+ * Starts the TypeScript sources. They are bundled once into node_modules/.cache and again whenever
+ * a source is newer than the bundle, so that an edit needs no build and a start no compiler.
+ */
+import { mkdirSync, readdirSync, renameSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
-register();
-await import('./main.ts');
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = join(root, 'node_modules', '.cache', 'meniscus');
+const bundle = join(folder, 'main.mjs');
+
+/** Newest change below a path, ms; 0 where there is nothing. */
+function newestMs(path) {
+  const stat = statSync(path, { throwIfNoEntry: false });
+  if (stat === undefined) return 0;
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  const inside = readdirSync(path).map((name) => newestMs(join(path, name)));
+  return Math.max(stat.mtimeMs, ...inside);
+}
+
+async function buildBundle() {
+  const { build } = await import('esbuild');
+  mkdirSync(folder, { recursive: true });
+  // Under a name of its own first: another start may be reading the bundle.
+  const fresh = join(folder, `main.${process.pid}.mjs`);
+  await build({
+    entryPoints: [join(root, 'src', 'cli', 'main.ts')],
+    outfile: fresh,
+    absWorkingDir: root,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    sourcemap: 'inline',
+    logLevel: 'error',
+    // Packages in the older module format ask for Node's own modules through require.
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
+  });
+  renameSync(fresh, bundle);
+}
+
+const sources = ['src', 'sim', 'hal', 'wiring', 'package.json', 'package-lock.json'];
+const newestSourceMs = Math.max(...sources.map((name) => newestMs(join(root, name))));
+if (newestMs(bundle) < newestSourceMs) await buildBundle();
+process.setSourceMapsEnabled(true);
+await import(bundle);

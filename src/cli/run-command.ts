@@ -13,7 +13,7 @@ import { problemLine, type SettingsProblem } from '../settings.ts';
 import { paFromKPa } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
 import { KEYS_LINE } from './keys.ts';
-import { DEFAULT_PATHS, type LoadedSettings, loadSettings } from './load-settings.ts';
+import { type LoadedSettings, loadSettings } from './load-settings.ts';
 import type { Speed } from './pace.ts';
 import { writeReport } from './report-command.ts';
 import { type JobEnd, runJob } from './run-job.ts';
@@ -41,11 +41,7 @@ const SIMULATED_START = '2000-01-01T08:00:00.000Z';
 const DEMO_ATMOSPHERE_PA = paFromKPa(100.6);
 
 export async function runCommand(options: RunOptions): Promise<number> {
-  const loaded = loadSettings({
-    unit: options.unit ?? DEFAULT_PATHS.unit,
-    profile: options.profile ?? DEFAULT_PATHS.profile,
-    job: options.job ?? DEFAULT_PATHS.job,
-  });
+  const loaded = loadSettings(options);
   if (!loaded.ok) return refuse(loaded.problems);
   if (options.manual && !process.stdin.isTTY) {
     process.stderr.write('--manual needs a terminal to press keys in.\n');
