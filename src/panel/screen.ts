@@ -74,7 +74,7 @@ function phaseScreen(view: View): DisplayLines {
   const [first, second] = prompt.lines;
   const buttons = {
     automatic: ends('NO=hold', 'MORE'),
-    confirm: ends('YES=done NO=hold', 'MORE'),
+    confirm: ends('YES=ok NO=hold', 'MORE'),
     question: ends('YES / NO', 'MORE'),
   }[kind];
   return screen(`${STEP_NUMBERS[phase]} ${prompt.title}`, [live ?? first, second], buttons);
@@ -115,9 +115,7 @@ function heldScreen(view: View): DisplayLines {
   const all = pages(view.why, TEXT_ROWS);
   const page = view.page ?? 0;
   const more = all.length > 1 ? pageMark(page, all.length) : '';
-  const buttons = view.alarmStops
-    ? ends('NO=stop MORE', more)
-    : ends('YES=go on NO=stop', more || '');
+  const buttons = view.alarmStops ? ends('NO=stop MORE', more) : ends('YES=go NO=stop', more);
   return screen(title, all[page % all.length] ?? [], buttons);
 }
 

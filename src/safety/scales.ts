@@ -19,7 +19,7 @@ export interface Scale {
 export const SCALES = {
   absolutePressure: { unit: 'kPa abs', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
   gaugePressure: { unit: 'kPa gauge', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
-  pressureDifference: { unit: 'kPa', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
+  pressureDifference: { unit: 'kPa off', siPerUnit: PA_PER_KPA, zeroSI: 0, decimals: 1 },
   temperature: { unit: 'C', siPerUnit: 1, zeroSI: ZERO_CELSIUS_K, decimals: 1 },
   irradiance: { unit: 'mW/cm2', siPerUnit: W_PER_M2_PER_MW_PER_CM2, zeroSI: 0, decimals: 1 },
   dose: { unit: 'mJ/cm2', siPerUnit: J_PER_M2_PER_MJ_PER_CM2, zeroSI: 0, decimals: 0 },

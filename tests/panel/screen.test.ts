@@ -113,7 +113,7 @@ describe('the display', () => {
   });
 
   test('offers to go on only when nothing stands in the way', () => {
-    expect(display({ batch: 'held', why: 'x' })[3]).toContain('YES=go on');
+    expect(display({ batch: 'held', why: 'x' })[3]).toContain('YES=go');
     expect(display({ batch: 'held', why: 'x', alarmStops: true })[3]).not.toContain('YES');
   });
 

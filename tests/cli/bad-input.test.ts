@@ -1,0 +1,96 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import job from '../../src/cli/defaults/job.json' with { type: 'json' };
+import profile from '../../src/cli/defaults/profile.json' with { type: 'json' };
+import unit from '../../src/cli/defaults/unit.json' with { type: 'json' };
+import { runProgram, scratchFolder, writeJson } from './process.ts';
+
+const folder = scratchFolder();
+
+/** Each: which file, what is in it, and what the message must name. */
+const CASES: readonly (readonly [string, string, unknown, readonly string[]])[] = [
+  [
+    'an unknown damage type',
+    'job',
+    { ...job, damage: { ...job.damage, type: 'dent' } },
+    ['damage.type', '"dent"', 'bullseye, half-moon'],
+  ],
+  [
+    'a profile over the unit’s limits',
+    'profile',
+    { ...profile, pressure: { ...profile.pressure, highestKPaGauge: 250 } },
+    ['pressure.highestKPaGauge', '250', 'at most 180 kPa over atmosphere'],
+  ],
+  [
+    'psi where kPa belong',
+    'profile',
+    {
+      ...profile,
+      pressure: { setPointPsi: 20, highestKPaGauge: 172, reachWithinS: 30, dwellS: 150, restS: 20 },
+    },
+    ['pressure.setPointPsi', 'no such field', 'pressure.setPointKPaGauge is missing'],
+  ],
+  [
+    'kelvin where degrees Celsius belong',
+    'job',
+    { ...job, glassC: 296 },
+    ['glassC', '296', '-20 to 80 degrees Celsius'],
+  ],
+  [
+    'a set-point under the profile’s own limit',
+    'profile',
+    { ...profile, vacuum: { ...profile.vacuum, lowestKPaAbs: 40 } },
+    ['vacuum.lowestKPaAbs', '40', 'at least 2 below vacuum.setPointKPaAbs (25)'],
+  ],
+  ['a missing field', 'job', { ...job, resin: undefined }, ['resin', 'missing']],
+  [
+    'an alarm limit beyond its range',
+    'unit',
+    { ...unit, alarms: { 'over-pressure': { limit: 400 } } },
+    ['alarms.over-pressure.limit', '400', '50 to 190'],
+  ],
+  ['broken JSON', 'job', '{ "schema": ', ['not JSON', 'accepted: JSON text']],
+  ['a file of another kind', 'job', profile, ['schema', '"meniscus/job@1"']],
+];
+
+describe('bad input ends with exit code 2 before anything starts', () => {
+  test.each(CASES)('%s', async (title, option, content, words) => {
+    const file = writeJson(folder, `${title.replaceAll(/\W/g, '-')}.json`, content);
+    const { code, err, out } = await runProgram(['run', `--${option}`, file], folder);
+    expect(code).toBe(2);
+    expect(err).toContain(file);
+    for (const word of words) expect(err).toContain(word);
+    expect(err).toContain('Nothing was started.');
+    expect(out).toBe('');
+    expect(existsSync(join(folder, 'records'))).toBe(false);
+  });
+
+  test('a file that is not there', async () => {
+    const { code, err } = await runProgram(['run', '--job', 'no-such-file.json'], folder);
+    expect(code).toBe(2);
+    expect(err).toContain('no-such-file.json: the file is not readable (ENOENT)');
+  });
+
+  test.each([
+    [['run', '--speed', '-3'], 'times real time from 0.1 to 1000'],
+    [['run', '--seed', '1.5'], 'a whole number from 0'],
+    [['run', '--fault', 'gremlin'], 'accepted: leaky-seal'],
+    [['run', '--colour', 'red'], "unknown option '--colour'"],
+    [['replay', 'no-such-journal.jsonl'], 'no-such-journal.jsonl'],
+  ])('%j', async (args, word) => {
+    const { code, err } = await runProgram(args, folder);
+    expect(code).toBe(2);
+    expect(err).toContain(word);
+  });
+
+  test('all problems of all files are told at once', async () => {
+    const badJob = writeJson(folder, 'two-a.json', { ...job, glassC: 296, airC: 'warm' });
+    const badProfile = writeJson(folder, 'two-b.json', {
+      ...profile,
+      cycles: { planned: 0, extra: 2 },
+    });
+    const { err } = await runProgram(['run', '--job', badJob, '--profile', badProfile], folder);
+    for (const path of ['glassC', 'airC', 'cycles.planned']) expect(err).toContain(path);
+  });
+});

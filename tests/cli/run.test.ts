@@ -1,0 +1,81 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { type Ended, runProgram, scratchFolder } from './process.ts';
+
+const folder = scratchFolder();
+const journalIn = (records: string): string => join(folder, records, 'demo-0001', 'journal.jsonl');
+
+describe('the demo repair', () => {
+  let first: Ended;
+  beforeAll(async () => {
+    first = await runProgram(['run', '--speed', 'max', '--records', 'a'], folder);
+  });
+
+  test('ends well and says where the report is', () => {
+    expect(first.code).toBe(0);
+    expect(first.out).toContain('Job completed, break clear');
+    expect(first.out).toContain(join('a', 'demo-0001', 'report.html'));
+    for (const name of ['journal.jsonl', 'report.html', 'report.json']) {
+      expect(existsSync(join(folder, 'a', 'demo-0001', name))).toBe(true);
+    }
+  });
+
+  test('gives the same journal byte for byte from the same seed, and another from another', async () => {
+    await runProgram(['run', '--speed', 'max', '--records', 'b'], folder);
+    await runProgram(['run', '--speed', 'max', '--records', 'c', '--seed', '2'], folder);
+    const journal = readFileSync(journalIn('a'));
+    expect(readFileSync(journalIn('b')).equals(journal)).toBe(true);
+    expect(readFileSync(journalIn('c')).equals(journal)).toBe(false);
+  });
+
+  test('never overwrites a record', async () => {
+    const before = readFileSync(journalIn('a'));
+    await runProgram(['run', '--speed', 'max', '--records', 'a', '--seed', '3'], folder);
+    expect(readFileSync(journalIn('a')).equals(before)).toBe(true);
+    expect(existsSync(join(folder, 'a', 'demo-0001.2', 'journal.jsonl'))).toBe(true);
+  });
+
+  test('replays to the same decisions', async () => {
+    const { code, out } = await runProgram(['replay', journalIn('a')], folder);
+    expect(out).toContain('every decision is the same');
+    expect(code).toBe(0);
+  });
+});
+
+describe('ending early', () => {
+  test.each(['SIGINT', 'SIGTERM'] as const)(
+    '%s makes safe, closes the journal and says why',
+    async (signal) => {
+      let sent = false;
+      const records = `early-${signal}`;
+      const { code, out } = await runProgram(
+        ['run', '--speed', '100', '--records', records],
+        folder,
+        (printed, kill) => {
+          if (sent || !printed.includes('5.2 vacuum-dwell')) return;
+          sent = true;
+          kill(signal);
+        },
+      );
+      expect(code).toBe(130);
+      expect(out).toContain(`Ended by ${signal}`);
+      const lines = readFileSync(journalIn(records), 'utf8').trimEnd().split('\n');
+      expect(lines.at(-1)).toContain('"interrupted"');
+      expect(lines.at(-1)).toContain(`Ended by ${signal}`);
+    },
+  );
+
+  test('an alarm that aborts gives exit code 4, a person who stops exit code 3', async () => {
+    const abort = await runProgram(
+      ['run', '--speed', 'max', '--records', 'd', '--fault', 'emergency-stop'],
+      folder,
+    );
+    expect(abort.code).toBe(4);
+    const stop = await runProgram(
+      ['run', '--speed', 'max', '--records', 'e', '--fault', 'worn-out-lamp'],
+      folder,
+    );
+    expect(stop.code).toBe(3);
+  });
+});
