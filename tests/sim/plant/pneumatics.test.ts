@@ -27,11 +27,13 @@ const flow = (upPa: number, downPa: number) => restrictionKgPerS(VALVE, upPa, do
 
 describe('a restriction', () => {
   test('passes nothing between equal pressures', () => {
-    fc.assert(fc.property(pressure, (pa) => expect(flow(pa, pa)).toBeCloseTo(0, 15)));
+    fc.assert(fc.property(pressure, (pa) => void expect(Math.abs(flow(pa, pa))).toBe(0)));
   });
 
   test('passes as much one way as the other', () => {
-    fc.assert(fc.property(pressure, pressure, (a, b) => expect(flow(a, b)).toBe(-flow(b, a))));
+    fc.assert(
+      fc.property(pressure, pressure, (a, b) => void expect(flow(a, b) + flow(b, a)).toBe(0)),
+    );
   });
 
   test('never flows from low to high', () => {
