@@ -1,0 +1,137 @@
+/**
+ * From a journal to what a report says: pure, plain data in SI with units in its names, written as
+ * report.json and drawn by the page. It states what was measured and whether the process stayed
+ * within its limits; it makes no claim about the strength of the glass. Times are seconds of the
+ * board since it was opened.
+ */
+import type { Answer, EndReason, Event, Outcome, PhaseId } from '../events.ts';
+import type { JournalBoard, JournalHeader, JournalInputs } from './journal-format.ts';
+import type { JournalContents } from './read-journal.ts';
+import { type AlarmRow, alarmRowsOf } from './report-alarms.ts';
+import {
+  type CycleRow,
+  cycleRowsOf,
+  type HoldRow,
+  holdRowsOf,
+  lastMeasured,
+  type MeasuredRow,
+  measuredRowsOf,
+  type PhaseRow,
+  phaseRowsOf,
+} from './report-timeline.ts';
+import {
+  type DoseResult,
+  doseResultOf,
+  type LimitRow,
+  limitRowsOf,
+  type Verdict,
+  verdictOf,
+} from './report-verdict.ts';
+
+export interface AnswerRow {
+  readonly atS: number;
+  readonly phase: PhaseId;
+  readonly cycle: number;
+  readonly answer: Answer;
+}
+
+export interface ReportData {
+  readonly schema: 'meniscus/report@1';
+  readonly meniscus: string;
+  readonly board: JournalBoard;
+  readonly seed: number | null;
+  /** No real glass was worked on. */
+  readonly simulated: boolean;
+  readonly startedAt: string;
+  readonly lastsS: number;
+  readonly verdict: Verdict;
+  /** As the person judged it; null where the job ended before that. */
+  readonly outcome: Outcome | null;
+  readonly end: { readonly reason: EndReason; readonly why: string };
+  /** The job, or its journal, was cut off. */
+  readonly interrupted: boolean;
+  readonly dose: DoseResult;
+  readonly limits: readonly LimitRow[];
+  readonly atmospherePa: number | null;
+  readonly cycles: readonly CycleRow[];
+  readonly measured: readonly MeasuredRow[];
+  readonly alarms: readonly AlarmRow[];
+  readonly holds: readonly HoldRow[];
+  readonly answers: readonly AnswerRow[];
+  readonly refused: readonly {
+    readonly atS: number;
+    readonly request: string;
+    readonly why: string;
+  }[];
+  readonly phases: readonly PhaseRow[];
+  /** The settings in force, as the files gave them. */
+  readonly inputs: JournalInputs;
+  readonly hashes: JournalHeader['hashes'];
+  readonly journal: {
+    readonly frames: number;
+    readonly events: number;
+    /** Of all bytes before the footer. */
+    readonly sha256: string;
+    readonly intact: boolean | null;
+    readonly torn: boolean;
+    readonly remarks: readonly string[];
+  };
+}
+
+export function reportDataOf(contents: JournalContents): ReportData {
+  const { header, events, snapshots, footer, ticks, end, intact, torn } = contents;
+  const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
+  const measured = measuredRowsOf(events);
+  const phases = phaseRowsOf(events, lastS);
+  const holds = holdRowsOf(events, lastS);
+  const alarms = alarmRowsOf(events);
+  const dose = doseResultOf(snapshots, measured, header.inputs.profile);
+  const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
+  return {
+    schema: 'meniscus/report@1',
+    meniscus: header.meniscus,
+    board: header.board,
+    seed: header.seed,
+    simulated: header.seed !== null || /simulat/i.test(header.board.kind),
+    startedAt: header.startedAt,
+    lastsS: lastS,
+    verdict: verdictOf({ end, intact, dose, limits, alarms, holds }),
+    outcome: end.outcome,
+    end: { reason: end.reason, why: end.why },
+    interrupted: footer === null || end.reason === 'interrupted',
+    dose,
+    limits,
+    atmospherePa: lastMeasured(measured, 'atmospherePa'),
+    cycles: cycleRowsOf(events, phases, snapshots),
+    measured,
+    alarms,
+    holds,
+    answers: answersOf(events),
+    refused: refusedOf(events),
+    phases,
+    inputs: header.inputs,
+    hashes: header.hashes,
+    journal: {
+      frames: ticks.length,
+      events: events.length,
+      sha256: contents.sha256,
+      intact,
+      torn,
+      remarks: contents.remarks,
+    },
+  };
+}
+
+function answersOf(events: readonly Event[]): readonly AnswerRow[] {
+  let cycle = 0;
+  return events.flatMap((event) => {
+    if (event.kind === 'phase') cycle = event.cycle;
+    if (event.kind !== 'answer') return [];
+    return [{ atS: event.timeS, phase: event.phase, cycle, answer: event.answer }];
+  });
+}
+
+const refusedOf = (events: readonly Event[]): ReportData['refused'] =>
+  events.flatMap((event) =>
+    event.kind === 'refused' ? [{ atS: event.timeS, request: event.request, why: event.why }] : [],
+  );

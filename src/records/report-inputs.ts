@@ -1,0 +1,66 @@
+/**
+ * Every field of a settings file as a row with its unit, whatever fields the file has: the unit is
+ * read off the end of the field's name, as the files of this project spell it. Nothing is left out
+ * and nothing converted: a reader sees the numbers that were given.
+ */
+
+export interface InputRow {
+  /** Dotted path, as an error message would name it. */
+  readonly path: string;
+  readonly label: string;
+  readonly value: string;
+  readonly unit: string;
+}
+
+/** Endings of field names, the longest first where one ends in another. */
+const UNITS: readonly (readonly [ending: string, unit: string])[] = [
+  ['MPaSAt20C', 'mPa·s at 20 °C'],
+  ['PaM3PerS', 'Pa·m³/s'],
+  ['MJPerCm2', 'mJ/cm²'],
+  ['MWPerCm2', 'mW/cm²'],
+  ['KPaGauge', 'kPa gauge'],
+  ['KPaAbs', 'kPa abs'],
+  ['KPa', 'kPa'],
+  ['Percent', '%'],
+  ['Ohm', 'Ω'],
+  ['Mm', 'mm'],
+  ['Ml', 'mL'],
+  ['C', '°C'],
+  ['S', 's'],
+  ['V', 'V'],
+  ['A', 'A'],
+];
+
+export function inputRowsOf(file: unknown, path = ''): readonly InputRow[] {
+  if (Array.isArray(file)) {
+    const isPlain = file.every((item) => typeof item !== 'object' || item === null);
+    if (isPlain) return [rowOf(path, file.length === 0 ? 'none' : file.map(String).join(', '))];
+    return file.flatMap((item, index) => inputRowsOf(item, `${path}.${index}`));
+  }
+  if (typeof file === 'object' && file !== null) {
+    const fields = Object.entries(file);
+    if (fields.length === 0) return path === '' ? [] : [rowOf(path, 'as the program has it')];
+    return fields.flatMap(([key, value]) =>
+      inputRowsOf(value, path === '' ? key : `${path}.${key}`),
+    );
+  }
+  return [rowOf(path, file === null ? 'not known' : file === '' ? 'nothing' : String(file))];
+}
+
+function rowOf(path: string, value: string): InputRow {
+  const name = path.split('.').at(-1) ?? path;
+  const [ending, unit] = UNITS.find(([end]) => endsWithUnit(name, end)) ?? ['', ''];
+  const bare = ending === '' ? path : path.slice(0, -ending.length);
+  return { path, label: labelOf(bare), value, unit };
+}
+
+/** A unit follows a small letter or digit: 'dwellS' but not 'USB'. */
+const endsWithUnit = (name: string, ending: string): boolean =>
+  name.endsWith(ending) && /[a-z0-9]$/.test(name.slice(0, -ending.length));
+
+/** 'vacuum.setPoint' to 'vacuum: set point'. */
+const labelOf = (path: string): string =>
+  path
+    .replaceAll('.', ': ')
+    .replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2')
+    .toLowerCase();

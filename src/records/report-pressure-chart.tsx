@@ -1,0 +1,165 @@
+/**
+ * Pressure over the part of the job in which the chamber was worked: measured line, set-point as
+ * steps, local atmosphere, and shaded stretches that say what was done when. Absolute on the left,
+ * gauge on the right. Which stretches there are is left to report-stretches.tsx.
+ */
+import type { Snapshot } from '../events.ts';
+import { kPaFromPa } from '../units.ts';
+import {
+  type Band,
+  Chart,
+  INK,
+  LEFT,
+  minutesScale,
+  type Point,
+  PRESSURE_INK,
+  QUIET_INK,
+  RIGHT,
+  type Scale,
+  SET_POINT_INK,
+  TimeAxis,
+  tracePath,
+  ValueAxis,
+  yScale,
+} from './chart-frame.tsx';
+import type { ReportData } from './report-data.ts';
+import { Stretches, sectionsOf, stretchesOf } from './report-stretches.tsx';
+
+const HEIGHT = 346;
+const BAND: Band = { top: 52, bottom: 300 };
+
+interface PressureChartProps {
+  readonly data: ReportData;
+  readonly snapshots: readonly Snapshot[];
+}
+
+export function PressureChart({ data, snapshots }: PressureChartProps) {
+  const worked = data.phases.filter(({ step }) => /^[45]\./.test(step));
+  const fromS = worked[0]?.fromS;
+  const toS = worked.at(-1)?.toS;
+  if (fromS === undefined || toS === undefined)
+    return <p>The chamber was not worked in this job.</p>;
+  const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
+  const x = minutesScale(fromS, toS);
+  const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
+  const y = yScale(0, highestKPa * 1.06, BAND);
+  const kPa = (pick: (snapshot: Snapshot) => number | null): readonly Point[] =>
+    shown.map((snapshot) => {
+      const pa = pick(snapshot);
+      return { x: snapshot.timeS / 60, y: pa === null ? null : kPaFromPa(pa) };
+    });
+  return (
+    <Chart
+      id="pressure"
+      title="Chamber pressure from the seal check to the last venting"
+      description={descriptionOf(data)}
+      height={HEIGHT}
+    >
+      <Stretches stretches={stretchesOf(worked)} x={x} band={BAND} nameY={44} />
+      <Stretches stretches={sectionsOf(worked)} x={x} band={BAND} nameY={24} />
+      <Held data={data} x={x} fromS={fromS} toS={toS} />
+      <ValueAxis y={y} band={BAND} label="kPa abs" side="left" />
+      <GaugeAxis data={data} y={y} />
+      <TimeAxis x={x} band={BAND} />
+      <path
+        d={tracePath(
+          kPa((s) => s.setPointPa),
+          x,
+          y,
+          true,
+        )}
+        fill="none"
+        stroke={SET_POINT_INK}
+        stroke-width="2"
+        stroke-dasharray="7 4"
+      />
+      <path
+        d={tracePath(
+          kPa((s) => s.pressurePa),
+          x,
+          y,
+        )}
+        fill="none"
+        stroke={PRESSURE_INK}
+        stroke-width="1.8"
+        stroke-linejoin="round"
+      />
+    </Chart>
+  );
+}
+
+/** The job's zero as a line, and the same pressures read from it. */
+function GaugeAxis({
+  data: { atmospherePa },
+  y,
+}: {
+  readonly data: ReportData;
+  readonly y: Scale;
+}) {
+  if (atmospherePa === null) return null;
+  const zeroKPa = kPaFromPa(atmospherePa);
+  const [lowest = 0, highest = 0] = y.domain();
+  const gauge = yScale(lowest - zeroKPa, highest - zeroKPa, BAND);
+  return (
+    <g>
+      <line
+        x1={LEFT}
+        x2={RIGHT}
+        y1={y(zeroKPa)}
+        y2={y(zeroKPa)}
+        stroke={INK}
+        stroke-width="1.2"
+        stroke-dasharray="1.5 3.5"
+      />
+      <ValueAxis y={gauge} band={BAND} label="kPa gauge" side="right" ink={QUIET_INK} />
+    </g>
+  );
+}
+
+interface HeldProps {
+  readonly data: ReportData;
+  readonly x: Scale;
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+function Held({ data: { holds }, x, fromS, toS }: HeldProps) {
+  return (
+    <g fill={INK}>
+      {holds
+        .filter((hold) => hold.toS > fromS && hold.fromS < toS)
+        .map((hold) => {
+          const left = x(Math.max(hold.fromS, fromS) / 60);
+          const width = x(Math.min(hold.toS, toS) / 60) - left;
+          return (
+            <g key={hold.fromS}>
+              <rect
+                x={left}
+                y={BAND.top}
+                width={width}
+                height={BAND.bottom - BAND.top}
+                fill="#e6e6e6"
+              />
+              {width > 32 && (
+                <text x={left + width / 2} y={BAND.bottom - 8} text-anchor="middle">
+                  held
+                </text>
+              )}
+            </g>
+          );
+        })}
+    </g>
+  );
+}
+
+function descriptionOf({ cycles, atmospherePa }: ReportData): string {
+  const written = cycles.map(({ cycle, lowestPa, highestPa }) => {
+    const [low, high] = [lowestPa, highestPa].map((pa) =>
+      pa === null ? 'unknown' : `${kPaFromPa(pa).toFixed(1)} kPa abs`,
+    );
+    return `Cycle ${cycle}: lowest ${low}, highest ${high}.`;
+  });
+  const zero =
+    atmospherePa === null ? '' : `Local atmosphere ${kPaFromPa(atmospherePa).toFixed(1)} kPa abs. `;
+  return `${zero}${written.join(' ')} Solid line: measured. Dashed: set-point. Dotted: local atmosphere.`;
+}

@@ -1,0 +1,39 @@
+/**
+ * One table for all lists of the report: a caption, heads with a scope, cells of text. An empty list
+ * is told in words, because an empty table leaves open whether anything is missing.
+ */
+interface TableProps {
+  readonly caption?: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly empty: string;
+}
+
+export function Table({ caption, heads, rows, empty }: TableProps) {
+  if (rows.length === 0) return <p>{empty}</p>;
+  return (
+    <div class="scroll">
+      <table>
+        {caption !== undefined && <caption>{caption}</caption>}
+        <thead>
+          <tr>
+            {heads.map((head, column) => (
+              <th key={`${column} ${head}`} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((cells, index) => (
+            <tr key={`${index} ${cells[0]}`}>
+              {cells.map((cell, column) => (
+                <td key={`${column} ${heads[column]}`}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

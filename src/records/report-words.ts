@@ -1,0 +1,83 @@
+/**
+ * How the report writes numbers for people: units always, gauge or absolute always, trade units as a
+ * courtesy in brackets; and the words for the short names of the journal. No sentence in here claims
+ * anything about the glass.
+ */
+import type { EndReason, Measurement, Outcome, PhaseId } from '../events.ts';
+import {
+  celsiusFromK,
+  inHgFromPa,
+  kPaFromPa,
+  mJPerCm2FromJPerM2,
+  mWPerCm2FromWPerM2,
+  psiFromPa,
+} from '../units.ts';
+
+export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)} kPa abs`;
+
+/** Over or under the local atmosphere, as the trade reads its gauges. */
+export function gaugeWords(pa: number, atmospherePa: number): string {
+  const gaugePa = pa - atmospherePa;
+  if (gaugePa < 0) return `${inHgFromPa(-gaugePa).toFixed(1)} inHg of vacuum, gauge`;
+  return `${psiFromPa(gaugePa).toFixed(1)} psi gauge`;
+}
+
+/** Absolute first; the gauge reading only where the job's zero is known. */
+export function pressureWords(pa: number | null, atmospherePa: number | null): string {
+  if (pa === null) return 'not reached';
+  return atmospherePa === null ? kPaAbs(pa) : `${kPaAbs(pa)} (${gaugeWords(pa, atmospherePa)})`;
+}
+
+export const joulesPerCm2 = (jPerM2: number): number => mJPerCm2FromJPerM2(jPerM2) / 1000;
+export const doseWords = (jPerM2: number): string => `${joulesPerCm2(jPerM2).toFixed(2)} J/cm²`;
+export const lightWords = (wPerM2: number): string =>
+  `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)} mW/cm²`;
+export const celsiusWords = (k: number): string => `${celsiusFromK(k).toFixed(1)} °C`;
+export const secondsWords = (s: number): string => `${s.toFixed(0)} s`;
+export const leakWords = (paM3PerS: number): string => `${(paM3PerS * 1000).toFixed(2)} mPa·m³/s`;
+
+/** Minutes and seconds since the board was opened. */
+export function clockWords(s: number): string {
+  const whole = Math.round(s);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** 'vacuum-too-deep' to 'vacuum too deep'. */
+export const plainWords = (name: string): string => name.replaceAll('-', ' ');
+
+export const MEASURED_WORDS: Readonly<
+  Record<Measurement, { readonly label: string; readonly write: (value: number) => string }>
+> = {
+  atmospherePa: { label: 'Local atmosphere, the zero of this job', write: kPaAbs },
+  lampLastKnownWPerM2: { label: 'Lamp when last used', write: lightWords },
+  leakRatePaM3PerS: { label: 'Leak rate of the seal', write: leakWords },
+  vacuumReachedPa: { label: 'Vacuum at the end of a dwell', write: kPaAbs },
+  pressureReachedPa: { label: 'Pressure at the end of a dwell', write: kPaAbs },
+  irradianceMeanWPerM2: { label: 'Mean irradiance while the lamp was on', write: lightWords },
+  doseJPerM2: { label: 'Dose', write: doseWords },
+  lampOnS: { label: 'Lamp on', write: secondsWords },
+};
+
+export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
+  clear: 'The person found the break clear, level and hard.',
+  'mark-remains': 'The person found that a mark remains.',
+};
+
+export const END_WORDS: Readonly<Record<EndReason, string>> = {
+  completed: 'completed',
+  'stopped-by-person': 'stopped by a person',
+  alarm: 'ended by an alarm',
+  interrupted: 'interrupted',
+  fault: 'ended by a fault of the program or board',
+};
+
+/** What was asked where the answer is a finding; elsewhere YES says that a step was done. */
+export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
+  'job-sheet': 'Is this the job?',
+  'ask-bubbles': 'Do bubbles still rise in the resin?',
+  'ask-clear': 'Pressure is off: is the break all clear?',
+  'offer-cycle': 'Not clear: run one more cycle?',
+  'accept-mark': 'A mark may remain: cure anyway?',
+  'final-look': 'Clear, level and hard all over?',
+  result: 'Result read, record closed?',
+};
