@@ -4,7 +4,10 @@
  */
 import { renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { type ReportData, reportDataOf } from '../records/report-data.ts';
+import { renderReportPage } from '../records/report-page.tsx';
 import { problemLine } from '../settings.ts';
+import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadJournal } from './load-journal.ts';
 
@@ -17,12 +20,16 @@ export interface WrittenReport {
 export function writeReport(journalPath: string): WrittenReport {
   const journal = loadJournal(journalPath);
   if (!journal.ok) return { ok: false, lines: journal.problems.map(problemLine) };
-  void EXIT;
-  void renameSync;
-  void writeFileSync;
-  void dirname;
-  void join;
-  return { ok: true, lines: [] };
+  const data = reportDataOf(journal.value);
+  const page = renderReportPage(data, journal.value.snapshots);
+  const folder = dirname(journalPath);
+  try {
+    writeWhole(join(folder, 'report.json'), `${JSON.stringify(data, null, 2)}\n`);
+    writeWhole(join(folder, 'report.html'), page);
+  } catch (error) {
+    return { ok: false, lines: [`report: ${String(error)}; the journal is complete without it`] };
+  }
+  return { ok: true, lines: [...verdictLines(data), `Report: ${join(folder, 'report.html')}`] };
 }
 
 export function reportCommand(file: string): number {
@@ -30,4 +37,19 @@ export function reportCommand(file: string): number {
   const stream = ok ? process.stdout : process.stderr;
   stream.write(`${lines.join('\n')}\n`);
   return ok ? EXIT.completed : EXIT.badInput;
+}
+
+function writeWhole(path: string, text: string): void {
+  const fresh = `${path}.part`;
+  writeFileSync(fresh, text);
+  renameSync(fresh, path);
+}
+
+function verdictLines({ verdict, dose }: ReportData): readonly string[] {
+  const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
+  const target = dose.targetJPerM2 === null ? '' : ` of ${joules(dose.targetJPerM2)}`;
+  return [
+    `Verdict: ${verdict.process}`,
+    `Dose: ${joules(dose.doseJPerM2)}${target} J/cm2, ${dose.verdict}`,
+  ];
 }
