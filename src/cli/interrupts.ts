@@ -1,6 +1,7 @@
 /**
  * Ctrl-C and other requests of the system to end: the first asks the controller to stop, so that it
- * makes safe, says why and closes the job; a second, or waiting too long, ends without it.
+ * makes safe, says why and closes the job; a second, or waiting too long, ends without it. An error
+ * that nobody caught ends at once, but not before outputs are safe and the journal is closed.
  */
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 /** Longer than the unit needs to come to rest at real time. */
@@ -14,6 +15,7 @@ export interface Interrupts {
 export function createInterrupts(act: {
   readonly ask: (why: string) => void;
   readonly force: (why: string) => void;
+  readonly fail: (error: unknown) => void;
 }): Interrupts {
   let patience: NodeJS.Timeout | null = null;
   const raise = (why: string): void => {
@@ -26,11 +28,13 @@ export function createInterrupts(act: {
   };
   const onSignal = (signal: NodeJS.Signals): void => raise(`Ended by ${signal}.`);
   for (const signal of SIGNALS) process.on(signal, onSignal);
+  process.on('uncaughtException', act.fail);
   return {
     raise,
     close: () => {
       if (patience !== null) clearTimeout(patience);
       for (const signal of SIGNALS) process.off(signal, onSignal);
+      process.off('uncaughtException', act.fail);
     },
   };
 }

@@ -68,6 +68,9 @@ program
     process.exitCode = reportCommand(file);
   });
 
+// A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.
+for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
+
 try {
   await program.parseAsync();
 } catch (error) {

@@ -8,6 +8,7 @@ import { FAULT_PRESETS, type FaultPreset } from '../../sim/faults.ts';
 import { breakGeometryOf, type Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
 import type { JobConfig } from '../controller-state.ts';
+import type { EndReason, Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
 import { paFromKPa } from '../units.ts';
@@ -132,11 +133,24 @@ function titleOf({ manual, seed, fault }: RunOptions, speed: Speed): string {
   return `Meniscus on the simulated board (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
 }
 
+const ENDED: Readonly<Record<EndReason, string>> = {
+  completed: 'Job completed',
+  'stopped-by-person': 'Job stopped by a person',
+  alarm: 'Job ended by an alarm',
+  interrupted: 'Job interrupted',
+  fault: 'Job ended by a fault of the program',
+};
+
+const OUTCOME: Readonly<Record<Outcome, string>> = {
+  clear: 'break clear',
+  'mark-remains': 'a mark remains',
+};
+
 function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
   const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
-    `Job ${end.reason}${end.outcome === null ? '' : `, break ${end.outcome}`}: ${end.why}`,
+    `${ENDED[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
     `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
   ];

@@ -66,6 +66,10 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
       watcher.interrupt(why);
       pacer.stop();
     },
+    fail: (error) => {
+      watcher.fault(error);
+      pacer.stop();
+    },
   });
   const stopListening =
     run.keyboard === null
