@@ -4,7 +4,7 @@
  * begins and ends is told by the fault itself, in `faults.ts`.
  */
 
-/** The four places where faults act, and the switches, which are sensors and protection at once. */
+/** Where a fault acts; a switch is a sensor and a cut-off at once. */
 export type FaultPlace = 'plant' | 'actuator' | 'sensor' | 'switch' | 'link';
 
 export interface FaultAmount {

@@ -51,8 +51,8 @@ describe('lock-step', () => {
     expect(pressed[0]!.timeS).toBeGreaterThan(1);
   });
 
-  test('frames are a whole number of milliseconds apart, hours into a run', () => {
-    const board = createSimulatedBoard(scenarioWith({ tickS: 0.05 }));
+  test('frames are a whole number of milliseconds apart, half an hour into a run', () => {
+    const board = createSimulatedBoard(scenarioWith());
     const frames = runFor(board, 1800, outputsOf({}));
     expect(frames.at(-1)!.timeS).toBe(1799.95);
   });
@@ -152,6 +152,19 @@ describe('protection without a host', () => {
     // The pump coasts for 80 ms at half speed and draws 1 mL of the 30 mL meanwhile.
     expect(board.view().truth.pressurePa).toBeGreaterThan(0.96 * before);
   });
+});
+
+test('the lease ends to the millisecond, also between two frames', () => {
+  const doseOfOneWrite = (tickS: number): number => {
+    const board = createSimulatedBoard(scenarioWith({ tickS }));
+    board.toggleShield();
+    board.write(outputsOf(LIGHT));
+    for (let t = 0; t < 2 / tickS; t++) board.tick();
+    return board.view().truth.doseJPerM2;
+  };
+  expect(doseOfOneWrite(0.05)).toBeGreaterThan(80);
+  // 10 ms of light would be 2 J/m².
+  expect(doseOfOneWrite(0.03)).toBeCloseTo(doseOfOneWrite(0.05), 3);
 });
 
 describe('the link', () => {
