@@ -68,15 +68,18 @@ interface ChartProps {
   /** What a person who cannot see the chart needs to know. */
   readonly description: string;
   readonly height: number;
+  /** A width of its own makes it a small chart, whose letters stay readable on a telephone. */
+  readonly width?: number;
   readonly children: ComponentChildren;
 }
 
-export function Chart({ id, title, description, height, children }: ChartProps) {
+export function Chart({ id, title, description, height, width, children }: ChartProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a chart that scrolls must be reachable by keys.
     <section class="chart" aria-label={title} tabIndex={0}>
       <svg
-        viewBox={`0 0 ${WIDTH} ${height}`}
+        class={width === undefined ? '' : 'small'}
+        viewBox={`0 0 ${width ?? WIDTH} ${height}`}
         role="img"
         aria-labelledby={`${id}-title ${id}-description`}
         font-size="11.5"

@@ -30,21 +30,32 @@ interface ChartData {
   readonly snapshots: readonly Snapshot[];
 }
 
+const BAR_LEFT = 4;
+const BAR_RIGHT = 396;
+
 export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
   const { doseJPerM2, targetJPerM2, verdict } = dose;
   if (targetJPerM2 === null)
     return <p>Dose {doseWords(doseJPerM2)}; the profile states no target.</p>;
   const full = Math.max(doseJPerM2, targetJPerM2) * 1.15;
-  const at = (jPerM2: number): number => LEFT + ((RIGHT - LEFT) * jPerM2) / full;
+  const at = (jPerM2: number): number => BAR_LEFT + ((BAR_RIGHT - BAR_LEFT) * jPerM2) / full;
   return (
     <Chart
       id="dose-bar"
       title="Dose against its target"
       description={`Dose ${doseWords(doseJPerM2)}, target ${doseWords(targetJPerM2)}: ${verdict}.`}
       height={74}
+      width={BAR_RIGHT + 4}
     >
-      <rect x={LEFT} y="26" width={RIGHT - LEFT} height="22" fill="#f2f3f5" stroke={INK} />
-      <rect x={LEFT} y="26" width={at(doseJPerM2) - LEFT} height="22" fill={DOSE_INK} />
+      <rect
+        x={BAR_LEFT}
+        y="26"
+        width={BAR_RIGHT - BAR_LEFT}
+        height="22"
+        fill="#f2f3f5"
+        stroke={INK}
+      />
+      <rect x={BAR_LEFT} y="26" width={at(doseJPerM2) - BAR_LEFT} height="22" fill={DOSE_INK} />
       <line
         x1={at(targetJPerM2)}
         x2={at(targetJPerM2)}
@@ -56,7 +67,7 @@ export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
       <text x={at(targetJPerM2)} y="15" text-anchor="middle" fill={SET_POINT_INK} font-weight="600">
         target {doseWords(targetJPerM2)}
       </text>
-      <text x={LEFT} y="66" fill={INK} font-weight="600">
+      <text x={BAR_LEFT} y="66" fill={INK} font-weight="600">
         measured {doseWords(doseJPerM2)}, {Math.floor((100 * doseJPerM2) / targetJPerM2)} % of
         target: {verdict}
       </text>

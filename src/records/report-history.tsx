@@ -15,6 +15,7 @@ const atOr = (s: number | null, words: string): string => (s === null ? words : 
 export function AlarmsTable({ data: { alarms } }: Props) {
   return (
     <Table
+      wide
       caption="Times in min:s since the start. Hold makes safe and waits for a person, abort makes safe and ends the job, warn tells."
       heads={['Alarm', 'Raised', 'Seen by person', 'Gone', 'Over', 'Cause', 'Remedy shown']}
       empty="No alarm was raised."
@@ -35,6 +36,7 @@ export function HoldsTable({ data: { holds, refused } }: Props) {
   return (
     <>
       <Table
+        wide
         caption="Holds"
         heads={['From, min:s', 'To, min:s', 'Lasted', 'Why', 'Then']}
         empty="The job was never held."

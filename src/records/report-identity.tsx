@@ -16,9 +16,12 @@ export function InputsTable({ title, file }: InputsProps) {
     <>
       <h3>{title}</h3>
       <Table
-        heads={['Field', 'Value', 'Unit']}
+        heads={['Field', 'Value']}
         empty="Nothing was given."
-        rows={inputRowsOf(file).map(({ label, value, unit }) => [label, value, unit])}
+        rows={inputRowsOf(file).map(({ label, value, unit }) => [
+          label,
+          unit === '' ? value : `${value}\u00a0${unit}`,
+        ])}
       />
     </>
   );

@@ -54,6 +54,10 @@ function Results({ data, snapshots }: PageProps) {
       <header>
         <p>Meniscus, record of a repair to laminated glass</p>
         <h1>Repair record</h1>
+        <p>
+          Began {data.startedAt}
+          {data.simulated && ' (simulated time)'}
+        </p>
       </header>
       <VerdictBox data={data} />
       <JobSection data={data} />
@@ -65,7 +69,7 @@ function Results({ data, snapshots }: PageProps) {
         <DoseChart data={data} snapshots={snapshots} />
         <figcaption>
           Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right). 1
-          J/cm² is 10 000 J/m².
+          J/cm² is {'10\u00a0000\u00a0J/m²'}.
         </figcaption>
       </figure>
       <h2>Pressure</h2>
@@ -73,7 +77,8 @@ function Results({ data, snapshots }: PageProps) {
         <PressureChart data={data} snapshots={snapshots} />
         <figcaption>
           Solid: measured. Dashed: set-point. Dotted: local atmosphere, the zero of this job. Left
-          axis absolute, right axis gauge: over (+) or under (−) the local atmosphere.
+          axis absolute, right axis gauge: over (+) or under (−) the local atmosphere. S: seal
+          check, V: vacuum, P: pressure, where there is no room for the word.
         </figcaption>
       </figure>
       <CyclesTable data={data} />

@@ -26,6 +26,8 @@ import type { ReportData } from './report-data.ts';
 import { Stretches, sectionsOf, stretchesOf } from './report-stretches.tsx';
 
 const HEIGHT = 346;
+/** Shown after the last phase, so that a stop under pressure shows its venting. */
+const AFTER_S = 10;
 const BAND: Band = { top: 52, bottom: 300 };
 
 interface PressureChartProps {
@@ -36,9 +38,10 @@ interface PressureChartProps {
 export function PressureChart({ data, snapshots }: PressureChartProps) {
   const worked = data.phases.filter(({ step }) => /^[45]\./.test(step));
   const fromS = worked[0]?.fromS;
-  const toS = worked.at(-1)?.toS;
-  if (fromS === undefined || toS === undefined)
+  const endS = worked.at(-1)?.toS;
+  if (fromS === undefined || endS === undefined)
     return <p>The chamber was not worked in this job.</p>;
+  const toS = Math.min(endS + AFTER_S, data.lastsS);
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
@@ -63,6 +66,17 @@ export function PressureChart({ data, snapshots }: PressureChartProps) {
       <TimeAxis x={x} band={BAND} />
       <path
         d={tracePath(
+          kPa((s) => s.pressurePa),
+          x,
+          y,
+        )}
+        fill="none"
+        stroke={PRESSURE_INK}
+        stroke-width="2.2"
+        stroke-linejoin="round"
+      />
+      <path
+        d={tracePath(
           kPa((s) => s.setPointPa),
           x,
           y,
@@ -70,19 +84,8 @@ export function PressureChart({ data, snapshots }: PressureChartProps) {
         )}
         fill="none"
         stroke={SET_POINT_INK}
-        stroke-width="2"
+        stroke-width="1.6"
         stroke-dasharray="7 4"
-      />
-      <path
-        d={tracePath(
-          kPa((s) => s.pressurePa),
-          x,
-          y,
-        )}
-        fill="none"
-        stroke={PRESSURE_INK}
-        stroke-width="1.8"
-        stroke-linejoin="round"
       />
     </Chart>
   );

@@ -23,8 +23,9 @@ export function CyclesTable({ data: { cycles, atmospherePa } }: Props) {
   const extreme = (pa: number | null): string => (pa === null ? 'not known' : kPaAbs(pa));
   return (
     <Table
-      caption="Cycles as run. Reached: at the end of the dwell. The vacuum's time includes the question about bubbles."
-      heads={['Cycle', 'Vacuum reached', 'Lowest', 'Held', 'Pressure reached', 'Highest', 'Held']}
+      wide
+      caption="Cycles as run. Reached: at the end of the dwell. The time of the vacuum includes the question about bubbles."
+      heads={['Cycle', 'Vacuum reached', 'Lowest', 'For', 'Pressure reached', 'Highest', 'For']}
       empty="No cycle was begun."
       rows={cycles.map((row) => [
         String(row.cycle),

@@ -72,7 +72,7 @@ const STRETCH_NAMES: Readonly<Partial<Record<PhaseRow['phase'], 'seal' | 'vacuum
     'pressure-dwell': 'pressure',
   };
 const STRETCH_LOOKS = {
-  seal: { names: ['seal'], fill: '#eef0f2' },
+  seal: { names: ['seal check', 'seal', 'S'], fill: '#eef0f2' },
   vacuum: { names: ['vacuum', 'vac.', 'V'], fill: '#e2eef5' },
   pressure: { names: ['pressure', 'press.', 'P'], fill: '#f9ece0' },
 } as const;

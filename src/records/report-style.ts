@@ -23,7 +23,7 @@ p{margin:.4rem 0}
 .caution .mark,.caution h2{color:#7a4b00}
 .bad{border-color:#8f1d1d;background:#fceeec}
 .bad .mark,.bad h2{color:#8f1d1d}
-.tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(10rem,1fr));gap:.6rem;margin:0;padding:0}
+.tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(9rem,1fr));gap:.6rem;margin:0;padding:0}
 .tiles div{border:1px solid #aab3bc;padding:.5rem .7rem}
 .tiles dt{font-size:.85rem;color:#4a5561}
 .tiles dd{margin:0;font-weight:600}
@@ -31,7 +31,8 @@ p{margin:.4rem 0}
 figure{margin:.8rem 0}
 figcaption,.note,caption{font-size:.88rem}
 .chart{overflow-x:auto}
-.chart svg{display:block;width:100%;min-width:34rem;height:auto}
+.chart svg{display:block;width:100%;min-width:44rem;height:auto}
+.chart svg.small{min-width:0;max-width:36rem}
 .scroll{overflow-x:auto}
 table{width:100%;border-collapse:collapse;font-size:.92rem;margin:.4rem 0;font-variant-numeric:tabular-nums}
 caption{text-align:left;padding-bottom:.3rem}
@@ -43,6 +44,6 @@ td.number,th.number{text-align:right;white-space:nowrap}
 .hash{font:.82rem/1.45 ui-monospace,monospace}
 .pre{white-space:pre-wrap}
 ul{margin:.4rem 0;padding-left:1.2rem}
-@media (max-width:36rem){main{padding:1rem .9rem 2rem}h1{font-size:1.35rem}.verdict{gap:.6rem;padding:.8rem}.verdict .mark{font-size:1.8rem;min-width:1.5rem}table{font-size:.86rem}th,td{padding-right:.5rem}}
+@media (max-width:36rem){main{padding:1rem .9rem 2rem}h1{font-size:1.35rem}.verdict{gap:.6rem;padding:.8rem}.verdict .mark{font-size:1.8rem;min-width:1.5rem}table{font-size:.86rem}th,td{padding-right:.5rem}.wide thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}.wide tr,.wide td,.wide tbody,.wide caption{display:block}.wide{display:block}.wide tr{border-bottom:2px solid #7b8792;padding:.3rem 0}.wide td{display:grid;grid-template-columns:7.5rem 1fr;gap:.6rem;border:0;padding:.12rem 0}.wide td::before{content:attr(data-head);color:#4a5561}}
 @media print{@page{size:A4;margin:14mm}body{background:#fff;font-size:10pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.verdict,.tiles div{break-inside:avoid}.chart,.scroll{overflow:visible}.chart svg{min-width:0}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `;

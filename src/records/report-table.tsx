@@ -7,13 +7,15 @@ interface TableProps {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly empty: string;
+  /** Too wide for a narrow screen: there each row becomes a list of its cells with their heads. */
+  readonly wide?: boolean;
 }
 
-export function Table({ caption, heads, rows, empty }: TableProps) {
+export function Table({ caption, heads, rows, empty, wide = false }: TableProps) {
   if (rows.length === 0) return <p>{empty}</p>;
   return (
     <div class="scroll">
-      <table>
+      <table class={wide ? 'wide' : ''}>
         {caption !== undefined && <caption>{caption}</caption>}
         <thead>
           <tr>
@@ -28,7 +30,9 @@ export function Table({ caption, heads, rows, empty }: TableProps) {
           {rows.map((cells, index) => (
             <tr key={`${index} ${cells[0]}`}>
               {cells.map((cell, column) => (
-                <td key={`${column} ${heads[column]}`}>{cell}</td>
+                <td key={`${column} ${heads[column]}`} data-head={heads[column]}>
+                  {cell}
+                </td>
               ))}
             </tr>
           ))}

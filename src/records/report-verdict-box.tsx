@@ -53,9 +53,7 @@ export function VerdictBox({ data }: Props) {
             Job {END_WORDS[end.reason]}
             {interrupted && end.reason !== 'interrupted' && ', record interrupted'}: {end.why}
           </p>
-          <p>
-            {counted(alarms.length, 'alarm')}, {counted(holds.length, 'hold')}.
-          </p>
+          <p>{capital(`${counted(alarms.length, 'alarm')}, ${counted(holds.length, 'hold')}.`)}</p>
           {journal.remarks.map((remark) => (
             <p key={remark}>About the record: {remark}</p>
           ))}
@@ -96,10 +94,7 @@ function Tiles({ data }: Props) {
         <dt>Time</dt>
         <dd>
           {clockWords(data.lastsS)} min
-          <small>
-            began {data.startedAt}
-            {data.simulated && ' (simulated)'}
-          </small>
+          <small>start to end</small>
         </dd>
       </div>
     </dl>
@@ -117,7 +112,7 @@ function PressureTile({ label, pa, zeroPa }: PressureTileProps) {
     <div>
       <dt>{label}</dt>
       <dd>
-        {pa === null ? 'not reached' : kPaAbs(pa)}
+        {pa === null ? 'no dwell finished' : kPaAbs(pa)}
         {pa !== null && zeroPa !== null && <small>{gaugeWords(pa, zeroPa)}</small>}
       </dd>
     </div>
@@ -153,4 +148,4 @@ export function JobSection({ data }: Props) {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const counted = (n: number, what: string): string =>
-  `${n === 0 ? 'No' : n} ${what}${n === 1 ? '' : 's'}`;
+  `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;

@@ -13,7 +13,10 @@ import {
   psiFromPa,
 } from '../units.ts';
 
-export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)} kPa abs`;
+/** A number stays on one line with its unit. */
+const GAP = '\u00a0';
+
+export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}abs`;
 
 /** Over or under the local atmosphere, as the trade reads its gauges. */
 export function gaugeWords(pa: number, atmospherePa: number): string {
@@ -24,17 +27,19 @@ export function gaugeWords(pa: number, atmospherePa: number): string {
 
 /** Absolute first; the gauge reading only where the job's zero is known. */
 export function pressureWords(pa: number | null, atmospherePa: number | null): string {
-  if (pa === null) return 'not reached';
+  if (pa === null) return 'no dwell finished';
   return atmospherePa === null ? kPaAbs(pa) : `${kPaAbs(pa)} (${gaugeWords(pa, atmospherePa)})`;
 }
 
 export const joulesPerCm2 = (jPerM2: number): number => mJPerCm2FromJPerM2(jPerM2) / 1000;
-export const doseWords = (jPerM2: number): string => `${joulesPerCm2(jPerM2).toFixed(2)} J/cm²`;
+export const doseWords = (jPerM2: number): string =>
+  `${joulesPerCm2(jPerM2).toFixed(2)}${GAP}J/cm²`;
 export const lightWords = (wPerM2: number): string =>
-  `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)} mW/cm²`;
-export const celsiusWords = (k: number): string => `${celsiusFromK(k).toFixed(1)} °C`;
-export const secondsWords = (s: number): string => `${s.toFixed(0)} s`;
-export const leakWords = (paM3PerS: number): string => `${(paM3PerS * 1000).toFixed(2)} mPa·m³/s`;
+  `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)}${GAP}mW/cm²`;
+export const celsiusWords = (k: number): string => `${celsiusFromK(k).toFixed(1)}${GAP}°C`;
+export const secondsWords = (s: number): string => `${s.toFixed(0)}${GAP}s`;
+export const leakWords = (paM3PerS: number): string =>
+  `${(paM3PerS * 1000).toFixed(2)}${GAP}mPa·m³/s`;
 
 /** Minutes and seconds since the board was opened. */
 export function clockWords(s: number): string {

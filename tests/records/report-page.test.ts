@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest';
+import { readJournal } from '../../src/records/read-journal.ts';
+import { reportDataOf } from '../../src/records/report-data.ts';
+import { inputRowsOf } from '../../src/records/report-inputs.ts';
+import { renderReportPage } from '../../src/records/report-page.tsx';
+import { GOOD_JOB, HELD_JOB, journalOf, STOPPED } from './job-story.ts';
+
+function pageOf(text: string): string {
+  const read = readJournal(text, 'demo.jsonl');
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return renderReportPage(reportDataOf(read.value), read.value.snapshots);
+}
+
+const PAGES: readonly (readonly [string, string])[] = [
+  ['a good job', journalOf(GOOD_JOB)],
+  ['a held job', journalOf(HELD_JOB)],
+  ['a stopped job', journalOf(STOPPED, { end: { reason: 'alarm', why: 'demo', outcome: null } })],
+  ['a job without settings', journalOf(GOOD_JOB, { profile: null, job: null })],
+  ['a journal of a header alone', `${journalOf(GOOD_JOB).split('\n')[0]}\n`],
+];
+
+describe('the report page', () => {
+  test.each(PAGES)('of %s loads nothing and runs nothing', (_, text) => {
+    const page = pageOf(text);
+    expect(page).not.toMatch(/<script|<link|<iframe|<img|<object|\bsrc=|\bhref=|url\(|@import/i);
+    expect(page).not.toMatch(/(https?:)?\/\/[a-z]/i);
+    expect(page).not.toMatch(/\son[a-z]+=/i);
+  });
+
+  test.each(PAGES)('of %s shows no number that is none', (_, text) => {
+    expect(pageOf(text)).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  });
+
+  test('tells the verdict before anything it rests on', () => {
+    const page = pageOf(journalOf(GOOD_JOB));
+    const order = ['Process within its limits', 'Job and damage', 'Dose', 'Pressure', 'Phases'];
+    const places = order.map((words) => page.indexOf(`${words}</h2>`));
+    expect(places.every((place) => place > 0)).toBe(true);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  test('says of a simulated run that it is one, and of another that it is not', () => {
+    const real = journalOf(GOOD_JOB, { seed: null }).replaceAll('simulated board', 'bench board');
+    expect(pageOf(journalOf(GOOD_JOB))).toContain('SIMULATED RUN, DEMO DATA');
+    expect(pageOf(real)).not.toMatch(/simulated/i);
+  });
+
+  test('shows free text as text, wherever it comes from', () => {
+    const evil = '<script>alert(1)</script><img src=x onerror="alert(2)">\'';
+    const job = { reference: evil, notes: evil, [evil]: 1 };
+    const profile = { source: evil, list: [{ deep: evil }] };
+    const why = { reason: 'alarm', why: evil, outcome: null } as const;
+    const page = pageOf(journalOf(STOPPED, { job, profile, end: why }));
+    expect(page).not.toMatch(/<script|<img/i);
+    expect(page.split('&lt;script>alert(1)').length).toBeGreaterThan(5);
+  });
+
+  test('states the modest claims and no other', () => {
+    const page = pageOf(journalOf(GOOD_JOB));
+    expect(page).toContain('A mark may remain visible. The glass is improved, not made new.');
+    expect(page).toContain('It cannot show how strong the glass is');
+    expect(page).not.toMatch(/as good as new|as strong as|invisible|guarantee|certified/i);
+  });
+
+  test('prints gauge or absolute with every pressure', () => {
+    const page = pageOf(journalOf(GOOD_JOB)).replaceAll('\u00a0', ' ');
+    expect(page).toContain('25.1 kPa abs');
+    expect(page.match(/\d kPa(?! abs| gauge)/g)).toBeNull();
+    expect(page.match(/\d (psi|inHg)(?! gauge| of vacuum, gauge)/g)).toBeNull();
+  });
+});
+
+describe('the rows of a settings file', () => {
+  test('carry the unit that the name of the field ends in', () => {
+    const rows = inputRowsOf({
+      vacuum: { setPointKPaAbs: 25, dwellS: 60 },
+      resin: { viscosityMPaSAt20C: 50, lot: 'demo' },
+      cure: { targetMJPerCm2: 6000 },
+      glassC: 23,
+      lowestC: 1,
+    });
+    expect(rows.map(({ label, value, unit }) => `${label} ${value} ${unit}`.trim())).toEqual([
+      'vacuum: set point 25 kPa abs',
+      'vacuum: dwell 60 s',
+      'resin: viscosity 50 mPa·s at 20 °C',
+      'resin: lot demo',
+      'cure: target 6000 mJ/cm²',
+      'glass 23 °C',
+      'lowest 1 °C',
+    ]);
+  });
+
+  test('leave nothing out', () => {
+    const rows = inputRowsOf({ a: null, b: [], c: ['x', 'y'], d: [{ e: false }], f: {}, g: '' });
+    expect(rows.map(({ path, value }) => [path, value])).toEqual([
+      ['a', 'not known'],
+      ['b', 'none'],
+      ['c', 'x, y'],
+      ['d.0.e', 'false'],
+      ['f', 'as the program has it'],
+      ['g', 'nothing'],
+    ]);
+  });
+});
