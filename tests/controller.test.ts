@@ -168,6 +168,14 @@ describe('the cure', () => {
     expect(driver.pass(3, { switches: { shieldClosed: false } }).snapshot.batch).toBe('held');
   });
 
+  test('a gap between frames buys no more dose than two ticks of light', () => {
+    const driver = curing();
+    driver.pass(5, LIT);
+    const before = driver.tick({ ...LIT, gapS: 5 }).snapshot.doseJPerM2;
+    const after = driver.tick(LIT).snapshot.doseJPerM2;
+    expect(after - before).toBeLessThan(210 * 2 * TICK_S);
+  });
+
   test('does not end before the least time, however bright the lamp', () => {
     const driver = curing();
     const bright = { counts: { irradiance: 900 } };

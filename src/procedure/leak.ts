@@ -4,40 +4,24 @@
  * rate is acceptable is the profile's matter.
  */
 
-/** Running sums of a straight-line fit, relative to the first point so that no digits are lost. */
+/** Running sums of a straight-line fit of pressure, Pa, over time, s. */
 export interface SlopeFit {
   readonly n: number;
-  readonly firstS: number;
-  readonly firstPa: number;
   readonly sumT: number;
   readonly sumP: number;
   readonly sumTT: number;
   readonly sumTP: number;
 }
 
-export const NO_POINTS: SlopeFit = {
-  n: 0,
-  firstS: 0,
-  firstPa: 0,
-  sumT: 0,
-  sumP: 0,
-  sumTT: 0,
-  sumTP: 0,
-};
+export const NO_POINTS: SlopeFit = { n: 0, sumT: 0, sumP: 0, sumTT: 0, sumTP: 0 };
 
 export function addPoint(fit: SlopeFit, timeS: number, pressurePa: number): SlopeFit {
-  const firstS = fit.n === 0 ? timeS : fit.firstS;
-  const firstPa = fit.n === 0 ? pressurePa : fit.firstPa;
-  const t = timeS - firstS;
-  const p = pressurePa - firstPa;
   return {
     n: fit.n + 1,
-    firstS,
-    firstPa,
-    sumT: fit.sumT + t,
-    sumP: fit.sumP + p,
-    sumTT: fit.sumTT + t * t,
-    sumTP: fit.sumTP + t * p,
+    sumT: fit.sumT + timeS,
+    sumP: fit.sumP + pressurePa,
+    sumTT: fit.sumTT + timeS * timeS,
+    sumTP: fit.sumTP + timeS * pressurePa,
   };
 }
 
