@@ -16,6 +16,7 @@ export function InputsTable({ title, file }: InputsProps) {
     <>
       <h3>{title}</h3>
       <Table
+        fields
         heads={['Field', 'Value']}
         empty="Nothing was given."
         rows={inputRowsOf(file).map(({ label, value, unit }) => [
@@ -57,7 +58,7 @@ export function Identity({ data }: { readonly data: ReportData }) {
   return (
     <>
       <h2>Identity of this record</h2>
-      <Table heads={['What', 'Value']} empty="" rows={rows} />
+      <Table fields heads={['What', 'Value']} empty="" rows={rows} />
       <h3>SHA-256</h3>
       <dl>
         {sums.map(([what, sum]) => (

@@ -92,7 +92,7 @@ function Results({ data, snapshots }: PageProps) {
 }
 
 function History({ data }: { readonly data: ReportData }) {
-  const { unit, profile, job, extra } = data.inputs;
+  const { unit, profile, extra } = data.inputs;
   return (
     <>
       <h2>Alarms and holds</h2>
@@ -105,9 +105,9 @@ function History({ data }: { readonly data: ReportData }) {
       <h2>Phases</h2>
       <PhasesTable data={data} />
       <h2>Settings in force, as given</h2>
+      <p class="note">The job sheet is printed whole under “Job and damage”.</p>
       <InputsTable title="Profile" file={profile} />
       <InputsTable title="Unit" file={unit} />
-      <InputsTable title="Job sheet" file={job} />
       <InputsTable title="Other inputs of this run" file={extra} />
       <Identity data={data} />
       <Plain />

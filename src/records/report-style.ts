@@ -40,10 +40,11 @@ th,td{text-align:left;vertical-align:top;padding:.3rem .7rem .3rem 0;border-bott
 thead th{border-bottom:2px solid #7b8792;font-size:.85rem}
 tbody th{font-weight:500}
 td.number,th.number{text-align:right;white-space:nowrap}
+.fields th,.fields td:first-child{width:38%}
 .hash,.pre{overflow-wrap:anywhere}
 .hash{font:.82rem/1.45 ui-monospace,monospace}
 .pre{white-space:pre-wrap}
 ul{margin:.4rem 0;padding-left:1.2rem}
 @media (max-width:36rem){main{padding:1rem .9rem 2rem}h1{font-size:1.35rem}.verdict{gap:.6rem;padding:.8rem}.verdict .mark{font-size:1.8rem;min-width:1.5rem}table{font-size:.86rem}th,td{padding-right:.5rem}.wide thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}.wide tr,.wide td,.wide tbody,.wide caption{display:block}.wide{display:block}.wide tr{border-bottom:2px solid #7b8792;padding:.3rem 0}.wide td{display:grid;grid-template-columns:7.5rem 1fr;gap:.6rem;border:0;padding:.12rem 0}.wide td::before{content:attr(data-head);color:#4a5561}}
-@media print{@page{size:A4;margin:14mm}body{background:#fff;font-size:10pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.verdict,.tiles div{break-inside:avoid}.chart,.scroll{overflow:visible}.chart svg{min-width:0}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
+@media print{@page{size:A4;margin:14mm}html{font-size:12px}body{background:#fff;font-size:1rem}caption,thead{break-after:avoid}main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.verdict,.tiles div{break-inside:avoid}.chart,.scroll{overflow:visible}.chart svg{min-width:0}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `;

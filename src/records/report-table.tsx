@@ -9,13 +9,15 @@ interface TableProps {
   readonly empty: string;
   /** Too wide for a narrow screen: there each row becomes a list of its cells with their heads. */
   readonly wide?: boolean;
+  /** A list of fields and values: the names keep a column of one width. */
+  readonly fields?: boolean;
 }
 
-export function Table({ caption, heads, rows, empty, wide = false }: TableProps) {
+export function Table({ caption, heads, rows, empty, wide = false, fields = false }: TableProps) {
   if (rows.length === 0) return <p>{empty}</p>;
   return (
     <div class="scroll">
-      <table class={wide ? 'wide' : ''}>
+      <table class={wide ? 'wide' : fields ? 'fields' : ''}>
         {caption !== undefined && <caption>{caption}</caption>}
         <thead>
           <tr>

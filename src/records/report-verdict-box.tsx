@@ -54,6 +54,9 @@ export function VerdictBox({ data }: Props) {
             {interrupted && end.reason !== 'interrupted' && ', record interrupted'}: {end.why}
           </p>
           <p>{capital(`${counted(alarms.length, 'alarm')}, ${counted(holds.length, 'hold')}.`)}</p>
+          <p class="note">
+            This tells how the process went, not how strong the glass is. A mark may remain visible.
+          </p>
           {journal.remarks.map((remark) => (
             <p key={remark}>About the record: {remark}</p>
           ))}
@@ -119,15 +122,15 @@ function PressureTile({ label, pa, zeroPa }: PressureTileProps) {
   );
 }
 
-/** The job sheet in its own order; the schema's name is for programs. */
+/** The job sheet, every field in its own order. */
 export function JobSection({ data }: Props) {
-  const rows = inputRowsOf(data.inputs.job).filter(({ path }) => path !== 'schema');
+  const rows = inputRowsOf(data.inputs.job);
   return (
     <>
       <h2>Job and damage</h2>
       {rows.length === 0 && <p>No job sheet was given.</p>}
       <div class="scroll">
-        <table>
+        <table class="fields">
           <caption>As the person stated it before work began.</caption>
           <tbody>
             {rows.map(({ path, label, value, unit }) => (
