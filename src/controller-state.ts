@@ -52,7 +52,13 @@ export interface ControllerState {
   /** What the screen was about, and for how long it has been. */
   readonly screen: { readonly subject: string; readonly shownS: number };
   /** What the panel showed last, and when and for what it was composed. */
-  readonly shown: { readonly signals: Signals; readonly key: string; readonly atS: number };
+  readonly shown: {
+    readonly signals: Signals;
+    readonly subject: string;
+    readonly page: number | null;
+    readonly why: string;
+    readonly atS: number;
+  };
   /** True once the `end` event has been sent; nothing happens after it. */
   readonly ended: boolean;
 }
@@ -79,6 +85,12 @@ export const CONTROLLER_START: ControllerState = {
   commanded: SAFE,
   page: null,
   screen: { subject: '', shownS: 0 },
-  shown: { signals: BLANK_SIGNALS, key: '', atS: Number.NEGATIVE_INFINITY },
+  shown: {
+    signals: BLANK_SIGNALS,
+    subject: '',
+    page: null,
+    why: '',
+    atS: Number.NEGATIVE_INFINITY,
+  },
   ended: false,
 };

@@ -36,6 +36,8 @@ export interface ControllerStep {
   readonly snapshot: Snapshot;
 }
 
+const NO_FINDINGS: readonly string[] = [];
+
 /** Time that a tick may count for: a late frame must not buy dwell or dose that nobody measured. */
 const LONGEST_TICK_S = 0.1;
 
@@ -134,7 +136,7 @@ function runProcedure(
     volumeM3: config.unit.chamberVolumeM3,
     reading,
     pressurePa: valueOrNull(reading.pressurePa),
-    findings: selfTestFindings(reading),
+    findings: state.procedure.phase === 'self-test' ? selfTestFindings(reading) : NO_FINDINGS,
     answer,
     cure: { ...state.dose, done: cureDone(state.dose, config.profile.cure) },
     dtS,

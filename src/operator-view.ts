@@ -44,11 +44,12 @@ export function showPanel(
   snapshot: Snapshot,
   config: JobConfig,
 ): ControllerState {
-  const key = `${state.screen.subject} ${state.page} ${state.why} ${state.batch}`;
-  const { shown } = state;
-  if (key === shown.key && snapshot.timeS - shown.atS < COMPOSE_EVERY_S) return state;
+  const { shown, page, why } = state;
+  const { subject } = state.screen;
+  const same = subject === shown.subject && page === shown.page && why === shown.why;
+  if (same && snapshot.timeS - shown.atS < COMPOSE_EVERY_S) return state;
   const signals = composeSignals(viewOf(state, snapshot, config));
-  return { ...state, shown: { signals, key, atS: snapshot.timeS } };
+  return { ...state, shown: { signals, subject, page, why, atS: snapshot.timeS } };
 }
 
 function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): View {

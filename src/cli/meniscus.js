@@ -6,6 +6,7 @@
 import { mkdirSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { setFlagsFromString } from 'node:v8';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = join(root, 'node_modules', '.cache', 'meniscus');
@@ -48,5 +49,7 @@ async function buildBundle() {
 const sources = ['src', 'sim', 'hal', 'wiring', 'package.json', 'package-lock.json'];
 const newestSourceMs = Math.max(...sources.map((name) => newestMs(join(root, name))));
 if (newestMs(bundle) < newestSourceMs) await buildBundle();
+// A run as fast as it can is over in seconds: compile its loop sooner than V8 would by itself.
+setFlagsFromString('--interrupt-budget=20000');
 process.setSourceMapsEnabled(true);
 await import(bundle);

@@ -47,6 +47,7 @@ export interface PhaseContext {
   readonly reading: Reading;
   /** Null while it cannot be believed. */
   readonly pressurePa: number | null;
+  /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly string[];
   readonly answer: Answer | null;
   readonly cure: { readonly done: boolean; readonly doseJPerM2: number; readonly lampOnS: number };

@@ -16,7 +16,7 @@ import {
 } from './journal-format.ts';
 import { remarksOn } from './journal-remarks.ts';
 import { eventSchema, footerSchema, headerSchema, snapshotSchema } from './line-schemas.ts';
-import { type JournalTick, tickSchema } from './tick-line.ts';
+import { type JournalTick, plainTick, tickSchema } from './tick-line.ts';
 
 export interface JournalContents {
   readonly header: JournalHeader;
@@ -103,6 +103,11 @@ function readHeader(line: Line, file: string): Checked<JournalHeader> {
 function takeLine(line: Line, file: string, into: Gathered): readonly SettingsProblem[] | null {
   if (into.footer !== null) return problemAt(file, line.number, line.text, 'nothing after the end');
   const value = parse(line.text);
+  const plain = Array.isArray(value) ? plainTick(value) : null;
+  if (plain !== null) {
+    into.ticks.push(plain);
+    return null;
+  }
   const take = <T>(schema: z.ZodType<T>, part: unknown, name: string, keep: (value: T) => void) => {
     const checked = check(schema, part, file, line, name);
     if (!checked.ok) return checked.problems;

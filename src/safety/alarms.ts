@@ -29,7 +29,8 @@ export function stepAlarms(
   const events: UnstampedEvent[] = [];
   // Most ticks change nothing: then the same records come back.
   let next: AlarmRecord[] | null = null;
-  for (const [index, row] of ALARM_TABLE.entries()) {
+  for (let index = 0; index < ALARM_TABLE.length; index++) {
+    const row = ALARM_TABLE[index] as AlarmRow;
     const record = records[index] ?? QUIET;
     const own = settings.get(row.id);
     if (own === undefined || !concerns(row)) continue;
@@ -89,10 +90,13 @@ function first(
   fits: (row: AlarmRow, record: AlarmRecord) => boolean,
 ): Standing | null {
   let found: Standing | null = null;
-  ALARM_TABLE.forEach((row, index) => {
+  for (let index = 0; index < ALARM_TABLE.length; index++) {
     const record = records[index] ?? QUIET;
-    if (!fits(row, record)) return;
-    if (found === null || rank(row) > rank(found.row)) found = { row, record };
-  });
+    if (record === QUIET) continue;
+    const row = ALARM_TABLE[index] as AlarmRow;
+    if (fits(row, record) && (found === null || rank(row) > rank(found.row))) {
+      found = { row, record };
+    }
+  }
   return found;
 }

@@ -15,8 +15,10 @@ import {
 } from './channels.ts';
 
 interface ChannelMemory {
-  /** Up to three latest counts, oldest first. */
-  readonly recent: readonly number[];
+  /** The last three counts; null where there were fewer. */
+  readonly latest: number | null;
+  readonly before: number | null;
+  readonly earlier: number | null;
   /** Since when the count has not changed while it should have. */
   readonly frozenSinceS: number;
 }
@@ -26,7 +28,12 @@ export interface SignalMemory {
   readonly channels: Readonly<Record<Channel, ChannelMemory>>;
 }
 
-const FRESH: ChannelMemory = { recent: [], frozenSinceS: Number.NEGATIVE_INFINITY };
+const FRESH: ChannelMemory = {
+  latest: null,
+  before: null,
+  earlier: null,
+  frozenSinceS: Number.NEGATIVE_INFINITY,
+};
 
 export const INITIAL_SIGNAL_MEMORY: SignalMemory = {
   sampledAtS: Number.NEGATIVE_INFINITY,
@@ -47,19 +54,18 @@ export function stepDecode(
   settings: ChannelSettings,
 ): { readonly memory: SignalMemory; readonly reading: Reading } {
   const next = remember(memory, frame, commanded, settings);
-  const read = (channel: Channel, convert: Convert): Measured =>
-    measured(frame, next.channels[channel], convert, settings);
+  const { channels } = next;
   return {
     memory: next,
     reading: {
       sequence: frame.sequence,
       timeS: frame.timeS,
       link: frame.link,
-      pressurePa: read('pressure', pressurePaOf),
-      irradianceWPerM2: read('irradiance', irradianceWPerM2Of),
-      glassK: read('glassTemperature', thermistorKOf),
-      heatSinkK: read('heatSinkTemperature', thermistorKOf),
-      supplyV: read('supplyVoltage', supplyVOf),
+      pressurePa: measured(frame, channels.pressure, pressurePaOf, settings),
+      irradianceWPerM2: measured(frame, channels.irradiance, irradianceWPerM2Of, settings),
+      glassK: measured(frame, channels.glassTemperature, thermistorKOf, settings),
+      heatSinkK: measured(frame, channels.heatSinkTemperature, thermistorKOf, settings),
+      supplyV: measured(frame, channels.supplyVoltage, supplyVOf, settings),
       switches: frame.switches,
       pressed: frame.pressed,
     },
@@ -82,55 +88,76 @@ function remember(
   memory: SignalMemory,
   frame: Frame,
   commanded: Actuators,
-  { frozenAfterS }: ChannelSettings,
+  settings: ChannelSettings,
 ): SignalMemory {
   if (frame.sampledAtS <= memory.sampledAtS) return memory;
-  const advance = (channel: Channel): ChannelMemory => {
-    const counts = frame.counts[channel];
-    if (counts === null) return FRESH;
-    const { recent, frozenSinceS } = memory.channels[channel];
-    const moved = counts !== recent.at(-1);
-    // A channel found frozen stays so until its count moves: that it made the unit safe, and so
-    // need not move any more, proves nothing.
-    const found = frame.sampledAtS - frozenSinceS > frozenAfterS;
-    const excused = !found && !mustMove(channel, commanded);
-    return {
-      recent: [...recent.slice(-2), counts],
-      frozenSinceS: moved || excused ? frame.sampledAtS : frozenSinceS,
-    };
-  };
+  const { channels } = memory;
   return {
     sampledAtS: frame.sampledAtS,
     channels: {
-      pressure: advance('pressure'),
-      irradiance: advance('irradiance'),
-      glassTemperature: advance('glassTemperature'),
-      heatSinkTemperature: advance('heatSinkTemperature'),
-      supplyVoltage: advance('supplyVoltage'),
+      pressure: advance(channels.pressure, 'pressure', frame, commanded, settings),
+      irradiance: advance(channels.irradiance, 'irradiance', frame, commanded, settings),
+      glassTemperature: advance(
+        channels.glassTemperature,
+        'glassTemperature',
+        frame,
+        commanded,
+        settings,
+      ),
+      heatSinkTemperature: advance(
+        channels.heatSinkTemperature,
+        'heatSinkTemperature',
+        frame,
+        commanded,
+        settings,
+      ),
+      supplyVoltage: advance(channels.supplyVoltage, 'supplyVoltage', frame, commanded, settings),
     },
+  };
+}
+
+function advance(
+  { latest, before, frozenSinceS }: ChannelMemory,
+  channel: Channel,
+  { counts: all, sampledAtS }: Frame,
+  commanded: Actuators,
+  { frozenAfterS }: ChannelSettings,
+): ChannelMemory {
+  const counts = all[channel];
+  if (counts === null) return FRESH;
+  const moved = counts !== latest;
+  // A channel found frozen stays so until its count moves: that it made the unit safe, and so need
+  // not move any more, proves nothing.
+  const found = sampledAtS - frozenSinceS > frozenAfterS;
+  const excused = !found && !mustMove(channel, commanded);
+  return {
+    latest: counts,
+    before: latest,
+    earlier: before,
+    frozenSinceS: moved || excused ? sampledAtS : frozenSinceS,
   };
 }
 
 function measured(
   frame: Frame,
-  { recent, frozenSinceS }: ChannelMemory,
+  memory: ChannelMemory,
   convert: Convert,
   settings: ChannelSettings,
 ): Measured {
-  const counts = middle(recent);
+  const counts = middle(memory);
   if (counts === null) return fault('missing');
   if (frame.timeS - frame.sampledAtS > settings.staleAfterS) return fault('stale');
   const value = convert(counts, settings);
   if (value === null || !Number.isFinite(value)) return fault('out-of-range');
-  if (frame.sampledAtS - frozenSinceS > settings.frozenAfterS) return fault('implausible');
+  if (frame.sampledAtS - memory.frozenSinceS > settings.frozenAfterS) return fault('implausible');
   return { ok: true, value, takenAtS: frame.sampledAtS };
 }
 
 const fault = (kind: ChannelFault): Measured => ({ ok: false, fault: kind });
 
-function middle(recent: readonly number[]): number | null {
-  const [a, b, c] = recent;
-  if (a === undefined) return null;
-  if (b === undefined || c === undefined) return recent.at(-1) ?? null;
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+/** The middle of the last three counts, or the latest while there are fewer. */
+function middle({ latest, before, earlier }: ChannelMemory): number | null {
+  if (latest === null || before === null || earlier === null) return latest;
+  const [low, high] = before < latest ? [before, latest] : [latest, before];
+  return Math.max(low, Math.min(high, earlier));
 }
