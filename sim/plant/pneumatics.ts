@@ -50,9 +50,16 @@ export interface Pump {
   readonly ratedV: number;
 }
 
-/** Swept volume flow, m3/s, of a pump that turns at `speedRatio` of its rated speed. */
-function sweptM3PerS(pump: Pump, speedRatio: number): number {
-  return pump.freeFlowM3PerS * speedRatio;
+/** Mass flow of what the pump takes in at `inletPa`, kg/s; nothing once its efficiency is used up. */
+function deliveredKgPerS(
+  { freeFlowM3PerS }: Pump,
+  speedRatio: number,
+  efficiency: number,
+  inletPa: number,
+  gasK: number,
+): number {
+  const sweptM3PerS = freeFlowM3PerS * speedRatio * Math.min(1, Math.max(0, efficiency));
+  return (sweptM3PerS * inletPa) / (GAS_CONSTANT_AIR * gasK);
 }
 
 /** kg/s drawn out of a chamber at `chamberPa` against the atmosphere; never negative. */
@@ -65,11 +72,7 @@ export function evacuationKgPerS(
 ): number {
   const ratio = atmospherePa / chamberPa;
   const efficiency = 1 - (ratio - 1) / (pump.greatestRatio - 1);
-  if (efficiency <= 0) return 0;
-  return (
-    (sweptM3PerS(pump, speedRatio) * Math.min(1, efficiency) * chamberPa) /
-    (GAS_CONSTANT_AIR * gasK)
-  );
+  return deliveredKgPerS(pump, speedRatio, efficiency, chamberPa, gasK);
 }
 
 /** kg/s pressed into a chamber at `chamberPa` from the atmosphere; never negative. */
@@ -81,11 +84,7 @@ export function compressionKgPerS(
   gasK: number,
 ): number {
   const efficiency = 1 - (chamberPa - atmospherePa) / pump.deadHeadPa;
-  if (efficiency <= 0) return 0;
-  return (
-    (sweptM3PerS(pump, speedRatio) * Math.min(1, efficiency) * atmospherePa) /
-    (GAS_CONSTANT_AIR * gasK)
-  );
+  return deliveredKgPerS(pump, speedRatio, efficiency, atmospherePa, gasK);
 }
 
 /** Motor speed ratio after `dtS`, following the drive with a first-order lag. */

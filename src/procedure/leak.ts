@@ -4,7 +4,7 @@
  * rate is acceptable is the profile's matter.
  */
 
-/** Running sums of a straight-line fit of pressure, Pa, over time, s. */
+/** Running sums of a straight-line fit of pressure, Pa, over time, s, since the watch began. */
 export interface SlopeFit {
   readonly n: number;
   readonly sumT: number;

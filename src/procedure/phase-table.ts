@@ -95,9 +95,9 @@ function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseC
   return { ...state, air: { n: n + 1, sumPa: sumPa + pressurePa, goodS: goodS + dtS } };
 }
 
-function observeRise(state: ProcedureState, { profile, pressurePa, reading }: PhaseContext) {
+function observeRise(state: ProcedureState, { profile, pressurePa }: PhaseContext) {
   if (pressurePa === null || state.elapsedS < profile.sealCheck.settleS) return state;
-  return { ...state, leakFit: addPoint(state.leakFit, reading.timeS, pressurePa) };
+  return { ...state, leakFit: addPoint(state.leakFit, state.elapsedS, pressurePa) };
 }
 
 const countVacuum = (state: ProcedureState, { dtS }: PhaseContext): ProcedureState => ({

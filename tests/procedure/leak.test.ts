@@ -8,11 +8,11 @@ const line = (slope: number, startPa: number, startS: number, n: number) => {
   return fit;
 };
 
-test('a straight rise gives back its slope, late in a job and at any pressure', () => {
+test('a straight rise gives back its slope, from the first second of a watch to its last', () => {
   fc.assert(
     fc.property(
       fc.double({ min: -500, max: 500, noNaN: true }),
-      fc.double({ min: 0, max: 36_000, noNaN: true }),
+      fc.double({ min: 0, max: 150, noNaN: true }),
       (slope, startS) => {
         expect(slopePaPerS(line(slope, 60_000, startS, 300))).toBeCloseTo(slope, 4);
       },
