@@ -138,6 +138,7 @@ function runProcedure(
     pressurePa: valueOrNull(reading.pressurePa),
     findings: state.procedure.phase === 'self-test' ? selfTestFindings(reading) : NO_FINDINGS,
     answer,
+    lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: { ...state.dose, done: cureDone(state.dose, config.profile.cure) },
     dtS,
   });

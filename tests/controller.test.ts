@@ -21,6 +21,24 @@ describe('the unit', () => {
     expect(step.snapshot.atmospherePa).toBeCloseTo(100_780, -3);
   });
 
+  test('states the lamp’s last known output in the self-test, and warns when it would be too weak', () => {
+    const measuredNames = (lampLastKnownWPerM2: number | null) => {
+      const unit = { ...DEFAULT_CONFIG.unit, lampLastKnownWPerM2 };
+      const driver = createDriver({ ...DEFAULT_CONFIG, unit });
+      const names: string[] = [];
+      for (let i = 0; i < 60; i++) {
+        for (const event of driver.tick().events) {
+          if (event.kind === 'measured') names.push(event.name);
+          if (event.kind === 'alarm') names.push(event.alarm);
+        }
+      }
+      return [...new Set(names)];
+    };
+    expect(measuredNames(195)).toEqual(['atmospherePa', 'lampLastKnownWPerM2']);
+    expect(measuredNames(null)).toEqual(['atmospherePa']);
+    expect(measuredNames(90)).toContain('lamp-was-weak');
+  });
+
   test('does not pass the self-test while the chamber is not at air pressure', () => {
     const driver = createDriver();
     driver.pass(9, { counts: { pressure: countsOf(30_000) } });

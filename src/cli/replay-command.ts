@@ -1,6 +1,6 @@
 /**
  * `meniscus replay`: reads a journal, runs its frames through the controller again with the settings
- * in its header, and says whether every decision is the same. Exit code 1 when one is not.
+ * in its header, and says whether every decision is the same. Exit code 1 when one is not, or the file was changed.
  */
 import { replayJournal } from '../replay.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
@@ -11,7 +11,7 @@ import { settingsFromInputs } from './load-settings.ts';
 export function replayCommand(file: string): number {
   const journal = loadJournal(file);
   if (!journal.ok) return refuse(journal.problems);
-  const { header, remarks } = journal.value;
+  const { header, remarks, intact } = journal.value;
   const config = settingsFromInputs(header.inputs, file);
   if (!config.ok) return refuse(config.problems);
   for (const remark of remarks) process.stdout.write(`note: ${remark}\n`);
@@ -19,7 +19,8 @@ export function replayCommand(file: string): number {
   const counted = `${ticks} ticks, ${events} events`;
   if (differences.length === 0) {
     process.stdout.write(`${file}: ${counted}: every decision is the same.\n`);
-    return EXIT.completed;
+    // The same decisions on a file that was changed prove nothing about the job.
+    return intact === false ? EXIT.fault : EXIT.completed;
   }
   const lines = differences.map(
     ({ timeS, what, recorded, replayed }) =>

@@ -127,10 +127,11 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: vented,
     resumeAt: 'self-test',
     observe: observeAir,
-    next: ({ air }) => {
+    next: ({ air }, { lampLastKnownWPerM2: lamp }) => {
       if (air.goodS < SELF_TEST_GOOD_S) return null;
       const atmospherePa = air.sumPa / air.n;
-      return { to: 'job-sheet', patch: { atmospherePa }, measured: { atmospherePa } };
+      const known = lamp === null ? {} : { lampLastKnownWPerM2: lamp };
+      return { to: 'job-sheet', patch: { atmospherePa }, measured: { atmospherePa, ...known } };
     },
   },
   'job-sheet': handWork('job-sheet', 'protect'),

@@ -50,6 +50,8 @@ export interface PhaseContext {
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly string[];
   readonly answer: Answer | null;
+  /** What the lamp gave when it was last measured; null when nobody knows. */
+  readonly lampLastKnownWPerM2: number | null;
   readonly cure: { readonly done: boolean; readonly doseJPerM2: number; readonly lampOnS: number };
   readonly dtS: number;
 }
