@@ -56,7 +56,7 @@ export function stepRegulation(
   const held = selector === state.selector ? state.integralRatio : 0;
   const integralRatio = near
     ? clamp(held + (error / integralS) * dtS, INTEGRAL_HIGHEST_RATIO)
-    : Math.min(held, INTEGRAL_HIGHEST_RATIO);
+    : held;
   return {
     state: { selector, integralRatio },
     command: { pumpRatio: clamp(error + integralRatio, 1), selector, ventOpen: false },
