@@ -44,7 +44,14 @@ export function takeFrame(rig: Rig): Frame {
 
 function takeSample(rig: Rig, atS: number): Sample {
   const { plant, tolerance, noise, active, stuckAt } = rig;
-  const truth = { ...plant.heat, pressurePa: plant.chamberPa, supplyV: plant.supplyV };
+  const { irradianceWPerM2, glassK, heatSinkK } = plant.heat;
+  const truth = {
+    pressurePa: plant.chamberPa,
+    irradianceWPerM2,
+    glassK,
+    heatSinkK,
+    supplyV: plant.supplyV,
+  };
   const counts = applyToCounts(sampleCounts(truth, tolerance, noise), active, stuckAt);
   return { atS, counts, switches: switchesOf(rig) };
 }

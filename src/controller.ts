@@ -131,7 +131,11 @@ function runProcedure(
 ): ControllerState {
   if (state.batch !== 'running') return state;
   const answer: Answer | null = intents.find((intent) => intent.kind === 'answer')?.answer ?? null;
-  const { state: procedure, ...rest } = stepProcedure(state.procedure, {
+  const {
+    state: procedure,
+    lead,
+    events: told,
+  } = stepProcedure(state.procedure, {
     profile: config.profile,
     volumeM3: config.unit.chamberVolumeM3,
     reading,
@@ -142,17 +146,17 @@ function runProcedure(
     cure: { ...state.dose, done: cureDone(state.dose, config.profile.cure) },
     dtS,
   });
-  events.push(...rest.events);
-  return leadBatch({ ...state, procedure }, rest.lead, events);
+  events.push(...told);
+  return leadBatch({ ...state, procedure }, lead, events);
 }
 
 function runActuators(state: ControllerState, reading: Reading, tick: Tick): ControllerState {
-  const { wanted, ...regulated } = regulate(state, reading, tick);
+  const { wanted, regulator, setPointPa } = regulate(state, reading, tick);
   const alarmStops = forcesStop(state.alarms);
   const { batch } = state;
   const { phase } = state.procedure;
   const commanded = guard(wanted, { batch, phase, reading, alarmStops });
-  return { ...state, ...regulated, commanded };
+  return { ...state, regulator, setPointPa, commanded };
 }
 
 /** What the phase in hand would have the actuators do; the guard decides whether they may. */

@@ -3,7 +3,6 @@
  * the speed of the run. Without a terminal it prints a line for each event instead. It only shows;
  * a failure here cannot reach control.
  */
-import { createLogUpdate } from 'log-update';
 import type { Tick } from '../pipeline.ts';
 import { eventLine } from './event-lines.ts';
 import { drawPanel, type PanelPicture } from './panel-drawing.ts';
@@ -21,8 +20,11 @@ export type Surroundings = Omit<PanelPicture, 'signals' | 'snapshot' | 'seen'> &
   readonly look: () => string | null;
 };
 
-export function createLivePanel(out: NodeJS.WriteStream, surroundings: Surroundings): LivePanel {
-  return out.isTTY ? terminalPanel(out, surroundings) : eventLog(out);
+export async function createLivePanel(
+  out: NodeJS.WriteStream,
+  surroundings: Surroundings,
+): Promise<LivePanel> {
+  return out.isTTY ? await terminalPanel(out, surroundings) : eventLog(out);
 }
 
 function eventLog(out: NodeJS.WriteStream): LivePanel {
@@ -37,7 +39,12 @@ function eventLog(out: NodeJS.WriteStream): LivePanel {
   };
 }
 
-function terminalPanel(out: NodeJS.WriteStream, surroundings: Surroundings): LivePanel {
+async function terminalPanel(
+  out: NodeJS.WriteStream,
+  surroundings: Surroundings,
+): Promise<LivePanel> {
+  // Loaded only where there is a terminal: it is a tenth of the program's start.
+  const { createLogUpdate } = await import('log-update');
   const update = createLogUpdate(out, { showCursor: false });
   const colour = out.hasColors?.() ?? false;
   let last: Tick | null = null;

@@ -24,7 +24,7 @@ function newestMs(path) {
 async function buildBundle() {
   const { build } = await import('esbuild');
   mkdirSync(folder, { recursive: true });
-  // Under a name of its own first: another start may be reading the bundle.
+  // Under names of their own first: another start may be reading the bundle.
   const fresh = join(folder, `main.${process.pid}.mjs`);
   await build({
     entryPoints: [join(root, 'src', 'cli', 'main.ts')],
@@ -36,13 +36,15 @@ async function buildBundle() {
     target: 'node20',
     jsx: 'automatic',
     jsxImportSource: 'preact',
-    sourcemap: 'inline',
+    sourcemap: 'external',
     logLevel: 'error',
     // Packages in the older module format ask for Node's own modules through require.
     banner: {
       js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
     },
+    footer: { js: '//# sourceMappingURL=main.mjs.map' },
   });
+  renameSync(`${fresh}.map`, `${bundle}.map`);
   renameSync(fresh, bundle);
 }
 

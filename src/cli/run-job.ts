@@ -38,13 +38,13 @@ export interface JobEnd {
 
 export async function runJob(run: JobRun): Promise<JobEnd> {
   const warn = (words: string): void => void run.err.write(`${words}\n`);
+  const { board } = run;
+  const panel = await createLivePanel(run.out, { ...run.surroundings, look: () => lookAt(board) });
   const journal = createJournal({
     path: run.journalPath,
     header: run.header,
     onError: (error) => warn(`journal: ${String(error)}; the job goes on without it`),
   });
-  const { board } = run;
-  const panel = createLivePanel(run.out, { ...run.surroundings, look: () => lookAt(board) });
   const watcher = endWatcher();
   const pacer: { stop: () => void } = { stop: () => undefined };
   const consumers: readonly Consumer[] = [

@@ -23,7 +23,9 @@ export function stepDose(
   lampOn: boolean,
   dtS: number,
 ): DoseState {
-  if (!lampOn || !irradianceWPerM2.ok) return { ...state, lastWPerM2: null };
+  if (!lampOn || !irradianceWPerM2.ok) {
+    return state.lastWPerM2 === null ? state : { ...state, lastWPerM2: null };
+  }
   const now = irradianceWPerM2.value;
   if (state.lastWPerM2 === null) return { ...state, lastWPerM2: now };
   return {

@@ -41,7 +41,8 @@ export function stepRegulation(
 ): { readonly state: RegulatorState; readonly command: AirCommand } {
   if (demand.air === 'vented' || demand.air === 'isolated') {
     const command = { pumpRatio: 0, selector: state.selector, ventOpen: demand.air === 'vented' };
-    return { state: { ...state, integralRatio: 0 }, command };
+    const atEase = state.integralRatio === 0 ? state : { ...state, integralRatio: 0 };
+    return { state: atEase, command };
   }
   const selector = demand.air;
   if (pressurePa === null) {

@@ -43,7 +43,10 @@ function guardLamp(wanted: Actuators, { phase, reading }: GuardContext): Actuato
     reading.switches.shieldClosed &&
     reading.heatSinkK.ok &&
     reading.irradianceWPerM2.ok;
-  return permitted ? wanted : { ...wanted, lampEnabled: false, lampRatio: SAFE.lampRatio };
+  // Most of a job the lamp is not asked for at all.
+  return permitted || !(wanted.lampEnabled || wanted.lampRatio > 0)
+    ? wanted
+    : { ...wanted, lampEnabled: false, lampRatio: SAFE.lampRatio };
 }
 
 const isRatio = (value: number): boolean => value >= 0 && value <= 1;
