@@ -98,7 +98,6 @@ export type StatusColour = 'off' | 'red' | 'yellow' | 'green' | 'blue';
 export type Buzzer = 'off' | 'once' | 'repeating';
 
 export const DISPLAY_COLUMNS = 20;
-export const DISPLAY_ROWS = 4;
 /** Four lines of exactly 20 characters. */
 export type DisplayLines = readonly [string, string, string, string];
 

@@ -6,7 +6,8 @@ import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { EXIT } from './exit-codes.ts';
 import { replayCommand } from './replay-command.ts';
 import { reportCommand } from './report-command.ts';
-import { FAULT_NAMES, runCommand } from './run-command.ts';
+import { runCommand } from './run-command.ts';
+import { FAULT_NAMES, isFaultFile } from './simulated-scenario.ts';
 
 function parseSpeed(words: string): number | 'max' {
   if (words === 'max') return 'max';
@@ -21,9 +22,15 @@ function parseSeed(words: string): number {
   throw new InvalidArgumentError('accepted: a whole number from 0 to 2147483647.');
 }
 
+function parseAltitude(words: string): number {
+  const altitudeM = Number(words);
+  if (words.trim() !== '' && altitudeM >= -400 && altitudeM <= 4000) return altitudeM;
+  throw new InvalidArgumentError('accepted: metres above sea level from -400 to 4000.');
+}
+
 function collectFault(name: string, names: readonly string[]): readonly string[] {
-  if (FAULT_NAMES.includes(name)) return [...names, name];
-  throw new InvalidArgumentError(`accepted: ${FAULT_NAMES.join(', ')}.`);
+  if (FAULT_NAMES.includes(name) || isFaultFile(name)) return [...names, name];
+  throw new InvalidArgumentError(`accepted: ${FAULT_NAMES.join(', ')}, or a .json file.`);
 }
 
 const program = new Command('meniscus')
@@ -40,7 +47,8 @@ program
   .option('--profile <file>', 'profile (JSON)')
   .option('--unit <file>', 'settings of the unit (JSON)')
   .option('--seed <n>', 'seed of the simulated board and person', parseSeed, 1)
-  .option('--fault <name>', 'let something go wrong; may be given again', collectFault, [])
+  .option('--altitude <m>', 'where the simulated bench stands, above sea level', parseAltitude, 60)
+  .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
   .option('--records <folder>', 'where records go', 'records')
   .addHelpText(
     'after',

@@ -2,44 +2,34 @@
  * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
  * so that none is ever overwritten, runs the job, writes the report, and says how it went.
  */
-import { existsSync, mkdirSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { FAULT_PRESETS, type FaultPreset } from '../../sim/faults.ts';
-import { breakGeometryOf, type Scenario } from '../../sim/scenario.ts';
+import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
-import type { JobConfig } from '../controller-state.ts';
 import type { EndReason, Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
-import { paFromKPa } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
 import { KEYS_LINE } from './keys.ts';
 import { type LoadedSettings, loadSettings } from './load-settings.ts';
 import type { Speed } from './pace.ts';
 import { writeReport } from './report-command.ts';
 import { type JobEnd, runJob } from './run-job.ts';
+import { type ScenarioOptions, scenarioOf } from './simulated-scenario.ts';
 import { VERSION } from './version.ts';
 
-export interface RunOptions {
-  readonly manual: boolean;
+export interface RunOptions extends ScenarioOptions {
   readonly speed?: Speed;
   readonly job?: string;
   readonly profile?: string;
   readonly unit?: string;
-  readonly seed: number;
-  readonly fault: readonly string[];
   readonly records: string;
 }
 
-export const FAULT_NAMES = Object.keys(FAULT_PRESETS);
-
 /** A whole demo repair takes about a minute at this speed. */
 const DEMO_SPEED = 16;
-const TICK_S = 0.05;
 /** Simulated runs start at a simulated time, so that the same inputs give the same journal. */
 const SIMULATED_START = '2000-01-01T08:00:00.000Z';
-/** Demo site: a little under sea-level standard. */
-const DEMO_ATMOSPHERE_PA = paFromKPa(100.6);
 
 export async function runCommand(options: RunOptions): Promise<number> {
   const loaded = loadSettings(options);
@@ -48,14 +38,20 @@ export async function runCommand(options: RunOptions): Promise<number> {
     process.stderr.write('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
+  const scenario = scenarioOf(options, loaded.value.config);
+  if (!scenario.ok) return refuse(scenario.problems);
   const folder = newFolder(options.records, loaded.value.config.job.reference);
   if (typeof folder !== 'string') return refuse([folder]);
-  return await run(options, loaded.value, folder);
+  return await run(options, loaded.value, scenario.value, folder);
 }
 
-async function run(options: RunOptions, settings: LoadedSettings, folder: string): Promise<number> {
+async function run(
+  options: RunOptions,
+  settings: LoadedSettings,
+  scenario: Scenario,
+  folder: string,
+): Promise<number> {
   const speed = options.speed ?? (options.manual ? 1 : DEMO_SPEED);
-  const scenario = scenarioOf(options, settings.config);
   const board = createSimulatedBoard(scenario);
   const journalPath = join(folder, 'journal.jsonl');
   const { config } = settings;
@@ -70,12 +66,12 @@ async function run(options: RunOptions, settings: LoadedSettings, folder: string
       board: board.identity,
       seed: options.seed,
       startedAt: SIMULATED_START,
-      inputs: { ...settings.inputs, extra: { faults: options.fault, manual: options.manual } },
+      inputs: { ...settings.inputs, extra: simulatedFacts(options, scenario) },
     }),
     surroundings: {
       title: titleOf(options, speed),
       lowestPa: config.profile.vacuum.lowestPa,
-      highestPa: DEMO_ATMOSPHERE_PA + config.profile.pressure.highestGaugePa,
+      highestPa: scenario.atmospherePa + config.profile.pressure.highestGaugePa,
       keys: options.manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
     },
     keyboard: options.manual ? process.stdin : null,
@@ -88,6 +84,11 @@ async function run(options: RunOptions, settings: LoadedSettings, folder: string
   return report.ok ? EXIT[end.reason] : EXIT.fault;
 }
 
+/** What of the simulated world the other inputs do not say. */
+function simulatedFacts({ altitude, manual }: RunOptions, { faults }: Scenario) {
+  return { altitudeM: altitude, person: manual ? 'at the keyboard' : 'scripted', faults };
+}
+
 function refuse(problems: readonly SettingsProblem[]): number {
   process.stderr.write(`${problems.map(problemLine).join('\n')}\nNothing was started.\n`);
   return EXIT.badInput;
@@ -96,34 +97,27 @@ function refuse(problems: readonly SettingsProblem[]): number {
 /** Makes a folder that was not there before; a second job of the same name gets a number. */
 function newFolder(records: string, reference: string): string | SettingsProblem {
   const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
-  let folder = join(records, name);
-  for (let again = 2; existsSync(folder); again++) folder = join(records, `${name}.${again}`);
+  const accepted = 'a folder that can be made';
   try {
-    mkdirSync(folder, { recursive: true });
-    return folder;
+    mkdirSync(records, { recursive: true });
+    for (let again = 1; ; again++) {
+      const folder = join(records, again === 1 ? name : `${name}.${again}`);
+      if (makeFolder(folder)) return folder;
+    }
   } catch (error) {
-    return {
-      file: folder,
-      path: '',
-      value: `not writable (${String(error)})`,
-      accepted: 'a folder that can be made',
-    };
+    return { file: records, path: '', value: `not writable (${String(error)})`, accepted };
   }
 }
 
-function scenarioOf({ seed, fault, manual }: RunOptions, { job }: JobConfig): Scenario {
-  const presets = fault.map((name) => FAULT_PRESETS[name]);
-  return {
-    seed,
-    tickS: TICK_S,
-    atmospherePa: DEMO_ATMOSPHERE_PA,
-    airK: job.airK,
-    glassK: job.glassK,
-    break: breakGeometryOf(job.damage),
-    resinViscosityPaSAt20C: job.resin.viscosityPaSAt20C,
-    faults: presets.flatMap((preset: FaultPreset | undefined) => preset?.faults ?? []),
-    technician: manual ? 'person' : 'scripted',
-  };
+/** False when it is there already, also when another job made it in this moment. */
+function makeFolder(folder: string): boolean {
+  try {
+    mkdirSync(folder);
+    return true;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
+    throw error;
+  }
 }
 
 function titleOf({ manual, seed, fault }: RunOptions, speed: Speed): string {

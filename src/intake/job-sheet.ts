@@ -15,7 +15,7 @@ export const DAMAGE_TYPES = [
   'crack',
 ] as const;
 
-export const jobSheetFileSchema = z.strictObject({
+const jobSheetFileSchema = z.strictObject({
   schema: schemaName('meniscus/job@1'),
   reference: text(40),
   technician: text(40),
@@ -36,7 +36,6 @@ export const jobSheetFileSchema = z.strictObject({
   }),
   notes: z.string({ error: 'a text of up to 500 characters' }).max(500).default(''),
 });
-export type JobSheetFile = z.infer<typeof jobSheetFileSchema>;
 
 export const jobSheetSchema = jobSheetFileSchema.transform((file) => ({
   reference: file.reference,

@@ -8,7 +8,7 @@ import { z } from 'zod';
 import { choice, quantity, schemaName, text, wholeNumber } from '../settings.ts';
 import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../units.ts';
 
-export const profileFileSchema = z.strictObject({
+const profileFileSchema = z.strictObject({
   schema: schemaName('meniscus/profile@1'),
   name: text(40),
   /** Where the figures come from; printed in the report. */
@@ -53,7 +53,7 @@ export const profileFileSchema = z.strictObject({
   /** What a person is told when the break is not clear. */
   notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
 });
-export type ProfileFile = z.infer<typeof profileFileSchema>;
+type ProfileFile = z.infer<typeof profileFileSchema>;
 
 export const profileSchema = profileFileSchema
   .check(ordered(['vacuum', 'lowestKPaAbs'], ['vacuum', 'setPointKPaAbs'], 2))

@@ -15,6 +15,7 @@ export interface InputRow {
 /** Endings of field names, the longest first where one ends in another. */
 const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['MPaSAt20C', 'mPa·s at 20 °C'],
+  ['PaSAt20C', 'Pa·s at 20 °C'],
   ['PaM3PerS', 'Pa·m³/s'],
   ['MJPerCm2', 'mJ/cm²'],
   ['MWPerCm2', 'mW/cm²'],
@@ -25,7 +26,10 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['Ohm', 'Ω'],
   ['Mm', 'mm'],
   ['Ml', 'mL'],
+  ['Pa', 'Pa'],
   ['C', '°C'],
+  ['K', 'K'],
+  ['M', 'm'],
   ['S', 's'],
   ['V', 'V'],
   ['A', 'A'],

@@ -76,12 +76,22 @@ describe('bad input ends with exit code 2 before anything starts', () => {
     [['run', '--speed', '-3'], 'times real time from 0.1 to 1000'],
     [['run', '--seed', '1.5'], 'a whole number from 0'],
     [['run', '--fault', 'gremlin'], 'accepted: leaky-seal'],
+    [['run', '--altitude', '9000'], 'metres above sea level from -400 to 4000'],
+    [['run', '--fault', 'no-such-faults.json'], 'no-such-faults.json: the file is not readable'],
     [['run', '--colour', 'red'], "unknown option '--colour'"],
     [['replay', 'no-such-journal.jsonl'], 'no-such-journal.jsonl'],
   ])('%j', async (args, word) => {
     const { code, err } = await runProgram(args, folder);
     expect(code).toBe(2);
     expect(err).toContain(word);
+  });
+
+  test('a file of faults with an amount out of its range', async () => {
+    const faults = [{ kind: 'lamp-aged', amount: 7, from: { atS: 0 } }];
+    const file = writeJson(folder, 'faults.json', { schema: 'meniscus/faults@1', faults });
+    const { code, err } = await runProgram(['run', '--fault', file], folder);
+    expect(code).toBe(2);
+    expect(err).toContain('faults.0.amount is 7; accepted: a number from 0 to 1');
   });
 
   test('all problems of all files are told at once', async () => {

@@ -70,6 +70,21 @@ describe('a nominal repair', () => {
   });
 });
 
+describe('a repair high up', () => {
+  // Pressure of 2000 m in the US Standard Atmosphere 1976, 79495.2 Pa.
+  const run = runRepair({ scenario: { atmospherePa: 79_495 } });
+
+  test('takes the thin air as its zero and holds the same absolute vacuum', () => {
+    expect(run.end).toBe('completed');
+    expect(run.alarms).toEqual([]);
+    const [zeroPa = 0] = measured(run, 'atmospherePa');
+    expect(Math.abs(zeroPa - 79_495)).toBeLessThan(1_500);
+    for (const pa of measured(run, 'vacuumReachedPa')) {
+      expect(Math.abs(pa - DEFAULT_CONFIG.profile.vacuum.setPointPa)).toBeLessThan(1_500);
+    }
+  });
+});
+
 describe('repairs in which something goes wrong', () => {
   test('a leaky seal is reseated before any cycle, on advice', () => {
     const run = runRepair({ faults: ['leaky-seal'] });

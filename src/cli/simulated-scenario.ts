@@ -1,0 +1,59 @@
+/**
+ * From the command's options and the job sheet to the scenario of a simulated run: place, break,
+ * faults by name or from a file, and who is at the bench.
+ */
+import { z } from 'zod';
+import { FAULT_PRESETS, type Fault, faultSchema } from '../../sim/faults.ts';
+import { standardAtmospherePa } from '../../sim/plant/atmosphere.ts';
+import { breakGeometryOf, type Scenario } from '../../sim/scenario.ts';
+import type { JobConfig } from '../controller-state.ts';
+import { type Checked, schemaName } from '../settings.ts';
+import { readChecked } from './read-settings.ts';
+
+export interface ScenarioOptions {
+  readonly seed: number;
+  readonly altitude: number;
+  /** Names of ready-made faults, or files of faults. */
+  readonly fault: readonly string[];
+  readonly manual: boolean;
+}
+
+export const FAULT_NAMES = Object.keys(FAULT_PRESETS);
+export const isFaultFile = (words: string): boolean => words.endsWith('.json');
+
+const TICK_S = 0.05;
+
+const faultFileSchema = z.strictObject({
+  schema: schemaName('meniscus/faults@1'),
+  faults: z.array(faultSchema).max(20, { error: 'a list of up to 20 faults' }),
+});
+
+export function scenarioOf(options: ScenarioOptions, { job }: JobConfig): Checked<Scenario> {
+  const faults = faultsOf(options.fault);
+  if (!faults.ok) return faults;
+  return {
+    ok: true,
+    value: {
+      seed: options.seed,
+      tickS: TICK_S,
+      atmospherePa: standardAtmospherePa(options.altitude),
+      airK: job.airK,
+      glassK: job.glassK,
+      break: breakGeometryOf(job.damage),
+      resinViscosityPaSAt20C: job.resin.viscosityPaSAt20C,
+      faults: faults.value,
+      technician: options.manual ? 'person' : 'scripted',
+    },
+  };
+}
+
+function faultsOf(names: readonly string[]): Checked<readonly Fault[]> {
+  const read = names.map((name): Checked<readonly Fault[]> => {
+    if (!isFaultFile(name)) return { ok: true, value: FAULT_PRESETS[name]?.faults ?? [] };
+    const file = readChecked(faultFileSchema, name);
+    return file.ok ? { ok: true, value: file.value.settings.faults } : file;
+  });
+  const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
+  if (problems.length > 0) return { ok: false, problems };
+  return { ok: true, value: read.flatMap((one) => (one.ok ? one.value : [])) };
+}
