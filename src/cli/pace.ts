@@ -41,7 +41,7 @@ export function createPacer(tick: () => void, tickS: number, speed: Speed): Pace
           Math.max(1, startMs + ((ticks + 1) * tickS * 1000) / speed - performance.now()),
         );
     };
-    turn();
+    setImmediate(turn);
   });
   return {
     stop: () => {
