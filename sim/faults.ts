@@ -134,6 +134,18 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'the pressure reading freezes',
     faults: [sensor('sensor-stuck', 'pressure', '5.2', 10)],
   },
+  'drifting-sensor': {
+    title: 'the pressure reading drifts by 4 kPa',
+    faults: [
+      {
+        kind: 'sensor-offset',
+        channel: 'pressure',
+        amount: 8,
+        from: during('5.2', 10),
+        mendedBy: 'repair',
+      },
+    ],
+  },
   'broken-pressure-wire': {
     title: 'the pressure signal is lost',
     faults: [sensor('sensor-open', 'pressure', '5.6', 20)],

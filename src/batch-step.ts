@@ -17,6 +17,8 @@ const AT_REST_WITHIN_PA = 2_000;
 const VENT_SURELY_DONE_S = 3;
 /** An abort that the vent does not follow still ends. */
 const ABORT_ENDS_AFTER_S = 6;
+/** By then a vent that does not follow has raised its alarm; what is left is a drifted zero. */
+const REST_ENDS_AFTER_S = 10;
 const RESTARTING_S = 1;
 /** How long an end screen waits for somebody to read it. */
 const END_SCREEN_S = 120;
@@ -140,7 +142,8 @@ function isAtRest({ batch, watch, procedure }: ControllerState, { pressurePa }: 
   if (batch === 'aborting' && watch.ventOpenForS >= ABORT_ENDS_AFTER_S) return true;
   const { atmospherePa } = procedure;
   if (!pressurePa.ok || atmospherePa === null) return watch.ventOpenForS >= VENT_SURELY_DONE_S;
-  return Math.abs(pressurePa.value - atmospherePa) <= AT_REST_WITHIN_PA;
+  const near = Math.abs(pressurePa.value - atmospherePa) <= AT_REST_WITHIN_PA;
+  return near || watch.ventOpenForS >= REST_ENDS_AFTER_S;
 }
 
 /** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */

@@ -20,6 +20,8 @@ const SELF_TEST_GOOD_S = 2;
 const REACHED_WITHIN_PA = 1_000;
 /** Vented means this close to the job's zero: four steps of the converter. */
 const VENTED_WITHIN_PA = 2_000;
+/** The vent lets a full chamber down in under a second; longer means that the zero is not the air's. */
+const VENTS_WITHIN_S = 15;
 
 const vented = (): AirDemand => ({ air: 'vented' });
 const isolated = (): AirDemand => ({ air: 'isolated' });
@@ -206,6 +208,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     ...BASE,
     kind: 'automatic',
     air: vented,
+    reachWithinS: () => VENTS_WITHIN_S,
     resumeAt: 'release',
     next: (state, context) => (isVented(state, context) ? { to: 'pressurise' } : null),
   },
@@ -238,6 +241,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     kind: 'automatic',
     air: vented,
     lastsS: (_, { pressure }) => pressure.restS,
+    reachWithinS: ({ pressure }) => pressure.restS + VENTS_WITHIN_S,
     resumeAt: 'vent',
     next: (state, context) =>
       state.elapsedS >= context.profile.pressure.restS && isVented(state, context)

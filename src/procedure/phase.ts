@@ -72,7 +72,7 @@ export interface Phase {
   readonly lamp: boolean;
   /** How long a person may take; null where the world decides. */
   readonly answerWithinS: number | null;
-  /** How long the set-point may take; null where none is approached. */
+  /** How long the set-point, or the air's own pressure, may take; null where none is approached. */
   readonly reachWithinS: (profile: Profile) => number | null;
   /** How long this phase lasts once entered, s; absent where a person or the world decides. */
   readonly lastsS?: (state: ProcedureState, profile: Profile) => number;

@@ -72,7 +72,7 @@ export interface AlarmRow {
   /** The limit in force, SI: the setting, or a tighter one from the profile. */
   readonly limitSI?: (context: AlarmContext, settingSI: number) => number;
   /** In plain words, instead of 'at most 172.0 kPa'. */
-  readonly expected?: string;
+  readonly expected?: string | ((context: AlarmContext) => string);
   readonly seenText?: (context: AlarmContext) => string;
   readonly remedy: string;
 }

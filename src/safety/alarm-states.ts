@@ -105,7 +105,8 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
 function causeText(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): string {
   const scale = SCALES[row.quantity];
   const bound = row.trips === 'above' ? 'at most' : 'at least';
-  const limit = written(limitInForce(row, settings, context), scale);
+  const limit = `${bound} ${written(limitInForce(row, settings, context), scale)}`;
+  const told = typeof row.expected === 'function' ? row.expected(context) : row.expected;
   const seen = row.seenText?.(context) ?? written(row.seen(context) ?? Number.NaN, scale);
-  return `Expected ${row.expected ?? `${bound} ${limit}`}, seen ${seen}`;
+  return `Expected ${told ?? limit}, seen ${seen}`;
 }

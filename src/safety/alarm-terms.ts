@@ -5,6 +5,7 @@
 import type { PhaseId } from '../events.ts';
 import { type Measured, valueOrNull } from '../frame.ts';
 import type { AlarmContext, Setting } from './alarm-row.ts';
+import { SCALES, written } from './scales.ts';
 
 export const fixed = (value: number): Setting => ({ default: value, min: value, max: value });
 export const setting = (value: number, min: number, max: number): Setting => ({
@@ -62,3 +63,12 @@ export function shortOfSetPointPa(context: AlarmContext): number | null {
   if (pressurePa === null || setPointPa === null || atmospherePa === null) return null;
   return setPointPa < atmospherePa ? pressurePa - setPointPa : setPointPa - pressurePa;
 }
+
+export const absoluteText = (pa: number | null): string =>
+  pa === null ? 'no reading' : written(pa, SCALES.absolutePressure);
+
+export const pressureText = ({ reading }: AlarmContext): string =>
+  absoluteText(valueOrNull(reading.pressurePa));
+
+export const setPointInTime = ({ setPointPa, profile }: AlarmContext): string =>
+  `${absoluteText(setPointPa)} in ${profile.reachWithinS ?? 0} s`;

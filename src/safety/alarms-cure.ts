@@ -21,6 +21,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     armed: (c) => inPhase('cure')(c) && c.lampOnForS >= 5,
     seen: ({ cureNeedsS }) => cureNeedsS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.longestCureS),
+    expected: ({ profile }) => `a cure in ${profile.longestCureS} s`,
     remedy: 'The dose is kept. Clean the lamp window, set the lamp flat on the spot, go on.',
   },
   {
@@ -37,6 +38,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     armed: ({ phase, batch }) => batch === 'running' && phase === 'self-test',
     seen: ({ lampForecastS }) => lampForecastS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.longestCureS),
+    expected: ({ profile }) => `a cure in ${profile.longestCureS} s`,
     remedy:
       'When last used this lamp was too weak for this dose. Clean its window or change it now.',
   },

@@ -5,6 +5,7 @@
 import { valueOrNull } from '../frame.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import {
+  absoluteText,
   always,
   atOnce,
   CLOSED_PHASES,
@@ -12,7 +13,9 @@ import {
   gaugePa,
   HOLDING_SET_POINT,
   inPhase,
+  pressureText,
   running,
+  setPointInTime,
   setting,
   shortOfSetPointPa,
 } from './alarm-terms.ts';
@@ -64,6 +67,8 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     armed: (c) => running(c) && (c.phase === 'evacuate' || c.phase === 'seal-pull'),
     seen: ({ phaseElapsedS }) => phaseElapsedS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.reachWithinS ?? settingSI),
+    expected: setPointInTime,
+    seenText: pressureText,
     remedy: 'Wipe ring and glass, reseat the injector, check the hose. Then go on.',
   },
   {
@@ -80,7 +85,27 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     armed: inPhase('pressurise'),
     seen: ({ phaseElapsedS }) => phaseElapsedS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.reachWithinS ?? settingSI),
+    expected: setPointInTime,
+    seenText: pressureText,
     remedy: 'Look for a wet rim under the ring. Reseat, check the hose. Then go on.',
+  },
+  {
+    id: 'not-vented',
+    title: 'Zero has drifted',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(330, 5, 330),
+    deadband: fixed(0),
+    delayS: atOnce,
+    armed: (c) => running(c) && (c.phase === 'release' || c.phase === 'vent'),
+    seen: ({ phaseElapsedS }) => phaseElapsedS,
+    limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.reachWithinS ?? settingSI),
+    expected: ({ atmospherePa }) => `the air's ${absoluteText(atmospherePa)}`,
+    seenText: pressureText,
+    remedy: 'The vent is open, yet the reading is not back at its zero. Have the sensor checked.',
   },
   {
     id: 'set-point-lost',

@@ -108,6 +108,16 @@ describe('phases', () => {
     }
   });
 
+  test('every wait for the world has an end or a deadline', () => {
+    for (const [id, phase] of Object.entries(PHASE_TABLE)) {
+      // The self-test and the cure have alarms of their own: self-test, lamp-weak.
+      if (phase.kind !== 'automatic' || id === 'self-test' || id === 'cure') continue;
+      const deadline = phase.reachWithinS(DEFAULT_PROFILE);
+      const ends = phase.lastsS?.(at(id as PhaseId), DEFAULT_PROFILE);
+      expect(deadline ?? ends, id).toEqual(expect.any(Number));
+    }
+  });
+
   test('none passes without an answer where a person must look or act', () => {
     for (const [id, phase] of Object.entries(PHASE_TABLE)) {
       if (phase.kind === 'automatic') continue;

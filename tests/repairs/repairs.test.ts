@@ -179,6 +179,7 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
   'stuck-vent': { alarms: ['vent-no-effect'], end: 'alarm' },
   'stuck-pressure-sensor': { alarms: ['pressure-sensor'], end: 'completed' },
+  'drifting-sensor': { alarms: ['not-vented'], end: 'completed' },
   'broken-pressure-wire': { alarms: ['pressure-sensor'], end: 'completed' },
   'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
   'over-pressure-switch': { alarms: ['over-pressure-switch'], end: 'alarm' },

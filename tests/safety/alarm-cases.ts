@@ -120,6 +120,13 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     justOver: 30.1,
   },
   {
+    id: 'not-vented',
+    armed: { phase: 'release' },
+    at: sets('phaseElapsedS'),
+    justUnder: 29.9,
+    justOver: 30.1,
+  },
+  {
     id: 'set-point-lost',
     armed: { setPointPa: 25_000 },
     at: reads('pressurePa', (away) => 25_000 + away),
