@@ -147,6 +147,14 @@ describe('under pressure', () => {
     expect(step.state.why).toMatch(/^Over-pressure sw/);
   });
 
+  test('a job that an alarm is ending ends by that alarm, whoever interrupts it', () => {
+    const driver = underPressure();
+    driver.tick({ ...UNDER_PRESSURE, switches: { overPressureTripped: true } });
+    const stop = { kind: 'stop', by: 'interrupt', why: 'Ended by SIGINT.' } as const;
+    driver.tick({}, [stop]);
+    expect(driver.pass(2).state).toMatchObject({ batch: 'aborted', endReason: 'alarm' });
+  });
+
   test('an interrupt makes safe, vents and ends without waiting for a reader', () => {
     const driver = underPressure();
     const stop = { kind: 'stop', by: 'interrupt', why: 'Ended by SIGINT.' } as const;
@@ -192,6 +200,15 @@ describe('the cure', () => {
     const before = driver.tick({ ...LIT, gapS: 5 }).snapshot.doseJPerM2;
     const after = driver.tick(LIT).snapshot.doseJPerM2;
     expect(after - before).toBeLessThan(210 * 2 * TICK_S);
+  });
+
+  test('danger after the end is still told, and does not change how the job ended', () => {
+    const driver = createDriver();
+    driveTo(driver, 'result');
+    driver.press('yes');
+    const step = driver.pass(4, LIT);
+    expect(step.outputs.display[0]).toMatch(/^! Light, lamp off/);
+    expect(step.state).toMatchObject({ batch: 'complete', endReason: 'completed' });
   });
 
   test('does not end before the least time, however bright the lamp', () => {
