@@ -72,3 +72,15 @@ export const pressureText = ({ reading }: AlarmContext): string =>
 
 export const setPointInTime = ({ setPointPa, profile }: AlarmContext): string =>
   `${absoluteText(setPointPa)} in ${profile.reachWithinS ?? 0} s`;
+
+/** A pressure that must be there within the phase's own time; what was seen is the pressure. */
+export const PRESSURE_IN_TIME = {
+  quantity: 'time',
+  trips: 'above',
+  deadband: fixed(0),
+  delayS: atOnce,
+  seen: ({ phaseElapsedS }: AlarmContext): number => phaseElapsedS,
+  limitSI: ({ profile }: AlarmContext, settingSI: number): number =>
+    Math.min(settingSI, profile.reachWithinS ?? settingSI),
+  seenText: pressureText,
+} as const;
