@@ -143,7 +143,11 @@ function runProcedure(
     findings: state.procedure.phase === 'self-test' ? selfTestFindings(reading) : NO_FINDINGS,
     answer,
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
-    cure: { ...state.dose, done: cureDone(state.dose, config.profile.cure) },
+    cure: {
+      done: cureDone(state.dose, config.profile.cure),
+      doseJPerM2: state.dose.doseJPerM2,
+      lampOnS: state.dose.lampOnS,
+    },
     dtS,
   });
   events.push(...told);
@@ -180,7 +184,9 @@ function regulate(
     regulator,
     setPointPa: 'setPointPa' in demand ? demand.setPointPa : null,
     wanted: {
-      ...command,
+      pumpRatio: command.pumpRatio,
+      selector: command.selector,
+      ventOpen: command.ventOpen,
       lampEnabled: lamp,
       lampRatio: lamp ? config.profile.cure.lampRatio : 0,
     },

@@ -47,7 +47,9 @@ export function createPipeline(
   const ticks$ = board.frames$.pipe(
     scan<Frame, Tick, Pick<Tick, 'state'>>((last, frame) => {
       const requests = queue.splice(0);
-      return { frame, requests, ...stepController(config, last.state, frame, requests) };
+      const step = stepController(config, last.state, frame, requests);
+      const { state, outputs, events, snapshot } = step;
+      return { frame, requests, state, outputs, events, snapshot };
     }, START),
     takeWhile(({ state }) => !state.ended, true),
     share(),

@@ -29,11 +29,12 @@ function rowSchema(row: AlarmRow) {
     .optional();
 }
 
+/** One set of figures for each row of the table, in its order. */
 export const alarmSettingsSchema = z
   .strictObject(Object.fromEntries(ALARM_TABLE.map((row) => [row.id, rowSchema(row)])))
-  .transform((chosen): ReadonlyMap<string, AlarmSettings> => {
-    return new Map(ALARM_TABLE.map((row) => [row.id, settingsOf(row, chosen[row.id] ?? {})]));
-  });
+  .transform((chosen): readonly AlarmSettings[] =>
+    ALARM_TABLE.map((row) => settingsOf(row, chosen[row.id] ?? {})),
+  );
 
 type Chosen = z.infer<ReturnType<typeof rowSchema>>;
 

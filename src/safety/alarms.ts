@@ -21,7 +21,7 @@ export interface Handled {
 
 export function stepAlarms(
   records: AlarmRecords,
-  settings: ReadonlyMap<string, AlarmSettings>,
+  settings: readonly AlarmSettings[],
   context: AlarmContext,
   handled: Handled,
   concerns: (row: AlarmRow) => boolean,
@@ -32,7 +32,7 @@ export function stepAlarms(
   for (let index = 0; index < ALARM_TABLE.length; index++) {
     const row = ALARM_TABLE[index] as AlarmRow;
     const record = records[index] ?? QUIET;
-    const own = settings.get(row.id);
+    const own = settings[index];
     if (own === undefined || !concerns(row)) continue;
     const after = stepAlarm(row, own, record, context, handlingOf(row, handled));
     if (after === record) continue;

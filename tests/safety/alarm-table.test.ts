@@ -45,7 +45,7 @@ function dwell(
 
 const armedContext = ({ armed }: AlarmCase): AlarmContext => ({ ...QUIET_CONTEXT, ...armed });
 const stateOf = (records: AlarmRecords, id: string) => records[rowOf(id).index]?.state;
-const delayOf = (id: string): number => DEFAULTS.get(id)?.delayS ?? Number.NaN;
+const delayOf = (id: string): number => DEFAULTS[rowOf(id).index]?.delayS ?? Number.NaN;
 
 test('every alarm of the table has its case', () => {
   expect(ALARM_CASES.map(({ id }) => id).sort()).toEqual(ALARM_TABLE.map(({ id }) => id).sort());
