@@ -23,7 +23,6 @@ export function alarmContextOf(
     batch: state.batch,
     phase: procedure.phase,
     phaseElapsedS: procedure.elapsedS,
-    commanded: state.commanded,
     setPointPa: state.setPointPa,
     atmospherePa: procedure.atmospherePa,
     leakRatePaM3PerS: procedure.leakRatePaM3PerS,

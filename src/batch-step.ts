@@ -9,10 +9,9 @@ import type { Reading } from './frame.ts';
 import type { Intent } from './intents.ts';
 import { type BatchCommand, isComingToRest, isEnded, nextBatchState } from './procedure/batch.ts';
 import { enteredEvent, type Lead, resume } from './procedure/procedure.ts';
+import { isVented } from './procedure/regulation.ts';
 import { type AlarmRecords, forcing, foremost, type Standing } from './safety/alarms.ts';
 
-/** At rest means vented to this close to the job's zero: four steps of the converter. */
-const AT_REST_WITHIN_PA = 2_000;
 /** Without a believable pressure, an open vent has let down this volume many times over by then. */
 const VENT_SURELY_DONE_S = 3;
 /** An abort that the vent does not follow still ends. */
@@ -142,8 +141,7 @@ function isAtRest({ batch, watch, procedure }: ControllerState, { pressurePa }: 
   if (batch === 'aborting' && watch.ventOpenForS >= ABORT_ENDS_AFTER_S) return true;
   const { atmospherePa } = procedure;
   if (!pressurePa.ok || atmospherePa === null) return watch.ventOpenForS >= VENT_SURELY_DONE_S;
-  const near = Math.abs(pressurePa.value - atmospherePa) <= AT_REST_WITHIN_PA;
-  return near || watch.ventOpenForS >= REST_ENDS_AFTER_S;
+  return isVented(pressurePa.value, atmospherePa) || watch.ventOpenForS >= REST_ENDS_AFTER_S;
 }
 
 /** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */

@@ -12,6 +12,7 @@ import type { Answer, Event, Snapshot } from './events.ts';
 import {
   type Actuators,
   type Frame,
+  lampBurns,
   type Outputs,
   type Reading,
   type Request,
@@ -74,7 +75,6 @@ function observe(
   reading: Reading,
   { dtS }: Tick,
 ): ControllerState {
-  const lampOn = state.commanded.lampEnabled && state.commanded.lampRatio > 0;
   return {
     ...state,
     timeS: reading.timeS,
@@ -82,7 +82,7 @@ function observe(
     batchForS: state.batchForS + dtS,
     screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
     watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
-    dose: stepDose(state.dose, reading.irradianceWPerM2, lampOn, dtS),
+    dose: stepDose(state.dose, reading.irradianceWPerM2, lampBurns(state.commanded), dtS),
   };
 }
 
@@ -138,7 +138,6 @@ function runProcedure(
   } = stepProcedure(state.procedure, {
     profile: config.profile,
     volumeM3: config.unit.chamberVolumeM3,
-    reading,
     pressurePa: valueOrNull(reading.pressurePa),
     findings: state.procedure.phase === 'self-test' ? selfTestFindings(reading) : NO_FINDINGS,
     answer,

@@ -84,6 +84,10 @@ export interface Actuators {
   readonly lampRatio: number;
 }
 
+/** Whether the lamp gives light by what it is told. */
+export const lampBurns = ({ lampEnabled, lampRatio }: Actuators): boolean =>
+  lampEnabled && lampRatio > 0;
+
 /** The one safe state: pump off, vent open, lamp off. */
 export const SAFE: Actuators = {
   pumpRatio: 0,

@@ -6,8 +6,8 @@ import { renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type ReportData, reportDataOf } from '../records/report-data.ts';
 import { renderReportPage } from '../records/report-page.tsx';
+import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
-import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadJournal } from './load-journal.ts';
 
@@ -46,7 +46,7 @@ function writeWhole(path: string, text: string): void {
 }
 
 function verdictLines({ verdict, dose }: ReportData): readonly string[] {
-  const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
+  const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);
   const target = dose.targetJPerM2 === null ? '' : ` of ${joules(dose.targetJPerM2)}`;
   return [
     `Verdict: ${verdict.process}`,

@@ -6,8 +6,9 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
-import type { EndReason, Outcome } from '../events.ts';
+import type { Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
+import { END_WORDS } from '../records/report-words.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { KEYS_LINE } from './keys.ts';
@@ -127,14 +128,6 @@ function titleOf({ manual, seed, fault }: RunOptions, speed: Speed): string {
   return `Meniscus on the simulated board (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
 }
 
-const ENDED: Readonly<Record<EndReason, string>> = {
-  completed: 'Job completed',
-  'stopped-by-person': 'Job stopped by a person',
-  alarm: 'Job ended by an alarm',
-  interrupted: 'Job interrupted',
-  fault: 'Job ended by a fault of the program',
-};
-
 const OUTCOME: Readonly<Record<Outcome, string>> = {
   clear: 'break clear',
   'mark-remains': 'a mark remains',
@@ -144,7 +137,7 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
   const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
-    `${ENDED[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
+    `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
     `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
   ];

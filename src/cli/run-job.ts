@@ -1,9 +1,8 @@
 /**
  * Puts one job together on the simulated board: board, pipeline, journal, panel, keys, interrupts;
- * runs it to its end and writes the report. It decides the order in which these start and stop, so
+ * and runs it to its end. It decides the order in which these start and stop, so
  * that outputs are safe and the journal is closed whatever happens.
  */
-
 import type { SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { EndReason, Event, Outcome } from '../events.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
@@ -47,6 +46,10 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
   });
   const watcher = endWatcher();
   const pacer: { stop: () => void } = { stop: () => undefined };
+  const fail = (error: unknown): void => {
+    watcher.fault(error);
+    pacer.stop();
+  };
   const consumers: readonly Consumer[] = [
     { name: 'journal', take: journalConsumer(journal) },
     { name: 'end', take: watcher.take },
@@ -54,10 +57,7 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
   ];
   const pipeline = createPipeline(board, run.settings.config, consumers, {
     onConsumerError: (name, error) => warn(`${name}: ${String(error)}; the job goes on without it`),
-    onFault: (error) => {
-      watcher.fault(error);
-      pacer.stop();
-    },
+    onFault: fail,
     onEnd: () => pacer.stop(),
   });
   const interrupts = createInterrupts({
@@ -66,10 +66,7 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
       watcher.interrupt(why);
       pacer.stop();
     },
-    fail: (error) => {
-      watcher.fault(error);
-      pacer.stop();
-    },
+    fail,
   });
   const stopListening =
     run.keyboard === null

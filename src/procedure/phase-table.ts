@@ -8,7 +8,7 @@ import type { PhaseId } from '../events.ts';
 import { addPoint, leakRatePaM3PerS, NO_POINTS } from './leak.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from './phase.ts';
 import type { Profile } from './profile.ts';
-import type { AirDemand } from './regulation.ts';
+import { type AirDemand, isVented } from './regulation.ts';
 
 /** Hand work may take this long before the unit asks whether anybody is there. */
 const HAND_WORK_S = 1800;
@@ -18,8 +18,6 @@ const UNDER_VACUUM_S = 180;
 const SELF_TEST_GOOD_S = 2;
 /** A set-point counts as reached this close to it: inside the regulator's own +-1.5 kPa. */
 const REACHED_WITHIN_PA = 1_000;
-/** Vented means this close to the job's zero: four steps of the converter. */
-const VENTED_WITHIN_PA = 2_000;
 /** The vent lets a full chamber down in under a second; longer means that the zero is not the air's. */
 const VENTS_WITHIN_S = 15;
 
@@ -69,10 +67,8 @@ function question(
   };
 }
 
-const isVented = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
-  atmospherePa !== null &&
-  pressurePa !== null &&
-  Math.abs(pressurePa - atmospherePa) <= VENTED_WITHIN_PA;
+const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
+  atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
 
 const belowVacuum = (setPointPa: number, { pressurePa }: PhaseContext): boolean =>
   pressurePa !== null && pressurePa <= setPointPa + REACHED_WITHIN_PA;
@@ -210,7 +206,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: vented,
     reachWithinS: () => VENTS_WITHIN_S,
     resumeAt: 'release',
-    next: (state, context) => (isVented(state, context) ? { to: 'pressurise' } : null),
+    next: (state, context) => (isLetDown(state, context) ? { to: 'pressurise' } : null),
   },
   pressurise: {
     ...BASE,
@@ -244,7 +240,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     reachWithinS: ({ pressure }) => pressure.restS + VENTS_WITHIN_S,
     resumeAt: 'vent',
     next: (state, context) =>
-      state.elapsedS >= context.profile.pressure.restS && isVented(state, context)
+      state.elapsedS >= context.profile.pressure.restS && isLetDown(state, context)
         ? { to: 'ask-clear' }
         : null,
   },

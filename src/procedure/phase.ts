@@ -3,7 +3,6 @@
  * walk from one to the next in `procedure.ts`.
  */
 import type { Answer, Measurement, Outcome, PhaseId } from '../events.ts';
-import type { Reading } from '../frame.ts';
 import { NO_POINTS, type SlopeFit } from './leak.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
@@ -44,7 +43,6 @@ export interface PhaseContext {
   readonly profile: Profile;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
-  readonly reading: Reading;
   /** Null while it cannot be believed. */
   readonly pressurePa: number | null;
   /** What the self-test finds wrong; empty in other phases. */

@@ -11,6 +11,12 @@ export type AirDemand =
   | { readonly air: 'isolated' }
   | { readonly air: 'vacuum' | 'pressure'; readonly setPointPa: number };
 
+/** Vented means this close to the job's zero: four steps of the converter. */
+const VENTED_WITHIN_PA = 2_000;
+
+export const isVented = (pressurePa: number, atmospherePa: number): boolean =>
+  Math.abs(pressurePa - atmospherePa) <= VENTED_WITHIN_PA;
+
 export interface RegulatorState {
   readonly selector: Selector;
   /** What the integral term adds to the drive, 0 to 0.5. */

@@ -4,7 +4,7 @@
  * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
  */
 import type { AlarmAction, AlarmPriority, BatchState, PhaseId } from '../events.ts';
-import type { Actuators, Reading } from '../frame.ts';
+import type { Reading } from '../frame.ts';
 import type { Quantity } from './scales.ts';
 
 export interface AlarmContext {
@@ -13,8 +13,6 @@ export interface AlarmContext {
   readonly phase: PhaseId;
   /** Time in the phase while running, s. */
   readonly phaseElapsedS: number;
-  /** What the last tick asked for. */
-  readonly commanded: Actuators;
   readonly setPointPa: number | null;
   readonly atmospherePa: number | null;
   readonly leakRatePaM3PerS: number | null;

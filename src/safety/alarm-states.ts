@@ -15,7 +15,6 @@ export interface AlarmRecord {
   readonly active: boolean;
   /** Since when the value has been past its limit; null while it is not. */
   readonly pastLimitSinceS: number | null;
-  readonly raisedAtS: number | null;
   readonly cause: string;
 }
 
@@ -23,7 +22,6 @@ export const QUIET: AlarmRecord = {
   state: 'normal',
   active: false,
   pastLimitSinceS: null,
-  raisedAtS: null,
   cause: '',
 };
 
@@ -74,7 +72,7 @@ export function stepAlarm(
   const state = nextAlarmState(record.state, active, row.latching, handling);
   if (active && !record.active) {
     const cause = causeText(row, settings, context);
-    return { state, active, pastLimitSinceS, raisedAtS: timeS, cause };
+    return { state, active, pastLimitSinceS, cause };
   }
   const same =
     state === record.state &&

@@ -3,7 +3,7 @@
  * burned or been dark, the vent stood open. Durations only; what is too long is said in the alarm
  * table.
  */
-import type { Actuators } from '../frame.ts';
+import { type Actuators, lampBurns } from '../frame.ts';
 
 export interface Watch {
   readonly pumpFutileS: number;
@@ -32,7 +32,7 @@ export function stepWatch(
   pressurePa: number | null,
   dtS: number,
 ): Watch {
-  const lampOn = commanded.lampEnabled && commanded.lampRatio > 0;
+  const lampOn = lampBurns(commanded);
   const headwayPa = headwayOf(watch, commanded, pressurePa);
   const futile = headwayPa !== null && headwayPa === watch.headwayPa;
   return {

@@ -5,7 +5,15 @@
  * it stays frozen to the very count while the unit is doing something that must at least show noise.
  * What follows from a fault is left to the alarms.
  */
-import type { Actuators, Channel, ChannelFault, Frame, Measured, Reading } from '../frame.ts';
+import {
+  type Actuators,
+  type Channel,
+  type ChannelFault,
+  type Frame,
+  lampBurns,
+  type Measured,
+  type Reading,
+} from '../frame.ts';
 import {
   type ChannelSettings,
   irradianceWPerM2Of,
@@ -80,7 +88,7 @@ type Convert = (counts: number, settings: ChannelSettings) => number | null;
  */
 function mustMove(channel: Channel, commanded: Actuators): boolean {
   if (channel === 'pressure') return !commanded.ventOpen;
-  if (channel === 'irradiance') return commanded.lampEnabled && commanded.lampRatio > 0;
+  if (channel === 'irradiance') return lampBurns(commanded);
   return false;
 }
 

@@ -5,12 +5,11 @@ import { PROCEDURE_START } from '../../src/procedure/phase.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
 import { type ProcedureStep, resume, stepProcedure } from '../../src/procedure/procedure.ts';
 import { DEFAULT_PROFILE } from '../configs.ts';
-import { ATMOSPHERE_PA, HEALTHY_READING } from '../frames.ts';
+import { ATMOSPHERE_PA } from '../frames.ts';
 
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
-  reading: HEALTHY_READING,
   pressurePa: ATMOSPHERE_PA,
   findings: [],
   answer: null,

@@ -11,13 +11,6 @@ export const QUIET_CONTEXT: AlarmContext = {
   batch: 'running',
   phase: 'vacuum-dwell',
   phaseElapsedS: 1,
-  commanded: {
-    pumpRatio: 0,
-    selector: 'vacuum',
-    ventOpen: false,
-    lampEnabled: false,
-    lampRatio: 0,
-  },
   setPointPa: null,
   atmospherePa: ATMOSPHERE_PA,
   leakRatePaM3PerS: null,
