@@ -1,0 +1,213 @@
+/**
+ * The unit's own messages on top of Firmata: numbers and layout, the same for the firmware (whose
+ * protocol.h is generated from here) and for the host. All ride in one sysex command of the range
+ * that Firmata leaves to users:
+ *
+ *   F0 0D kind fields... check check check F7
+ *
+ * Every field is an unsigned number in groups of seven bits, lowest first. The check is the
+ * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
+ */
+import { crc16xmodem } from 'crc';
+
+export const FIRMWARE_NAME = 'meniscus';
+/** Major: the messages changed, host and board must match. Minor: the board alone changed. */
+export const FIRMWARE_VERSION = { major: 1, minor: 0 } as const;
+
+export const BAUD = 57_600;
+export const SYSEX_START = 0xf0;
+export const SYSEX_END = 0xf7;
+export const UNIT_SYSEX = 0x0d;
+
+export const KINDS = {
+  /** Board to host. */
+  frame: 0x01,
+  limitsReport: 0x02,
+  refusal: 0x03,
+  /** Host to board. */
+  outputs: 0x11,
+  limits: 0x12,
+  text: 0x13,
+} as const;
+
+/** Protection that has tripped, in bit order of the frame's field. */
+export const TRIP_BITS = [
+  'emergency-stop',
+  'over-pressure-switch',
+  'pressure-ceiling',
+  'pressure-sensor',
+  'shield',
+  'heat-sink',
+  'lamp-time',
+  'watchdog',
+  'settings',
+] as const;
+
+/** Name and bytes of each field; a byte carries seven bits. */
+export type Layout = readonly (readonly [name: string, bytes: number])[];
+
+export const FRAME_LAYOUT = [
+  ['sequence', 2],
+  ['timeMs', 5],
+  ['pressure', 2],
+  ['irradiance', 2],
+  ['glassTemperature', 2],
+  ['heatSinkTemperature', 2],
+  ['supplyVoltage', 2],
+  ['switches', 1],
+  ['presses', 1],
+  ['trips', 2],
+  ['acting', 1],
+  ['pump', 2],
+  ['lamp', 2],
+  ['badMessages', 1],
+] as const satisfies Layout;
+
+export const OUTPUTS_LAYOUT = [
+  ['flags', 1],
+  ['pump', 2],
+  ['lamp', 2],
+] as const satisfies Layout;
+
+/** Hard limits of the board's own protection; what a host sends may only tighten them. */
+export const LIMITS_LAYOUT = [
+  /** Highest counts of the pressure channel. */
+  ['pressureCeiling', 2],
+  /** Lowest counts of the heat sink channel: a hotter thermistor reads lower. */
+  ['heatSinkFloor', 2],
+  ['longestLampOnS', 2],
+  ['leaseMs', 2],
+] as const satisfies Layout;
+
+export const LIMITS_REPORT_LAYOUT = [
+  /** Index into LIMITS_VERDICTS. */
+  ['verdict', 1],
+  /** Index into LIMITS_LAYOUT of the limit that would loosen; 127 where none. */
+  ['offender', 1],
+  ...LIMITS_LAYOUT,
+] as const satisfies Layout;
+
+export const REFUSAL_LAYOUT = [
+  ['refusedKind', 1],
+  /** Index into REFUSALS. */
+  ['reason', 1],
+] as const satisfies Layout;
+
+export const TEXT_COLUMNS = 20;
+export const TEXT_ROWS = 4;
+/** One row of the display: its number, then the display's own character codes, 0 to 127. */
+export const TEXT_LAYOUT = [
+  ['row', 1],
+  ['characters', TEXT_COLUMNS],
+] as const satisfies Layout;
+
+export const LIMITS_VERDICTS = ['accepted', 'bad-checksum', 'would-loosen', 'malformed'] as const;
+export const REFUSALS = ['bad-checksum', 'malformed', 'out-of-range', 'unknown-kind'] as const;
+
+export const SWITCH_BITS = { shieldClosed: 1, overPressureTripped: 2, emergencyStopPressed: 4 };
+export const ACTING_BITS = {
+  selectorPressure: 1,
+  ventOpen: 2,
+  lampEnabled: 4,
+  leased: 8,
+  displayAnswers: 16,
+};
+export const OUTPUT_FLAGS = {
+  selectorPressure: 1,
+  ventOpen: 2,
+  lampEnabled: 4,
+  /** Only heeded when the same message asks for the safe state. */
+  clearTrips: 8,
+};
+/** How often each button has gone down, modulo 4, two bits each: no press is lost with a frame. */
+export const PRESS_SHIFT = { yes: 0, no: 2, more: 4 } as const;
+
+export const FULL_DUTY = 255;
+
+/**
+ * The compiled ceilings. Demo values for a 400 kPa absolute transmitter, a 10 kOhm thermistor and
+ * the demo unit; each is a little outside the widest limit that the unit's settings accept.
+ */
+export const COMPILED_LIMITS = {
+  /** 305 kPa absolute. */
+  pressureCeiling: 726,
+  /** 90 degrees Celsius: about 920 Ohm. */
+  heatSinkFloor: 86,
+  longestLampOnS: 3600,
+  leaseMs: 500,
+} as const;
+
+/** Outside this the pressure wire is broken or shorted: half way between dead and live zero. */
+export const PRESSURE_LIVE = { lowest: 51, highest: 972 } as const;
+/** A divider this close to a rail means an open or shorted thermistor. */
+export const THERMISTOR_LIVE = { lowest: 15, highest: 1008 } as const;
+
+type FieldNames<L extends Layout> = L[number][0];
+export type Fields<L extends Layout> = Readonly<Record<FieldNames<L>, number>>;
+
+const GROUP = 128;
+const CHECK_BYTES = 3;
+
+function groups(value: number, bytes: number): number[] {
+  const out: number[] = [];
+  for (let left = value, i = 0; i < bytes; i++, left = Math.floor(left / GROUP)) {
+    out.push(left % GROUP);
+  }
+  return out;
+}
+
+function ungroup(bytes: readonly number[]): number {
+  return bytes.reduceRight((value, byte) => value * GROUP + byte, 0);
+}
+
+/** `kind fields check`, the part between the sysex command and its end; for Firmata's sysexCommand. */
+function checked(kind: number, body: readonly number[]): number[] {
+  const bytes = [kind, ...body];
+  return [...bytes, ...groups(crc16xmodem(Buffer.from(bytes)), CHECK_BYTES)];
+}
+
+export function encodeFields<L extends Layout>(
+  kind: number,
+  layout: L,
+  fields: Fields<L>,
+): number[] {
+  const names = fields as Readonly<Record<string, number>>;
+  return checked(
+    kind,
+    layout.flatMap(([name, bytes]) => groups(names[name] ?? 0, bytes)),
+  );
+}
+
+export function encodeText(row: number, codes: readonly number[]): number[] {
+  return checked(KINDS.text, [row, ...codes]);
+}
+
+export type Decoded =
+  | { readonly ok: true; readonly kind: number; readonly body: readonly number[] }
+  | { readonly ok: false };
+
+/** Undoes `checked`; not ok when the check does not match or there is nothing to check. */
+export function openMessage(message: readonly number[]): Decoded {
+  if (message.length <= CHECK_BYTES) return { ok: false };
+  const bytes = message.slice(0, -CHECK_BYTES);
+  const check = ungroup(message.slice(-CHECK_BYTES));
+  const [kind = 0, ...body] = bytes;
+  if (crc16xmodem(Buffer.from(bytes)) !== check) return { ok: false };
+  return { ok: true, kind, body };
+}
+
+/** The fields of a body; null when its length is not the layout's. */
+export function decodeFields<L extends Layout>(
+  layout: L,
+  body: readonly number[],
+): Fields<L> | null {
+  const length = layout.reduce((sum, [, bytes]) => sum + bytes, 0);
+  if (body.length !== length) return null;
+  const fields: Record<string, number> = {};
+  let at = 0;
+  for (const [name, bytes] of layout) {
+    fields[name] = ungroup(body.slice(at, at + bytes));
+    at += bytes;
+  }
+  return fields as Fields<L>;
+}
