@@ -8,7 +8,11 @@
  * - `sequence` rises by one a frame; `timeS` never falls.
  * - `write` takes the whole set of outputs and leases it for `identity.leaseS` of board time. When
  *   it is not renewed, pump, vent and lamp go to SAFE by the board's own doing.
- * - `makeSafe` puts pump, vent and lamp to SAFE at once and ends the lease; the next `write` starts a new one.
+ * - `makeSafe` puts pump, vent and lamp to SAFE as soon as the line carries it, by the next tick at
+ *   the latest, and ends the lease; the next `write` starts a new one.
+ * - Protection that has tripped is listed in `trips` and holds its outputs safe until a `write` with
+ *   `clearTrips` and nothing but safe outputs comes while the cause is gone.
+ * - After a link is lost the board may connect again by itself. It then drives nothing by itself.
  * - `close` makes safe, completes `frames$`, and leaves no timer or handle. Closing twice is harmless.
  * - `write` after `close` throws BoardClosedError. It throws for nothing else: a value outside its
  *   range is refused by making the outputs safe, never by guessing what was meant.
@@ -21,10 +25,10 @@
  * - That buttons pressed while the link is mute are ever reported.
  */
 import type { Observable } from 'rxjs';
-import type { Frame, Outputs } from '../src/frame.ts';
+import type { Frame, Outputs, Trip } from '../src/frame.ts';
 
 /** Protection that works on the board itself, without a host. */
-export type Protection = 'lease' | 'over-pressure' | 'shield' | 'emergency-stop';
+export type Protection = 'lease' | Trip;
 
 export interface BoardIdentity {
   /** What kind of board this is, for people: 'simulated board', for example. */

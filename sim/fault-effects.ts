@@ -119,8 +119,8 @@ export function applyToCounts(
 const clampCounts = (counts: number): number =>
   Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(counts)));
 
-export const isMute = (faults: readonly Fault[]): boolean =>
-  faults.some(({ kind }) => kind === 'link-mute');
+export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
+  faults.some((fault) => fault.kind === kind);
 
 /** By how long the next frame comes late, s. */
 export const lateByS = (faults: readonly Fault[]): number =>

@@ -5,7 +5,7 @@
  */
 
 /** Where a fault acts; a switch is a sensor and a cut-off at once. */
-export type FaultPlace = 'plant' | 'actuator' | 'sensor' | 'switch' | 'link';
+export type FaultPlace = 'plant' | 'actuator' | 'sensor' | 'switch' | 'link' | 'board';
 
 export interface FaultAmount {
   readonly min: number;
@@ -54,6 +54,9 @@ export const FAULT_TABLE = {
   'shield-opened': row('switch'),
   'link-mute': row('link'),
   'link-late': row('link', amount(0.01, 60, 's', 0.4)),
+  'link-spoilt': row('link'),
+  'link-gap': row('link'),
+  'board-restart': row('board'),
 } as const satisfies Readonly<Record<string, FaultRow>>;
 
 export type FaultKind = keyof typeof FAULT_TABLE;

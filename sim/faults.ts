@@ -170,4 +170,16 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'one frame comes late',
     faults: [{ kind: 'link-late', amount: 0.4, from: during('5.6', 20), lastsS: 0.04 }],
   },
+  'spoilt-message': {
+    title: 'noise on the cable spoils one message',
+    faults: [{ kind: 'link-spoilt', from: during('5.6', 20), lastsS: 0.04 }],
+  },
+  'missing-frames': {
+    title: 'some frames never arrive',
+    faults: [{ kind: 'link-gap', from: during('5.6', 20), lastsS: 0.04 }],
+  },
+  'board-restart': {
+    title: 'the watchdog of the board restarts it',
+    faults: [{ kind: 'board-restart', from: during('5.6', 20), lastsS: 0.04 }],
+  },
 };

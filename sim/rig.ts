@@ -17,7 +17,7 @@ import {
   applyToWorld,
   createFaultClock,
   type FaultClock,
-  lateByS,
+  has,
 } from './fault-effects.ts';
 import { type Fault, REMEDIES } from './faults.ts';
 import { doHandWork } from './hands.ts';
@@ -28,7 +28,6 @@ import {
   looksClear,
   type Place,
   type PlantState,
-  STEPS_PER_S,
   stepPlant,
   timeOfS,
 } from './plant/plant.ts';
@@ -61,10 +60,7 @@ export interface Rig {
   emergencyStop: boolean;
   overPressure: boolean;
   display: DisplayLines;
-  /** What the host asked for last, and up to which step it holds. */
-  wanted: Actuators;
-  leasedUntilStep: number;
-  /** What acts after lease, protection and faults. */
+  /** What acts after the board's own protection, faults and the hard-wired cut-offs. */
   acting: Actuators;
 }
 
@@ -90,8 +86,6 @@ export function createRig(scenario: Scenario): Rig {
     emergencyStop: false,
     overPressure: false,
     display: ['', '', '', ''],
-    wanted: SAFE,
-    leasedUntilStep: 0,
     acting: SAFE,
   };
 }
@@ -135,44 +129,39 @@ export function pressButton(rig: Rig, button: Button): void {
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
 }
 
-/** The host's outputs for `leaseSteps` from now. */
-export function leaseOutputs(rig: Rig, wanted: Actuators, leaseSteps: number): void {
-  rig.wanted = wanted;
-  rig.leasedUntilStep = rig.plant.step + leaseSteps;
+/** Looks which faults act now; `rig.mute` and whatever they change follow from it. */
+export function lookAtFaults(rig: Rig): void {
+  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? '');
+  rig.mute = has('link-mute', rig.active);
 }
 
-export function endLease(rig: Rig): void {
-  leaseOutputs(rig, SAFE, 0);
-  act(rig);
-}
-
-/** Lets one tick of time pass; longer when a fault makes the next frame late. */
-export function letTimePass(rig: Rig): void {
-  const { scenario, plant } = rig;
-  const untilStep = plant.step + Math.round((scenario.tickS + lateByS(rig.active)) * STEPS_PER_S);
-  const conditions = applyToWorld(soundWorld(scenario), rig.active);
+/**
+ * Lets `steps` of a millisecond pass, with the board driving what `drive` says. It is asked again
+ * wherever `pauseAt` says so and at least every `LONGEST_RUN_STEPS`.
+ */
+export function letTimePass(
+  rig: Rig,
+  steps: number,
+  drive: () => Actuators,
+  pauseAt: () => number = () => Number.POSITIVE_INFINITY,
+): void {
+  const { plant } = rig;
+  const untilStep = plant.step + steps;
+  const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
   chill(rig, conditions);
   while (plant.step < untilStep) {
-    if (plant.step >= rig.leasedUntilStep) rig.wanted = SAFE;
-    act(rig);
-    const leaseLeft = rig.leasedUntilStep - plant.step;
-    const steps = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
-    stepPlant(
-      plant,
-      rig.place,
-      rig.acting,
-      conditions,
-      leaseLeft > 0 ? Math.min(steps, leaseLeft) : steps,
-    );
+    act(rig, drive());
+    const pauseIn = pauseAt() - plant.step;
+    const run = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
+    stepPlant(plant, rig.place, rig.acting, conditions, pauseIn > 0 ? Math.min(run, pauseIn) : run);
   }
 }
 
-/** From what is wanted to what acts: a stuck driver is cut off, a stuck valve is not. */
-function act(rig: Rig): void {
+/** From what the board drives to what acts: a stuck driver is cut off, a stuck valve is not. */
+export function act(rig: Rig, driven: Actuators): void {
   const { plant, place, active } = rig;
   rig.overPressure = overPressureSwitchOpen(rig.overPressure, plant.chamberPa - place.atmospherePa);
-  const driven = applyToDrivers(rig.wanted, active);
-  rig.acting = applyToMechanics(cutOff(driven, switchesOf(rig)), active);
+  rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
 }
 
 /** A pane that has come in from the cold starts at that temperature, once. */

@@ -2,12 +2,11 @@
  * What goes out as a frame: one sample of every sensor and switch, or the last one again while the
  * link is mute. Which sensors lie is told by the faults; what a frame means, by the controller.
  */
-import type { Frame } from '../src/frame.ts';
-import { applyToCounts, isMute } from './fault-effects.ts';
+import type { Channel, Frame, Trip } from '../src/frame.ts';
+import { applyToCounts, has } from './fault-effects.ts';
 import { timeOfS } from './plant/plant.ts';
 import { type Rig, switchesOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
-import { readScreen } from './technician.ts';
 
 /** A link that has been mute since it was opened: nothing measured, switches as a broken wire. */
 const NOTHING_YET: Sample = {
@@ -20,15 +19,16 @@ const NOTHING_YET: Sample = {
     supplyVoltage: null,
   },
   switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
+  trips: [],
 };
 
-/** The frame of this moment. Buttons pressed while the link is mute are lost. */
-export function takeFrame(rig: Rig): Frame {
+/** The frame of this moment; faults are looked at before. Buttons pressed while the link is mute are lost. */
+export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   const timeS = timeOfS(rig.plant);
-  rig.active = rig.faults.active(timeS, readScreen(rig.display)?.step ?? '');
-  rig.mute = isMute(rig.active);
-  if (!rig.mute) rig.sample = takeSample(rig, timeS);
-  const { atS, counts, switches } = rig.sample ?? NOTHING_YET;
+  if (!rig.mute) {
+    rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesOf(rig), trips };
+  }
+  const { atS, counts, switches, trips: tripped } = rig.sample ?? NOTHING_YET;
   const pressed = rig.mute ? [] : rig.pressed;
   rig.pressed = [];
   return {
@@ -39,10 +39,14 @@ export function takeFrame(rig: Rig): Frame {
     counts,
     switches,
     pressed,
+    trips: tripped,
+    damaged: has('link-spoilt', rig.active),
+    gap: has('link-gap', rig.active),
   };
 }
 
-function takeSample(rig: Rig, atS: number): Sample {
+/** What the converter reads now, lying sensors included. */
+export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
   const { plant, tolerance, noise, active, stuckAt } = rig;
   const { irradianceWPerM2, glassK, heatSinkK } = plant.heat;
   const truth = {
@@ -52,6 +56,5 @@ function takeSample(rig: Rig, atS: number): Sample {
     heatSinkK,
     supplyV: plant.supplyV,
   };
-  const counts = applyToCounts(sampleCounts(truth, tolerance, noise), active, stuckAt);
-  return { atS, counts, switches: switchesOf(rig) };
+  return applyToCounts(sampleCounts(truth, tolerance, noise), active, stuckAt);
 }

@@ -3,7 +3,7 @@
  * Written from the sensors' side and on its own, so that the controller's inverse is checked by it
  * and not shared with it.
  */
-import { type Channel, FULL_SCALE_COUNTS, type Switches } from '../src/frame.ts';
+import { type Channel, FULL_SCALE_COUNTS, type Switches, type Trip } from '../src/frame.ts';
 import type { Chance } from './random.ts';
 
 /** Steinhart-Hart coefficients of a 10 kOhm thermistor (from memory). */
@@ -42,6 +42,7 @@ export interface Sample {
   readonly atS: number;
   readonly counts: Readonly<Record<Channel, number | null>>;
   readonly switches: Switches;
+  readonly trips: readonly Trip[];
 }
 
 /** Ratio to full scale that a sound sensor puts out, before noise. */

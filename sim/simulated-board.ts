@@ -6,15 +6,26 @@
 import { Subject } from 'rxjs';
 import { type Board, BoardClosedError, type BoardIdentity } from '../hal/board.ts';
 import type { Actuators, Button, Frame, Outputs } from '../src/frame.ts';
+import {
+  clearTrips,
+  drivenBy,
+  MODEL_START,
+  restarted,
+  stepModel,
+  takeOutputs,
+} from './board-model.ts';
+import { has, lateByS } from './fault-effects.ts';
 import { filledRatio, STEPS_PER_S } from './plant/plant.ts';
 import {
+  act,
   createRig,
-  endLease,
-  leaseOutputs,
   letPersonAct,
   letTimePass,
+  lookAtFaults,
   pressButton,
+  type Rig,
   sightOf,
+  switchesOf,
 } from './rig.ts';
 import { takeFrame } from './sampling.ts';
 import type { Scenario } from './scenario.ts';
@@ -46,6 +57,7 @@ export interface SimulatedBoard extends Board {
 }
 
 const LEASE_S = 0.5;
+const LEASE_STEPS = Math.round(LEASE_S * STEPS_PER_S);
 
 function createIdentity({ seed, tickS }: Scenario): BoardIdentity {
   return {
@@ -54,7 +66,7 @@ function createIdentity({ seed, tickS }: Scenario): BoardIdentity {
     firmware: 'simulated',
     tickS,
     leaseS: LEASE_S,
-    protection: ['lease', 'over-pressure', 'shield', 'emergency-stop'],
+    protection: ['lease', 'over-pressure-switch', 'shield', 'emergency-stop'],
   };
 }
 
@@ -62,7 +74,20 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
   const identity = createIdentity(scenario);
   const rig = createRig(scenario);
   const frames$ = new Subject<Frame>();
+  let model = MODEL_START;
   let closed = false;
+  const take = (wanted: Outputs | null): void => {
+    model = takeOutputs(model, wanted, rig.plant.step, LEASE_STEPS);
+    if (wanted?.clearTrips) model = clearTrips(model, switchesOf(rig));
+  };
+  const drive = (): Actuators => {
+    model = stepModel(model, switchesOf(rig), rig.plant.step);
+    return drivenBy(model);
+  };
+  const makeSafe = (): void => {
+    take(null);
+    act(rig, drive());
+  };
   return {
     identity,
     frames$: frames$.asObservable(),
@@ -70,21 +95,23 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
       if (closed) throw new BoardClosedError();
       if (rig.mute) return;
       rig.display = outputs.display;
-      if (isSound(outputs)) leaseOutputs(rig, outputs, Math.round(LEASE_S * STEPS_PER_S));
-      else endLease(rig);
+      if (isSound(outputs)) take(outputs);
+      else makeSafe();
     },
-    makeSafe: () => endLease(rig),
+    makeSafe,
     close: async () => {
       if (closed) return;
       closed = true;
-      endLease(rig);
+      makeSafe();
       frames$.complete();
     },
     tick: () => {
       if (closed) return;
-      frames$.next(takeFrame(rig));
+      lookAtFaults(rig);
+      if (has('board-restart', rig.active)) model = restarted();
+      frames$.next(takeFrame(rig, model.trips));
       letPersonAct(rig);
-      letTimePass(rig);
+      letTimePass(rig, tickSteps(rig), drive, () => model.leasedUntilStep);
     },
     press: (button) => pressButton(rig, button),
     toggleEmergencyStop: () => {
@@ -93,11 +120,20 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
     toggleShield: () => {
       rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
     },
-    view: () => ({
-      ...sightOf(rig),
-      filledRatio: filledRatio(rig.plant, rig.place),
-      truth: { ...rig.plant.heat, pressurePa: rig.plant.chamberPa, acting: rig.acting },
-    }),
+    view: () => viewOf(rig),
+  };
+}
+
+/** One tick; longer when a fault makes the next frame late. */
+const tickSteps = ({ scenario, active }: Rig): number =>
+  Math.round((scenario.tickS + lateByS(active)) * STEPS_PER_S);
+
+/** What can be seen at the bench, and what is really so. */
+export function viewOf(rig: Rig): BreakView {
+  return {
+    ...sightOf(rig),
+    filledRatio: filledRatio(rig.plant, rig.place),
+    truth: { ...rig.plant.heat, pressurePa: rig.plant.chamberPa, acting: rig.acting },
   };
 }
 

@@ -63,10 +63,18 @@ export function stepController(
   const state = showPanel(turnScreen(acted, intents), snapshot, config);
   return {
     state,
-    outputs: { ...state.commanded, ...state.shown.signals },
+    outputs: { ...state.commanded, ...state.shown.signals, clearTrips: clearsTrips(state) },
     events: tick.events.map((event) => ({ timeS: frame.timeS, ...event })),
     snapshot,
   };
+}
+
+/**
+ * A board's latched protection is cleared at the start of a job and when a person lets it go on: by
+ * then somebody has seen to the cause. The outputs are safe in both, else the board would not.
+ */
+function clearsTrips({ batch, procedure }: ControllerState): boolean {
+  return batch === 'restarting' || (batch === 'running' && procedure.phase === 'self-test');
 }
 
 function observe(

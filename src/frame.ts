@@ -27,6 +27,20 @@ export interface Switches {
   readonly emergencyStopPressed: boolean;
 }
 
+/** Protection on the board itself that has tripped; it stays so until it is cleared. */
+export const TRIPS = [
+  'emergency-stop',
+  'over-pressure-switch',
+  'pressure-ceiling',
+  'pressure-sensor',
+  'shield',
+  'heat-sink',
+  'lamp-time',
+  'watchdog',
+  'settings',
+] as const;
+export type Trip = (typeof TRIPS)[number];
+
 /** `mute`: the board is open but nothing new has come from it; `sampledAtS` shows since when. */
 export type Link = 'up' | 'mute';
 
@@ -42,6 +56,11 @@ export interface Frame {
   readonly switches: Switches;
   /** Buttons that went down since the last frame, in order. */
   readonly pressed: readonly Button[];
+  readonly trips: readonly Trip[];
+  /** A message was spoilt on its way, in either direction, since the last frame. */
+  readonly damaged: boolean;
+  /** Frames that the board sent since the last one never arrived, beyond those that were spoilt. */
+  readonly gap: boolean;
 }
 
 export const CHANNEL_FAULTS = ['stale', 'out-of-range', 'implausible', 'missing'] as const;
@@ -68,6 +87,9 @@ export interface Reading {
   readonly supplyV: Measured;
   readonly switches: Switches;
   readonly pressed: readonly Button[];
+  readonly trips: readonly Trip[];
+  readonly damaged: boolean;
+  readonly gap: boolean;
 }
 
 export type Selector = 'vacuum' | 'pressure';
@@ -112,7 +134,11 @@ export interface Signals {
 }
 
 /** The whole picture of every output, every tick, never a difference. */
-export interface Outputs extends Actuators, Signals {}
+export interface Outputs extends Actuators, Signals {
+  /** Asks the board to clear what has tripped; it does so only where the cause is gone and all of
+   * these outputs are safe. */
+  readonly clearTrips: boolean;
+}
 
 /** What people and the console ask for besides the board's own buttons; drained once a tick. */
 export type Request =

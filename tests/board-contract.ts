@@ -14,6 +14,8 @@ export interface BoardOnBench {
     /** What acts on pump, valves and lamp now, measured behind the board. */
     readonly outputsNow: () => Actuators;
   };
+  /** The hand on the emergency stop. */
+  readonly emergencyStop: (pressed: boolean) => void;
 }
 
 export interface Wish {
@@ -23,14 +25,15 @@ export interface Wish {
 
 export type OpenBoard = (wish: Wish) => BoardOnBench | Promise<BoardOnBench>;
 
-/** Harmless on any bench: a closed chamber, gently evacuated. */
+/** Harmless on any bench: a closed chamber, gently evacuated. Eight bits can say 0.4 exactly. */
 export const GENTLE: Outputs = {
   ...SAFE,
-  pumpRatio: 0.3,
+  pumpRatio: 0.4,
   ventOpen: false,
   buzzer: 'off',
   status: { colour: 'off', flashing: false },
   display: ['', '', '', ''],
+  clearTrips: false,
 };
 const actuatorsOf = ({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Actuators) => ({
   pumpRatio,
@@ -64,9 +67,9 @@ export function boardContract(name: string, open: OpenBoard): void {
         completed = true;
       },
     });
-    const { board, advance, shaft } = bench;
+    const { board, advance, shaft, emergencyStop } = bench;
     const acting = () => actuatorsOf(shaft.outputsNow());
-    return { board, advance, frames, acting, completed: () => completed };
+    return { board, advance, frames, acting, emergencyStop, completed: () => completed };
   };
 
   describe(`the board contract, kept by the ${name}`, () => {
@@ -75,6 +78,7 @@ export function boardContract(name: string, open: OpenBoard): void {
     });
     frameTests(onBench);
     leaseTests(onBench);
+    tripTests(onBench);
     refusalTests(onBench);
     closeTests(onBench);
   });
@@ -85,6 +89,7 @@ type OnBench = (wish?: Partial<Wish>) => Promise<{
   advance: (seconds: number) => void | Promise<void>;
   frames: Frame[];
   acting: () => Actuators;
+  emergencyStop: (pressed: boolean) => void;
   completed: () => boolean;
 }>;
 
@@ -181,14 +186,51 @@ function leaseTests(onBench: OnBench): void {
     }
   });
 
-  test('makeSafe is safe at once and stays so until the next write', async () => {
+  test('makeSafe is safe within a tick and stays so until the next write', async () => {
     const { board, advance, acting } = await onBench();
     board.write(GENTLE);
     await advance(2 * board.identity.tickS);
     board.makeSafe();
+    await advance(board.identity.tickS);
     expect(acting()).toEqual(SAFE);
     await advance(2 * board.identity.tickS);
     expect(acting()).toEqual(SAFE);
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(actuatorsOf(GENTLE));
+  });
+}
+
+function tripTests(onBench: OnBench): void {
+  const CLEAR: Outputs = { ...GENTLE, ...SAFE, clearTrips: true };
+
+  test('the emergency stop makes safe whatever is written, and is listed as tripped', async () => {
+    const { board, advance, acting, emergencyStop, frames } = await onBench();
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    emergencyStop(true);
+    await advance(board.identity.tickS);
+    expect(acting()).toEqual(SAFE);
+    board.write(GENTLE);
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(SAFE);
+    expect(frames.at(-1)!.trips).toEqual(['emergency-stop']);
+  });
+
+  test('a trip outlasts its cause until a write asks to clear it and nothing else', async () => {
+    const { board, advance, acting, emergencyStop, frames } = await onBench();
+    emergencyStop(true);
+    await advance(2 * board.identity.tickS);
+    board.write(CLEAR);
+    emergencyStop(false);
+    await advance(2 * board.identity.tickS);
+    board.write({ ...GENTLE, clearTrips: true });
+    await advance(2 * board.identity.tickS);
+    expect(acting()).toEqual(SAFE);
+    expect(frames.at(-1)!.trips).toEqual(['emergency-stop']);
+    board.write(CLEAR);
+    await advance(2 * board.identity.tickS);
+    expect(frames.at(-1)!.trips).toEqual([]);
     board.write(GENTLE);
     await advance(2 * board.identity.tickS);
     expect(acting()).toEqual(actuatorsOf(GENTLE));

@@ -20,6 +20,9 @@ export const HEALTHY_READING: Reading = {
   supplyV: measured(12.5),
   switches: { shieldClosed: true, overPressureTripped: false, emergencyStopPressed: false },
   pressed: [],
+  trips: [],
+  damaged: false,
+  gap: false,
 };
 
 /** Counts of 100.6 kPa, dark, 25 C on both thermistors, 12.5 V. */
@@ -37,4 +40,7 @@ export const HEALTHY_FRAME: Frame = {
   },
   switches: { shieldClosed: true, overPressureTripped: false, emergencyStopPressed: false },
   pressed: [],
+  trips: [],
+  damaged: false,
+  gap: false,
 };

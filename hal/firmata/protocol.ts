@@ -9,6 +9,7 @@
  * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
  */
 import { crc16xmodem } from 'crc';
+import type { Trip } from '../../src/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, host and board must match. Minor: the board alone changed. */
@@ -41,7 +42,7 @@ export const TRIP_BITS = [
   'lamp-time',
   'watchdog',
   'settings',
-] as const;
+] as const satisfies readonly Trip[];
 
 /** Name and bytes of each field; a byte carries seven bits. */
 export type Layout = readonly (readonly [name: string, bytes: number])[];

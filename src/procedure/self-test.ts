@@ -1,6 +1,6 @@
 /**
  * What the self-test looks for with the pump off and the vent open: every sensor believable, the
- * pressure sensor reading a possible atmosphere, the lamp dark and strong enough when last used.
+ * pressure sensor reading a possible atmosphere, the lamp dark, no protection of the board tripped.
  * It only finds; what a finding leads to is left to the alarms.
  */
 import type { Measured, Reading } from '../frame.ts';
@@ -31,6 +31,7 @@ export function selfTestFindings(reading: Reading): readonly string[] {
     const measured: Measured = reading[key];
     return measured.ok ? [] : [`${name} ${measured.fault}`];
   });
+  if (reading.trips.length > 0) findings.push(`board tripped: ${reading.trips.join(', ')}`);
   const { pressurePa, irradianceWPerM2 } = reading;
   if (pressurePa.ok && !isAtmosphere(pressurePa.value)) findings.push('not at air pressure');
   if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2) findings.push('strong light');

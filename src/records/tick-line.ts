@@ -7,12 +7,13 @@
  *    pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage (counts | null),
  *    frame bits, pumpRatio, actuator bits, lampRatio, buttons?, requests?]
  *
- *   frame bits: 1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute
+ *   frame bits: 1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
+ *               16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
  *   actuator bits: 1 selector at pressure, 2 vent open, 4 lamp enabled
  *   buttons: first letters in order (y, n, m); requests: as they are. Both left out where empty.
  */
 import { z } from 'zod';
-import { type Actuators, BUTTONS, type Frame, type Request } from '../frame.ts';
+import { type Actuators, BUTTONS, type Frame, type Request, TRIPS, type Trip } from '../frame.ts';
 import { choice, wholeNumber } from '../settings.ts';
 import { encodeNumber, exactNumber } from './exact-number.ts';
 
@@ -22,22 +23,45 @@ export interface JournalTick {
   readonly actuators: Actuators;
 }
 
-const FRAME_BITS = { shieldClosed: 1, overPressureTripped: 2, emergencyStopPressed: 4, mute: 8 };
+const FRAME_BITS = {
+  shieldClosed: 1,
+  overPressureTripped: 2,
+  emergencyStopPressed: 4,
+  mute: 8,
+  damaged: 16,
+  gap: 32,
+};
+/** From here on one bit for each trip, in the order of TRIPS. */
+const FIRST_TRIP_BIT = 64;
 const ACTUATOR_BITS = { atPressure: 1, ventOpen: 2, lampEnabled: 4 };
-const HIGHEST_FRAME_BITS = 15;
+const HIGHEST_FRAME_BITS = FIRST_TRIP_BIT * 2 ** TRIPS.length - 1;
 const HIGHEST_ACTUATOR_BITS = 7;
 /** Fields of a tick in which nobody pressed or asked for anything. */
 const PLAIN_FIELDS = 12;
 
 const bit = (on: boolean, value: number): number => (on ? value : 0);
 
-function frameBitsOf({ switches, link }: Frame): number {
+function frameBitsOf({ switches, link, damaged, gap, trips }: Frame): number {
   return (
+    tripBitsOf(trips) +
+    bit(damaged, FRAME_BITS.damaged) +
+    bit(gap, FRAME_BITS.gap) +
     bit(switches.shieldClosed, FRAME_BITS.shieldClosed) +
     bit(switches.overPressureTripped, FRAME_BITS.overPressureTripped) +
     bit(switches.emergencyStopPressed, FRAME_BITS.emergencyStopPressed) +
     bit(link === 'mute', FRAME_BITS.mute)
   );
+}
+
+function tripBitsOf(trips: readonly Trip[]): number {
+  return trips.reduce((bits, trip) => bits + FIRST_TRIP_BIT * 2 ** TRIPS.indexOf(trip), 0);
+}
+
+const NO_TRIPS: readonly Trip[] = [];
+
+function tripsOf(frameBits: number): readonly Trip[] {
+  if (frameBits < FIRST_TRIP_BIT) return NO_TRIPS;
+  return TRIPS.filter((_, index) => (frameBits & (FIRST_TRIP_BIT * 2 ** index)) !== 0);
 }
 
 function actuatorBitsOf({ selector, ventOpen, lampEnabled }: Actuators): number {
@@ -162,6 +186,9 @@ function tickOf(fields: Fields): JournalTick {
         emergencyStopPressed: frameHas(FRAME_BITS.emergencyStopPressed),
       },
       pressed: [...letters].flatMap((letter) => BUTTONS.filter((name) => name[0] === letter)),
+      trips: tripsOf(frameBits),
+      damaged: frameHas(FRAME_BITS.damaged),
+      gap: frameHas(FRAME_BITS.gap),
     },
     requests,
     actuators: {

@@ -4,6 +4,7 @@
  * tests/safety/alarm-cases.ts.
  */
 import type { AlarmRow } from './alarm-row.ts';
+import { BOARD_ROWS } from './alarms-board.ts';
 import { CURE_ROWS } from './alarms-cure.ts';
 import { PRESSURE_ROWS } from './alarms-pressure.ts';
 import { SWITCH_ROWS } from './alarms-switches.ts';
@@ -14,4 +15,5 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
   ...PRESSURE_ROWS,
   ...CURE_ROWS,
   ...UNIT_ROWS,
+  ...BOARD_ROWS,
 ];

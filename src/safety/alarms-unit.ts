@@ -1,6 +1,6 @@
 /**
- * Alarms of the unit itself: sensors, supply, link, self-test, and a person who does not answer. Default limits are demo values; a
- * profile may tighten some of them and never loosens one.
+ * Alarms of the unit itself: sensors, supply, self-test, and a person who does not answer. Default
+ * limits are demo values; a profile may tighten some of them and never loosens one.
  */
 import { valueOrNull } from '../frame.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
@@ -65,36 +65,6 @@ export const UNIT_ROWS: readonly AlarmRow[] = [
     armed: always,
     seen: ({ reading }) => valueOrNull(reading.supplyV),
     remedy: 'Charge or change the battery, check the supply plug. Then go on.',
-  },
-  {
-    id: 'frames-late',
-    title: 'Board answers late',
-    priority: 'medium',
-    action: 'hold',
-    latching: false,
-    quantity: 'time',
-    trips: 'above',
-    limit: setting(0.2, 0.1, 1),
-    deadband: setting(0.05, 0, 0.2),
-    delayS: fixed(0),
-    armed: always,
-    seen: ({ frameGapS }) => frameGapS,
-    remedy: 'Check the cable. Close other programs. If it comes again, end the job.',
-  },
-  {
-    id: 'link-lost',
-    title: 'Board is silent',
-    priority: 'high',
-    action: 'hold',
-    latching: true,
-    quantity: 'time',
-    trips: 'above',
-    limit: setting(0.5, 0.2, 2),
-    deadband: setting(0.1, 0, 0.2),
-    delayS: fixed(0),
-    armed: always,
-    seen: ({ silentS }) => silentS,
-    remedy: 'The board makes itself safe. Check its cable and supply. Nothing goes on by itself.',
   },
   {
     id: 'self-test',

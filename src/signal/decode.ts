@@ -76,6 +76,9 @@ export function stepDecode(
       supplyV: measured(frame, channels.supplyVoltage, supplyVOf, settings),
       switches: frame.switches,
       pressed: frame.pressed,
+      trips: frame.trips,
+      damaged: frame.damaged,
+      gap: frame.gap,
     },
   };
 }

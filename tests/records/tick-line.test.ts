@@ -7,6 +7,7 @@ import {
   FULL_SCALE_COUNTS,
   type Request,
   SAFE,
+  TRIPS,
 } from '../../src/frame.ts';
 import { encodeTick, tickSchema } from '../../src/records/tick-line.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
@@ -34,6 +35,9 @@ const frames: fc.Arbitrary<Frame> = record({
     emergencyStopPressed: fc.boolean(),
   }),
   pressed: fc.array(fc.constantFrom(...BUTTONS), { maxLength: 4 }),
+  trips: fc.subarray([...TRIPS]),
+  damaged: fc.boolean(),
+  gap: fc.boolean(),
 });
 const requests: fc.Arbitrary<readonly Request[]> = fc.array(
   fc.oneof(
@@ -100,7 +104,7 @@ describe('the line of a tick', () => {
   test.each([
     ['a field too few', '[0,0,null,1,2,3,4,5,1,0,2]'],
     ['a field too many', '[0,0,null,1,2,3,4,5,1,0,2,0,"",[],0]'],
-    ['bits that mean nothing', '[0,0,null,1,2,3,4,5,16,0,2,0]'],
+    ['bits that mean nothing', '[0,0,null,1,2,3,4,5,32768,0,2,0]'],
     ['an unknown button', '[0,0,null,1,2,3,4,5,1,0,2,0,"x"]'],
     ['an unknown request', '[0,0,null,1,2,3,4,5,1,0,2,0,"",[{"kind":"fly"}]]'],
     ['a number in words that are none', '[0,"soon",null,1,2,3,4,5,1,0,2,0]'],

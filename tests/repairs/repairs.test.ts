@@ -186,6 +186,9 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'low-supply': { alarms: ['supply-low'], end: 'completed' },
   'mute-link': { alarms: ['link-lost'], end: 'completed' },
   'late-frame': { alarms: ['frames-late'], end: 'completed' },
+  'spoilt-message': { alarms: ['message-spoilt'], end: 'completed' },
+  'missing-frames': { alarms: ['frames-missing'], end: 'completed' },
+  'board-restart': { alarms: ['board-tripped'], end: 'completed' },
 };
 
 describe('every ready-made fault', () => {

@@ -73,6 +73,11 @@ const switched =
           },
         };
 
+const flagged =
+  (flags: Partial<AlarmContext['reading']>) =>
+  (context: AlarmContext, bad: number): AlarmContext =>
+    bad === 0 ? context : { ...context, reading: { ...context.reading, ...flags } };
+
 const sets =
   (key: keyof AlarmContext) =>
   (context: AlarmContext, valueSI: number): AlarmContext => ({ ...context, [key]: valueSI });
@@ -199,6 +204,10 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'supply-low', armed: {}, at: reads('supplyV'), justUnder: 10.55, justOver: 10.45 },
   { id: 'frames-late', armed: {}, at: sets('frameGapS'), justUnder: 0.19, justOver: 0.21 },
   { id: 'link-lost', armed: {}, at: sets('silentS'), justUnder: 0.49, justOver: 0.51 },
+  { id: 'message-spoilt', armed: {}, at: flagged({ damaged: true }), ...YES_NO },
+  { id: 'frames-missing', armed: {}, at: flagged({ gap: true }), ...YES_NO },
+  { id: 'board-tripped', armed: {}, at: flagged({ trips: ['watchdog'] }), ...YES_NO },
+  { id: 'trip-stays', armed: {}, at: flagged({ trips: ['shield'] }), ...YES_NO },
   {
     id: 'self-test',
     armed: { phase: 'self-test', profile: { ...QUIET_CONTEXT.profile, answerWithinS: null } },

@@ -4,13 +4,13 @@ import { FAULT_KINDS, FAULT_TABLE, type FaultKind } from '../../sim/fault-kinds.
 import { FAULT_PRESETS, type Fault, faultSchema, REMEDIES } from '../../sim/faults.ts';
 import type { BreakView } from '../../sim/simulated-board.ts';
 import { STEP_NUMBERS } from '../../src/events.ts';
-import { type Actuators, CHANNELS, type Frame } from '../../src/frame.ts';
+import { type Actuators, CHANNELS, type Frame, type Outputs } from '../../src/frame.ts';
 import { checkSettings } from '../../src/settings.ts';
 import { closedBoard, EVACUATE, LIGHT, outputsOf, PRESSURISE, runFor } from './lock-step.ts';
 
 interface Case {
   readonly fault?: Partial<Fault>;
-  readonly outputs: Partial<Actuators>;
+  readonly outputs: Partial<Outputs>;
   /** What differs from a sound board while the fault acts, by at least so much. */
   readonly seen: (frame: Frame, view: BreakView) => number;
   readonly atLeast: number;
@@ -68,19 +68,30 @@ const CASES: Readonly<Record<Exclude<FaultKind, 'link-mute' | 'link-late'>, Case
   },
   'over-pressure-switch': {
     outputs: PRESS_SLOWLY,
-    seen: (frame, { truth: { acting } }) =>
-      Number(frame.switches.overPressureTripped && acting.pumpRatio === 0),
+    seen: (frame) => Number(frame.switches.overPressureTripped),
     atLeast: 1,
     recoverS: 1,
   },
   'emergency-stop': {
     outputs: PRESS_SLOWLY,
-    seen: (frame, { truth: { acting } }) =>
-      Number(frame.switches.emergencyStopPressed && acting.ventOpen),
+    seen: (frame) => Number(frame.switches.emergencyStopPressed),
     atLeast: 1,
     recoverS: 1,
   },
-  'shield-opened': { outputs: LIGHT, seen: truth('irradianceWPerM2'), atLeast: 180, recoverS: 1 },
+  'shield-opened': {
+    outputs: LIGHT,
+    seen: (frame) => Number(frame.switches.shieldClosed),
+    atLeast: 1,
+    recoverS: 1,
+  },
+  'link-spoilt': { outputs: {}, seen: ({ damaged }) => Number(damaged), atLeast: 1, recoverS: 1 },
+  'link-gap': { outputs: {}, seen: ({ gap }) => Number(gap), atLeast: 1, recoverS: 1 },
+  'board-restart': {
+    outputs: { clearTrips: true },
+    seen: ({ trips }) => Number(trips.includes('watchdog')),
+    atLeast: 1,
+    recoverS: 1,
+  },
 };
 
 const FROM_S = 5;

@@ -24,12 +24,13 @@ export function scenarioWith(changes: Partial<Scenario> = {}): Scenario {
 
 export const screen = (line: string): DisplayLines => [line, '', '', ''];
 
-export const outputsOf = (actuators: Partial<Actuators>, line = ''): Outputs => ({
+export const outputsOf = (outputs: Partial<Outputs>, line = ''): Outputs => ({
   ...SAFE,
-  ...actuators,
+  clearTrips: false,
   buzzer: 'off',
   status: { colour: 'off', flashing: false },
   display: screen(line),
+  ...outputs,
 });
 
 export const EVACUATE: Partial<Actuators> = { pumpRatio: 0.5, ventOpen: false };

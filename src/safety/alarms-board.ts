@@ -1,0 +1,114 @@
+/**
+ * Alarms of the board and of the line to it: silence, lateness, spoilt or missing messages, and
+ * protection that the board itself has tripped. The board is safe by itself in most of these; here
+ * the job is held, so that nothing goes on unless a person says so.
+ */
+import type { Trip } from '../frame.ts';
+import type { AlarmContext, AlarmRow } from './alarm-row.ts';
+import { always, fixed, running, setting, TRUTH, truth } from './alarm-terms.ts';
+
+const TRIP_WORDS: Readonly<Record<Trip, string>> = {
+  'emergency-stop': 'emergency stop',
+  'over-pressure-switch': 'over-pressure switch',
+  'pressure-ceiling': 'pressure too high',
+  'pressure-sensor': 'no pressure reading',
+  shield: 'shield open',
+  'heat-sink': 'lamp too hot',
+  'lamp-time': 'lamp on too long',
+  watchdog: 'board restarted',
+  settings: 'its limits were spoilt',
+};
+
+const tripText = (trips: readonly Trip[]): string =>
+  trips.map((trip) => TRIP_WORDS[trip]).join(', ') || 'nothing tripped';
+
+/** Causes that the frame shows as well, and that raise alarms of their own. */
+const OWN_ALARM: ReadonlySet<Trip> = new Set(['emergency-stop', 'over-pressure-switch', 'shield']);
+const hasOwnAlarm = (trip: Trip): boolean => OWN_ALARM.has(trip);
+
+const TRIPPED = {
+  ...TRUTH,
+  title: 'Board has tripped',
+  priority: 'high',
+  action: 'hold',
+  latching: false,
+  // Whatever holds the job already tells more; the self-test names what it cannot clear.
+  armed: (c: AlarmContext): boolean => running(c) && c.phase !== 'self-test',
+  expected: 'no protection tripped',
+  seenText: ({ reading }: AlarmContext): string => tripText(reading.trips),
+  remedy: 'The board stopped by itself. See to what it names. Going on clears it if it is gone.',
+} as const;
+
+export const BOARD_ROWS: readonly AlarmRow[] = [
+  {
+    id: 'frames-late',
+    title: 'Board answers late',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(0.2, 0.1, 1),
+    deadband: setting(0.05, 0, 0.2),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ frameGapS }) => frameGapS,
+    remedy: 'Check the cable. Close other programs. If it comes again, end the job.',
+  },
+  {
+    id: 'link-lost',
+    title: 'Board is silent',
+    priority: 'high',
+    action: 'hold',
+    latching: true,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(0.5, 0.2, 2),
+    deadband: setting(0.1, 0, 0.2),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ silentS }) => silentS,
+    remedy: 'The board makes itself safe. Check its cable and supply. Nothing goes on by itself.',
+  },
+  {
+    ...TRUTH,
+    id: 'message-spoilt',
+    title: 'Message spoilt',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ reading }) => truth(reading.damaged),
+    expected: 'messages that pass their check',
+    seenText: () => 'a failed check',
+    remedy: 'Check cable and plugs, keep them off motor leads. If it comes again, end the job.',
+  },
+  {
+    ...TRUTH,
+    id: 'frames-missing',
+    title: 'Frames missing',
+    priority: 'medium',
+    action: 'hold',
+    latching: false,
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ reading }) => truth(reading.gap),
+    expected: 'every frame in its turn',
+    seenText: () => 'a gap',
+    remedy: 'Check the cable. Close other programs. If it comes again, end the job.',
+  },
+  {
+    ...TRIPPED,
+    id: 'board-tripped',
+    delayS: fixed(0),
+    seen: ({ reading }) => truth(reading.trips.some((trip) => !hasOwnAlarm(trip))),
+  },
+  {
+    ...TRIPPED,
+    id: 'trip-stays',
+    // By then the alarm of the cause itself has come, unless it was gone before a frame showed it.
+    delayS: fixed(0.6),
+    seen: ({ reading }) => truth(reading.trips.some(hasOwnAlarm)),
+  },
+];
