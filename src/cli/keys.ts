@@ -21,6 +21,9 @@ const KEYS: Readonly<Record<string, KeyAction>> = {
 
 export const KEYS_LINE = 'y YES  n NO  m MORE   h hold  e emergency stop  s shield  Ctrl-C end';
 
+/** A real unit has its own emergency stop and shield. */
+export const REAL_KEYS_LINE = 'y YES  n NO  m MORE   h hold  Ctrl-C end';
+
 /** Listens until the returned function is called, which gives the terminal back as it was. */
 export function listenToKeys(
   input: NodeJS.ReadStream,

@@ -2,12 +2,15 @@
  * The command line: which commands there are and what their options mean. What each does is in its
  * own file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { CHECKLIST } from '../../wiring/checklist.ts';
 import { EXIT } from './exit-codes.ts';
 import { replayCommand } from './replay-command.ts';
 import { reportCommand } from './report-command.ts';
 import { runCommand } from './run-command.ts';
 import { FAULT_NAMES, isFaultFile } from './simulated-scenario.ts';
+
+const STEP_IDS = CHECKLIST.map(({ id }) => id);
 
 function parseSpeed(words: string): number | 'max' {
   if (words === 'max') return 'max';
@@ -33,6 +36,11 @@ function collectFault(name: string, names: readonly string[]): readonly string[]
   throw new InvalidArgumentError(`accepted: ${FAULT_NAMES.join(', ')}, or a .json file.`);
 }
 
+function collectStep(id: string, ids: readonly string[]): readonly string[] {
+  if (STEP_IDS.includes(id)) return [...ids, id];
+  throw new InvalidArgumentError(`accepted: ${STEP_IDS.join(', ')}.`);
+}
+
 const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
   .exitOverride()
@@ -40,7 +48,16 @@ const program = new Command('meniscus')
 
 program
   .command('run', { isDefault: true })
-  .description('run one repair on the simulated board and write its record')
+  .description('run one repair on the simulated board, or on a real one, and write its record')
+  .addOption(
+    new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
+      'manual',
+      'speed',
+      'seed',
+      'altitude',
+      'fault',
+    ]),
+  )
   .option('--manual', 'you press the buttons: y YES, n NO, m MORE', false)
   .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
   .option('--job <file>', 'job sheet (JSON)')
@@ -52,10 +69,30 @@ program
   .option('--records <folder>', 'where records go', 'records')
   .addHelpText(
     'after',
-    `\nFaults: ${FAULT_NAMES.join(', ')}\nExample: meniscus run --speed max --fault hose-off\n`,
+    `\nFaults: ${FAULT_NAMES.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --port auto\n`,
   )
   .action(async (options) => {
     process.exitCode = await runCommand(options);
+  });
+
+program
+  .command('ports')
+  .description('list serial ports and tell which look like a board')
+  .addHelpText('after', '\nExample: meniscus ports\n')
+  .action(async () => {
+    process.exitCode = await (await import('./ports-command.ts')).portsCommand();
+  });
+
+program
+  .command('bench')
+  .description('bring up a freshly wired unit: walk through the checklist, channel by channel')
+  .requiredOption('--port <name>', 'serial port of the board, or auto')
+  .option('--unit <file>', 'settings of the unit (JSON)')
+  .option('--step <id>', 'only this step; may be given again', collectStep, [])
+  .option('--records <folder>', 'where the result goes', 'records')
+  .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
+  .action(async (options) => {
+    process.exitCode = await (await import('./bench-command.ts')).benchCommand(options);
   });
 
 program

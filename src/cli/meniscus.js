@@ -3,14 +3,14 @@
  * Starts the TypeScript sources. They are bundled once into node_modules/.cache and again whenever
  * a source is newer than the bundle, so that an edit needs no build and a start no compiler.
  */
-import { mkdirSync, readdirSync, renameSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const folder = join(root, 'node_modules', '.cache', 'meniscus');
-const bundle = join(folder, 'main.mjs');
+const cache = join(root, 'node_modules', '.cache', 'meniscus');
+const DAY_MS = 86_400_000;
 
 /** Newest change below a path, ms; 0 where there is nothing. */
 function newestMs(path) {
@@ -21,16 +21,20 @@ function newestMs(path) {
   return Math.max(stat.mtimeMs, ...inside);
 }
 
-async function buildBundle() {
+async function buildBundle(folder) {
   const { build } = await import('esbuild');
-  mkdirSync(folder, { recursive: true });
-  // Under names of their own first: another start may be reading the bundle.
-  const fresh = join(folder, `main.${process.pid}.mjs`);
+  // Under a name of its own first: another start may be building too.
+  const fresh = join(cache, `fresh.${process.pid}`);
+  mkdirSync(fresh, { recursive: true });
   await build({
     entryPoints: [join(root, 'src', 'cli', 'main.ts')],
-    outfile: fresh,
+    outdir: fresh,
+    outExtension: { '.js': '.mjs' },
     absWorkingDir: root,
     bundle: true,
+    // What only a real or an emulated board needs is loaded only for one.
+    splitting: true,
+    external: ['serialport', 'johnny-five', 'firmata-io'],
     platform: 'node',
     format: 'esm',
     target: 'node20',
@@ -45,16 +49,30 @@ async function buildBundle() {
     banner: {
       js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
     },
-    footer: { js: '//# sourceMappingURL=main.mjs.map' },
   });
-  renameSync(`${fresh}.map`, `${bundle}.map`);
-  renameSync(fresh, bundle);
+  // When another start was quicker, its bundle is as good.
+  if (existsSync(folder)) rmSync(fresh, { recursive: true });
+  else renameSync(fresh, folder);
+}
+
+/** A program that started from an older bundle may still load parts of it: only old ones go. */
+function dropOldBundles(folder) {
+  for (const name of readdirSync(cache)) {
+    const path = join(cache, name);
+    if (path !== folder && statSync(path).mtimeMs < Date.now() - DAY_MS) {
+      rmSync(path, { recursive: true, force: true });
+    }
+  }
 }
 
 const sources = ['src', 'sim', 'hal', 'wiring', 'package.json', 'package-lock.json'];
 const newestSourceMs = Math.max(...sources.map((name) => newestMs(join(root, name))));
-if (newestMs(bundle) < newestSourceMs) await buildBundle();
+const bundles = join(cache, String(Math.round(newestSourceMs)));
+if (!existsSync(bundles)) {
+  await buildBundle(bundles);
+  dropOldBundles(bundles);
+}
 // A run as fast as it can is over in seconds: compile its loop sooner than V8 would by itself.
 setFlagsFromString('--interrupt-budget=20000');
 process.setSourceMapsEnabled(true);
-await import(bundle);
+await import(join(bundles, 'main.mjs'));

@@ -4,78 +4,68 @@
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Scenario } from '../../sim/scenario.ts';
-import { createSimulatedBoard } from '../../sim/simulated-board.ts';
 import type { Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
 import { END_WORDS } from '../records/report-words.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
+import type { Bench, OpenedBench } from './bench.ts';
 import { EXIT } from './exit-codes.ts';
-import { KEYS_LINE } from './keys.ts';
 import { type LoadedSettings, loadSettings } from './load-settings.ts';
-import type { Speed } from './pace.ts';
 import { writeReport } from './report-command.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { type ScenarioOptions, scenarioOf } from './simulated-scenario.ts';
+import { type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
 import { VERSION } from './version.ts';
 
-export interface RunOptions extends ScenarioOptions {
-  readonly speed?: Speed;
+export interface RunOptions extends SimulatedOptions {
+  /** A serial port, or `auto`; the simulated board where none is named. */
+  readonly port?: string;
   readonly job?: string;
   readonly profile?: string;
   readonly unit?: string;
   readonly records: string;
 }
 
-/** A whole demo repair takes about a minute at this speed. */
-const DEMO_SPEED = 16;
-/** Simulated runs start at a simulated time, so that the same inputs give the same journal. */
-const SIMULATED_START = '2000-01-01T08:00:00.000Z';
-
 export async function runCommand(options: RunOptions): Promise<number> {
   const loaded = loadSettings(options);
-  if (!loaded.ok) return refuse(loaded.problems);
+  if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
   if (options.manual && !process.stdin.isTTY) {
     process.stderr.write('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
-  const scenario = scenarioOf(options, loaded.value.config);
-  if (!scenario.ok) return refuse(scenario.problems);
-  const folder = newFolder(options.records, loaded.value.config.job.reference);
-  if (typeof folder !== 'string') return refuse([folder]);
-  return await run(options, loaded.value, scenario.value, folder);
+  const { config } = loaded.value;
+  const opened: OpenedBench =
+    options.port === undefined
+      ? simulatedBench(options, config)
+      : await (await import('./real-bench.ts')).realBench(options.port, config);
+  if (!opened.ok) return refuse(opened.lines);
+  const { bench } = opened;
+  const folder = newFolder(options.records, config.job.reference);
+  if (typeof folder === 'string') return await run(loaded.value, bench, folder);
+  await bench.board.close();
+  return refuse([problemLine(folder)]);
 }
 
-async function run(
-  options: RunOptions,
-  settings: LoadedSettings,
-  scenario: Scenario,
-  folder: string,
-): Promise<number> {
-  const speed = options.speed ?? (options.manual ? 1 : DEMO_SPEED);
-  const board = createSimulatedBoard(scenario);
+async function run(settings: LoadedSettings, bench: Bench, folder: string): Promise<number> {
   const journalPath = join(folder, 'journal.jsonl');
-  const { config } = settings;
+  const { profile } = settings.config;
   const started = performance.now();
   const end = await runJob({
     settings,
-    board,
-    speed,
+    bench,
     journalPath,
     header: createHeader({
       version: VERSION,
-      board: board.identity,
-      seed: options.seed,
-      startedAt: SIMULATED_START,
-      inputs: { ...settings.inputs, extra: simulatedFacts(options, scenario) },
+      board: bench.board.identity,
+      seed: bench.seed,
+      startedAt: bench.startedAt,
+      inputs: { ...settings.inputs, extra: bench.extra },
     }),
     surroundings: {
-      title: titleOf(options, speed),
-      lowestPa: config.profile.vacuum.lowestPa,
-      highestPa: scenario.atmospherePa + config.profile.pressure.highestGaugePa,
-      keys: options.manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
+      title: bench.title,
+      lowestPa: profile.vacuum.lowestPa,
+      highestPa: bench.atmospherePa + profile.pressure.highestGaugePa,
+      keys: bench.keysLine,
     },
-    keyboard: options.manual ? process.stdin : null,
     out: process.stdout,
     err: process.stderr,
   });
@@ -85,13 +75,8 @@ async function run(
   return report.ok ? EXIT[end.reason] : EXIT.fault;
 }
 
-/** What of the simulated world the other inputs do not say. */
-function simulatedFacts({ altitude, manual }: RunOptions, { faults }: Scenario) {
-  return { altitudeM: altitude, person: manual ? 'at the keyboard' : 'scripted', faults };
-}
-
-function refuse(problems: readonly SettingsProblem[]): number {
-  process.stderr.write(`${problems.map(problemLine).join('\n')}\nNothing was started.\n`);
+function refuse(lines: readonly string[]): number {
+  process.stderr.write(`${lines.join('\n')}\nNothing was started.\n`);
   return EXIT.badInput;
 }
 
@@ -119,13 +104,6 @@ function makeFolder(folder: string): boolean {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
     throw error;
   }
-}
-
-function titleOf({ manual, seed, fault }: RunOptions, speed: Speed): string {
-  const pace = speed === 'max' ? 'as fast as it can' : `${speed} x real time`;
-  const who = manual ? 'you press the buttons' : 'scripted technician';
-  const wrong = fault.length === 0 ? '' : `, fault: ${fault.join(', ')}`;
-  return `Meniscus on the simulated board (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
 }
 
 const OUTCOME: Readonly<Record<Outcome, string>> = {

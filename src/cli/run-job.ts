@@ -1,28 +1,25 @@
 /**
- * Puts one job together on the simulated board: board, pipeline, journal, panel, keys, interrupts;
- * and runs it to its end. It decides the order in which these start and stop, so
- * that outputs are safe and the journal is closed whatever happens.
+ * Puts one job together on a bench: board, pipeline, journal, panel, keys, interrupts; and runs it
+ * to its end. It decides the order in which these start and stop, so that outputs are safe and the
+ * journal is closed whatever happens.
  */
-import type { SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { EndReason, Event, Outcome } from '../events.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
 import { createJournal, type Journal } from '../records/journal.ts';
 import type { JournalHeader } from '../records/journal-format.ts';
+import type { Bench } from './bench.ts';
 import { createInterrupts } from './interrupts.ts';
 import { journalConsumer } from './journal-consumer.ts';
-import { type KeyAction, listenToKeys } from './keys.ts';
+import { listenToKeys } from './keys.ts';
 import { createLivePanel, type Surroundings } from './live-panel.ts';
 import type { LoadedSettings } from './load-settings.ts';
-import { createPacer, type Speed } from './pace.ts';
 
 export interface JobRun {
   readonly settings: LoadedSettings;
-  readonly board: SimulatedBoard;
-  readonly speed: Speed;
+  readonly bench: Bench;
   readonly journalPath: string;
   readonly header: JournalHeader;
   readonly surroundings: Omit<Surroundings, 'look'>;
-  readonly keyboard: NodeJS.ReadStream | null;
   readonly out: NodeJS.WriteStream;
   readonly err: NodeJS.WriteStream;
 }
@@ -37,8 +34,9 @@ export interface JobEnd {
 
 export async function runJob(run: JobRun): Promise<JobEnd> {
   const warn = (words: string): void => void run.err.write(`${words}\n`);
-  const { board } = run;
-  const panel = await createLivePanel(run.out, { ...run.surroundings, look: () => lookAt(board) });
+  const { bench } = run;
+  const { board } = bench;
+  const panel = await createLivePanel(run.out, { ...run.surroundings, look: bench.look });
   const journal = createJournal({
     path: run.journalPath,
     header: run.header,
@@ -69,11 +67,14 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
     fail,
   });
   const stopListening =
-    run.keyboard === null
+    bench.keyboard === null
       ? () => undefined
-      : listenToKeys(run.keyboard, (key) => act(key, board, pipeline.request, interrupts.raise));
+      : listenToKeys(bench.keyboard, (key) => {
+          if (key.kind === 'interrupt') interrupts.raise('Ended from the keyboard.');
+          else bench.act(key, pipeline.request);
+        });
   try {
-    const running = createPacer(board.tick, board.identity.tickS, run.speed);
+    const running = bench.run();
     pacer.stop = running.stop;
     await running.done;
   } catch (error) {
@@ -92,26 +93,6 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
 
 function closeJournal(journal: Journal, { reason, why, outcome }: JobEnd): void {
   journal.close({ reason, why, outcome });
-}
-
-function act(
-  key: KeyAction,
-  board: SimulatedBoard,
-  request: ReturnType<typeof createPipeline>['request'],
-  interrupt: (why: string) => void,
-): void {
-  if (key.kind === 'button') board.press(key.button);
-  if (key.kind === 'emergency-stop') board.toggleEmergencyStop();
-  if (key.kind === 'shield') board.toggleShield();
-  if (key.kind === 'hold') request({ kind: 'hold' });
-  if (key.kind === 'interrupt') interrupt('Ended from the keyboard.');
-}
-
-/** What somebody looking through the glass would say. */
-function lookAt(board: SimulatedBoard): string {
-  const { bubbling, clear, filledRatio } = board.view();
-  const look = clear ? 'clear' : filledRatio > 0.02 ? 'dark where air is left' : 'not filled';
-  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}`;
 }
 
 /** Keeps how the job ended; the first cause stands. */

@@ -1,0 +1,126 @@
+/**
+ * The unit's frame message, as counts, switches, presses, trips and what acts. Pure. It keeps what
+ * the last frame said, because presses are counters, a gap shows in the numbering, and a restarted
+ * board starts all of them anew. What time a frame gets is for board-time.ts.
+ */
+import {
+  BUTTONS,
+  type Button,
+  CHANNELS,
+  type Channel,
+  type Frame,
+  FULL_SCALE_COUNTS,
+  type Trip,
+} from '../../src/frame.ts';
+import {
+  ACTING_BITS,
+  decodeFields,
+  type Fields,
+  FRAME_LAYOUT,
+  PRESS_SHIFT,
+  SWITCH_BITS,
+  TRIP_BITS,
+} from './protocol.ts';
+
+export type FrameFields = Fields<typeof FRAME_LAYOUT>;
+
+/** What the board says that it does now, whatever it was asked. */
+export interface Acting {
+  readonly selectorPressure: boolean;
+  readonly ventOpen: boolean;
+  readonly lampEnabled: boolean;
+  readonly leased: boolean;
+  readonly displayAnswers: boolean;
+  /** 0 to 255. */
+  readonly pumpDuty: number;
+  readonly lampDuty: number;
+}
+
+export interface Sample {
+  readonly boardMs: number;
+  readonly counts: Readonly<Record<Channel, number>>;
+  readonly switches: Frame['switches'];
+  readonly pressed: readonly Button[];
+  readonly trips: readonly Trip[];
+  readonly acting: Acting;
+  /** A message of ours was refused since the last frame, as the board counts them. */
+  readonly hostDamaged: boolean;
+  /** Frames that the board sent and that are missing, damaged ones among them. */
+  readonly missing: number;
+}
+
+/** The counters of the last frame; null before the first one and after a restart. */
+export type Counters = Pick<FrameFields, 'sequence' | 'presses' | 'badMessages'> | null;
+
+export interface DecodedFrame {
+  readonly counters: Counters;
+  readonly sample: Sample;
+}
+
+const SEQUENCES = 128 ** 2;
+const PRESSES = 4;
+
+/** The fields of a frame message; null when it is none, or when a value is outside its range. */
+export function readFrame(body: readonly number[]): FrameFields | null {
+  const fields = decodeFields(FRAME_LAYOUT, body);
+  const inRange =
+    fields !== null &&
+    CHANNELS.every((channel) => fields[channel] <= FULL_SCALE_COUNTS) &&
+    fields.timeMs < 2 ** 32;
+  return inRange ? fields : null;
+}
+
+/** `last` is null for the first frame of a connection and after a restart: nothing to compare. */
+export function decodeFrame(last: Counters, fields: FrameFields): DecodedFrame {
+  const { sequence, presses, badMessages } = fields;
+  return {
+    counters: { sequence, presses, badMessages },
+    sample: {
+      boardMs: fields.timeMs,
+      counts: {
+        pressure: fields.pressure,
+        irradiance: fields.irradiance,
+        glassTemperature: fields.glassTemperature,
+        heatSinkTemperature: fields.heatSinkTemperature,
+        supplyVoltage: fields.supplyVoltage,
+      },
+      switches: {
+        shieldClosed: has(fields.switches, SWITCH_BITS.shieldClosed),
+        overPressureTripped: has(fields.switches, SWITCH_BITS.overPressureTripped),
+        emergencyStopPressed: has(fields.switches, SWITCH_BITS.emergencyStopPressed),
+      },
+      pressed: last === null ? [] : pressedSince(last.presses, presses),
+      trips: TRIP_BITS.filter((_, bit) => has(fields.trips, 2 ** bit)),
+      acting: actingOf(fields),
+      hostDamaged: last !== null && badMessages !== last.badMessages,
+      missing: last === null ? 0 : (sequence - last.sequence - 1 + 2 * SEQUENCES) % SEQUENCES,
+    },
+  };
+}
+
+const has = (field: number, bit: number): boolean => (field & bit) !== 0;
+
+/** Each button as often as its counter has gone on; buttons in the vocabulary's order. */
+function pressedSince(before: number, now: number): Button[] {
+  return BUTTONS.flatMap((button) => {
+    const shift = PRESS_SHIFT[button];
+    const times = ((now >> shift) - (before >> shift) + PRESSES * PRESSES * PRESSES) % PRESSES;
+    return Array.from({ length: times }, () => button);
+  });
+}
+
+function actingOf({ acting, pump, lamp }: FrameFields): Acting {
+  return {
+    selectorPressure: has(acting, ACTING_BITS.selectorPressure),
+    ventOpen: has(acting, ACTING_BITS.ventOpen),
+    lampEnabled: has(acting, ACTING_BITS.lampEnabled),
+    leased: has(acting, ACTING_BITS.leased),
+    displayAnswers: has(acting, ACTING_BITS.displayAnswers),
+    pumpDuty: pump,
+    lampDuty: lamp,
+  };
+}
+
+/** Pump off, vent open, lamp off: what the pins do, not what was asked. */
+export const actsSafely = ({ pumpDuty, lampDuty, ...acting }: Acting): boolean =>
+  pumpDuty === 0 && lampDuty === 0 && acting.ventOpen && !acting.lampEnabled;

@@ -1,0 +1,139 @@
+/**
+ * Makes the frames: one for every frame message of the board, and one every tick by the host's
+ * clock when none comes. It gives them times that never fall and gathers what was damaged or missing
+ * in between. It sends nothing, starts no timer, and leaves numbering to the board.
+ */
+import type { Channel, Frame } from '../../src/frame.ts';
+import { startOfTime, type TimeLine, timeOfFrame, timeOfMuteFrame } from './board-time.ts';
+import {
+  type Acting,
+  type Counters,
+  decodeFrame,
+  type FrameFields,
+  readFrame,
+} from './frame-decoder.ts';
+
+/** A frame without its number: who sends it out counts. */
+export type BareFrame = Omit<Frame, 'sequence'>;
+
+export interface HeardFrame {
+  readonly frame: BareFrame;
+  readonly acting: Acting;
+  /** The board has started anew within this connection: it knows nothing of what it was told. */
+  readonly restarted: boolean;
+}
+
+export interface FrameSource {
+  /** A frame message's body; null when it makes no sense. */
+  readonly hear: (body: readonly number[], hostS: number) => HeardFrame | null;
+  /** The mute frame that is due by now, or null. */
+  readonly mute: (hostS: number) => BareFrame | null;
+  /** Messages were damaged on their way here. */
+  readonly damage: (messages: number) => void;
+  /** The next frame is the first of a connection: nothing before it counts. */
+  readonly startConnection: () => void;
+  readonly heardAtS: () => number;
+}
+
+type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
+
+/** A board that was never heard: nothing measured, switches as a broken wire. */
+const NOTHING_YET: Measured = {
+  sampledAtS: 0,
+  counts: {
+    pressure: null,
+    irradiance: null,
+    glassTemperature: null,
+    heatSinkTemperature: null,
+    supplyVoltage: null,
+  } satisfies Record<Channel, null>,
+  switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
+  trips: [],
+};
+
+const MUTE_AFTER_TICKS = 1.5;
+/** The host's own delays: timers, and bytes that wait in the operating system. */
+const ALLOWANCE_S = 0.01;
+
+interface State {
+  time: TimeLine;
+  last: Measured;
+  counters: Counters;
+  freshConnection: boolean;
+  /** Spoilt messages since the last frame of the board, which explain as many that are missing. */
+  spoilt: number;
+  damagePending: boolean;
+  heardAtS: number;
+  muteDueS: number;
+}
+
+export function createFrameSource(tickS: number, openedS: number): FrameSource {
+  const patienceS = MUTE_AFTER_TICKS * tickS + ALLOWANCE_S;
+  const state: State = {
+    time: startOfTime(openedS),
+    last: NOTHING_YET,
+    counters: null,
+    freshConnection: true,
+    spoilt: 0,
+    damagePending: false,
+    heardAtS: openedS,
+    muteDueS: openedS + patienceS,
+  };
+  return {
+    hear: (body, hostS) => {
+      const fields = readFrame(body);
+      if (fields === null) return null;
+      state.muteDueS = hostS + patienceS;
+      state.heardAtS = hostS;
+      return heardFrame(state, fields, hostS);
+    },
+    mute: (hostS) => {
+      if (hostS < state.muteDueS) return null;
+      // A host that was away itself owes one frame, not all that it missed.
+      state.muteDueS = Math.max(state.muteDueS + tickS, hostS + tickS / 2);
+      return muteFrame(state, hostS);
+    },
+    damage: (messages) => {
+      // What is spoilt before the first frame of a connection is the noise of plugging in.
+      if (state.freshConnection) return;
+      state.spoilt += messages;
+      state.damagePending ||= messages > 0;
+    },
+    startConnection: () => {
+      state.counters = null;
+      state.freshConnection = true;
+      state.spoilt = 0;
+    },
+    heardAtS: () => state.heardAtS,
+  };
+}
+
+function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFrame {
+  const timed = timeOfFrame(state.time, fields.timeMs, hostS);
+  const restarted = timed.restarted && !state.freshConnection;
+  const { counters, sample } = decodeFrame(restarted ? null : state.counters, fields);
+  const { counts, switches, trips, pressed, missing, hostDamaged, acting } = sample;
+  const { timeS } = timed;
+  const gap = missing > state.spoilt;
+  const damaged = takeDamage(state) || hostDamaged;
+  state.time = timed.line;
+  state.counters = counters;
+  state.freshConnection = false;
+  state.spoilt = 0;
+  state.last = { sampledAtS: timeS, counts, switches, trips };
+  const frame: BareFrame = { ...state.last, timeS, link: 'up', pressed, damaged, gap };
+  return { frame, acting, restarted };
+}
+
+function muteFrame(state: State, hostS: number): BareFrame {
+  const { line, timeS } = timeOfMuteFrame(state.time, hostS);
+  state.time = line;
+  const damaged = takeDamage(state);
+  return { ...state.last, timeS, link: 'mute', pressed: [], damaged, gap: false };
+}
+
+function takeDamage(state: State): boolean {
+  const pending = state.damagePending;
+  state.damagePending = false;
+  return pending;
+}

@@ -1,0 +1,26 @@
+/**
+ * What the driver needs of a line to a board: a serial port of the host, or the emulator's stand-in.
+ * A line is used for one connection and thrown away. It is never opened again, because a serial
+ * port sends on re-opening whatever was written while it was down.
+ */
+export interface LineEvents {
+  open: [];
+  data: [bytes: Uint8Array];
+  close: [error?: Error | null];
+  error: [error: Error];
+}
+
+export type Done = (error?: Error | null) => void;
+
+export interface Line {
+  readonly isOpen: boolean;
+  on<E extends keyof LineEvents>(event: E, listener: (...args: LineEvents[E]) => void): unknown;
+  off<E extends keyof LineEvents>(event: E, listener: (...args: LineEvents[E]) => void): unknown;
+  /** `done` comes when the line has taken the bytes, or with the reason why not. */
+  write(bytes: Buffer, done?: Done): unknown;
+  /** `done` comes when the bytes have left. */
+  drain(done: Done): unknown;
+  close(done?: Done): unknown;
+}
+
+export type OpenLine = () => Promise<Line>;

@@ -1,0 +1,128 @@
+/**
+ * What firmata-io gets in place of a serial port: the line behind the message filter. It tells once
+ * that the line is lost, whichever way that shows (close, error, a write that failed, bytes that
+ * the line does not take), and after that neither reads nor writes. It never holds bytes back.
+ */
+import { EventEmitter } from 'node:events';
+import type { Line } from './line.ts';
+import { type FilterState, FRESH_FILTER, stepFilter } from './message-filter.ts';
+
+/** Bytes that the line may owe us: a fifth of a second at 57600 baud. */
+const LONGEST_BACKLOG_BYTES = 1152;
+
+export interface Transport extends EventEmitter {
+  readonly write: (bytes: Buffer, done?: () => void) => void;
+  /** Tells firmata-io that the line is open; once it has attached. */
+  readonly start: () => void;
+  readonly receivedBytes: () => number;
+  readonly messages: () => number;
+  readonly droppedRuns: () => number;
+  /** Lets go of the line and closes it. */
+  readonly close: () => Promise<void>;
+}
+
+export interface TransportEvents {
+  /** Why the line is lost; once. */
+  readonly onLost: (why: string) => void;
+  /** firmata-io threw on a message; the message is dropped. */
+  readonly onUndigested: (error: unknown) => void;
+}
+
+interface State {
+  filter: FilterState;
+  bytes: number;
+  messages: number;
+  undigested: number;
+  backlogBytes: number;
+  usable: boolean;
+}
+
+export function createTransport(line: Line, events: TransportEvents): Transport {
+  const emitter = new EventEmitter();
+  const state: State = {
+    filter: FRESH_FILTER,
+    bytes: 0,
+    messages: 0,
+    undigested: 0,
+    backlogBytes: 0,
+    usable: true,
+  };
+  const lose = (why: string): void => {
+    if (!state.usable) return;
+    state.usable = false;
+    events.onLost(why);
+  };
+  const onData = (bytes: Uint8Array): void => deliver(state, emitter, bytes, events.onUndigested);
+  const onClose = (): void => lose('The line closed.');
+  const onOpen = (): boolean => emitter.emit('open');
+  line.on('data', onData);
+  line.on('close', onClose);
+  line.on('error', (error) => lose(error.message));
+  return Object.assign(emitter, {
+    write: (bytes: Buffer, done?: () => void) => writeOn(line, state, lose, bytes, done),
+    start: () => {
+      if (line.isOpen) onOpen();
+      else line.on('open', onOpen);
+    },
+    receivedBytes: () => state.bytes,
+    messages: () => state.messages,
+    droppedRuns: () => state.filter.droppedRuns + state.undigested,
+    close: async () => {
+      state.usable = false;
+      line.off('data', onData);
+      line.off('close', onClose);
+      line.off('open', onOpen);
+      // The error listener stays: a port may fail once more while it closes, and nobody may crash.
+      if (line.isOpen) await closed(line);
+      emitter.removeAllListeners();
+    },
+  });
+}
+
+function deliver(
+  state: State,
+  emitter: EventEmitter,
+  bytes: Uint8Array,
+  onUndigested: TransportEvents['onUndigested'],
+): void {
+  const filtered = stepFilter(state.filter, bytes);
+  state.filter = filtered.state;
+  state.bytes += bytes.length;
+  for (const message of filtered.messages) {
+    if (!state.usable) return;
+    state.messages++;
+    try {
+      emitter.emit('data', Buffer.from(message));
+    } catch (error) {
+      state.undigested++;
+      onUndigested(error);
+    }
+  }
+}
+
+function writeOn(
+  line: Line,
+  state: State,
+  lose: (why: string) => void,
+  bytes: Buffer,
+  done?: () => void,
+): void {
+  if (!state.usable) return;
+  if (state.backlogBytes > LONGEST_BACKLOG_BYTES) {
+    lose('The line takes no more bytes.');
+    return;
+  }
+  state.backlogBytes += bytes.length;
+  line.write(bytes, (error) => {
+    state.backlogBytes -= bytes.length;
+    if (error) lose(error.message);
+    else done?.();
+  });
+}
+
+/** A line that fails to close is gone already. */
+function closed(line: Line): Promise<void> {
+  return new Promise((resolve) => {
+    line.close(() => resolve());
+  });
+}

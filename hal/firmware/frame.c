@@ -1,0 +1,60 @@
+/*
+ * One frame: everything the host needs to judge the unit, as of one scan of the converter. Fields
+ * in the order of FRAME_LAYOUT in protocol.ts; a test decodes them with that very layout.
+ */
+#include "frame.h"
+
+#include <util/atomic.h>
+
+#include "buttons.h"
+#include "display.h"
+#include "gate.h"
+#include "message.h"
+#include "protection.h"
+#include "protocol.h"
+#include "serial.h"
+#include "switches.h"
+#include "unit.h"
+
+_Static_assert(FLAG_SELECTOR_PRESSURE == ACTING_SELECTOR_PRESSURE && FLAG_VENT_OPEN == ACTING_VENT_OPEN &&
+                   FLAG_LAMP_ENABLED == ACTING_LAMP_ENABLED,
+               "acting outputs go into the frame with the bits they were asked for");
+
+static uint16_t sequence;
+
+void frame_send(const struct scan *scan)
+{
+    const uint16_t number = sequence++;
+    if (serial_room() < MESSAGE_BYTES(FRAME_BODY_BYTES)) return;
+    struct outputs acting;
+    uint16_t trips;
+    uint8_t switches;
+    bool leased;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        acting = *gate_acting();
+        trips = protection_trips();
+        switches = switches_read();
+        leased = gate_leased();
+    }
+    uint8_t bits = acting.flags;
+    if (leased) bits |= ACTING_LEASED;
+    if (display_answers()) bits |= ACTING_DISPLAY_ANSWERS;
+
+    message_begin(KIND_FRAME);
+    message_field(number, FRAME_SEQUENCE_GROUPS);
+    message_field(scan->begunMs, FRAME_TIME_MS_GROUPS);
+    message_field(scan->counts[PRESSURE_SCAN], FRAME_PRESSURE_GROUPS);
+    message_field(scan->counts[IRRADIANCE_SCAN], FRAME_IRRADIANCE_GROUPS);
+    message_field(scan->counts[GLASS_TEMPERATURE_SCAN], FRAME_GLASS_TEMPERATURE_GROUPS);
+    message_field(scan->counts[HEAT_SINK_TEMPERATURE_SCAN], FRAME_HEAT_SINK_TEMPERATURE_GROUPS);
+    message_field(scan->counts[SUPPLY_VOLTAGE_SCAN], FRAME_SUPPLY_VOLTAGE_GROUPS);
+    message_field(switches, FRAME_SWITCHES_GROUPS);
+    message_field(buttons_presses(), FRAME_PRESSES_GROUPS);
+    message_field(trips, FRAME_TRIPS_GROUPS);
+    message_field(bits, FRAME_ACTING_GROUPS);
+    message_field(acting.pump, FRAME_PUMP_GROUPS);
+    message_field(acting.lamp, FRAME_LAMP_GROUPS);
+    message_field(unit_bad_messages(), FRAME_BAD_MESSAGES_GROUPS);
+    message_end();
+}

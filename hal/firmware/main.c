@@ -1,0 +1,93 @@
+/*
+ * Starts the parts and runs the main loop: bytes from the host, reports, answers, display. Nothing
+ * here waits, and nothing that protects depends on it: tick.c does that by interrupt. The watchdog
+ * is patted only when the tick has run, so it sees both a stuck loop and a stuck tick.
+ */
+#include <avr/interrupt.h>
+#include <avr/io.h>
+#include <avr/sleep.h>
+#include <avr/wdt.h>
+
+#include "adc.h"
+#include "answers.h"
+#include "buttons.h"
+#include "display.h"
+#include "limits.h"
+#include "outputs.h"
+#include "parser.h"
+#include "pins_firmata.h"
+#include "protection.h"
+#include "reports.h"
+#include "serial.h"
+#include "switches.h"
+#include "tick.h"
+#include "twi.h"
+#include "unit.h"
+
+/* So that a flood of bytes does not keep the tick's work waiting. */
+#define BYTES_A_PASS 16
+
+static uint32_t lastTickMs;
+
+static void start(void)
+{
+    limits_restore();
+    protection_start();
+    switches_start();
+    outputs_start();
+    pins_reset();
+    adc_start();
+    twi_start();
+    serial_start();
+    tick_start();
+    answers_ask(ANSWER_VERSION);
+    answers_ask(ANSWER_FIRMWARE);
+    wdt_enable(WDTO_250MS);
+    set_sleep_mode(SLEEP_MODE_IDLE);
+    sei();
+}
+
+static void once_a_tick(uint32_t nowMs)
+{
+    wdt_reset();
+    buttons_tick(adc_counts(BUTTONS_SCAN));
+    reports_tick(nowMs);
+    display_tick(nowMs);
+}
+
+static void take_bytes(void)
+{
+    uint8_t byte;
+    for (uint8_t i = 0; i < BYTES_A_PASS && serial_take(&byte); i++) parser_byte(byte);
+}
+
+/* Tested with interrupts off: sei() takes effect after the next instruction, so that an interrupt
+ * between test and sleep ends the sleep instead of being slept through. */
+static void sleep_until_interrupt(void)
+{
+    cli();
+    if (!serial_waiting() && tick_now_ms() == lastTickMs) {
+        sleep_enable();
+        sei();
+        sleep_cpu();
+        sleep_disable();
+    }
+    sei();
+}
+
+int main(void)
+{
+    start();
+    for (;;) {
+        take_bytes();
+        const uint32_t nowMs = tick_now_ms();
+        if (nowMs != lastTickMs) {
+            lastTickMs = nowMs;
+            once_a_tick(nowMs);
+        }
+        unit_poll();
+        answers_poll();
+        twi_poll(nowMs);
+        sleep_until_interrupt();
+    }
+}

@@ -1,0 +1,158 @@
+/* Generated from wiring/pin-map.ts by write-headers.ts. Do not edit. */
+
+#ifndef PINS_H
+#define PINS_H
+
+/* Pins as Firmata counts them, with port and bit. */
+
+#define SERIAL_IN_PIN 0
+
+#define SERIAL_OUT_PIN 1
+
+#define EMERGENCY_STOP_PIN 2
+#define EMERGENCY_STOP_PORT PORTD
+#define EMERGENCY_STOP_IN PIND
+#define EMERGENCY_STOP_BIT 2
+
+#define OVER_PRESSURE_SWITCH_PIN 3
+#define OVER_PRESSURE_SWITCH_PORT PORTD
+#define OVER_PRESSURE_SWITCH_IN PIND
+#define OVER_PRESSURE_SWITCH_BIT 3
+
+#define SHIELD_SWITCH_PIN 4
+#define SHIELD_SWITCH_PORT PORTD
+#define SHIELD_SWITCH_IN PIND
+#define SHIELD_SWITCH_BIT 4
+
+#define BUZZER_PIN 5
+#define BUZZER_PORT PORTD
+#define BUZZER_IN PIND
+#define BUZZER_BIT 5
+
+#define VENT_CLOSE_PIN 6
+#define VENT_CLOSE_PORT PORTD
+#define VENT_CLOSE_IN PIND
+#define VENT_CLOSE_BIT 6
+
+#define SELECTOR_PRESSURE_PIN 7
+#define SELECTOR_PRESSURE_PORT PORTD
+#define SELECTOR_PRESSURE_IN PIND
+#define SELECTOR_PRESSURE_BIT 7
+
+#define LAMP_ENABLE_PIN 8
+#define LAMP_ENABLE_PORT PORTB
+#define LAMP_ENABLE_IN PINB
+#define LAMP_ENABLE_BIT 0
+
+#define PUMP_DRIVE_PIN 9
+#define PUMP_DRIVE_PORT PORTB
+#define PUMP_DRIVE_IN PINB
+#define PUMP_DRIVE_BIT 1
+#define PUMP_DRIVE_COMPARE OCR1A
+#define PUMP_DRIVE_CONNECT _BV(COM1A1)
+
+#define LAMP_DRIVE_PIN 10
+#define LAMP_DRIVE_PORT PORTB
+#define LAMP_DRIVE_IN PINB
+#define LAMP_DRIVE_BIT 2
+#define LAMP_DRIVE_COMPARE OCR1B
+#define LAMP_DRIVE_CONNECT _BV(COM1B1)
+
+#define STATUS_RED_PIN 11
+#define STATUS_RED_PORT PORTB
+#define STATUS_RED_IN PINB
+#define STATUS_RED_BIT 3
+
+#define STATUS_GREEN_PIN 12
+#define STATUS_GREEN_PORT PORTB
+#define STATUS_GREEN_IN PINB
+#define STATUS_GREEN_BIT 4
+
+#define STATUS_BLUE_PIN 13
+#define STATUS_BLUE_PORT PORTB
+#define STATUS_BLUE_IN PINB
+#define STATUS_BLUE_BIT 5
+
+#define PRESSURE_PIN 14
+#define PRESSURE_SCAN 0
+
+#define IRRADIANCE_PIN 15
+#define IRRADIANCE_SCAN 1
+
+#define GLASS_TEMPERATURE_PIN 16
+#define GLASS_TEMPERATURE_SCAN 2
+
+#define BUTTONS_PIN 17
+#define BUTTONS_SCAN 3
+
+#define DISPLAY_DATA_PIN 18
+
+#define DISPLAY_CLOCK_PIN 19
+
+#define HEAT_SINK_TEMPERATURE_PIN 20
+#define HEAT_SINK_TEMPERATURE_SCAN 4
+
+#define SUPPLY_VOLTAGE_PIN 21
+#define SUPPLY_VOLTAGE_SCAN 5
+
+/* Pins of a role, as bits of their port. */
+
+#define ACTUATOR_MASK_B 0x7
+#define ACTUATOR_MASK_D 0xc0
+#define SIGNAL_MASK_B 0x38
+#define SIGNAL_MASK_D 0x20
+#define SAFETY_SWITCH_MASK_B 0x0
+#define SAFETY_SWITCH_MASK_D 0x1c
+
+/* Every pin in order. */
+
+#define PIN_COUNT 22
+#define FIRST_ANALOGUE_PIN 14
+#define ANALOGUE_INPUTS 8
+
+#define PIN_ROLES \
+  {ROLE_SERIAL, \
+   ROLE_SERIAL, \
+   ROLE_SAFETY_SWITCH, \
+   ROLE_SAFETY_SWITCH, \
+   ROLE_SAFETY_SWITCH, \
+   ROLE_SIGNAL, \
+   ROLE_ACTUATOR, \
+   ROLE_ACTUATOR, \
+   ROLE_ACTUATOR, \
+   ROLE_ACTUATOR, \
+   ROLE_ACTUATOR, \
+   ROLE_SIGNAL, \
+   ROLE_SIGNAL, \
+   ROLE_SIGNAL, \
+   ROLE_ANALOGUE, \
+   ROLE_ANALOGUE, \
+   ROLE_ANALOGUE, \
+   ROLE_ANALOGUE, \
+   ROLE_BUS, \
+   ROLE_BUS, \
+   ROLE_ANALOGUE, \
+   ROLE_ANALOGUE}
+
+#define DUTY_PINS {9, 10}
+
+/* One scan of the converter: channels in the order of their *_SCAN index. */
+
+#define SCAN_LENGTH 6
+#define SCAN_CHANNELS {0, 1, 2, 3, 6, 7}
+
+/* Counts of the button ladder, half way between neighbours. */
+
+#define BUTTON_YES_BELOW 164
+#define BUTTON_NO_BELOW 515
+#define BUTTON_MORE_BELOW 863
+
+/* The display. */
+
+#define DISPLAY_ADDRESS 0x27
+#define DISPLAY_BIT_REGISTER_SELECT 0
+#define DISPLAY_BIT_READ_WRITE 1
+#define DISPLAY_BIT_ENABLE 2
+#define DISPLAY_BIT_BACKLIGHT 3
+
+#endif

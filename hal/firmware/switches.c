@@ -1,0 +1,25 @@
+/*
+ * The three safety switches. Each contact is closed to ground while all is well, and the pull-up
+ * stays on, so that an open contact and a broken wire read alike: as the unsafe position.
+ * What an open switch leads to is decided in protection.c.
+ */
+#include "switches.h"
+
+#include <avr/io.h>
+
+#include "pins.h"
+#include "protocol.h"
+
+void switches_start(void)
+{
+    PORTD |= SAFETY_SWITCH_MASK_D;
+}
+
+uint8_t switches_read(void)
+{
+    uint8_t switches = 0;
+    if (!(SHIELD_SWITCH_IN & _BV(SHIELD_SWITCH_BIT))) switches |= SWITCH_SHIELD_CLOSED;
+    if (OVER_PRESSURE_SWITCH_IN & _BV(OVER_PRESSURE_SWITCH_BIT)) switches |= SWITCH_OVER_PRESSURE_TRIPPED;
+    if (EMERGENCY_STOP_IN & _BV(EMERGENCY_STOP_BIT)) switches |= SWITCH_EMERGENCY_STOP_PRESSED;
+    return switches;
+}

@@ -1,0 +1,139 @@
+/*
+ * The unit's own messages from the host: outputs, limits, text. Each is checked before anything is
+ * done with it, and what cannot be taken is counted and answered, never guessed at.
+ * What outputs and limits lead to is decided in gate.c, protection.c and limits.c.
+ */
+#include "unit.h"
+
+#include "display.h"
+#include "gate.h"
+#include "limits.h"
+#include "message.h"
+#include "protection.h"
+#include "serial.h"
+
+#define BAD_MESSAGES_MASK 0x7F
+#define KNOWN_FLAGS (FLAG_SELECTOR_PRESSURE | FLAG_VENT_OPEN | FLAG_LAMP_ENABLED | FLAG_CLEAR_TRIPS)
+#define ACTUATOR_FLAGS (FLAG_SELECTOR_PRESSURE | FLAG_VENT_OPEN | FLAG_LAMP_ENABLED)
+
+static uint8_t badMessages;
+static struct {
+    bool waits;
+    uint8_t verdict;
+    uint8_t offender;
+} report;
+
+void unit_count_bad(void)
+{
+    badMessages = (badMessages + 1) & BAD_MESSAGES_MASK;
+}
+
+uint8_t unit_bad_messages(void)
+{
+    return badMessages;
+}
+
+/* A refusal that finds no room is left out: the frame's count tells of it. */
+static void refuse(uint8_t kind, uint8_t reason)
+{
+    unit_count_bad();
+    if (serial_room() < MESSAGE_BYTES(REFUSAL_BODY_BYTES) + FRAME_RESERVE) return;
+    message_begin(KIND_REFUSAL);
+    message_field(kind, REFUSAL_REFUSED_KIND_GROUPS);
+    message_field(reason, REFUSAL_REASON_GROUPS);
+    message_end();
+}
+
+static void report_limits(uint8_t verdict, uint8_t offender)
+{
+    report.waits = true;
+    report.verdict = verdict;
+    report.offender = offender;
+}
+
+static void take_outputs(const uint8_t *body)
+{
+    const uint8_t flags = body[0];
+    const uint16_t pump = message_read(body + OUTPUTS_FLAGS_GROUPS, OUTPUTS_PUMP_GROUPS);
+    const uint16_t lamp = message_read(body + OUTPUTS_FLAGS_GROUPS + OUTPUTS_PUMP_GROUPS, OUTPUTS_LAMP_GROUPS);
+    if ((flags & (uint8_t)~KNOWN_FLAGS) || pump > FULL_DUTY || lamp > FULL_DUTY) {
+        gate_make_safe();
+        refuse(KIND_OUTPUTS, REFUSAL_OUT_OF_RANGE);
+        return;
+    }
+    const struct outputs asked = {.flags = flags & ACTUATOR_FLAGS, .pump = pump, .lamp = lamp};
+    if ((flags & FLAG_CLEAR_TRIPS) && outputs_are_safe(&asked)) protection_clear();
+    gate_want(&asked);
+}
+
+static void take_limits(const uint8_t *body)
+{
+    struct limits asked;
+    uint8_t offender;
+    /* Every limit has two groups. */
+    for (uint8_t i = 0; i < LIMIT_COUNT; i++) asked.value[i] = message_read(body + 2 * i, 2);
+    const uint8_t verdict = limits_judge(&asked, &offender);
+    if (verdict == VERDICT_ACCEPTED) limits_store(&asked);
+    report_limits(verdict, offender);
+}
+
+static void take_text(const uint8_t *body)
+{
+    if (body[0] >= TEXT_ROWS) refuse(KIND_TEXT, REFUSAL_OUT_OF_RANGE);
+    else display_text(body[0], body + TEXT_ROW_GROUPS);
+}
+
+static const struct {
+    uint8_t kind;
+    uint8_t bodyBytes;
+    void (*take)(const uint8_t *body);
+} kinds[] = {
+    {KIND_OUTPUTS, OUTPUTS_BODY_BYTES, take_outputs},
+    {KIND_LIMITS, LIMITS_BODY_BYTES, take_limits},
+    {KIND_TEXT, TEXT_BODY_BYTES, take_text},
+};
+#define KIND_TOTAL (sizeof kinds / sizeof kinds[0])
+
+/* Limits are answered by their report, everything else by a refusal. */
+static void turn_down(uint8_t kind, uint8_t refusal, uint8_t verdict)
+{
+    if (kind != KIND_LIMITS) {
+        refuse(kind, refusal);
+        return;
+    }
+    unit_count_bad();
+    report_limits(verdict, NO_OFFENDER);
+}
+
+void unit_message(const uint8_t *bytes, uint8_t length)
+{
+    const uint8_t kind = length > 0 ? bytes[0] : 0;
+    if (length <= CHECK_GROUPS) {
+        turn_down(kind, REFUSAL_MALFORMED, VERDICT_MALFORMED);
+        return;
+    }
+    if (!message_check(bytes, length)) {
+        turn_down(kind, REFUSAL_BAD_CHECKSUM, VERDICT_BAD_CHECKSUM);
+        return;
+    }
+    for (uint8_t i = 0; i < KIND_TOTAL; i++) {
+        if (kinds[i].kind != kind) continue;
+        if (length - 1 - CHECK_GROUPS == kinds[i].bodyBytes) kinds[i].take(bytes + 1);
+        else turn_down(kind, REFUSAL_MALFORMED, VERDICT_MALFORMED);
+        return;
+    }
+    refuse(kind, REFUSAL_UNKNOWN_KIND);
+}
+
+void unit_poll(void)
+{
+    if (!report.waits || serial_room() < MESSAGE_BYTES(LIMITS_REPORT_BODY_BYTES) + FRAME_RESERVE) return;
+    report.waits = false;
+    message_begin(KIND_LIMITS_REPORT);
+    message_field(report.verdict, LIMITS_REPORT_VERDICT_GROUPS);
+    message_field(report.offender, LIMITS_REPORT_OFFENDER_GROUPS);
+    struct limits inForce;
+    limits_read(&inForce);
+    for (uint8_t i = 0; i < LIMIT_COUNT; i++) message_field(inForce.value[i], 2);
+    message_end();
+}

@@ -1,0 +1,76 @@
+/**
+ * What the plant and the person put on the chip's inputs: sensor voltages, switch contacts and the
+ * button ladder. It turns counts and positions into volts and levels; which sensor lies is told by
+ * the rig's faults. A test may hold a channel at counts of its own.
+ */
+import { type Button, CHANNELS, type Channel, type Switches } from '../../src/frame.ts';
+import { BUTTON_LADDER, PINS, type PinName } from '../../wiring/pin-map.ts';
+import type { Chip } from './chip.ts';
+
+const FULL_VOLTS = 5;
+const COUNTS = 1024;
+/** How long a finger stays on a button, and is off it before the next press; demo. */
+const PRESS_MS = 80;
+const RELEASE_MS = 60;
+
+/** The middle of a count, so that the converter reads that count and no neighbour. */
+export const voltsOfCounts = (counts: number): number => ((counts + 0.5) / COUNTS) * FULL_VOLTS;
+
+export function setPinVolts(chip: Chip, name: PinName, volts: number): void {
+  const { adcChannel } = PINS[name];
+  if (adcChannel === null) throw new RangeError(`${name} is not on an analogue input`);
+  chip.setVolts(adcChannel, volts);
+}
+
+export function applyVolts(chip: Chip, counts: Readonly<Record<Channel, number>>): void {
+  for (const channel of CHANNELS) {
+    setPinVolts(chip, channel, voltsOfCounts(counts[channel]));
+  }
+}
+
+/** A contact that is open drives nothing: only a pull-up makes it read high. */
+const contact = (closed: boolean): false | null => (closed ? false : null);
+
+export function applySwitches(chip: Chip, switches: Switches): void {
+  const { shieldClosed, overPressureTripped, emergencyStopPressed } = switches;
+  chip.setLevel(PINS.emergencyStop.firmataPin, contact(!emergencyStopPressed));
+  chip.setLevel(PINS.overPressureSwitch.firmataPin, contact(!overPressureTripped));
+  chip.setLevel(PINS.shieldSwitch.firmataPin, contact(shieldClosed));
+}
+
+/** The ladder's voltage with one button down, or none. */
+export function ladderVolts(button: Button | null): number {
+  if (button === null) return FULL_VOLTS;
+  const { ohm } = BUTTON_LADDER[button];
+  return (FULL_VOLTS * ohm) / (ohm + BUTTON_LADDER.pullUpOhm);
+}
+
+export interface Fingers {
+  readonly press: (button: Button) => void;
+  /** One millisecond: the button that is down now. */
+  readonly step: () => Button | null;
+}
+
+/** One finger: presses come one after the other, each long enough to be felt. */
+export function createFingers(): Fingers {
+  const waiting: Button[] = [];
+  let down: Button | null = null;
+  let leftMs = 0;
+  return {
+    press: (button) => {
+      waiting.push(button);
+    },
+    step: () => {
+      if (leftMs > 0) leftMs--;
+      if (leftMs > 0) return down;
+      if (down !== null) {
+        down = null;
+        leftMs = RELEASE_MS;
+        return null;
+      }
+      down = waiting.shift() ?? null;
+      if (down !== null) leftMs = PRESS_MS;
+      return down;
+    },
+  };
+}

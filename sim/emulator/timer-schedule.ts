@@ -1,0 +1,134 @@
+/**
+ * When a timer of avr8js has to be looked at. By itself it asks to be called at every count, which
+ * leaves a sleeping processor nothing to skip, and it merges what happens within one call, so that a
+ * short pulse can get lost. Here it is called at its next compare match or turn only, one after the
+ * other, and not at all while nobody can notice: then it catches up when one of its registers is
+ * touched. What a count means stays with avr8js.
+ */
+import type { AVRTimer, AVRTimerConfig, CPU } from 'avr8js';
+import { wrapWrite } from './avr8js-workarounds.ts';
+
+/** State that avr8js keeps to itself and that tells when something will happen next. */
+interface Counter {
+  readonly TOP: number;
+  readonly ocrA: number;
+  readonly ocrB: number;
+  readonly tcnt: number;
+  readonly divider: number;
+  readonly countingUp: boolean;
+  readonly timerMode: number;
+  readonly tcntUpdated: boolean;
+  readonly updateDivider: boolean;
+  lastCycle: number;
+  count: (reschedule?: boolean, external?: boolean) => void;
+}
+
+const PHASE_CORRECT: readonly number[] = [1, 4];
+const isPhaseCorrect = ({ timerMode }: Counter): boolean => PHASE_CORRECT.includes(timerMode);
+
+/** Counts until the next compare match or turn; at least 1. */
+export function countsToNext(counter: Counter): number {
+  const { TOP, ocrA, ocrB, tcnt, countingUp } = counter;
+  if (!isPhaseCorrect(counter)) {
+    const size = TOP + 1;
+    const ahead = (point: number): number => ((point - tcnt - 1 + 2 * size) % size) + 1;
+    const points = [0, ocrA, ocrB].filter((point) => point <= TOP && tcnt <= TOP);
+    return Math.max(1, Math.min(...points.map(ahead)));
+  }
+  const points = countingUp
+    ? [ocrA, ocrB, TOP].filter((point) => point > tcnt).map((point) => point - tcnt)
+    : [ocrA, ocrB, 0].filter((point) => point < tcnt).map((point) => tcnt - point);
+  return Math.max(1, points.length === 0 ? 1 : Math.min(...points));
+}
+
+export interface TimerSchedule {
+  /** Brings count, flags and pins to the present. */
+  readonly catchUp: () => void;
+  /** Somebody looks at this timer's output: let it have every edge at its own cycle. */
+  readonly watch: () => void;
+  readonly watched: () => boolean;
+}
+
+export function scheduleTimer(cpu: CPU, timer: AVRTimer, config: AVRTimerConfig): TimerSchedule {
+  const counter = timer as unknown as Counter;
+  const step = counter.count;
+  let watched = false;
+  const noticed = (): boolean => watched || (cpu.data[config.TIMSK] ?? 0) !== 0;
+  const dueCycle = (): number => counter.lastCycle + countsToNext(counter) * counter.divider;
+
+  const catchUp = (): void => {
+    const now = cpu.cycles;
+    if (counter.divider === 0 || counter.tcntUpdated || counter.updateDivider) return;
+    skipWholePeriods(counter, now);
+    for (let due = dueCycle(); due <= now; due = dueCycle()) {
+      cpu.cycles = due;
+      step(false);
+    }
+    cpu.cycles = now;
+    step(false);
+  };
+  const plan = (): void => {
+    if (counter.divider !== 0 && noticed())
+      cpu.addClockEvent(counter.count, dueCycle() - cpu.cycles);
+  };
+  // From a clock event; never removes an event, as the processor still holds the one that runs.
+  counter.count = (reschedule = true, external = false) => {
+    const isSetUp = counter.updateDivider;
+    if (!external) catchUp();
+    if (isSetUp && !reschedule) cpu.clearClockEvent(counter.count);
+    if (isSetUp || external) step(false, external);
+    if (reschedule && !isSetUp) plan();
+  };
+  const planAnew = (): void => {
+    cpu.clearClockEvent(counter.count);
+    plan();
+  };
+  aroundRegisters(cpu, config, counter, step, catchUp, planAnew);
+  return {
+    catchUp,
+    watch: () => {
+      catchUp();
+      watched = true;
+      if (!counter.updateDivider) planAnew();
+    },
+    watched: () => watched,
+  };
+}
+
+/** A long time unnoticed: all but the last two whole periods, which a new compare value needs. */
+function skipWholePeriods(counter: Counter, now: number): void {
+  const { TOP, divider } = counter;
+  const period = (isPhaseCorrect(counter) ? Math.max(1, 2 * TOP) : TOP + 1) * divider;
+  const whole = Math.floor((now - counter.lastCycle) / period) - 2;
+  if (whole > 0) counter.lastCycle += whole * period;
+}
+
+/** A register changes what comes next: first the past, then the write, then the plan anew. */
+function aroundRegisters(
+  cpu: CPU,
+  config: AVRTimerConfig,
+  counter: Counter,
+  step: Counter['count'],
+  catchUp: () => void,
+  planAnew: () => void,
+): void {
+  for (const address of [config.OCRA, config.OCRB, config.TIMSK, config.TCCRA, config.TCNT]) {
+    wrapWrite(cpu, address, (value, write) => {
+      catchUp();
+      write(value);
+      if (counter.updateDivider) return;
+      if (counter.tcntUpdated) step(false);
+      planAnew();
+    });
+  }
+  for (const address of [config.TCCRB, config.TIFR]) {
+    wrapWrite(cpu, address, (value, write) => {
+      catchUp();
+      write(value);
+    });
+  }
+  cpu.readHooks[config.TIFR] = () => {
+    catchUp();
+    return cpu.data[config.TIFR] ?? 0;
+  };
+}

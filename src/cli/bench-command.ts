@@ -1,0 +1,127 @@
+/**
+ * `meniscus bench`: brings up a freshly wired unit with a person at it, step by step, and writes
+ * what came of it. The outputs are safe between steps, after the last, and whatever happens.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { emitKeypressEvents } from 'node:readline';
+import type { Board } from '../../hal/board.ts';
+import type { Step } from '../../wiring/checklist/step.ts';
+import { CHECKLIST } from '../../wiring/checklist.ts';
+import { problemLine } from '../settings.ts';
+import {
+  startWalk,
+  type WalkKey,
+  type WalkState,
+  type WalkStep,
+  walkFrame,
+  walkKey,
+  walkPassed,
+  walkSummary,
+} from './bring-up.ts';
+import { EXIT } from './exit-codes.ts';
+import { loadSettings } from './load-settings.ts';
+import { realBench } from './real-bench.ts';
+
+export interface BenchOptions {
+  readonly port: string;
+  readonly unit?: string;
+  readonly step: readonly string[];
+  readonly records: string;
+}
+
+const KEYS: Readonly<Record<string, WalkKey>> = {
+  return: 'go',
+  enter: 'go',
+  y: 'yes',
+  n: 'no',
+  s: 'skip',
+  q: 'quit',
+};
+
+const WARNING = `The unit will move valves and pump and light its UV lamp. Wear UV glasses and gloves, keep
+hands off what moves, and have the emergency stop within reach. Local codes and licensed
+practice decide how it may be supplied and used.`;
+
+export async function benchCommand(options: BenchOptions): Promise<number> {
+  const loaded = loadSettings(options);
+  if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  const opened = await realBench(options.port, loaded.value.config);
+  if (!opened.ok) return refuse(opened.lines);
+  const { board } = opened.bench;
+  const steps =
+    options.step.length === 0 ? CHECKLIST : CHECKLIST.filter(({ id }) => options.step.includes(id));
+  say([`Bring-up of the board at ${board.identity.serial}.`, WARNING]);
+  const { channels } = loaded.value.config.unit;
+  const end = await walk(board, steps, (state, frame) => walkFrame(steps, state, frame, channels));
+  say(walkSummary(steps, end));
+  say([`Written to ${keep(options.records, board, steps, end)}`]);
+  return walkPassed(end) ? EXIT.completed : EXIT.fault;
+}
+
+/** Resolves when the walk is over and the board is closed, its outputs safe. */
+async function walk(
+  board: Board,
+  steps: readonly Step[],
+  onFrame: (state: WalkState, frame: Parameters<typeof walkFrame>[2]) => WalkStep,
+): Promise<WalkState> {
+  let { state, lines } = startWalk(steps);
+  say(lines);
+  const { stdin } = process;
+  await new Promise<void>((resolve) => {
+    const take = (step: WalkStep): void => {
+      ({ state, lines } = step);
+      say(lines);
+      if (state.phase === 'over') resolve();
+    };
+    const onKey = (_: string, key: { name?: string; ctrl?: boolean }): void => {
+      const named = key.ctrl === true && key.name === 'c' ? 'quit' : KEYS[key.name ?? ''];
+      if (named !== undefined && state.phase !== 'over') take(walkKey(steps, state, named));
+    };
+    board.frames$.subscribe({
+      next: (frame) => {
+        if (state.phase === 'over') return;
+        take(onFrame(state, frame));
+        if (state.commanded !== null) board.write(state.commanded);
+      },
+      complete: resolve,
+    });
+    emitKeypressEvents(stdin);
+    if (stdin.isTTY) stdin.setRawMode(true);
+    stdin.on('keypress', onKey);
+    stdin.once('end', () => onKey('', { name: 'q' }));
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+      process.once(signal, () => onKey('', { name: 'q' }));
+    }
+    stdin.resume();
+  });
+  board.makeSafe();
+  await board.close();
+  if (stdin.isTTY) stdin.setRawMode(false);
+  stdin.pause();
+  return state;
+}
+
+function keep(
+  records: string,
+  { identity }: Board,
+  steps: readonly Step[],
+  { results }: WalkState,
+): string {
+  const at = new Date().toISOString();
+  mkdirSync(records, { recursive: true });
+  const path = join(records, `bring-up-${at.replaceAll(':', '-')}.json`);
+  const outcome = steps.map(({ id, title }, index) => ({ id, title, result: results[index] }));
+  const content = { schema: 'meniscus/bring-up@1', at, board: identity, steps: outcome };
+  writeFileSync(path, `${JSON.stringify(content, null, 2)}\n`, { flag: 'wx' });
+  return path;
+}
+
+function refuse(lines: readonly string[]): number {
+  process.stderr.write(`${lines.join('\n')}\nNothing was started.\n`);
+  return EXIT.badInput;
+}
+
+function say(lines: readonly string[]): void {
+  if (lines.length > 0) process.stdout.write(`${lines.join('\n')}\n`);
+}

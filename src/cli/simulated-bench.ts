@@ -1,0 +1,72 @@
+/**
+ * The bench of a simulated run: the simulated board, its pace, and keys that stand for the unit's
+ * buttons and switches.
+ */
+import { createSimulatedBoard, type SimulatedBoard } from '../../sim/simulated-board.ts';
+import type { JobConfig } from '../controller-state.ts';
+import { problemLine } from '../settings.ts';
+import type { OpenedBench } from './bench.ts';
+import { KEYS_LINE, type KeyAction } from './keys.ts';
+import { createPacer, type Speed } from './pace.ts';
+import { type ScenarioOptions, scenarioOf } from './simulated-scenario.ts';
+
+export interface SimulatedOptions extends ScenarioOptions {
+  readonly speed?: Speed;
+}
+
+/** A whole demo repair takes about a minute at this speed. */
+const DEMO_SPEED = 16;
+/** Simulated runs start at a simulated time, so that the same inputs give the same journal. */
+const SIMULATED_START = '2000-01-01T08:00:00.000Z';
+
+export function simulatedBench(options: SimulatedOptions, config: JobConfig): OpenedBench {
+  const checked = scenarioOf(options, config);
+  if (!checked.ok) return { ok: false, lines: checked.problems.map(problemLine) };
+  const { value: scenario } = checked;
+  const { manual, seed } = options;
+  const board = createSimulatedBoard(scenario);
+  const speed = options.speed ?? (manual ? 1 : DEMO_SPEED);
+  return {
+    ok: true,
+    bench: {
+      board,
+      title: titleOf(options, speed),
+      keysLine: manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
+      keyboard: manual ? process.stdin : null,
+      atmospherePa: scenario.atmospherePa,
+      seed,
+      startedAt: SIMULATED_START,
+      // What of the simulated world the other inputs do not say.
+      extra: {
+        altitudeM: options.altitude,
+        person: manual ? 'at the keyboard' : 'scripted',
+        faults: scenario.faults,
+      },
+      run: () => createPacer(board.tick, board.identity.tickS, speed),
+      act: (key, request) => {
+        if (key.kind === 'hold') request({ kind: 'hold' });
+        else press(key, board);
+      },
+      look: () => lookAt(board),
+    },
+  };
+}
+
+function press(key: KeyAction, board: SimulatedBoard): void {
+  if (key.kind === 'button') board.press(key.button);
+  if (key.kind === 'emergency-stop') board.toggleEmergencyStop();
+  if (key.kind === 'shield') board.toggleShield();
+}
+
+function lookAt(board: SimulatedBoard): string {
+  const { bubbling, clear, filledRatio } = board.view();
+  const look = clear ? 'clear' : filledRatio > 0.02 ? 'dark where air is left' : 'not filled';
+  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}`;
+}
+
+function titleOf({ manual, seed, fault }: SimulatedOptions, speed: Speed): string {
+  const pace = speed === 'max' ? 'as fast as it can' : `${speed} x real time`;
+  const who = manual ? 'you press the buttons' : 'scripted technician';
+  const wrong = fault.length === 0 ? '' : `, fault: ${fault.join(', ')}`;
+  return `Meniscus on the simulated board (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
+}

@@ -1,0 +1,83 @@
+import five from 'johnny-five';
+import { expect, test } from 'vitest';
+import { awaiting, openBoard, openOn } from './desk.ts';
+import { OURS, type Script } from './scripted-firmware.ts';
+
+const boardsOfJohnnyFive = () => (five.Board as unknown as { cache: unknown[] }).cache.length;
+
+const realTimers = () =>
+  process.getActiveResourcesInfo().filter((kind) => kind === 'Timeout').length;
+
+const problemOn = async (script: Partial<Script> | null) => {
+  const before = boardsOfJohnnyFive();
+  const { opened, time } = await openOn([script === null ? null : { ...OURS, ...script }]);
+  expect(time.timers()).toBe(0);
+  expect(boardsOfJohnnyFive()).toBe(before);
+  if (opened.ok) throw new Error('the board opened');
+  return opened.problem;
+};
+
+test('opens on our firmware, with the limits sent and accepted', async () => {
+  const { opened, lines } = await openOn([OURS]);
+  expect(opened.ok).toBe(true);
+  expect(lines[0]!.heard.some(([, command]) => command === 0x7a)).toBe(true);
+});
+
+const TROUBLES: readonly (readonly [string, Partial<Script> | null, string, RegExp])[] = [
+  ['a port that does not open', null, 'port-failed', /nothing plugged in/],
+  ['stock firmware', { name: 'StandardFirmata.ino' }, 'wrong-firmware', /StandardFirmata\.ino/],
+  ['another major version', { major: 2 }, 'wrong-version', /2\.0; version 1\.x/],
+  ['noise', { noise: [0x55, 0xaa, 0xff] }, 'no-answer', /wrong baud rate or not our firmware/],
+  ['a device that says nothing', { noise: [] }, 'no-answer', /Nothing came at all/],
+  [
+    'a limit that would loosen',
+    { verdicts: ['would-loosen'], offender: 1 },
+    'limits-refused',
+    /heatSinkFloor 100 would loosen/,
+  ],
+  [
+    'a limit that makes no sense',
+    { verdicts: ['malformed'], offender: 3 },
+    'limits-refused',
+    /leaseMs 500 makes no sense/,
+  ],
+  ['limits that nobody answers', { verdicts: [] }, 'limits-unanswered', /did not acknowledge/],
+];
+
+test.each(TROUBLES)(
+  '%s is a problem with a name, words and advice',
+  async (_, script, code, words) => {
+    const problem = await problemOn(script);
+    expect(problem.code).toBe(code);
+    expect(problem.words).toMatch(words);
+    expect(problem.advice).not.toBe('');
+  },
+);
+
+test('limits that arrive damaged are sent again', async () => {
+  const { opened, lines } = await openOn([{ ...OURS, verdicts: ['bad-checksum', 'accepted'] }]);
+  expect(opened.ok).toBe(true);
+  expect(lines.length).toBe(1);
+});
+
+test('two boards in one process hear their own messages only', async () => {
+  const [one, two] = [await openBoard(), await openBoard()];
+  one.line().sendsFrame({ pressure: 111 });
+  two.line().sendsFrame({ pressure: 222 });
+  expect(one.frames.map(({ counts }) => counts.pressure)).toEqual([111]);
+  expect(two.frames.map(({ counts }) => counts.pressure)).toEqual([222]);
+});
+
+test('twenty boards opened and closed leave no timer, no line and no johnny-five board', async () => {
+  const before = boardsOfJohnnyFive();
+  const timersBefore = realTimers();
+  for (let i = 0; i < 20; i++) {
+    const { board, time, line } = await openBoard();
+    await awaiting(time, board.close());
+    expect(time.timers()).toBe(0);
+    expect(line().isOpen).toBe(false);
+  }
+  expect(boardsOfJohnnyFive()).toBe(before);
+  // The test runner has a timer of its own, which comes and goes.
+  expect(realTimers()).toBeLessThanOrEqual(timersBefore + 1);
+});

@@ -1,0 +1,89 @@
+/** What the board does when its own program or memory fails, and when it is told to start over. */
+import { expect, test } from 'vitest';
+import { LIMITS_LAYOUT } from '../../../hal/firmata/protocol.ts';
+import {
+  BUSY,
+  CLEAR,
+  createBench,
+  imageFacts,
+  intervalMessage,
+  limitsMessage,
+  PINS_BUSY,
+  PINS_SAFE,
+} from './bench.ts';
+
+const SYSTEM_RESET = 0xff;
+
+test('a program that hangs is reset by the watchdog, and the board stays safe until cleared', () => {
+  const bench = createBench();
+  bench.want(BUSY);
+  const resets = bench.chip.resets();
+  bench.chip.hang();
+  expect(bench.pins()).toEqual(PINS_BUSY);
+  const timeS = bench.timeUntil(() => bench.pins().pump === 0, 0.4);
+  console.info(`hung program: safe after ${(timeS * 1000).toFixed(0)} ms of board time`);
+  expect(timeS).toBeLessThan(0.3);
+  expect(bench.chip.resets()).toBe(resets + 1);
+  bench.chip.run(0.02);
+  bench.send(intervalMessage(10));
+  bench.want(BUSY);
+  expect(bench.trips()).toEqual(['watchdog']);
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual([]);
+  bench.want(BUSY);
+  expect(bench.pins()).toEqual(PINS_BUSY);
+});
+
+test('a board that runs well is not reset by its watchdog', () => {
+  const bench = createBench();
+  const resets = bench.chip.resets();
+  bench.chip.run(3);
+  expect(bench.chip.resets()).toBe(resets);
+});
+
+test('after power-up nothing has tripped', () => {
+  const bench = createBench();
+  expect(bench.trips()).toEqual([]);
+});
+
+const LIMIT_BYTES = LIMITS_LAYOUT.length * 2;
+const CHECK_BYTES = 2;
+test.each(Array.from({ length: LIMIT_BYTES + CHECK_BYTES }, (_, i) => i))(
+  'byte %i of the kept limits flipped: everything safe within 12 ms, compiled limits back',
+  (offset) => {
+    const bench = createBench();
+    bench.send(limitsMessage({ pressureCeiling: 400 }), 0.02);
+    bench.want(BUSY);
+    const address = imageFacts.dataAddresses.keptLimits + offset;
+    bench.chip.poke(address, bench.chip.peek(address) ^ 0x10);
+    const timeS = bench.timeUntil(() => bench.pins().pump === 0 && !bench.pins().lampEnabled);
+    expect(timeS).toBeLessThan(0.012);
+    expect(bench.pins()).toEqual(PINS_SAFE);
+    expect(bench.trips()).toContain('settings');
+    bench.want(CLEAR);
+    // No longer over the limit: the tightened ceiling is gone with the corruption.
+    bench.setCounts('pressure', 450);
+    expect(bench.trips()).toEqual([]);
+  },
+);
+
+test('SYSTEM_RESET makes safe at once, stops frames, keeps trips and limits', () => {
+  const bench = createBench();
+  bench.send(limitsMessage({ pressureCeiling: 400 }), 0.02);
+  bench.want(BUSY);
+  bench.setSwitch('shieldSwitch', true);
+  expect(bench.trips()).toEqual(['shield']);
+  bench.want({ ...BUSY, lamp: 0 });
+  expect(bench.pins().pump).toBe(128);
+  bench.chip.receive([SYSTEM_RESET]);
+  expect(bench.timeUntil(() => bench.pins().pump === 0)).toBeLessThan(0.002);
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.chip.run(0.05);
+  bench.sent.length = 0;
+  bench.chip.run(0.2);
+  expect(bench.sent).toEqual([]);
+  bench.setCounts('pressure', 401);
+  bench.send(intervalMessage(10));
+  expect(bench.trips()).toEqual(['pressure-ceiling', 'shield']);
+});

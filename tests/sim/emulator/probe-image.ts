@@ -1,0 +1,175 @@
+/**
+ * A small program for the chip's own tests: answers one command a byte, and steps on purpose into
+ * what avr8js does differently from the silicon. Built once by hand; comments in round brackets:
+ *
+ *     avr-gcc -Os -mmcu=atmega328p -std=c99 -Wall probe.c; avr-objcopy -O ihex -R .eeprom
+ *
+ *     ( Answers one command a byte; every answer is bytes on the line. )
+ *     #include <avr/interrupt.h>
+ *     #include <avr/io.h>
+ *     #include <avr/sleep.h>
+ *     #include <avr/wdt.h>
+ *     static volatile uint8_t in[64], out[64], inHead, outHead, outTail, wakes, overruns;
+ *     static uint8_t inTail, boot;
+ *     static volatile uint16_t ms;
+ *     ISR(TIMER0_COMPA_vect) { ms++; }
+ *     ISR(USART_RX_vect) { if (UCSR0A & _BV(DOR0)) overruns++; in[inHead] = UDR0; inHead = (inHead + 1) & 63; }
+ *     ( Returns without writing UDR0 when there is nothing left. )
+ *     ISR(USART_UDRE_vect) {
+ *       if (outTail == outHead) { UCSR0B &= ~_BV(UDRIE0); return; }
+ *       UDR0 = out[outTail]; outTail = (outTail + 1) & 63;
+ *     }
+ *     ISR(TIMER2_COMPA_vect) { wakes++; }
+ *     ISR(ADC_vect) { wakes++; }
+ *     static void put(uint8_t b) { out[outHead] = b; outHead = (outHead + 1) & 63; UCSR0B |= _BV(UDRIE0); }
+ *     static uint8_t take(void) {
+ *       for (;;) {
+ *         cli();
+ *         if (inTail != inHead) { sei(); uint8_t b = in[inTail]; inTail = (inTail + 1) & 63; return b; }
+ *         sleep_enable(); sei(); sleep_cpu(); sleep_disable();
+ *         wdt_reset();
+ *       }
+ *     }
+ *     static uint8_t twi(uint8_t control) {
+ *       TWCR = control | _BV(TWINT) | _BV(TWEN);
+ *       while (!(TWCR & _BV(TWINT))) ;
+ *       return TWSR & 0xf8;
+ *     }
+ *     int main(void) {
+ *       boot = MCUSR; MCUSR = 0; wdt_enable(WDTO_250MS);
+ *       UCSR0A = _BV(U2X0); UBRR0 = 34; UCSR0B = _BV(RXCIE0) | _BV(RXEN0) | _BV(TXEN0);
+ *       TCCR0A = _BV(WGM01); TCCR0B = _BV(CS01) | _BV(CS00); OCR0A = 249; TIMSK0 = _BV(OCIE0A);
+ *       DDRB |= _BV(1) | _BV(2) | _BV(4);
+ *       TCCR1A = _BV(COM1A1) | _BV(WGM10); TCCR1B = _BV(CS10); OCR1A = 0;
+ *       ADMUX = _BV(REFS0); ADCSRA = _BV(ADEN) | 7;
+ *       TWBR = 72; TWSR = 0; PORTD |= _BV(2);
+ *       set_sleep_mode(SLEEP_MODE_IDLE);
+ *       sei();
+ *       put(boot);
+ *       for (;;) {
+ *         uint8_t c = take();
+ *         switch (c) {
+ *         case 'e': put(take()); break;
+ *         case 't': cli(); { uint16_t m = ms; sei(); put(m); put(m >> 8); } break;
+ *         case 'p': OCR1A = take(); break;
+ *         case 'i': put(PIND); break;
+ *         case 'h': PORTB |= _BV(4); break;
+ *         case 'a': ADMUX = _BV(REFS0) | take(); ADCSRA |= _BV(ADSC); while (ADCSRA & _BV(ADSC)) ;
+ *           { uint16_t v = ADC; put(v); put(v >> 8); } break;
+ *         ( After a polled conversion ADIF is up: a one clears it, so that no stale interrupt comes. )
+ *         case 'f': wakes = 0; ADCSRA |= _BV(ADIF); ADCSRA |= _BV(ADIE); put(wakes); put(ADCSRA); ADCSRA &= ~_BV(ADIE); break;
+ *         case 'w': { uint8_t address = take(), first = take(), second = take(), status;
+ *           put(twi(_BV(TWSTA))); TWDR = address << 1; status = twi(0); put(status);
+ *           if (status == 0x18) { TWDR = first; put(twi(0)); TWDR = second; put(twi(0)); }
+ *           TWCR = _BV(TWINT) | _BV(TWEN) | _BV(TWSTO); while (TWCR & _BV(TWSTO)) ; put(TWCR); } break;
+ *         ( Interrupts off for so many milliseconds by timer 0, polled, then how often the receiver overran. )
+ *         case 'b': { uint8_t n = take(); cli(); while (n) { if (TIFR0 & _BV(OCF0A)) { TIFR0 = _BV(OCF0A); n--; } } sei(); } break;
+ *         case 'o': put(overruns); break;
+ *         ( Clearing TXC must not lose UDRE: the answer behind it still comes. )
+ *         case 'x': UCSR0A |= _BV(TXC0); put('x'); break;
+ *         ( sei; sleep with an interrupt pending: must wake at once. Timer 2 is set going before. )
+ *         case 's': cli(); TCCR1B = 0; TCCR2A = _BV(WGM21); OCR2A = 9; TCNT2 = 0; TIMSK2 = _BV(OCIE2A); TIMSK0 = 0; TCCR2B = 1;
+ *           for (uint8_t i = 0; i < 40; i++) __asm__ volatile("nop");
+ *           TCCR2B = 0; wakes = 0; PORTB |= _BV(4); sleep_enable(); sei(); sleep_cpu(); sleep_disable(); PORTB &= ~_BV(4);
+ *           TIMSK2 = 0; TIMSK0 = _BV(OCIE0A); TCCR1B = _BV(CS10); put(wakes); break;
+ *         ( Two flags of timer 2 are up; clearing one leaves the other. )
+ *         case 'g': TIMSK2 = 0; TCCR2A = 0; TCCR2B = 1; OCR2A = 10; OCR2B = 20; TCNT2 = 0; for (uint8_t i = 0; i < 40; i++) __asm__ volatile("nop");
+ *           TIFR2 = _BV(OCF2A); put(TIFR2 & (_BV(OCF2A) | _BV(OCF2B))); TCCR2B = 0; break;
+ *         ( Does not clear the watchdog's flag after its reset, then cannot stop the watchdog. )
+ *         case 'k': MCUSR = _BV(WDRF); cli(); wdt_reset(); WDTCSR = _BV(WDCE) | _BV(WDE); WDTCSR = 0; for (;;) ;
+ *         case 'n': MCUSR = 0; cli(); wdt_reset(); WDTCSR = _BV(WDCE) | _BV(WDE); WDTCSR = 0; for (;;) ;
+ *         ( A conversion and a start are under way when the watchdog bites. )
+ *         case 'z': ADCSRA |= _BV(ADSC); TWCR = _BV(TWINT) | _BV(TWEN) | _BV(TWSTA); cli(); wdt_enable(WDTO_15MS);
+ *           for (;;) { if (!(ADCSRA & _BV(ADSC))) ADCSRA |= _BV(ADSC); if (TWCR & _BV(TWINT)) TWCR = _BV(TWINT) | _BV(TWEN) | _BV(TWSTA); }
+ *         }
+ *       }
+ *     }
+ */
+export const PROBE_HEX = `
+:100000000C944E000C9460000C9460000C94600002
+:100010000C9460000C9460000C9460000C94180127
+:100020000C9460000C9460000C9460000C946000D0
+:100030000C9460000C9460000C949D000C94600083
+:100040000C9460000C9460000C94B4000C94DB00E1
+:100050000C9460000C9407010C9460000C946000F8
+:100060000C9460000C946000A9010B0286018601CB
+:100070009301C0014D02A701A50186016502860119
+:1000800086016F0217029D018601860121029601F9
+:1000900086018601DA011A028601780211241FBE48
+:1000A000CFEFD8E0DEBFCDBF21E0A0E0B1E001C0DE
+:1000B0001D92A938B207E1F70E943C010C94A202FC
+:1000C0000C940000E0910701F0E0E75FFE4F8083B1
+:1000D000809107018F5F8F7380930701E1ECF0E05F
+:1000E0008081806280830895F894809108019091C6
+:1000F0000301981769F0789490910301E92FF0E0DB
+:10010000E75BFE4F80819F5F9F739093030108958B
+:1001100083B7816083BF7894889583B78E7F83BFD0
+:10012000A895E2CF84688093BC008091BC0087FFD3
+:10013000FCCF8091B900887F08951F920F920FB66F
+:100140000F9211248F939F93809100019091010150
+:10015000019690930101809300019F918F910F90E0
+:100160000FBE0F901F9018951F920F920FB60F920F
+:1001700011248F93EF93FF938091C00083FF05C0FC
+:10018000809104018F5F80930401E0910801F0E009
+:100190008091C600E75BFE4F8083809108018F5FEE
+:1001A0008F7380930801FF91EF918F910F900FBE95
+:1001B0000F901F9018951F920F920FB60F92112457
+:1001C0008F939F93EF93FF93909106018091070186
+:1001D000981306C08091C1008F7D8093C1000EC02E
+:1001E000E0910601F0E0E75FFE4F80818093C6005A
+:1001F000809106018F5F8F7380930601FF91EF91CD
+:100200009F918F910F900FBE0F901F9018951F9286
+:100210000F920FB60F9211248F93809105018F5F7B
+:10022000809305018F910F900FBE0F901F9018952E
+:100230001F920F920FB60F9211242F933F934F935B
+:100240005F936F937F938F939F93AF93BF93EF933E
+:10025000FF930E940701FF91EF91BF91AF919F9192
+:100260008F917F916F915F914F913F912F910F905F
+:100270000FBE0F901F90189584B78093020114BE93
+:100280009CE088E10FB6F894A895809360000FBEBB
+:100290009093600082E08093C00022E230E03093CF
+:1002A000C5002093C40098E99093C10084BD93E0F9
+:1002B00095BD99EF97BD80936E0084B1866184B936
+:1002C00081E88093800081E0809381001092890012
+:1002D0001092880080E480937C0087E880937A0005
+:1002E00088E48093B8001092B9005A9A83B7817F4E
+:1002F00083BF7894809102010E946200D1E01AE0ED
+:1003000004E1C2E089E0F82E94E9E92E0E9474002D
+:1003100090E0FC01E156F109EA31F105B8F7EC5C37
+:10032000FF4F0C949C020E947400B4C0F894C090DB
+:100330000001D090010178941EC00E94740090E0EA
+:100340009093890080938800E1CF89B1A3C02C9A53
+:10035000DDCF0E947400806480937C0080917A00DD
+:10036000806480937A0080917A0086FDFCCFC090F3
+:100370007800D09079008C2D0E9462008D2D8AC06B
+:100380001092050180917A00806180937A008091BB
+:100390007A00886080937A00809105010E94620053
+:1003A00080917A000E94620080917A00877F80931A
+:1003B0007A00ACCF0E947400D82E0E947400B82E30
+:1003C0000E947400C82E80E20E9492000E94620087
+:1003D000DD0CD092BB0080E00E949200D82E0E94DB
+:1003E000620088E1D8120EC0B092BB0080E00E948B
+:1003F00092000E946200C092BB0080E00E949200C6
+:100400000E946200E092BC008091BC0084FDFCCFA1
+:100410008091BC003FC00E947400F894882329F0AA
+:10042000A99BFCCFC5BB8150F9CF78946FCF809149
+:10043000040130C08091C00080648093C00088E7D0
+:1004400029C0F89410928100C093B000F092B300DC
+:100450001092B200C093700010926E00D093B10061
+:1004600088E200008150E9F71092B1001092050176
+:100470002C9A83B7816083BF7894889583B78E7FE9
+:1004800083BF2C9810927000C0936E00D0938100AF
+:10049000809105010E94620039CF10927000109285
+:1004A000B000D093B1001093B3000093B400109249
+:1004B000B20088E200008150E9F7C7BB87B38670BD
+:1004C0000E9462001092B10021CF88E084BFF894AE
+:1004D000A89588E18093600010926000FFCF14BE61
+:1004E000F894A89588E18093600010926000FFCF97
+:1004F00080917A00806480937A0084EA8093BC00C3
+:10050000F89498E088E10FB6F894A895809360007D
+:100510000FBE9093600094EA80917A0086FD05C03A
+:1005200080917A00806480937A008091BC0087FF7C
+:10053000F3CF9093BC00F0CFEE0FFF1F0590F49126
+:08054000E02D0994F894FFCFAF
+:00000001FF
+`;

@@ -1,0 +1,95 @@
+import { execFileSync } from 'node:child_process';
+import { SerialPort } from 'serialport';
+import { afterEach, describe, expect, test } from 'vitest';
+import {
+  BAUD,
+  decodeFields,
+  encodeFields,
+  FRAME_LAYOUT,
+  KINDS,
+  OUTPUTS_LAYOUT,
+} from '../../../hal/firmata/protocol.ts';
+import { type RunningEmulator, startEmulator } from './emulator-launcher.ts';
+import { scenarioOf } from './scenarios.ts';
+import { createUnitListener, unitMessage } from './unit-listener.ts';
+
+const hasSocat = (() => {
+  try {
+    execFileSync('socat', ['-V'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+})();
+if (!hasSocat) console.log('Skipped: the emulator process needs socat, which is not installed.');
+
+const running: RunningEmulator[] = [];
+const ports: SerialPort[] = [];
+afterEach(async () => {
+  for (const port of ports.splice(0)) await new Promise((resolve) => port.close(resolve));
+  for (const emulator of running.splice(0)) await emulator.stop();
+});
+
+const start = async (pace: Parameters<typeof startEmulator>[0]['pace']) => {
+  const emulator = await startEmulator({ scenario: scenarioOf(), pace });
+  running.push(emulator);
+  return emulator;
+};
+
+const openPort = (path: string): Promise<SerialPort> => {
+  const port = new SerialPort({ path, baudRate: BAUD, autoOpen: false });
+  ports.push(port);
+  return new Promise((resolve, reject) => {
+    port.open((error) => (error ? reject(error) : resolve(port)));
+  });
+};
+
+/** Firmata's own message; the board sends frames from then on. */
+const SAMPLING_INTERVAL_20_MS = Buffer.from([0xf0, 0x7a, 20, 0, 0xf7]);
+const PUMP = { flags: 0, pump: 77, lamp: 0 };
+const outputs = () => unitMessage(encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, PUMP));
+
+describe.skipIf(!hasSocat)('an emulator in a process of its own', () => {
+  test('in lock-step, each frame is answered before board time goes on', async () => {
+    const emulator = await start({ lockStepPatienceMs: 2000 });
+    const port = await openPort(emulator.link);
+    const frames: number[] = [];
+    const asked = new Promise<void>((resolve) => {
+      const listener = createUnitListener((kind, body) => {
+        const frame = kind === KINDS.frame ? decodeFields(FRAME_LAYOUT, body) : null;
+        if (frame === null) return;
+        frames.push(frame.timeMs);
+        port.write(outputs());
+        if (frames.length === 100) resolve();
+      });
+      port.on('data', listener.hear);
+    });
+    port.write(SAMPLING_INTERVAL_20_MS);
+    await asked;
+    const gaps = frames.slice(1).map((timeMs, i) => timeMs - (frames[i] ?? 0));
+    expect(new Set(gaps)).toEqual(new Set([20]));
+    emulator.command('report');
+    expect(await emulator.next('state')).toMatchObject({ acting: { ventOpen: false } });
+  });
+
+  test('commands act on the bench, and what is not understood is told', async () => {
+    const emulator = await start({ timesReal: 1 });
+    const answers = async (line: string) => {
+      const answer = emulator.next('command');
+      emulator.command(line);
+      return answer;
+    };
+    expect(await answers('estop')).toEqual({ kind: 'command', command: 'estop', ok: true });
+    expect(await answers('press maybe')).toMatchObject({
+      ok: false,
+      accepted: 'press yes|no|more',
+    });
+    expect(await answers('dance')).toMatchObject({ ok: false });
+  });
+
+  test('the last line says what was really done to the break', async () => {
+    const emulator = await start({ timesReal: 1 });
+    running.length = 0;
+    expect(await emulator.stop()).toMatchObject({ kind: 'end', doseJPerM2: 0, filledRatio: 0 });
+  });
+});

@@ -1,0 +1,106 @@
+/**
+ * The lamp, last of all and only for seconds: it must stay dark while the shield is open, though it
+ * is asked for, and then light at a tenth of its drive behind a closed shield. Limits are demo
+ * values: the demo lamp gives 20 W/m2 at a tenth.
+ */
+import type { Outputs } from '../../src/frame.ts';
+import {
+  acting,
+  between,
+  elapsedS,
+  from,
+  QUIET,
+  type Sample,
+  type Step,
+  type Verdict,
+  values,
+} from './step.ts';
+
+const ASK = acting({ lampEnabled: true, lampRatio: 0.1 });
+/** Daylight on the sensor is looked at for a moment before the lamp is asked for. */
+const LOOK_S = 0.5;
+const OPEN_ASK_S = 1;
+const CLOSED_ASK_S = 2;
+const LIT_WPER_M2 = 5;
+const DARK_WPER_M2 = 2;
+/** For the sensor and the lamp to come to rest. */
+const SETTLE_S = 0.5;
+const WAIT_S = 60;
+
+const shieldOpen = ({ frame }: Sample): boolean => !frame.switches.shieldClosed;
+const ready = ({ frame }: Sample): boolean =>
+  frame.switches.shieldClosed && frame.trips.length === 0;
+
+const CAUTION =
+  'UV light hurts eyes and skin, and most of it is not seen. Put on UV glasses and gloves, and keep face and hands away from under the lamp.';
+
+/** Asks for the lamp from LOOK_S after `holds` first did, for `askS`. */
+const asking =
+  (holds: (sample: Sample) => boolean, askS: number) =>
+  (samples: readonly Sample[]): Outputs => {
+    const since = from(samples, holds);
+    const atS = elapsedS(since);
+    return since.length > 0 && atS >= LOOK_S && atS < LOOK_S + askS ? ASK : QUIET;
+  };
+
+const brightest = (samples: readonly Sample[]): number =>
+  Math.max(Number.NEGATIVE_INFINITY, ...values(samples, 'irradianceWPerM2'));
+
+function darkVerdict(samples: readonly Sample[]): Verdict {
+  const since = from(samples, shieldOpen);
+  const before = brightest(between(since, -1, LOOK_S));
+  const asked = between(since, LOOK_S, LOOK_S + OPEN_ASK_S + SETTLE_S);
+  if (brightest(asked) > before + LIT_WPER_M2) return 'failed';
+  if (elapsedS(since) < LOOK_S + OPEN_ASK_S + SETTLE_S) return 'waiting';
+  if (since.some((sample) => !shieldOpen(sample))) return 'failed';
+  const believed = values(asked, 'irradianceWPerM2').length === asked.length;
+  const tripped = asked.some(({ frame }) => frame.trips.includes('shield'));
+  return believed && tripped ? 'passed' : 'failed';
+}
+
+const staysDark: Step = {
+  id: 'lamp-stays-dark',
+  title: 'Lamp stays dark, shield open',
+  caution: CAUTION,
+  todo: 'Open the shield, turn the lamp towards the bench with the UV sensor under it, and step back.',
+  meanwhile: `Asks for the lamp at 10 % for ${OPEN_ASK_S} s once the shield is open.`,
+  outputs: asking(shieldOpen, OPEN_ASK_S),
+  expected: 'no light, and the trip of the shield.',
+  question: null,
+  verdict: ({ samples }) => darkVerdict(samples),
+  ownTrips: ['shield'],
+  timeoutS: WAIT_S,
+  onFailure:
+    'It lit: press the emergency stop and do not use the unit; the shield contact is bridged. No trip: wrong firmware.',
+};
+
+function litVerdict(samples: readonly Sample[]): Verdict {
+  const since = from(samples, ready);
+  if (since.some(shieldOpen)) return 'failed';
+  if (elapsedS(since) < LOOK_S + CLOSED_ASK_S + SETTLE_S) return 'waiting';
+  const before = brightest(between(since, -1, LOOK_S));
+  const lit = brightest(between(since, LOOK_S, LOOK_S + CLOSED_ASK_S));
+  const after = values(since, 'irradianceWPerM2').at(-1) ?? Number.POSITIVE_INFINITY;
+  return lit >= before + LIT_WPER_M2 && after <= before + DARK_WPER_M2 ? 'passed' : 'failed';
+}
+
+const lights: Step = {
+  id: 'lamp-lights',
+  title: 'Lamp lights, shield closed',
+  caution: CAUTION,
+  todo: 'Leave the UV sensor under the lamp and close the shield.',
+  meanwhile: `Clears the trip, then lights the lamp at 10 % for ${CLOSED_ASK_S} s.`,
+  outputs: (samples) => ({
+    ...asking(ready, CLOSED_ASK_S)(samples),
+    clearTrips: from(samples, ready).length === 0,
+  }),
+  expected: 'irradiance rises by 0.5 mW/cm2 or more, then it is dark again.',
+  question: null,
+  verdict: ({ samples }) => litVerdict(samples),
+  ownTrips: ['shield'],
+  timeoutS: WAIT_S,
+  onFailure:
+    'Dark: fuse F4, first contact of the shield switch, Q4, D8. Stays lit: the dimming input of the driver works the other way about.',
+};
+
+export const LAMP_STEPS: readonly Step[] = [staysDark, lights];
