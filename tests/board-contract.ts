@@ -222,6 +222,7 @@ function tripTests(onBench: OnBench): void {
     emergencyStop(true);
     await advance(2 * board.identity.tickS);
     board.write(CLEAR);
+    await advance(2 * board.identity.tickS);
     emergencyStop(false);
     await advance(2 * board.identity.tickS);
     board.write({ ...GENTLE, clearTrips: true });

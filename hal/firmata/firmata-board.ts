@@ -73,7 +73,7 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
     await keeper.close();
     return { ok: false, problem };
   }
-  const stopWatch = clock.every(tickS / 2, () => watch(state, keeper, clock.nowS()));
+  const stopWatch = clock.every(tickS / 2, () => watch(state, keeper, tickS, clock.nowS()));
   return { ok: true, board: boardOf(state, keeper, options, stopWatch) };
 }
 
@@ -87,6 +87,8 @@ interface State {
   /** Since when silence counts, beside the last frame. */
   metAtS: number;
   watchedAtS: number;
+  /** The last check came late, because the host had other things to do. */
+  wasAway: boolean;
   droppedRuns: number;
   /** While closing: hears whether the board acts safely. */
   onActing: ((safely: boolean) => void) | null;
@@ -103,6 +105,7 @@ function startOf({ clock, tickS }: FirmataBoardOptions): State {
     lastTimeS: 0,
     metAtS: nowS,
     watchedAtS: nowS,
+    wasAway: false,
     droppedRuns: 0,
     onActing: null,
   };
@@ -111,7 +114,7 @@ function startOf({ clock, tickS }: FirmataBoardOptions): State {
 function meetBoard(state: State, connection: Connection, nowS: number): void {
   state.metAtS = nowS;
   state.droppedRuns = connection.droppedRuns();
-  state.source.startConnection();
+  state.source.startConnection(nowS);
   state.signals = createSignals(connection.board, connection.send);
 }
 
@@ -157,9 +160,14 @@ function emit(state: State, frame: BareFrame): void {
   if (begun && !state.closed) state.frames$.next({ sequence: state.sequence++, ...frame });
 }
 
-function watch(state: State, keeper: LinkKeeper, nowS: number): void {
-  if (nowS - state.watchedAtS > HOST_AWAY_S) state.metAtS = nowS;
+function watch(state: State, keeper: LinkKeeper, tickS: number, nowS: number): void {
+  const lateByS = nowS - state.watchedAtS;
+  if (lateByS > HOST_AWAY_S) state.metAtS = nowS;
   state.watchedAtS = nowS;
+  // A host that was away hears what waits for it before it calls the board mute, but only once.
+  const wasAway = lateByS > tickS && !state.wasAway;
+  state.wasAway = wasAway;
+  if (wasAway) return;
   const frame = state.source.mute(nowS);
   if (frame !== null) emit(state, frame);
   const quietSinceS = Math.max(state.source.heardAtS(), state.metAtS);

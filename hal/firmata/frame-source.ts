@@ -31,7 +31,7 @@ export interface FrameSource {
   /** Messages were damaged on their way here. */
   readonly damage: (messages: number) => void;
   /** The next frame is the first of a connection: nothing before it counts. */
-  readonly startConnection: () => void;
+  readonly startConnection: (hostS: number) => void;
   readonly heardAtS: () => number;
 }
 
@@ -99,7 +99,8 @@ export function createFrameSource(tickS: number, openedS: number): FrameSource {
       state.spoilt += messages;
       state.damagePending ||= messages > 0;
     },
-    startConnection: () => {
+    startConnection: (hostS) => {
+      state.muteDueS = hostS + patienceS;
       state.counters = null;
       state.freshConnection = true;
       state.spoilt = 0;

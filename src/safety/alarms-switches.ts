@@ -2,7 +2,7 @@
  * Alarms of the switches that a person or a hard-wired part moves: they rank above all others.
  */
 import type { AlarmRow } from './alarm-row.ts';
-import { always, fixed, TRUTH, truth } from './alarm-terms.ts';
+import { fixed, linkUp, TRUTH, truth } from './alarm-terms.ts';
 
 export const SWITCH_ROWS: readonly AlarmRow[] = [
   {
@@ -13,7 +13,8 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     action: 'abort',
     latching: true,
     delayS: fixed(0),
-    armed: always,
+    // A mute link says nothing of switches; it has an alarm of its own.
+    armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.emergencyStopPressed),
     expected: 'button released',
     seenText: () => 'button pressed',
@@ -27,7 +28,8 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     action: 'abort',
     latching: true,
     delayS: fixed(0),
-    armed: always,
+    // A mute link says nothing of switches; it has an alarm of its own.
+    armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.overPressureTripped),
     expected: 'switch closed',
     seenText: () => 'switch open',

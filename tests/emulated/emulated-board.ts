@@ -40,17 +40,29 @@ export async function openEmulatedBoard(scenario: Scenario): Promise<EmulatedBoa
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
     onNotice: (words) => notices.push(words),
   });
-  let opened: Awaited<typeof opening> | null = null;
-  void opening.then((result) => {
-    opened = result;
-  });
-  // The driver waits by its clock, and this clock moves only while somebody sleeps.
-  while (opened === null) await clock.sleep(0.005);
-  const result = await opening;
+  const result = await during(clock, opening);
   if (!result.ok) throw new Error(`${result.problem.words} ${result.problem.advice}`);
   const lineNow = (): InProcessLine => {
     if (line === null) throw new Error('no line yet');
     return line;
   };
-  return { board: result.board, bench, clock, line: lineNow, notices };
+  const { board } = result;
+  return {
+    board: { ...board, close: () => during(clock, board.close()) },
+    bench,
+    clock,
+    line: lineNow,
+    notices,
+  };
+}
+
+/** The driver waits by its clock, and this clock moves only while somebody sleeps. */
+async function during<T>(clock: VirtualClock, promise: Promise<T>): Promise<T> {
+  let settled = false;
+  const settle = (): void => {
+    settled = true;
+  };
+  promise.then(settle, settle);
+  while (!settled) await clock.sleep(0.001);
+  return promise;
 }

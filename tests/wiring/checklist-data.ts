@@ -1,10 +1,10 @@
-/** Hand-made samples of a healthy unit at rest, twenty a second, for tests to change things in. */
+/** Hand-made samples of a healthy unit at rest, ten a second, for tests to change things in. */
 import type { Outputs } from '../../src/frame.ts';
 import { judgeStep, type Sample, type Step, type Verdict } from '../../wiring/checklist/step.ts';
 import { CHECKLIST } from '../../wiring/checklist.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
 
-export const TICK_S = 0.05;
+export const TICK_S = 0.1;
 export type Change = Partial<Omit<Sample, 'frame'>> & { readonly frame?: Partial<Sample['frame']> };
 
 const AT_REST: Omit<Sample, 'frame'> = {
@@ -73,16 +73,16 @@ export const chamber =
 
 /** A lamp of 20 W/m2 at a tenth, cut by its shield or not, the board tripping when asked in vain. */
 export const lampWorld =
-  (shieldClosed: (atS: number) => boolean, cuts: boolean, alight = true): World =>
+  (shieldClosed: (atS: number) => boolean, cuts: boolean, litWPerM2 = 20): World =>
   (atS, outputs, before) => {
     const closed = shieldClosed(atS);
     const asked = outputs?.lampEnabled === true;
     const wasTripped = before?.frame.trips.includes('shield') === true;
     const cleared = outputs?.clearTrips === true && closed;
     const tripped = (asked && !closed) || (wasTripped && !cleared);
-    const lit = alight && asked && (!cuts || (closed && !tripped));
+    const lit = asked && (!cuts || (closed && !tripped));
     return {
-      irradianceWPerM2: lit ? 20 : 0.5,
+      irradianceWPerM2: lit ? litWPerM2 : 0.5,
       frame: { switches: { ...switches, shieldClosed: closed }, trips: tripped ? ['shield'] : [] },
     };
   };

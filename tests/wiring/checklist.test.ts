@@ -11,6 +11,7 @@ import {
   overPressure,
   stepOf,
   stopped,
+  TICK_S,
   type World,
   walk,
 } from './checklist-data.ts';
@@ -265,14 +266,23 @@ describe('lamp', () => {
     const { verdict, written } = walk(stepOf('lamp-lights'), tripped);
     expect(verdict).toBe('passed');
     const litTicks = written.filter((outputs) => outputs?.lampEnabled === true).length;
-    expect(litTicks * 0.05).toBeCloseTo(2, 0);
+    expect(litTicks * TICK_S).toBeCloseTo(2, 0);
+  });
+
+  test('lights fails when a tenth of the drive gives nine tenths of the light', () => {
+    expect(
+      verdictOf(
+        'lamp-lights',
+        lampWorld(() => true, true, 180),
+      ),
+    ).toBe('failed');
   });
 
   test('lights fails when it stays dark, stays lit, or the shield is opened', () => {
     expect(
       verdictOf(
         'lamp-lights',
-        lampWorld(() => true, true, false),
+        lampWorld(() => true, true, 0.5),
       ),
     ).toBe('failed');
     expect(verdictOf('lamp-lights', (atS) => ({ irradianceWPerM2: atS > 0.6 ? 20 : 0 }))).toBe(

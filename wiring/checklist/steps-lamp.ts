@@ -22,6 +22,8 @@ const LOOK_S = 0.5;
 const OPEN_ASK_S = 1;
 const CLOSED_ASK_S = 2;
 const LIT_WPER_M2 = 5;
+/** Half of the demo lamp's full light: a driver that dims the other way about gives more. */
+const TOO_BRIGHT_WPER_M2 = 100;
 const DARK_WPER_M2 = 2;
 /** For the sensor and the lamp to come to rest. */
 const SETTLE_S = 0.5;
@@ -81,7 +83,8 @@ function litVerdict(samples: readonly Sample[]): Verdict {
   const before = brightest(between(since, -1, LOOK_S));
   const lit = brightest(between(since, LOOK_S, LOOK_S + CLOSED_ASK_S));
   const after = values(since, 'irradianceWPerM2').at(-1) ?? Number.POSITIVE_INFINITY;
-  return lit >= before + LIT_WPER_M2 && after <= before + DARK_WPER_M2 ? 'passed' : 'failed';
+  const asTenth = lit >= before + LIT_WPER_M2 && lit <= before + TOO_BRIGHT_WPER_M2;
+  return asTenth && after <= before + DARK_WPER_M2 ? 'passed' : 'failed';
 }
 
 const lights: Step = {
@@ -94,13 +97,13 @@ const lights: Step = {
     ...asking(ready, CLOSED_ASK_S)(samples),
     clearTrips: from(samples, ready).length === 0,
   }),
-  expected: 'irradiance rises by 0.5 mW/cm2 or more, then it is dark again.',
+  expected: 'irradiance rises by 0.5 to 10 mW/cm2, then it is dark again.',
   question: null,
   verdict: ({ samples }) => litVerdict(samples),
   ownTrips: ['shield'],
   timeoutS: WAIT_S,
   onFailure:
-    'Dark: fuse F4, first contact of the shield switch, Q4, D8. Stays lit: the dimming input of the driver works the other way about.',
+    'Dark: fuse F4, first contact of the shield switch, Q4, D8. Far brighter: the dimming input of the driver works the other way about. Stays lit: Q4 or Q5 failed, pull out the supply.',
 };
 
 export const LAMP_STEPS: readonly Step[] = [staysDark, lights];

@@ -61,5 +61,6 @@ test('frames that waited while the host was away do not take time back', () => {
     line = timed.line;
     return timed.timeS;
   });
-  expect(times).toEqual([0.4, 0.4, 0.4, 0.45]);
+  expect(times.slice(0, 3)).toEqual([0.4, 0.4, 0.4]);
+  expect(times[3]).toBeCloseTo(0.45);
 });

@@ -83,9 +83,12 @@ export const refusalBytes = (refusedKind: number, reason: number): number[] =>
 
 const PIN_COUNT = 22;
 const FIRST_ANALOGUE = 14;
-const capability = Array.from({ length: PIN_COUNT }, (_, pin) =>
-  pin < FIRST_ANALOGUE ? [0, 1, 1, 1, 3, 8, 0x0b, 1, 0x7f] : [2, 10, 0x7f],
-).flat();
+/** Two pins with a duty, as on the unit. */
+const modesOf = (pin: number): number[] => {
+  if (pin >= FIRST_ANALOGUE) return [2, 10];
+  return pin === 9 || pin === 10 ? [1, 1, 3, 8] : [0, 1, 1, 1, 0x0b, 1];
+};
+const capability = Array.from({ length: PIN_COUNT }, (_, pin) => [...modesOf(pin), 0x7f]).flat();
 const mapping = Array.from({ length: PIN_COUNT }, (_, pin) =>
   pin < FIRST_ANALOGUE ? 0x7f : pin - FIRST_ANALOGUE,
 );

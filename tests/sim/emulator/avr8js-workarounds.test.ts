@@ -5,7 +5,17 @@ const RESET_BY_POWER = 1;
 const RESET_BY_WATCHDOG = 8;
 const DISPLAY = 0x27;
 
-test('no received byte is lost while the transmit interrupt is switched on and off', () => {
+test('a received byte waits unharmed while the control register is written', () => {
+  const { chip, ask } = probedChip();
+  const UCSR0B = 0xc1;
+  // Interrupts off for 3 ms; the bytes behind the command arrive in the first of them.
+  chip.receive([...withBytes('b', 3), ...codes('eA')]);
+  chip.run(0.002);
+  chip.poke(UCSR0B, chip.peek(UCSR0B));
+  expect(ask('')).toEqual(codes('A'));
+});
+
+test('of four thousand bytes echoed without a pause none is lost', () => {
   const { ask } = probedChip();
   const letters = Array.from({ length: 4000 }, (_, i) => 65 + (i % 26));
   const echoed = ask(
@@ -89,8 +99,19 @@ test('a conversion and a start that the reset cuts short do not block the next',
   expect(ask(withBytes('w', DISPLAY, 1, 2))).toHaveLength(5);
 });
 
+test('a reset lets go of the pins at once, so that whoever watches one hears it fall', () => {
+  const { chip, ask } = probedChip();
+  ask('h');
+  const heard: boolean[] = [];
+  chip.onPinChange(12, (high) => heard.push(high));
+  chip.powerCycle();
+  expect(heard).toEqual([false]);
+});
+
 test('the watchdog works again after a power cycle', () => {
   const { chip, ask } = probedChip();
+  // Long enough for it to have looked at its time once.
+  chip.run(0.6);
   chip.powerCycle();
   expect(ask('')).toEqual([RESET_BY_POWER]);
   chip.hang();
