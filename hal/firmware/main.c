@@ -61,12 +61,14 @@ static void take_bytes(void)
     for (uint8_t i = 0; i < BYTES_A_PASS && serial_take(&byte); i++) parser_byte(byte);
 }
 
-/* Tested with interrupts off: sei() takes effect after the next instruction, so that an interrupt
- * between test and sleep ends the sleep instead of being slept through. */
-static void sleep_until_interrupt(void)
+/* Most interrupts, those of the converter above all, leave nothing to do here: sleep on. Tested with
+ * interrupts off: sei() takes effect after the next instruction, so that an interrupt between test
+ * and sleep ends the sleep instead of being slept through. */
+static void sleep_until_work(void)
 {
-    cli();
-    if (!serial_waiting() && tick_now_ms() == lastTickMs) {
+    for (;;) {
+        cli();
+        if (serial_waiting() || tick_now_ms() != lastTickMs) break;
         sleep_enable();
         sei();
         sleep_cpu();
@@ -88,6 +90,6 @@ int main(void)
         unit_poll();
         answers_poll();
         twi_poll(nowMs);
-        sleep_until_interrupt();
+        sleep_until_work();
     }
 }

@@ -40,11 +40,13 @@ export function serveEmulator(options: ServeOptions): ServedEmulator {
   const { line, onCommand, report, wall } = options;
   const bench = createEmulatedBench(options);
   const watch = createFrameWatch();
+  const history: History = { hostHeardS: null, pinsSafeSinceS: 0 };
   let hostHasWritten = false;
   let stopped = false;
   const say = (kind: string, facts: object): void => report(JSON.stringify({ kind, ...facts }));
   line.onBytes((bytes) => {
     hostHasWritten = true;
+    history.hostHeardS = bench.timeS();
     bench.cable.fromHost(bytes);
   });
   bench.onHostBytes((bytes) => {
@@ -54,7 +56,7 @@ export function serveEmulator(options: ServeOptions): ServedEmulator {
   onCommand((text) => {
     const command = text.trim();
     if (command === 'stop') stopped = true;
-    else if (command === 'report') say('state', stateOf(bench));
+    else if (command === 'report') say('state', stateOf(bench, history));
     else if (command !== '') say('command', { command, ...runCommand(bench, command) });
   });
   const untilHostWrites = async (patienceMs: number): Promise<void> => {
@@ -72,12 +74,13 @@ export function serveEmulator(options: ServeOptions): ServedEmulator {
       let reportAtS = REPORT_EVERY_S;
       while (!stopped) {
         bench.advance(SLICE_S);
+        remember(history, bench);
         await wait();
         if (bench.timeS() < reportAtS) continue;
         reportAtS += REPORT_EVERY_S;
-        say('state', stateOf(bench));
+        say('state', stateOf(bench, history));
       }
-      say('end', { ...stateOf(bench), ...truthOf(bench) });
+      say('end', { ...stateOf(bench, history), ...truthOf(bench) });
     },
     stop: () => {
       stopped = true;
@@ -131,8 +134,22 @@ export function createFrameWatch(): FrameWatch {
   };
 }
 
-const stateOf = (bench: EmulatedBench) => ({
+/** Board times, s; null where there is none. */
+interface History {
+  hostHeardS: number | null;
+  /** Since when the pins ask for the safe state without a break; null while they do not. */
+  pinsSafeSinceS: number | null;
+}
+
+function remember(history: History, bench: EmulatedBench): void {
+  const { pumpRatio, ventOpen, lampEnabled, lampRatio } = bench.pins();
+  const safe = pumpRatio === 0 && ventOpen && !lampEnabled && lampRatio === 0;
+  history.pinsSafeSinceS = safe ? (history.pinsSafeSinceS ?? bench.timeS()) : null;
+}
+
+const stateOf = (bench: EmulatedBench, history: History) => ({
   timeS: bench.timeS(),
+  ...history,
   pins: bench.pins(),
   acting: bench.acting(),
   display: bench.display(),

@@ -46,7 +46,6 @@ export interface TimerSchedule {
   readonly catchUp: () => void;
   /** Somebody looks at this timer's output: let it have every edge at its own cycle. */
   readonly watch: () => void;
-  readonly watched: () => boolean;
 }
 
 export function scheduleTimer(cpu: CPU, timer: AVRTimer, config: AVRTimerConfig): TimerSchedule {
@@ -91,7 +90,6 @@ export function scheduleTimer(cpu: CPU, timer: AVRTimer, config: AVRTimerConfig)
       watched = true;
       if (!counter.updateDivider) planAnew();
     },
-    watched: () => watched,
   };
 }
 

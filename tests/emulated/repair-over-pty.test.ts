@@ -2,7 +2,7 @@
  * One whole repair through the real program, the real serial port and the real firmware, beside the
  * same repair on the simulated board.
  */
-import { readFileSync } from 'node:fs';
+import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { DISPLAY_COLUMNS } from '../../src/frame.ts';
@@ -33,7 +33,8 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
     );
     const wallS = (performance.now() - startedMs) / 1000;
     const truth = await emulator.stop();
-    console.log(real.out, real.err, wallS, truth);
+    console.log(real.out, real.err, wallS);
+    cpSync(join(folder, 'emulated'), '/tmp/emu-rec', { recursive: true });
     expect(real.code).toBe(0);
   }, 400_000);
 });

@@ -1,6 +1,6 @@
 import five from 'johnny-five';
 import { expect, test } from 'vitest';
-import { awaiting, openBoard, openOn } from './desk.ts';
+import { awaiting, GENTLE, openBoard, openOn } from './desk.ts';
 import { OURS, type Script } from './scripted-firmware.ts';
 
 const boardsOfJohnnyFive = () => (five.Board as unknown as { cache: unknown[] }).cache.length;
@@ -80,4 +80,24 @@ test('twenty boards opened and closed leave no timer, no line and no johnny-five
   expect(boardsOfJohnnyFive()).toBe(before);
   // The test runner has a timer of its own, which comes and goes.
   expect(realTimers()).toBeLessThanOrEqual(timersBefore + 1);
+});
+
+test('a message on which firmata-io throws is dropped, told, and counts as damage', async () => {
+  const { line, frames, notices } = await openBoard();
+  line().sendsFrame({ sequence: 1 });
+  // The state of pin 100, which it looks up without a check.
+  line().sends([0xf0, 0x6e, 100, 1, 0, 0, 0xf7]);
+  line().sendsFrame({ sequence: 2 });
+  expect(frames.map(({ damaged }) => damaged)).toEqual([false, true]);
+  expect(notices[0]).toMatch(/A message was dropped/);
+});
+
+test('a line that takes no more bytes is lost, and nothing piles up behind it', async () => {
+  const { board, line, lines, running, time } = await openBoard();
+  await running(0.2, 1000);
+  line().stuck = true;
+  for (let i = 0; i < 300; i++) board.write(GENTLE);
+  expect(line().heard.length).toBeLessThan(150);
+  await time.advance(1.2);
+  expect(lines.length).toBe(2);
 });

@@ -48,6 +48,8 @@ export interface ScriptedLine extends Line {
   readonly breaks: (how: 'close' | 'error') => void;
   /** The next write fails with these words. */
   failsNextWrite: string | null;
+  /** Bytes are taken in and never leave. */
+  stuck: boolean;
 }
 
 export type FrameFields = Fields<typeof FRAME_LAYOUT>;
@@ -114,6 +116,7 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
     heard,
     sends,
     failsNextWrite: null as string | null,
+    stuck: false,
     outputs: () => unitBodies(heard, KINDS.outputs).map((b) => decodeFields(OUTPUTS_LAYOUT, b)!),
     texts: () =>
       unitBodies(heard, KINDS.text).map(([row = -1, ...codes]) => ({
@@ -132,7 +135,7 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
       const failure = line.failsNextWrite;
       line.failsNextWrite = null;
       if (failure === null) listen(bytes);
-      setImmediate(() => done?.(failure === null ? null : new Error(failure)));
+      if (!line.stuck) setImmediate(() => done?.(failure === null ? null : new Error(failure)));
     },
     drain: (done: Done) => setImmediate(() => done()),
     close,

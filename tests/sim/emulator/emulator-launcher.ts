@@ -48,13 +48,15 @@ export async function startEmulator(
   });
   const next = (kind: string): Promise<Said> =>
     new Promise((resolve, reject) => {
+      const end = (): void => reject(new Error(`the emulator ended before it said ${kind}`));
       const take = (line: Said): void => {
         if (line.kind !== kind) return;
         waiting.delete(take);
+        child.off('close', end);
         resolve(line);
       };
       waiting.add(take);
-      child.once('close', () => reject(new Error(`the emulator ended before it said ${kind}`)));
+      child.once('close', end);
     });
   await linkIsThere(link, child);
   return {

@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { SerialPort } from 'serialport';
 import { afterEach, describe, expect, test } from 'vitest';
 import {
@@ -9,7 +10,13 @@ import {
   KINDS,
   OUTPUTS_LAYOUT,
 } from '../../../hal/firmata/protocol.ts';
-import { type RunningEmulator, startEmulator } from './emulator-launcher.ts';
+import { loadImage } from '../../../sim/emulator/image.ts';
+import {
+  createFrameWatch,
+  type ServeOptions,
+  serveEmulator,
+} from '../../../sim/emulator/serve-emulator.ts';
+import { IMAGE_PATH, type RunningEmulator, type Said, startEmulator } from './emulator-launcher.ts';
 import { scenarioOf } from './scenarios.ts';
 import { createUnitListener, unitMessage } from './unit-listener.ts';
 
@@ -92,4 +99,70 @@ describe.skipIf(!hasSocat)('an emulator in a process of its own', () => {
     running.length = 0;
     expect(await emulator.stop()).toMatchObject({ kind: 'end', doseJPerM2: 0, filledRatio: 0 });
   });
+});
+
+/** The emulator in this process, behind a wall clock that moves only while somebody waits. */
+const servedHere = (pace: ServeOptions['pace'], asksForFrames: boolean) => {
+  let wallMs = 0;
+  let pauses = 0;
+  let hear = (_bytes: Uint8Array): void => {};
+  let order = (_line: string): void => {};
+  const said: Said[] = [];
+  const served = serveEmulator({
+    image: loadImage(readFileSync(IMAGE_PATH, 'utf8')),
+    scenario: scenarioOf(),
+    pace,
+    line: {
+      send: () => {},
+      onBytes: (take) => {
+        hear = take;
+      },
+    },
+    onCommand: (take) => {
+      order = take;
+    },
+    report: (line) => {
+      said.push(JSON.parse(line));
+      if (said.at(-1)?.kind === 'state') order('stop');
+    },
+    wall: {
+      nowMs: () => wallMs,
+      pause: async (ms) => {
+        // Looking at the clock again takes a moment, too.
+        wallMs += Math.max(ms, 0.01);
+        // A tenth of a second on, the board has started and hears what it is asked.
+        if (++pauses === 100 && asksForFrames) hear(SAMPLING_INTERVAL_20_MS);
+      },
+    },
+  });
+  return { run: served.run, said, wallMs: () => wallMs };
+};
+
+test('at twice real time a second of board time takes half a second', async () => {
+  const { run, wallMs } = servedHere({ timesReal: 2 }, false);
+  await run();
+  expect(wallMs()).toBeGreaterThan(490);
+  expect(wallMs()).toBeLessThan(510);
+});
+
+test('in lock-step with a dead host, board time goes on after its patience with each frame', async () => {
+  const { run, said, wallMs } = servedHere({ lockStepPatienceMs: 100 }, true);
+  await run();
+  expect(said.map(({ kind }) => kind)).toEqual(['ready', 'state', 'end']);
+  // A frame each 20 ms of the 900 ms that are left.
+  expect(wallMs()).toBeGreaterThan(43 * 100);
+  expect(wallMs()).toBeLessThan(47 * 100);
+});
+
+test('frames are told from other messages of the unit, and from Firmata’s', () => {
+  const watch = createFrameWatch();
+  watch.see([0xf0, 0x79, 1, 0, 0xf7]);
+  watch.see(unitMessage([KINDS.refusal, 1, 2]));
+  expect(watch.takeFrame()).toBe(false);
+  const frame = unitMessage([KINDS.frame, 1, 2]);
+  watch.see(frame.subarray(0, 4));
+  expect(watch.takeFrame()).toBe(false);
+  watch.see(frame.subarray(4));
+  expect(watch.takeFrame()).toBe(true);
+  expect(watch.takeFrame()).toBe(false);
 });
