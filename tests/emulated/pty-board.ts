@@ -1,7 +1,7 @@
 /** The emulated board in a process of its own, behind a pseudo-terminal that serialport opens. */
 import { execFileSync } from 'node:child_process';
 import type { Board } from '../../hal/board.ts';
-import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../../src/board-limits.ts';
@@ -19,11 +19,15 @@ export function whyNoPty(): string | null {
   }
 }
 
-export async function openOverPty(link: string, tickS: number): Promise<Board> {
+export async function openOverPty(
+  link: string,
+  tickS: number,
+  clock: HostClock = REAL_CLOCK,
+): Promise<Board> {
   const opened = await openFirmataBoard({
     openLine: () => openSerialLine(link),
     portName: link,
-    clock: REAL_CLOCK,
+    clock,
     tickS,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
   });
