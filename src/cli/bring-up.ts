@@ -9,6 +9,9 @@ import { type Actuators, type Frame, type Outputs, SAFE, valueOrNull } from '../
 import type { ChannelSettings } from '../signal/channels.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory, stepDecode } from '../signal/decode.ts';
 
+/** Between steps; what tripped before, such as a watchdog at power-up, must not fail the next. */
+const AT_REST: Outputs = { ...QUIET, clearTrips: true };
+
 export type StepResult = 'passed' | 'failed' | 'skipped' | 'not reached';
 
 export interface WalkState {
@@ -54,7 +57,7 @@ export function walkFrame(
   const read = { ...state, signal: memory };
   const step = steps[state.at];
   if (state.phase !== 'running' || step === undefined) {
-    return { state: { ...read, commanded: QUIET }, lines: [] };
+    return { state: { ...read, commanded: AT_REST }, lines: [] };
   }
   const samples = [
     ...state.samples,

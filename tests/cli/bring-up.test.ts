@@ -65,7 +65,7 @@ describe('the walk through the checklist', () => {
   test('drives nothing until the person has read the step and begins it', () => {
     const walk = walker();
     expect(walk.said).toContain('   CAUTION: Mind the hose.');
-    expect(walk.frames(100).commanded).toEqual(QUIET);
+    expect(walk.frames(100).commanded).toEqual({ ...QUIET, clearTrips: true });
     walk.key('go');
     expect(walk.frames(1).commanded).toEqual(MOVING);
   });

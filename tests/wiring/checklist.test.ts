@@ -231,7 +231,9 @@ describe('silence', () => {
 
   test('fails when the board goes on holding, or the chamber leaks by itself', () => {
     expect(verdictOf('host-silence', chamber(0, false))).toBe('failed');
-    expect(verdictOf('host-silence', chamber(15_000))).toBe('failed');
+    const leaksOnceDrawn: World = (atS, outputs, before) =>
+      chamber(outputs?.pumpRatio === 0 ? 15_000 : 0)(atS, outputs, before);
+    expect(verdictOf('host-silence', leaksOnceDrawn)).toBe('failed');
     expect(verdictOf('host-silence', idle)).toBe('failed');
   });
 });

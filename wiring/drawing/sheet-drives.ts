@@ -116,7 +116,7 @@ const SELECTOR = lowSide({
 const OVER_PRESSURE = block('Common return, over-pressure switch', [60, TOP], SIZE, {
   placements: [
     standing('R7', [9, 7]),
-    standing('S2', [12.5, 13]),
+    standing('S2', [12.5, 13], 'left'),
     lying('R8', [18, 10]),
     standing('C4', [21.5, 13]),
   ],

@@ -58,6 +58,8 @@ test('limits that arrive damaged are sent again', async () => {
   const { opened, lines } = await openOn([{ ...OURS, verdicts: ['bad-checksum', 'accepted'] }]);
   expect(opened.ok).toBe(true);
   expect(lines.length).toBe(1);
+  const sent = lines[0]!.heard.filter(([, command, kind]) => command === 0x0d && kind === 0x12);
+  expect(sent.length).toBe(2);
 });
 
 test('two boards in one process hear their own messages only', async () => {
