@@ -45,6 +45,7 @@ export interface ConnectionWish {
 /** A board that restarts on opening may sit in its boot loader for two seconds. */
 const DEADLINE_S = 5;
 const ASK_EVERY_S = 0.5;
+const CLOSING_S = 2;
 const QUESTION = Buffer.from([0xf9, SYSEX_START, 0x79, SYSEX_END]);
 
 export async function connect(wish: ConnectionWish): Promise<Outcome<Connection>> {
@@ -62,7 +63,7 @@ export async function connect(wish: ConnectionWish): Promise<Outcome<Connection>
   const close = async (): Promise<void> => {
     forget();
     host.dispose();
-    await transport.close();
+    await closedInTime(transport, wish.clock);
   };
   const problem = await new Promise<Problem | null>((resolve) => {
     lost = awaitReady(host, transport, wish, resolve);
@@ -84,6 +85,17 @@ export async function connect(wish: ConnectionWish): Promise<Outcome<Connection>
     ok: true,
     value: { board, io, firmware, send, droppedRuns: transport.droppedRuns, close },
   };
+}
+
+/** A driver that hangs on closing must not keep the program from ending. */
+function closedInTime(transport: Transport, clock: HostClock): Promise<void> {
+  return new Promise((resolve) => {
+    const stopWaiting = after(clock, CLOSING_S, resolve);
+    transport.close().then(() => {
+      stopWaiting();
+      resolve();
+    });
+  });
 }
 
 async function lineOf(openLine: OpenLine): Promise<Outcome<Line>> {

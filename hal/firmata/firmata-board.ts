@@ -89,6 +89,7 @@ interface State {
   watchedAtS: number;
   /** The last check came late, because the host had other things to do. */
   wasAway: boolean;
+  connection: Connection | null;
   droppedRuns: number;
   /** While closing: hears whether the board acts safely. */
   onActing: ((safely: boolean) => void) | null;
@@ -106,15 +107,20 @@ function startOf({ clock, tickS }: FirmataBoardOptions): State {
     metAtS: nowS,
     watchedAtS: nowS,
     wasAway: false,
+    connection: null,
     droppedRuns: 0,
     onActing: null,
   };
 }
 
+/** Also met again when it has started anew within a connection; then nothing seen so far is forgotten. */
 function meetBoard(state: State, connection: Connection, nowS: number): void {
   state.metAtS = nowS;
-  state.droppedRuns = connection.droppedRuns();
-  state.source.startConnection(nowS);
+  if (connection !== state.connection) {
+    state.connection = connection;
+    state.droppedRuns = connection.droppedRuns();
+    state.source.startConnection(nowS);
+  }
   state.signals = createSignals(connection.board, connection.send);
 }
 

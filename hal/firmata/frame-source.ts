@@ -115,7 +115,8 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   const { counters, sample } = decodeFrame(restarted ? null : state.counters, fields);
   const { counts, switches, trips, pressed, missing, hostDamaged, acting } = sample;
   const { timeS } = timed;
-  const gap = missing > state.spoilt;
+  // What a board did while it started anew, no frame tells.
+  const gap = restarted || missing > state.spoilt;
   const damaged = takeDamage(state) || hostDamaged;
   state.time = timed.line;
   state.counters = counters;

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
 import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { breakGeometryOf } from '../../sim/scenario.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
 import type { Bench } from '../../src/cli/bench.ts';
 import builtInProfile from '../../src/cli/defaults/profile.json' with { type: 'json' };
@@ -16,8 +17,9 @@ import { loadSettings } from '../../src/cli/load-settings.ts';
 import { createPacer } from '../../src/cli/pace.ts';
 import { writeReport } from '../../src/cli/report-command.ts';
 import { runJob } from '../../src/cli/run-job.ts';
-import type { DisplayLines } from '../../src/frame.ts';
+import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/frame.ts';
 import { createHeader } from '../../src/records/journal-format.ts';
+import type { DoseResult, Verdict } from '../../src/records/report-verdict.ts';
 import { scenarioFor } from '../bench.ts';
 import { scratchFolder, writeJson } from '../cli/process.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
@@ -38,15 +40,33 @@ const SLOW_CLOCK: HostClock = {
 const SHORT = {
   ...builtInProfile,
   name: 'short demo for the emulated board',
+  cycles: { planned: 1, extra: 3 },
   vacuum: { ...builtInProfile.vacuum, dwellS: 20, longestDwellS: 50 },
-  pressure: { ...builtInProfile.pressure, dwellS: 60, restS: 10 },
-  cure: { ...builtInProfile.cure, targetMJPerCm2: 1500, leastS: 60 },
+  pressure: { ...builtInProfile.pressure, dwellS: 40, restS: 10 },
+  cure: { ...builtInProfile.cure, targetMJPerCm2: 1000, leastS: 40 },
 };
+
+/** One cycle fills it. */
+const OPEN_BREAK = breakGeometryOf({ type: 'bullseye', diameterM: 0.01, longestLegM: 0 });
 
 interface Outcome {
   readonly reason: string;
-  readonly report: { readonly [field: string]: unknown };
+  readonly report: {
+    readonly verdict: Verdict;
+    readonly outcome: string | null;
+    readonly dose: DoseResult;
+  };
 }
+
+const verdictOf = ({ report }: Outcome) => ({
+  process: report.verdict,
+  outcome: report.outcome,
+  dose: report.dose.verdict,
+});
+const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
+
+/** Nobody looks at this terminal. */
+const OUT = { isTTY: false, write: () => true };
 
 async function runOn(board: Board, run: Bench['run'], folder: string, name: string) {
   const settings = loadSettings({ profile: writeJson(folder, 'short.json', SHORT) });
@@ -65,8 +85,6 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
     act: () => undefined,
     look: () => null,
   };
-  const written: string[] = [];
-  const out = { isTTY: false, write: (words: string) => written.push(words) };
   const { inputs } = settings.value;
   const end = await runJob({
     settings: settings.value,
@@ -80,14 +98,12 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
       inputs: { ...inputs, extra: {} },
     }),
     surroundings: { title: name, lowestPa: 15_000, highestPa: 270_000, keys: '' },
-    out: out as unknown as NodeJS.WriteStream,
-    err: out as unknown as NodeJS.WriteStream,
+    out: OUT as unknown as NodeJS.WriteStream,
+    err: OUT as unknown as NodeJS.WriteStream,
   });
   expect(writeReport(journalPath).ok).toBe(true);
   const report = JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8'));
-  return { reason: end.reason, report, said: written.join('') } satisfies Outcome & {
-    said: string;
-  };
+  return { reason: end.reason, report } satisfies Outcome;
 }
 
 /** Every screen that the firmware drew, as the emulator reported it once a second of board time. */
@@ -99,23 +115,42 @@ const screensOf = (emulator: RunningEmulator): readonly DisplayLines[] =>
 describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => {
   test('ends with the verdict of the simulated board, its dose within 3 %, its panel drawn', async () => {
     const [realFolder, simulatedFolder] = [scratchFolder(), scratchFolder()];
+    const scenario = scenarioFor({ scenario: { break: OPEN_BREAK } });
     const emulator = await startEmulator({
-      scenario: scenarioFor({}),
+      scenario,
       pace: { lockStepPatienceMs: 30_000 },
     });
     const board = await openOverPty(emulator.link, 0.05, SLOW_CLOCK);
     const real = await runOn(board, untilComplete, realFolder, 'emulated');
     const truth = await emulator.stop();
-    const simulatedBoard = createSimulatedBoard(scenarioFor({}));
+    const simulatedBoard = createSimulatedBoard(scenario);
     const simulated = await runOn(
       simulatedBoard,
       () => createPacer(simulatedBoard.tick, simulatedBoard.identity.tickS, 'max'),
       simulatedFolder,
       'simulated',
     );
-    console.info(JSON.stringify({ real, truth, simulated }, null, 1).slice(0, 20000));
     expect(real.reason).toBe('completed');
-    expect(screensOf(emulator).length).toBeGreaterThan(100);
+    expect(verdictOf(real)).toEqual(verdictOf(simulated));
+    const trueDose = truth['doseJPerM2'] as number;
+    expect(Math.abs(doseOf(real) - trueDose) / trueDose).toBeLessThan(0.03);
+    expect(Math.abs(doseOf(real) - doseOf(simulated)) / doseOf(simulated)).toBeLessThan(0.03);
+    // Short steps may fall between two looks; the long ones must have been drawn.
+    const drawn = screensOf(emulator).map(([first]) => first.trimEnd());
+    for (const title of [
+      '3.3 Clean the pit',
+      '5.2 Vacuum holds',
+      '5.6 Pressure holds',
+      '6.4 Curing',
+    ]) {
+      expect(drawn).toContain(title);
+    }
+    for (const screen of screensOf(emulator)) {
+      for (const line of screen) expect(line).toHaveLength(DISPLAY_COLUMNS);
+    }
+    console.info(
+      `whole repair over the pseudo-terminal: ${(truth['timeS'] as number).toFixed(0)} s of board time, dose ${doseOf(real).toFixed(0)} J/m2 logged, ${trueDose.toFixed(0)} true, ${doseOf(simulated).toFixed(0)} simulated`,
+    );
   }, 600_000);
 });
 

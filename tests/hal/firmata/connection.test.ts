@@ -103,3 +103,28 @@ test('a line that takes no more bytes is lost, and nothing piles up behind it', 
   await time.advance(1.2);
   expect(lines.length).toBe(2);
 });
+
+test('the next line is opened only when the last one has closed: a port is there once', async () => {
+  const { line, lines, running, time } = await openBoard();
+  await running(0.2, 1000);
+  let letGo = () => {};
+  line().closable = new Promise((resolve) => {
+    letGo = resolve;
+  });
+  await time.advance(2.5);
+  expect(lines.length).toBe(1);
+  letGo();
+  await time.advance(0.1);
+  expect(lines.length).toBe(2);
+});
+
+test('a line that never closes holds neither the next connection nor the end for long', async () => {
+  const { board, line, lines, running, time } = await openBoard();
+  await running(0.2, 1000);
+  line().closable = new Promise(() => {});
+  await time.advance(4);
+  expect(lines.length).toBe(2);
+  line().closable = new Promise(() => {});
+  await awaiting(time, board.close());
+  expect(time.timers()).toBe(0);
+});

@@ -50,6 +50,8 @@ export interface ScriptedLine extends Line {
   failsNextWrite: string | null;
   /** Bytes are taken in and never leave. */
   stuck: boolean;
+  /** Closing has to wait for this. */
+  closable: Promise<void>;
 }
 
 export type FrameFields = Fields<typeof FRAME_LAYOUT>;
@@ -107,7 +109,8 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
     const answer = answerTo(script, message, state);
     if (answer !== null) later(script.noise ?? answer);
   };
-  const close = (done?: Done) => {
+  const close = async (done?: Done) => {
+    await line.closable;
     state.isOpen = false;
     emitter.emit('close');
     done?.();
@@ -117,6 +120,7 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
     sends,
     failsNextWrite: null as string | null,
     stuck: false,
+    closable: Promise.resolve(),
     outputs: () => unitBodies(heard, KINDS.outputs).map((b) => decodeFields(OUTPUTS_LAYOUT, b)!),
     texts: () =>
       unitBodies(heard, KINDS.text).map(([row = -1, ...codes]) => ({
