@@ -3,6 +3,8 @@ import type { HostClock } from '../../../hal/firmata/clock.ts';
 
 export interface VirtualTime extends HostClock {
   readonly advance: (seconds: number) => Promise<void>;
+  /** The host was away: time has passed and each timer that is due runs once, late. */
+  readonly jump: (seconds: number) => Promise<void>;
   /** Timers that still run. */
   readonly timers: () => number;
 }
@@ -22,9 +24,22 @@ export function createVirtualTime(): VirtualTime {
     timers.add(timer);
     return () => void timers.delete(timer);
   };
+  const runDue = () => {
+    for (const timer of [...timers]) {
+      if (timer.dueS > nowS + 1e-9 || !timers.has(timer)) continue;
+      timer.dueS += timer.periodS;
+      timer.run();
+    }
+  };
   return {
     nowS: () => nowS,
     every,
+    jump: async (seconds) => {
+      nowS += seconds;
+      for (const timer of timers) timer.dueS = Math.max(timer.dueS, nowS);
+      runDue();
+      await settled();
+    },
     sleep: (seconds) =>
       new Promise((resolve) => {
         const cancel = every(seconds, () => {
@@ -38,11 +53,7 @@ export function createVirtualTime(): VirtualTime {
       await settled();
       while (nowS < endS - 1e-9) {
         nowS = Math.min(nowS + STEP_S, endS);
-        for (const timer of [...timers]) {
-          if (timer.dueS > nowS + 1e-9 || !timers.has(timer)) continue;
-          timer.dueS += timer.periodS;
-          timer.run();
-        }
+        runDue();
         await settled();
       }
     },
