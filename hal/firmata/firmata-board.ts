@@ -10,7 +10,7 @@ import { type Board, BoardClosedError, type BoardIdentity } from '../board.ts';
 import { after, type HostClock } from './clock.ts';
 import type { Connection } from './connection.ts';
 import { type Problem, problemOf } from './errors.ts';
-import { actsSafely } from './frame-decoder.ts';
+import { type Acting, actsSafely } from './frame-decoder.ts';
 import { type BareFrame, createFrameSource } from './frame-source.ts';
 import type { Limits } from './limits.ts';
 import type { OpenLine } from './line.ts';
@@ -35,6 +35,8 @@ export interface FirmataBoardOptions {
   readonly tickS: number;
   readonly limits: Limits;
   readonly onNotice?: (words: string) => void;
+  /** What the board reports that its pins do, with every frame. */
+  readonly onActing?: (acting: Acting) => void;
 }
 
 export type OpenedBoard =
@@ -63,7 +65,7 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
             state.signals = null;
             onNotice(`The link to the board is lost. ${words}`);
           },
-          onMessage: (message) => hear(state, keeper, message, clock.nowS(), onNotice),
+          onMessage: (message) => hear(state, keeper, message, clock.nowS(), options),
         },
         (problem) => resolve({ keeper, problem }),
       );
@@ -129,12 +131,12 @@ function hear(
   keeper: LinkKeeper,
   message: readonly number[],
   nowS: number,
-  onNotice: (words: string) => void,
+  { onNotice = () => {}, onActing = () => {} }: FirmataBoardOptions,
 ): void {
   const opened = openMessage(message);
   const { kind, body } = opened.ok ? opened : { kind: null, body: [] };
   if (kind === KINDS.limitsReport) keeper.hearLimits(body);
-  else if (kind === KINDS.frame) hearFrame(state, keeper, body, nowS);
+  else if (kind === KINDS.frame) hearFrame(state, keeper, body, nowS, onActing);
   else if (kind === KINDS.refusal) {
     const refusal = decodeFields(REFUSAL_LAYOUT, body);
     const reason = REFUSALS[refusal?.reason ?? -1];
@@ -143,7 +145,13 @@ function hear(
   } else state.source.damage(1);
 }
 
-function hearFrame(state: State, keeper: LinkKeeper, body: readonly number[], nowS: number): void {
+function hearFrame(
+  state: State,
+  keeper: LinkKeeper,
+  body: readonly number[],
+  nowS: number,
+  onActing: (acting: Acting) => void,
+): void {
   const connection = keeper.current();
   if (connection === null || state.signals === null) return;
   const runs = connection.droppedRuns();
@@ -155,6 +163,7 @@ function hearFrame(state: State, keeper: LinkKeeper, body: readonly number[], no
     return;
   }
   if (heard.restarted) keeper.instruct();
+  onActing(heard.acting);
   state.onActing?.(actsSafely(heard.acting));
   emit(state, heard.frame);
 }

@@ -1,0 +1,54 @@
+/**
+ * The board contract on a board with hardware: `npm run bench -- --port NAME`. What acts is what the
+ * board reports of its own pins. Nothing is driven harder than a gentle vacuum, and the lamp not at
+ * all. A person has to press the emergency stop when asked, and to pull no cable.
+ */
+import { createInterface } from 'node:readline/promises';
+import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
+import { FULL_DUTY } from '../../hal/firmata/protocol.ts';
+import { openSerialLine } from '../../hal/firmata/serial-line.ts';
+import { boardLimitsOf } from '../../src/board-limits.ts';
+import { type Actuators, SAFE } from '../../src/frame.ts';
+import { type BoardOnBench, boardContract } from '../board-contract.ts';
+import { DEFAULT_CONFIG } from '../configs.ts';
+
+const port = process.env['MENISCUS_PORT'] ?? '';
+const TICK_S = 0.05;
+
+async function ask(words: string): Promise<void> {
+  const terminal = createInterface({ input: process.stdin, output: process.stdout });
+  await terminal.question(`\n${words}, then press Enter. `);
+  terminal.close();
+}
+
+async function open(): Promise<BoardOnBench> {
+  let acting: Actuators = SAFE;
+  const opened = await openFirmataBoard({
+    openLine: () => openSerialLine(port),
+    portName: port,
+    clock: REAL_CLOCK,
+    tickS: TICK_S,
+    limits: boardLimitsOf(DEFAULT_CONFIG.unit),
+    onActing: ({ pumpDuty, lampDuty, selectorPressure, ventOpen, lampEnabled }) => {
+      acting = {
+        pumpRatio: pumpDuty / FULL_DUTY,
+        selector: selectorPressure ? 'pressure' : 'vacuum',
+        ventOpen,
+        lampEnabled,
+        lampRatio: lampDuty / FULL_DUTY,
+      };
+    },
+  });
+  if (!opened.ok) throw new Error(`${opened.problem.words} ${opened.problem.advice}`);
+  return {
+    board: opened.board,
+    advance: (seconds) => REAL_CLOCK.sleep(seconds),
+    // What acts now is told by the next frame.
+    shaft: { outputsNow: () => REAL_CLOCK.sleep(2 * TICK_S).then(() => acting) },
+    emergencyStop: (pressed) =>
+      ask(pressed ? 'Press the emergency stop' : 'Release the emergency stop'),
+  };
+}
+
+boardContract(`board at ${port}`, open, { canMute: false });

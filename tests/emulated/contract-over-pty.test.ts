@@ -1,0 +1,53 @@
+/**
+ * The same board contract, through serialport and a pseudo-terminal. Host and board keep the same
+ * time, slower than the wall's, so that a busy machine does not make either late.
+ */
+import { afterAll, beforeAll, describe } from 'vitest';
+import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { boardContract } from '../board-contract.ts';
+import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
+import { scenarioWith } from '../sim/lock-step.ts';
+import { openOverPty, pinsNow, whyNoPty } from './pty-board.ts';
+
+const SLOW = 2;
+const SLOW_CLOCK: HostClock = {
+  nowS: () => REAL_CLOCK.nowS() / SLOW,
+  every: (periodS, run) => REAL_CLOCK.every(SLOW * periodS, run),
+  sleep: (seconds) => REAL_CLOCK.sleep(SLOW * seconds),
+};
+
+const skip = whyNoPty();
+if (skip !== null) console.warn(`the board contract over the pseudo-terminal ${skip}`);
+
+describe.skipIf(skip !== null)('over a pseudo-terminal', () => {
+  let emulator: RunningEmulator;
+  let stopPressed = false;
+  beforeAll(async () => {
+    emulator = await startEmulator({ scenario: scenarioWith(), pace: { timesReal: 1 / SLOW } });
+  });
+  afterAll(async () => {
+    await emulator.stop();
+  });
+  const pressStop = (pressed: boolean): void => {
+    if (pressed !== stopPressed) emulator.command('estop');
+    stopPressed = pressed;
+  };
+  const setMute = (muted: boolean): void =>
+    emulator.command(`mute to-host ${muted ? 'on' : 'off'}`);
+
+  boardContract('emulated board behind a serial port', async ({ muteFromS }) => {
+    pressStop(false);
+    setMute(false);
+    emulator.command('power');
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    const board = await openOverPty(emulator.link, 0.05, SLOW_CLOCK);
+    if (muteFromS === 0) setMute(true);
+    else if (muteFromS !== null) setTimeout(() => setMute(true), 1000 * SLOW * muteFromS);
+    return {
+      board,
+      advance: SLOW_CLOCK.sleep,
+      shaft: { outputsNow: () => pinsNow(emulator) },
+      emergencyStop: pressStop,
+    };
+  });
+});
