@@ -90,9 +90,17 @@ program
   .option('--unit <file>', 'settings of the unit (JSON)')
   .option('--step <id>', 'only this step; may be given again', collectStep, [])
   .option('--records <folder>', 'where the result goes', 'records')
+  .option(
+    '--stock',
+    'a board with a stock Firmata firmware: shows the wires, drives nothing',
+    false,
+  )
+  .option('--unlock <words>', 'with --stock: the words that it asks for before it drives anything')
   .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
   .action(async (options) => {
-    process.exitCode = await (await import('./bench-command.ts')).benchCommand(options);
+    process.exitCode = options.stock
+      ? await (await import('./stock-command.ts')).stockCommand(options.port, options.unlock)
+      : await (await import('./bench-command.ts')).benchCommand(options);
   });
 
 program

@@ -60,12 +60,18 @@ export interface Judgement {
   readonly why: string;
 }
 
+const SILENT_S = 0.5;
+
 const failed = (why: string): Judgement => ({ verdict: 'failed', why });
 
 export function judgeStep(step: Step, context: StepContext): Judgement {
   const latest = lastOf(context.samples);
   if (latest === undefined) return { verdict: 'waiting', why: '' };
-  if (latest.frame.link === 'mute') return failed('Nothing comes from the board.');
+  const { link, timeS, sampledAtS } = latest.frame;
+  // A busy computer may miss a frame or two; a board that is gone stays silent.
+  if (link === 'mute' && timeS - sampledAtS > SILENT_S) {
+    return failed('Nothing comes from the board.');
+  }
   const strange = latest.frame.trips.filter((trip) => !step.ownTrips.includes(trip));
   if (strange.length > 0) return failed(`The board has tripped: ${strange.join(', ')}.`);
   const verdict = step.verdict(context);
