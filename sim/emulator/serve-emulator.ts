@@ -33,8 +33,6 @@ export interface ServedEmulator {
 
 const SLICE_S = 0.001;
 const REPORT_EVERY_S = 1;
-/** In lock-step, how often streams get a turn between frames. */
-const LOCK_STEP_LOOK_SLICES = 10;
 /** Further behind than this, lost time is not made up. */
 const LONGEST_LAG_MS = 200;
 
@@ -66,12 +64,9 @@ export function serveEmulator(options: ServeOptions): ServedEmulator {
     const giveUpMs = wall.nowMs() + patienceMs;
     while (!hostHasWritten && !stopped && wall.nowMs() < giveUpMs) await wall.pause(0);
   };
-  let slices = 0;
   const wait = createPace(options, bench, async (patienceMs) => {
-    slices++;
     if (watch.takeFrame()) await untilHostWrites(patienceMs);
-    // Between frames the host has nothing to say that would not wait.
-    else if (slices % LOCK_STEP_LOOK_SLICES === 0) await wall.pause(0);
+    else await wall.pause(0);
   });
   return {
     run: async () => {
