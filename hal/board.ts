@@ -56,3 +56,25 @@ export class BoardClosedError extends Error {
     super('The board is closed: open it again before writing outputs.');
   }
 }
+
+/**
+ * Whether a board may take these outputs; when not, `write` makes safe.
+ * Types do not bind what comes from outside: not a number is no ratio, a word is no switch.
+ */
+export function isSound({
+  pumpRatio,
+  selector,
+  ventOpen,
+  lampEnabled,
+  lampRatio,
+}: Outputs): boolean {
+  const isRatio = (value: number): boolean => value >= 0 && value <= 1;
+  const isSwitch = (value: unknown): boolean => value === true || value === false;
+  return (
+    isRatio(pumpRatio) &&
+    isRatio(lampRatio) &&
+    isSwitch(ventOpen) &&
+    isSwitch(lampEnabled) &&
+    (selector === 'vacuum' || selector === 'pressure')
+  );
+}

@@ -3,7 +3,7 @@
  * latches until the host clears it and its cause is gone. Written from the promises of hal/board.ts,
  * on its own; the real firmware is in hal/firmware and proves itself against the same suite.
  */
-import { type Actuators, lampBurns, SAFE, type Switches, type Trip } from '../src/frame.ts';
+import { type Actuators, isSafe, lampBurns, SAFE, type Switches, type Trip } from '../src/frame.ts';
 
 export interface BoardModel {
   /** What the host asked for last, and up to which step it holds. */
@@ -91,6 +91,3 @@ export function drivenBy({ wanted, trips }: BoardModel): Actuators {
     wanted,
   );
 }
-
-const isSafe = ({ pumpRatio, ventOpen, lampEnabled, lampRatio }: Actuators): boolean =>
-  pumpRatio === 0 && ventOpen && !lampEnabled && lampRatio === 0;

@@ -2,25 +2,13 @@
  * What goes out as a frame: one sample of every sensor and switch, or the last one again while the
  * link is mute. Which sensors lie is told by the faults; what a frame means, by the controller.
  */
-import type { Channel, Frame, Trip } from '../src/frame.ts';
+import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../src/frame.ts';
 import { applyToCounts, has } from './fault-effects.ts';
 import { timeOfS } from './plant/plant.ts';
 import { type Rig, switchesOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
 
-/** A link that has been mute since it was opened: nothing measured, switches as a broken wire. */
-const NOTHING_YET: Sample = {
-  atS: 0,
-  counts: {
-    pressure: null,
-    irradiance: null,
-    glassTemperature: null,
-    heatSinkTemperature: null,
-    supplyVoltage: null,
-  },
-  switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
-  trips: [],
-};
+const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
 
 /** The frame of this moment; faults are looked at before. Buttons pressed while the link is mute are lost. */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {

@@ -4,7 +4,7 @@
  * the display, and only then lets time pass. Waiting is what makes simulated time advance.
  */
 import { Subject } from 'rxjs';
-import { type Board, BoardClosedError, type BoardIdentity } from '../hal/board.ts';
+import { type Board, BoardClosedError, type BoardIdentity, isSound } from '../hal/board.ts';
 import type { Actuators, Button, Frame, Outputs } from '../src/frame.ts';
 import {
   clearTrips,
@@ -135,17 +135,4 @@ export function viewOf(rig: Rig): BreakView {
     filledRatio: filledRatio(rig.plant, rig.place),
     truth: { ...rig.plant.heat, pressurePa: rig.plant.chamberPa, acting: rig.acting },
   };
-}
-
-/** Types do not bind what comes from outside: not a number is no ratio, a word is no switch. */
-function isSound({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Outputs): boolean {
-  const isRatio = (value: number): boolean => value >= 0 && value <= 1;
-  const isSwitch = (value: unknown): boolean => value === true || value === false;
-  return (
-    isRatio(pumpRatio) &&
-    isRatio(lampRatio) &&
-    isSwitch(ventOpen) &&
-    isSwitch(lampEnabled) &&
-    (selector === 'vacuum' || selector === 'pressure')
-  );
 }

@@ -63,6 +63,19 @@ export interface Frame {
   readonly gap: boolean;
 }
 
+/** A board that was never heard: nothing measured, switches as a broken wire. */
+export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
+  counts: {
+    pressure: null,
+    irradiance: null,
+    glassTemperature: null,
+    heatSinkTemperature: null,
+    supplyVoltage: null,
+  },
+  switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
+  trips: [],
+};
+
 export const CHANNEL_FAULTS = ['stale', 'out-of-range', 'implausible', 'missing'] as const;
 export type ChannelFault = (typeof CHANNEL_FAULTS)[number];
 
@@ -118,6 +131,10 @@ export const SAFE: Actuators = {
   lampEnabled: false,
   lampRatio: 0,
 };
+
+/** Whether nothing moves or shines: the safe state, wherever the selector stands. */
+export const isSafe = ({ pumpRatio, ventOpen, lampEnabled, lampRatio }: Actuators): boolean =>
+  pumpRatio === 0 && ventOpen && !lampEnabled && lampRatio === 0;
 
 /** Colours by meaning, as IEC 60073 assigns them: danger, abnormal, normal, person must act. */
 export type StatusColour = 'off' | 'red' | 'yellow' | 'green' | 'blue';

@@ -3,7 +3,7 @@
  * clock when none comes. It gives them times that never fall and gathers what was damaged or missing
  * in between. It sends nothing, starts no timer, and leaves numbering to the board.
  */
-import type { Channel, Frame } from '../../src/frame.ts';
+import { type Frame, NEVER_HEARD } from '../../src/frame.ts';
 import { startOfTime, type TimeLine, timeOfFrame, timeOfMuteFrame } from './board-time.ts';
 import {
   type Acting,
@@ -37,19 +37,7 @@ export interface FrameSource {
 
 type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
 
-/** A board that was never heard: nothing measured, switches as a broken wire. */
-const NOTHING_YET: Measured = {
-  sampledAtS: 0,
-  counts: {
-    pressure: null,
-    irradiance: null,
-    glassTemperature: null,
-    heatSinkTemperature: null,
-    supplyVoltage: null,
-  } satisfies Record<Channel, null>,
-  switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
-  trips: [],
-};
+const NOTHING_YET: Measured = { sampledAtS: 0, ...NEVER_HEARD };
 
 const MUTE_AFTER_TICKS = 1.5;
 /** The host's own delays: timers, and bytes that wait in the operating system. */

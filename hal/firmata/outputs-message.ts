@@ -3,6 +3,7 @@
  * message becomes the safe one, which ends the lease as well.
  */
 import { type Actuators, type Outputs, SAFE } from '../../src/frame.ts';
+import { isSound } from '../board.ts';
 import { encodeFields, FULL_DUTY, KINDS, OUTPUT_FLAGS, OUTPUTS_LAYOUT } from './protocol.ts';
 
 export const encodeOutputs = (outputs: Outputs): readonly number[] =>
@@ -23,16 +24,3 @@ function encode(actuators: Actuators, clearTrips: boolean): readonly number[] {
 }
 
 export const SAFE_MESSAGE = encode(SAFE, false);
-
-/** Types do not bind what comes from outside: not a number is no ratio, a word is no switch. */
-function isSound({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Outputs): boolean {
-  const isRatio = (value: number): boolean => value >= 0 && value <= 1;
-  const isSwitch = (value: unknown): boolean => value === true || value === false;
-  return (
-    isRatio(pumpRatio) &&
-    isRatio(lampRatio) &&
-    isSwitch(ventOpen) &&
-    isSwitch(lampEnabled) &&
-    (selector === 'vacuum' || selector === 'pressure')
-  );
-}

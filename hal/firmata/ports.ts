@@ -46,6 +46,11 @@ export function choosePort(ports: readonly Port[]): Outcome<string> {
   return { ok: true, value: only.path };
 }
 
+/** The port of this name; for `auto` the only one that looks like a board. */
+export async function portNamed(wanted: string): Promise<Outcome<string>> {
+  return wanted === 'auto' ? choosePort(await listPorts()) : { ok: true, value: wanted };
+}
+
 function listed(title: string, ports: readonly Port[]): string {
   const words = ports.map(({ path, manufacturer, vendorId }) => {
     const known = [manufacturer, vendorId === null ? null : `vendor ${vendorId}`];

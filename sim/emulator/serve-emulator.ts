@@ -5,6 +5,7 @@
  * what was really done to the break. Streams, clock and processes are handed in.
  */
 import { KINDS, SYSEX_END, SYSEX_START, UNIT_SYSEX } from '../../hal/firmata/protocol.ts';
+import { isSafe } from '../../src/frame.ts';
 import { runCommand } from './bench-commands.ts';
 import { type BenchOptions, createEmulatedBench, type EmulatedBench } from './emulated-bench.ts';
 
@@ -142,9 +143,7 @@ interface History {
 }
 
 function remember(history: History, bench: EmulatedBench): void {
-  const { pumpRatio, ventOpen, lampEnabled, lampRatio } = bench.pins();
-  const safe = pumpRatio === 0 && ventOpen && !lampEnabled && lampRatio === 0;
-  history.pinsSafeSinceS = safe ? (history.pinsSafeSinceS ?? bench.timeS()) : null;
+  history.pinsSafeSinceS = isSafe(bench.pins()) ? (history.pinsSafeSinceS ?? bench.timeS()) : null;
 }
 
 const stateOf = (bench: EmulatedBench, history: History) => ({

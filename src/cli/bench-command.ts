@@ -4,7 +4,6 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { emitKeypressEvents } from 'node:readline';
 import type { Board } from '../../hal/board.ts';
 import type { Step } from '../../wiring/checklist/step.ts';
 import { CHECKLIST } from '../../wiring/checklist.ts';
@@ -20,8 +19,11 @@ import {
   walkSummary,
 } from './bring-up.ts';
 import { EXIT } from './exit-codes.ts';
+import { SIGNALS } from './interrupts.ts';
+import { INTERRUPT_KEY, listenToKeyNames } from './keys.ts';
 import { loadSettings } from './load-settings.ts';
 import { realBench } from './real-bench.ts';
+import { refuse } from './refuse.ts';
 
 export interface BenchOptions {
   readonly port: string;
@@ -37,6 +39,7 @@ const KEYS: Readonly<Record<string, WalkKey>> = {
   n: 'no',
   s: 'skip',
   q: 'quit',
+  [INTERRUPT_KEY]: 'quit',
 };
 
 const WARNING = `The unit will move valves and pump and light its UV lamp. Wear UV glasses and gloves, keep
@@ -68,15 +71,15 @@ async function walk(
   let { state, lines } = startWalk(steps);
   say(lines);
   const { stdin } = process;
+  let stopListening = (): void => undefined;
   await new Promise<void>((resolve) => {
     const take = (step: WalkStep): void => {
       ({ state, lines } = step);
       say(lines);
       if (state.phase === 'over') resolve();
     };
-    const onKey = (_: string, key: { name?: string; ctrl?: boolean }): void => {
-      const named = key.ctrl === true && key.name === 'c' ? 'quit' : KEYS[key.name ?? ''];
-      if (named !== undefined && state.phase !== 'over') take(walkKey(steps, state, named));
+    const press = (key: WalkKey | undefined): void => {
+      if (key !== undefined && state.phase !== 'over') take(walkKey(steps, state, key));
     };
     board.frames$.subscribe({
       next: (frame) => {
@@ -86,19 +89,13 @@ async function walk(
       },
       complete: resolve,
     });
-    emitKeypressEvents(stdin);
-    if (stdin.isTTY) stdin.setRawMode(true);
-    stdin.on('keypress', onKey);
-    stdin.once('end', () => onKey('', { name: 'q' }));
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
-      process.once(signal, () => onKey('', { name: 'q' }));
-    }
-    stdin.resume();
+    stopListening = listenToKeyNames(stdin, (name) => press(KEYS[name]));
+    stdin.once('end', () => press('quit'));
+    for (const signal of SIGNALS) process.once(signal, () => press('quit'));
   });
   board.makeSafe();
   await board.close();
-  if (stdin.isTTY) stdin.setRawMode(false);
-  stdin.pause();
+  stopListening();
   return state;
 }
 
@@ -115,11 +112,6 @@ function keep(
   const content = { schema: 'meniscus/bring-up@1', at, board: identity, steps: outcome };
   writeFileSync(path, `${JSON.stringify(content, null, 2)}\n`, { flag: 'wx' });
   return path;
-}
-
-function refuse(lines: readonly string[]): number {
-  process.stderr.write(`${lines.join('\n')}\nNothing was started.\n`);
-  return EXIT.badInput;
 }
 
 function say(lines: readonly string[]): void {

@@ -3,7 +3,7 @@
  * makes safe, says why and closes the job; a second, or waiting too long, ends without it. An error
  * that nobody caught ends at once, but not before outputs are safe and the journal is closed.
  */
-const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+export const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 /** Longer than the unit needs to come to rest at real time. */
 const PATIENCE_MS = 5_000;
 

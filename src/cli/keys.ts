@@ -24,16 +24,26 @@ export const KEYS_LINE = 'y YES  n NO  m MORE   h hold  e emergency stop  s shie
 /** A real unit has its own emergency stop and shield. */
 export const REAL_KEYS_LINE = 'y YES  n NO  m MORE   h hold  Ctrl-C end';
 
+export const INTERRUPT_KEY = 'interrupt';
+
 /** Listens until the returned function is called, which gives the terminal back as it was. */
 export function listenToKeys(
   input: NodeJS.ReadStream,
   onKey: (action: KeyAction) => void,
 ): () => void {
-  const listener = (_: string, key: { name?: string; ctrl?: boolean }): void => {
-    const interrupts = key.ctrl === true && key.name === 'c';
-    const action = interrupts ? ({ kind: 'interrupt' } as const) : KEYS[key.name ?? ''];
+  return listenToKeyNames(input, (name) => {
+    const action = name === INTERRUPT_KEY ? ({ kind: 'interrupt' } as const) : KEYS[name];
     if (action !== undefined) onKey(action);
-  };
+  });
+}
+
+/** The same for keys by their names; Ctrl-C comes as INTERRUPT_KEY. */
+export function listenToKeyNames(
+  input: NodeJS.ReadStream,
+  onName: (name: string) => void,
+): () => void {
+  const listener = (_: string, key: { name?: string; ctrl?: boolean }): void =>
+    onName(key.ctrl === true && key.name === 'c' ? INTERRUPT_KEY : (key.name ?? ''));
   emitKeypressEvents(input);
   if (input.isTTY) input.setRawMode(true);
   input.on('keypress', listener);

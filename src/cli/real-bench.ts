@@ -5,7 +5,7 @@
 import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import type { Problem } from '../../hal/firmata/errors.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
-import { choosePort, listPorts } from '../../hal/firmata/ports.ts';
+import { portNamed } from '../../hal/firmata/ports.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../board-limits.ts';
 import type { JobConfig } from '../controller-state.ts';
@@ -18,8 +18,7 @@ const TICK_S = 0.05;
 const USUAL_ATMOSPHERE_PA = 101_325;
 
 export async function realBench(wanted: string, config: JobConfig): Promise<OpenedBench> {
-  const port =
-    wanted === 'auto' ? choosePort(await listPorts()) : { ok: true as const, value: wanted };
+  const port = await portNamed(wanted);
   if (!port.ok) return refusal(wanted, port.problem);
   const portName = port.value;
   const opened = await openFirmataBoard({

@@ -11,6 +11,7 @@ import { problemLine, type SettingsProblem } from '../settings.ts';
 import type { Bench, OpenedBench } from './bench.ts';
 import { EXIT } from './exit-codes.ts';
 import { type LoadedSettings, loadSettings } from './load-settings.ts';
+import { refuse } from './refuse.ts';
 import { writeReport } from './report-command.ts';
 import { type JobEnd, runJob } from './run-job.ts';
 import { type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
@@ -73,11 +74,6 @@ async function run(settings: LoadedSettings, bench: Bench, folder: string): Prom
   const report = writeReport(journalPath);
   process.stdout.write(closingWords(end, wallS, report.lines));
   return report.ok ? EXIT[end.reason] : EXIT.fault;
-}
-
-function refuse(lines: readonly string[]): number {
-  process.stderr.write(`${lines.join('\n')}\nNothing was started.\n`);
-  return EXIT.badInput;
 }
 
 /** Makes a folder that was not there before; a second job of the same name gets a number. */

@@ -3,9 +3,8 @@
  * arrives on each wire twice a second and lights lamps by key. What can do harm stays locked until
  * it is asked for in so many words, and then moves gently and for two seconds a key.
  */
-import { emitKeypressEvents } from 'node:readline';
-import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
-import { choosePort, listPorts } from '../../hal/firmata/ports.ts';
+import { after, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { portNamed } from '../../hal/firmata/ports.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import {
   openStockBoard,
@@ -14,6 +13,9 @@ import {
   type StockSignal,
 } from '../../hal/firmata/stock-board.ts';
 import { EXIT } from './exit-codes.ts';
+import { SIGNALS } from './interrupts.ts';
+import { INTERRUPT_KEY, listenToKeyNames } from './keys.ts';
+import { refuse } from './refuse.ts';
 
 const SHOW_EVERY_S = 0.5;
 const DRIVE_S = 2;
@@ -55,8 +57,7 @@ const DRIVE_KEYS: Readonly<Record<string, Drive>> = {
 };
 
 export async function stockCommand(wanted: string, words: string | undefined): Promise<number> {
-  const port =
-    wanted === 'auto' ? choosePort(await listPorts()) : ({ ok: true, value: wanted } as const);
+  const port = await portNamed(wanted);
   if (!port.ok) return refuse([port.problem.words, port.problem.advice]);
   const opened = await openStockBoard({
     openLine: () => openSerialLine(port.value),
@@ -85,12 +86,11 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
     const switches = Object.entries(board.switches()).map(([name, state]) => `${name} ${state}`);
     process.stdout.write(`${[...counts, ...switches].join('  ')}\n`);
   });
+  const driving = new Set<() => void>();
+  let stopListening = (): void => undefined;
   await new Promise<void>((resolve) => {
-    emitKeypressEvents(stdin);
-    if (stdin.isTTY) stdin.setRawMode(true);
-    stdin.on('keypress', (_, key: { name?: string; ctrl?: boolean }) => {
-      const name = key.name ?? '';
-      if (name === 'q' || (key.ctrl === true && name === 'c')) resolve();
+    stopListening = listenToKeyNames(stdin, (name) => {
+      if (name === 'q' || name === INTERRUPT_KEY) resolve();
       const signal = SIGNAL_KEYS[name];
       if (signal !== undefined) {
         board.signal(signal, !lit.has(signal));
@@ -100,19 +100,17 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
       const drive = DRIVE_KEYS[name];
       if (drive === undefined || drives === null) return;
       drive.on(drives);
-      void REAL_CLOCK.sleep(DRIVE_S).then(() => drive.off(drives));
+      const stop = after(REAL_CLOCK, DRIVE_S, () => {
+        driving.delete(stop);
+        drive.off(drives);
+      });
+      driving.add(stop);
     });
     stdin.once('end', resolve);
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const)
-      process.once(signal, () => resolve());
-    stdin.resume();
+    for (const signal of SIGNALS) process.once(signal, () => resolve());
   });
+  stopListening();
+  // Whoever closes the board drives everything low.
+  for (const stop of driving) stop();
   stopShowing();
-  if (stdin.isTTY) stdin.setRawMode(false);
-  stdin.pause();
-}
-
-function refuse(lines: readonly string[]): number {
-  process.stderr.write(`${lines.join('\n')}\nNothing was started.\n`);
-  return EXIT.badInput;
 }

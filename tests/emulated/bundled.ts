@@ -1,6 +1,6 @@
 /** Bundles a TypeScript entry for plain node and starts it as a process of its own. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -8,9 +8,20 @@ import { build } from 'esbuild';
 /** Below node_modules, so that packages with native parts are found from it. */
 const CACHE = fileURLToPath(new URL('../../node_modules/.cache/meniscus-tests', import.meta.url));
 
-export async function bundled(entry: URL, name: string): Promise<string> {
+const made = new Map<string, Promise<string>>();
+
+/** Once a process, however often it is asked for; gone when the process ends. */
+export function bundled(entry: URL, name: string): Promise<string> {
+  const known = made.get(name);
+  if (known !== undefined) return known;
+  const fresh = bundle(entry, join(CACHE, `${name}.${process.pid}.mjs`));
+  made.set(name, fresh);
+  return fresh;
+}
+
+async function bundle(entry: URL, outfile: string): Promise<string> {
   mkdirSync(CACHE, { recursive: true });
-  const outfile = join(CACHE, `${name}.${process.pid}.mjs`);
+  process.once('exit', () => rmSync(outfile, { force: true }));
   await build({
     entryPoints: [fileURLToPath(entry)],
     outfile,

@@ -3,18 +3,13 @@
  * time, slower than the wall's, so that a busy machine does not make either late.
  */
 import { afterAll, beforeAll, describe } from 'vitest';
-import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { boardContract } from '../board-contract.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
 import { scenarioWith } from '../sim/lock-step.ts';
-import { openOverPty, pinsNow, whyNoPty } from './pty-board.ts';
+import { openOverPty, pinsNow, slowClock, whyNoPty } from './pty-board.ts';
 
 const SLOW = 2;
-const SLOW_CLOCK: HostClock = {
-  nowS: () => REAL_CLOCK.nowS() / SLOW,
-  every: (periodS, run) => REAL_CLOCK.every(SLOW * periodS, run),
-  sleep: (seconds) => REAL_CLOCK.sleep(SLOW * seconds),
-};
+const SLOW_CLOCK = slowClock(SLOW);
 
 const skip = whyNoPty();
 if (skip !== null) console.warn(`the board contract over the pseudo-terminal ${skip}`);

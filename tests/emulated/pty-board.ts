@@ -19,6 +19,13 @@ export function whyNoPty(): string | null {
   }
 }
 
+/** Runs so many times slower than the wall's clock. */
+export const slowClock = (times: number): HostClock => ({
+  nowS: () => REAL_CLOCK.nowS() / times,
+  every: (periodS, run) => REAL_CLOCK.every(times * periodS, run),
+  sleep: (seconds) => REAL_CLOCK.sleep(times * seconds),
+});
+
 export async function openOverPty(
   link: string,
   tickS: number,

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { bundled } from '../../emulated/bundled.ts';
 import type { ProcessArguments } from './emulator-process.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -32,9 +32,8 @@ export async function startEmulator(
   options: Omit<ProcessArguments, 'link' | 'imagePath'>,
 ): Promise<RunningEmulator> {
   const folder = mkdtempSync(join(tmpdir(), 'meniscus-emulator-'));
-  const entry = join(folder, 'emulator.mjs');
   const link = join(folder, 'board');
-  await bundle(entry);
+  const entry = await bundled(new URL('emulator-process.ts', import.meta.url), 'emulator');
   const all = { ...options, link, imagePath: IMAGE_PATH } satisfies ProcessArguments;
   const child = spawn(process.execPath, [entry, JSON.stringify(all)], {
     stdio: ['pipe', 'pipe', 'inherit'],
@@ -74,22 +73,6 @@ export async function startEmulator(
       return words;
     },
   };
-}
-
-/** Plain node runs no TypeScript. */
-async function bundle(outfile: string): Promise<void> {
-  await build({
-    entryPoints: [here('emulator-process.ts')],
-    outfile,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    logLevel: 'error',
-    banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
-    },
-  });
 }
 
 async function linkIsThere(link: string, child: ChildProcess): Promise<void> {
