@@ -9,7 +9,7 @@ import {
   frontSpeedMPerS,
   stepFilling,
 } from '../../sim/plant/break-filling.ts';
-import { type CheckRow, checkRows } from './check.ts';
+import type { CheckGroup, CheckRow } from './check.ts';
 
 const APERTURE_M = 50e-6;
 const VISCOSITY_PA_S = 0.05;
@@ -56,35 +56,38 @@ function bubbleLeftRatio(fromPa: number, toPa: number): number {
   return 1 - filling.frontM / gap.lengthM;
 }
 
-checkRows('filling of a slit', [
-  {
-    what: 'time to fill 20 mm of a 50 µm slit at 80 kPa with 50 mPa s',
-    actual: () => fillTimeS(0.02, 80_000),
-    expected: 0.6,
-    tolerance: 0.0005,
-    unit: 's',
-    source: 'plane Poiseuille flow, t = 6 μ L² / (h² Δp) (form from memory)',
-    obtained: 'computed',
-  },
-  {
-    what: 'capillary pressure in a 50 µm slit at 35 mN/m and 20°',
-    actual: () => capillaryPa(APERTURE_M, RESIN),
-    expected: 1315.57,
-    tolerance: 0.005,
-    unit: 'Pa',
-    source: 'Young and Laplace between plates, 2 σ cos θ / h (form from memory)',
-    obtained: 'computed',
-  },
-  washburn(1, 3.3111),
-  washburn(10, 10.4705),
-  washburn(60, 25.6473),
-  {
-    what: 'what 20.265 kPa of trapped gas shrinks to at 151.99 kPa',
-    actual: () => bubbleLeftRatio(20_265, 151_990),
-    expected: 0.13333,
-    tolerance: 5e-6,
-    unit: 'of its length',
-    source: 'law of Boyle, p1 V1 = p2 V2',
-    obtained: 'computed',
-  },
-]);
+export const SLIT_FILLING: CheckGroup = {
+  title: 'filling of a slit',
+  rows: [
+    {
+      what: 'time to fill 20 mm of a 50 µm slit at 80 kPa with 50 mPa s',
+      actual: () => fillTimeS(0.02, 80_000),
+      expected: 0.6,
+      tolerance: 0.0005,
+      unit: 's',
+      source: 'plane Poiseuille flow, t = 6 μ L² / (h² Δp) (form from memory)',
+      obtained: 'computed',
+    },
+    {
+      what: 'capillary pressure in a 50 µm slit at 35 mN/m and 20°',
+      actual: () => capillaryPa(APERTURE_M, RESIN),
+      expected: 1315.57,
+      tolerance: 0.005,
+      unit: 'Pa',
+      source: 'Young and Laplace between plates, 2 σ cos θ / h (form from memory)',
+      obtained: 'computed',
+    },
+    washburn(1, 3.3111),
+    washburn(10, 10.4705),
+    washburn(60, 25.6473),
+    {
+      what: 'what 20.265 kPa of trapped gas shrinks to at 151.99 kPa',
+      actual: () => bubbleLeftRatio(20_265, 151_990),
+      expected: 0.13333,
+      tolerance: 5e-6,
+      unit: 'of its length',
+      source: 'law of Boyle, p1 V1 = p2 V2',
+      obtained: 'computed',
+    },
+  ],
+};

@@ -1,6 +1,6 @@
 /** Pressure at height, against the US Standard Atmosphere 1976 by geopotential height. */
 import { standardAtmospherePa } from '../../sim/plant/atmosphere.ts';
-import { type CheckRow, checkRows } from './check.ts';
+import type { CheckGroup, CheckRow } from './check.ts';
 
 const SOURCE = 'US Standard Atmosphere 1976, geopotential height';
 
@@ -15,11 +15,14 @@ const row = (heightM: number, expected: number, obtained: CheckRow['obtained']):
   obtained,
 });
 
-checkRows('US Standard Atmosphere 1976', [
-  row(0, 101_325, 'seen second-hand'),
-  row(500, 95_460.8, 'computed'),
-  row(1000, 89_874.6, 'seen second-hand'),
-  row(1609.344, 83_427.6, 'computed'),
-  row(2000, 79_495.2, 'seen second-hand'),
-  row(2500, 74_682.5, 'computed'),
-]);
+export const ATMOSPHERE: CheckGroup = {
+  title: 'US Standard Atmosphere 1976',
+  rows: [
+    row(0, 101_325, 'seen second-hand'),
+    row(500, 95_460.8, 'computed'),
+    row(1000, 89_874.6, 'seen second-hand'),
+    row(1609.344, 83_427.6, 'computed'),
+    row(2000, 79_495.2, 'seen second-hand'),
+    row(2500, 74_682.5, 'computed'),
+  ],
+};

@@ -11,7 +11,7 @@ import {
   restrictionKgPerS,
   stepChamberPa,
 } from '../../sim/plant/pneumatics.ts';
-import { type CheckRow, checkRows } from './check.ts';
+import type { CheckGroup, CheckRow } from './check.ts';
 
 const GAS_K = 293.15;
 const VOLUME_M3 = 20e-6;
@@ -31,33 +31,37 @@ const isoRow = (upPa: number, downPa: number, expected: number): CheckRow => ({
   obtained: 'computed',
 });
 
-checkRows('flow through a restriction', [
-  isoRow(101_325, 0, 6.0795),
-  isoRow(101_325, 30_000, 6.0795),
-  isoRow(101_325, 50_000, 5.8427),
-  isoRow(101_325, 80_000, 4.3456),
-  isoRow(101_325, 95_000, 2.5096),
-  isoRow(150_000, 101_325, 7.5955),
-  isoRow(200_000, 101_325, 11.4653),
-  {
-    what: 'choked mass flow from one atmosphere',
-    actual: () => restrictionKgPerS(VALVE, 101_325, 0, GAS_K) * 1e4,
-    expected: 1.2007,
-    tolerance: 5e-5,
-    unit: '1e-4 kg/s',
-    source: ISO_6358,
-    obtained: 'computed',
-  },
-  {
-    what: 'highest outlet pressure at which an inlet of 80 psi gauge stays choked',
-    actual: highestChokedPsig,
-    expected: 35.3,
-    tolerance: 0.01,
-    unit: 'psi gauge',
-    source: 'gas dynamics, critical ratio 0.528 of air; worked figure on a page on choked orifices',
-    obtained: 'seen',
-  },
-]);
+export const RESTRICTION_FLOW: CheckGroup = {
+  title: 'flow through a restriction',
+  rows: [
+    isoRow(101_325, 0, 6.0795),
+    isoRow(101_325, 30_000, 6.0795),
+    isoRow(101_325, 50_000, 5.8427),
+    isoRow(101_325, 80_000, 4.3456),
+    isoRow(101_325, 95_000, 2.5096),
+    isoRow(150_000, 101_325, 7.5955),
+    isoRow(200_000, 101_325, 11.4653),
+    {
+      what: 'choked mass flow from one atmosphere',
+      actual: () => restrictionKgPerS(VALVE, 101_325, 0, GAS_K) * 1e4,
+      expected: 1.2007,
+      tolerance: 5e-5,
+      unit: '1e-4 kg/s',
+      source: ISO_6358,
+      obtained: 'computed',
+    },
+    {
+      what: 'highest outlet pressure at which an inlet of 80 psi gauge stays choked',
+      actual: highestChokedPsig,
+      expected: 35.3,
+      tolerance: 0.01,
+      unit: 'psi gauge',
+      source:
+        'gas dynamics, critical ratio 0.528 of air; worked figure on a page on choked orifices',
+      obtained: 'seen',
+    },
+  ],
+};
 
 /** By bisection on where the flow begins to fall. */
 function highestChokedPsig(): number {
@@ -129,41 +133,44 @@ function pumpDownS(greatestRatio: number): number {
 
 const PUMP_DOWN = 'vacuum handbooks, t = V/S ln((p1 - pu)/(p2 - pu)); 20 mL, 1 L/min';
 
-checkRows('the chamber in time', [
-  {
-    what: 'time constant of isothermal blow-down while choked, V/(C ρ0 R T)',
-    actual: blowDownS,
-    expected: 0.20057,
-    tolerance: 1e-5,
-    unit: 's',
-    source: `${ISO_6358}, 20 mL, 293.15 K`,
-    obtained: 'computed',
-  },
-  {
-    what: 'rise in a minute from a leak of 1.66667e-6 Pa m³/s into 20 mL',
-    actual: () => riseInAMinutePa(1.66667e-6),
-    expected: 5,
-    tolerance: 5e-5,
-    unit: 'Pa',
-    source: 'leak rate by pressure rise, Q = V dp/dt (formula seen)',
-    obtained: 'computed',
-  },
-  {
-    what: 'pump-down from 1000 to 100 mbar with no ultimate pressure',
-    actual: () => pumpDownS(1e9),
-    expected: 2.7631,
-    tolerance: 5e-5,
-    unit: 's',
-    source: PUMP_DOWN,
-    obtained: 'computed',
-  },
-  {
-    what: 'pump-down from 1000 to 100 mbar with an ultimate pressure of 50 mbar',
-    actual: () => pumpDownS(20),
-    expected: 3.53333,
-    tolerance: 5e-5,
-    unit: 's',
-    source: PUMP_DOWN,
-    obtained: 'computed',
-  },
-]);
+export const CHAMBER_IN_TIME: CheckGroup = {
+  title: 'the chamber in time',
+  rows: [
+    {
+      what: 'time constant of isothermal blow-down while choked, V/(C ρ0 R T)',
+      actual: blowDownS,
+      expected: 0.20057,
+      tolerance: 1e-5,
+      unit: 's',
+      source: `${ISO_6358}, 20 mL, 293.15 K`,
+      obtained: 'computed',
+    },
+    {
+      what: 'rise in a minute from a leak of 1.66667e-6 Pa m³/s into 20 mL',
+      actual: () => riseInAMinutePa(1.66667e-6),
+      expected: 5,
+      tolerance: 5e-5,
+      unit: 'Pa',
+      source: 'leak rate by pressure rise, Q = V dp/dt (formula seen)',
+      obtained: 'computed',
+    },
+    {
+      what: 'pump-down from 1000 to 100 mbar with no ultimate pressure',
+      actual: () => pumpDownS(1e9),
+      expected: 2.7631,
+      tolerance: 5e-5,
+      unit: 's',
+      source: PUMP_DOWN,
+      obtained: 'computed',
+    },
+    {
+      what: 'pump-down from 1000 to 100 mbar with an ultimate pressure of 50 mbar',
+      actual: () => pumpDownS(20),
+      expected: 3.53333,
+      tolerance: 5e-5,
+      unit: 's',
+      source: PUMP_DOWN,
+      obtained: 'computed',
+    },
+  ],
+};

@@ -2,7 +2,7 @@ import { FULL_SCALE_COUNTS } from '../../src/frame.ts';
 import { pressurePaOf, steinhartHartK } from '../../src/signal/channels.ts';
 import { celsiusFromK } from '../../src/units.ts';
 import { DEFAULT_UNIT } from '../configs.ts';
-import { checkRows } from './check.ts';
+import type { CheckGroup } from './check.ts';
 
 const PUBLISHED = { a: 1.104505e-3, b: 2.38861e-4, c: 6.95361e-8 };
 const MANUAL =
@@ -19,11 +19,10 @@ const fitRow = (celsius: number, ohm: number, tolerance: number) => ({
   obtained: 'seen' as const,
 });
 
-checkRows('thermistor', [
-  fitRow(10, 19_549, 0.002),
-  fitRow(25, 9_814, 0.002),
-  fitRow(30, 7_908, 0.002),
-]);
+export const THERMISTOR: CheckGroup = {
+  title: 'thermistor',
+  rows: [fitRow(10, 19_549, 0.002), fitRow(25, 9_814, 0.002), fitRow(30, 7_908, 0.002)],
+};
 
 /** Output of a ratiometric 0.5 to 4.5 V sensor; the definition of the type, from memory. */
 const voltsRow = (volts: number, supplyV: number, kPa: number) => ({
@@ -38,9 +37,12 @@ const voltsRow = (volts: number, supplyV: number, kPa: number) => ({
   obtained: 'from memory' as const,
 });
 
-checkRows('pressure transmitter', [
-  voltsRow(0.5, 5, 0),
-  voltsRow(2.5, 5, 200),
-  voltsRow(4.5, 5, 400),
-  voltsRow(2.375, 4.75, 200),
-]);
+export const PRESSURE_TRANSMITTER: CheckGroup = {
+  title: 'pressure transmitter',
+  rows: [
+    voltsRow(0.5, 5, 0),
+    voltsRow(2.5, 5, 200),
+    voltsRow(4.5, 5, 400),
+    voltsRow(2.375, 4.75, 200),
+  ],
+};
