@@ -56,8 +56,8 @@ const analogue = (role: PinRole, channel: number, carries: string): PinRow => ({
 });
 
 export const PINS = {
-  serialIn: digital('serial', 0, 'from the host, 57600 baud'),
-  serialOut: digital('serial', 1, 'to the host, 57600 baud'),
+  serialIn: digital('serial', 0, 'from the host, 250000 baud'),
+  serialOut: digital('serial', 1, 'to the host, 250000 baud'),
   emergencyStop: digital('safety-switch', 2, 'emergency stop, second contact: low while released'),
   overPressureSwitch: digital(
     'safety-switch',

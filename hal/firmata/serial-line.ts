@@ -21,8 +21,8 @@ export function openFailure(path: string, said: string): Problem {
 }
 
 /** Rejects with a ProblemError. */
-export function openSerialLine(path: string): Promise<Line> {
-  const port = new SerialPort({ path, baudRate: BAUD, autoOpen: false });
+export function openSerialLine(path: string, baudRate = BAUD): Promise<Line> {
+  const port = new SerialPort({ path, baudRate, autoOpen: false });
   return new Promise((resolve, reject) => {
     port.open((error) => {
       if (error) reject(new ProblemError(openFailure(path, error.message)));

@@ -13,6 +13,8 @@ import { type Problem, problemOf } from './errors.ts';
 import type { OpenLine } from './line.ts';
 import { FULL_DUTY, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
 
+/** What stock Firmata firmware speaks at. */
+export const STOCK_BAUD = 57_600;
 export const UNLOCK_WORDS = 'drive pump and lamp without protection';
 
 const ANALOGUE = [...CHANNELS, 'buttons'] as const;

@@ -6,9 +6,11 @@
 import { EventEmitter } from 'node:events';
 import type { Line } from './line.ts';
 import { type FilterState, FRESH_FILTER, stepFilter } from './message-filter.ts';
+import { BAUD } from './protocol.ts';
 
-/** Bytes that the line may owe us: a fifth of a second at 57600 baud. */
-const LONGEST_BACKLOG_BYTES = 1152;
+const BITS_PER_BYTE = 10;
+/** Bytes that the line may owe us: what it carries in a fifth of a second. */
+const LONGEST_BACKLOG_BYTES = (0.2 * BAUD) / BITS_PER_BYTE;
 
 export interface Transport extends EventEmitter {
   readonly write: (bytes: Buffer, done?: () => void) => void;

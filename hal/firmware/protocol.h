@@ -6,7 +6,7 @@
 #define FIRMWARE_NAME "meniscus"
 #define FIRMWARE_MAJOR 1
 #define FIRMWARE_MINOR 0
-#define BAUD_RATE 57600
+#define BAUD_RATE 250000
 #define SYSEX_START 240
 #define SYSEX_END 247
 #define UNIT_SYSEX 13

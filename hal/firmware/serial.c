@@ -21,7 +21,7 @@ static volatile uint8_t receiveHead, receiveTail;
 
 void serial_start(void)
 {
-    /* Double speed, rounded: 57 143 baud for 57 600, 0.8 % off. */
+    /* Double speed, rounded. */
     UBRR0 = (F_CPU + BAUD_RATE * 4UL) / (BAUD_RATE * 8UL) - 1;
     UCSR0A = _BV(U2X0);
     UCSR0C = _BV(UCSZ01) | _BV(UCSZ00);

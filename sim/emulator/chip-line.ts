@@ -5,7 +5,6 @@
  * carries nothing. Bytes that arrive while the receiver is off are lost.
  */
 import { type AVRUSART, type CPU, usart0Config } from 'avr8js';
-import { BAUD } from '../../hal/firmata/protocol.ts';
 
 export interface ChipLine {
   readonly receive: (bytes: Iterable<number>) => void;
@@ -23,11 +22,11 @@ const HELD_BEHIND = 2;
 export function createLine(
   cpu: CPU,
   usart: AVRUSART,
-  clockHz: number,
+  { clockHz, hostBaud }: { readonly clockHz: number; readonly hostBaud: number },
   onTransmit: (byte: number) => void,
 ): ChipLine {
-  const cyclesPerByte = (BITS_PER_BYTE * clockHz) / BAUD;
-  const readable = (): boolean => Math.abs(usart.baudRate / BAUD - 1) < TOLERATED_RATIO;
+  const cyclesPerByte = (BITS_PER_BYTE * clockHz) / hostBaud;
+  const readable = (): boolean => Math.abs(usart.baudRate / hostBaud - 1) < TOLERATED_RATIO;
   const queue: number[] = [];
   let sent = 0;
   let arrivesAtCycle: number | null = null;

@@ -18,6 +18,7 @@ import {
   usart0Config,
   watchdogConfig,
 } from 'avr8js';
+import { BAUD } from '../../hal/firmata/protocol.ts';
 import {
   clearConversionFlagByOne,
   clearRegisters,
@@ -80,6 +81,8 @@ export interface ChipOptions {
   readonly image: Uint16Array;
   readonly onTransmit: (byte: number) => void;
   readonly i2c?: I2cDevices;
+  /** What the host's end of the line is set to. */
+  readonly hostBaud?: number;
 }
 
 /** What the processor does when it is not running its program. */
@@ -96,7 +99,12 @@ interface Core {
   resets: number;
 }
 
-export function createChip({ image, onTransmit, i2c = new Map() }: ChipOptions): Chip {
+export function createChip({
+  image,
+  onTransmit,
+  i2c = new Map(),
+  hostBaud = BAUD,
+}: ChipOptions): Chip {
   const flash = new Uint16Array(FLASH_BYTES / 2).fill(0xffff);
   flash.set(image);
   const cpu = new CPU(flash, SRAM_BYTES);
@@ -120,7 +128,7 @@ export function createChip({ image, onTransmit, i2c = new Map() }: ChipOptions):
     scheduleTimer(cpu, timers[i] as AVRTimer, config),
   );
   connectBus(cpu, parts.twi, i2c);
-  const line = createLine(cpu, parts.usart, CLOCK_HZ, onTransmit);
+  const line = createLine(cpu, parts.usart, { clockHz: CLOCK_HZ, hostBaud }, onTransmit);
   core.afterReset.push(line.resume);
   const pins = createPins(cpu, schedules);
   powerUp(core);

@@ -8,6 +8,7 @@ import { portNamed } from '../../hal/firmata/ports.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import {
   openStockBoard,
+  STOCK_BAUD,
   type StockBoard,
   type StockDrives,
   type StockSignal,
@@ -60,7 +61,7 @@ export async function stockCommand(wanted: string, words: string | undefined): P
   const port = await portNamed(wanted);
   if (!port.ok) return refuse([port.problem.words, port.problem.advice]);
   const opened = await openStockBoard({
-    openLine: () => openSerialLine(port.value),
+    openLine: () => openSerialLine(port.value, STOCK_BAUD),
     clock: REAL_CLOCK,
     onNotice: (notice) => void process.stderr.write(`board: ${notice}\n`),
   });

@@ -84,7 +84,7 @@ const BRIDGE = block('Serial link, part of most controller boards', [4, 57.6], [
   notes: noteLines(
     [28, 4],
     [
-      'USB to the host, 57600 baud. Opening the port',
+      'USB to the host, 250000 baud. Opening the port',
       'resets most boards: everything goes safe, then',
       'the firmware starts again. With USB alone the',
       'logic runs and nothing can move. The board must',

@@ -66,7 +66,7 @@ export const POWER_TYPES = {
   bridge: module(
     'USB bridge',
     'USB-to-serial bridge, part of most controller boards',
-    '57600 baud, 5 V levels',
+    '250000 baud, 5 V levels',
     'pin map',
     'Link to the host.',
   ),

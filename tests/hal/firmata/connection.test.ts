@@ -98,8 +98,10 @@ test('a line that takes no more bytes is lost, and nothing piles up behind it', 
   const { board, line, lines, running, time } = await openBoard();
   await running(0.2, 1000);
   line().stuck = true;
-  for (let i = 0; i < 300; i++) board.write(GENTLE);
-  expect(line().heard.length).toBeLessThan(150);
+  const before = line().heard.length;
+  for (let i = 0; i < 1000; i++) board.write(GENTLE);
+  // A fifth of a second of the line holds 5000 bytes, a message 12.
+  expect(line().heard.length - before).toBeLessThan(5000 / 12 + 1);
   await time.advance(1.2);
   expect(lines.length).toBe(2);
 });

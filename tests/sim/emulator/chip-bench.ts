@@ -2,7 +2,7 @@
 import { type Chip, createChip } from '../../../sim/emulator/chip.ts';
 import type { I2cDevice } from '../../../sim/emulator/i2c-bus.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
-import { PROBE_HEX } from './probe-image.ts';
+import { PROBE_BAUD, PROBE_HEX } from './probe-image.ts';
 
 export interface ProbedChip {
   readonly chip: Chip;
@@ -20,6 +20,7 @@ export function probedChip(): ProbedChip {
     image: loadImage(PROBE_HEX),
     onTransmit: (byte) => answered.push(byte),
     i2c: devices,
+    hostBaud: PROBE_BAUD,
   });
   const ask: ProbedChip['ask'] = (command, ms = 10) => {
     answered.length = 0;

@@ -85,6 +85,9 @@
  *       }
  *     }
  */
+/** What the program sets its line to, but for 0.8 %. */
+export const PROBE_BAUD = 57_600;
+
 export const PROBE_HEX = `
 :100000000C944E000C9460000C9460000C94600002
 :100010000C9460000C9460000C9460000C94180127
