@@ -54,10 +54,13 @@ function applyAll<T>(effects: Effects<T>, sound: T, faults: readonly Fault[]): T
 const ON_WORLD: Effects<Conditions> = {
   'seal-leak': (c) => ({ ...c, sealLeak: true }),
   'hose-off': (c) => ({ ...c, hoseOff: true }),
+  'wet-break': (c) => ({ ...c, wetBreak: true }),
+  outgassing: (c) => ({ ...c, outgassing: true }),
   'pump-worn': (c, ratio) => ({ ...c, pumpFlowRatio: ratio }),
   'lamp-aged': (c, ratio) => ({ ...c, lampAgeRatio: ratio }),
   'heat-sink-hot': (c, heatW) => ({ ...c, heatSinkHeatW: heatW }),
   'glass-hot': (c, heatW) => ({ ...c, glassHeatW: heatW }),
+  daylight: (c, ambientUvWPerM2) => ({ ...c, ambientUvWPerM2 }),
   'cold-pane': (c, paneK) => ({ ...c, airK: paneK }),
   'supply-low': (c, supplyV) => ({ ...c, supplyV }),
 };

@@ -11,6 +11,7 @@ import { FAULT_KINDS, type FaultKind, faultRow } from './fault-kinds.ts';
 /** What a technician does about it while the job is held. */
 export const REMEDIES = [
   'reseat',
+  'dry',
   'connect-hose',
   'close-shield',
   'warm',
@@ -78,6 +79,14 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'grit under the seal',
     faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
   },
+  'wet-break': {
+    title: 'water was left in the break',
+    faults: [{ kind: 'wet-break', from: START, mendedBy: 'dry' }],
+  },
+  outgassing: {
+    title: 'the faces of the break give off gas under vacuum',
+    faults: [{ kind: 'outgassing', from: START }],
+  },
   'hose-off': {
     title: 'the hose comes off in the vacuum dwell',
     faults: [{ kind: 'hose-off', from: during('5.2', 20), mendedBy: 'connect-hose' }],
@@ -87,8 +96,16 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     faults: [{ kind: 'cold-pane', amount: 276.15, from: START, mendedBy: 'warm' }],
   },
   'hot-glass': {
-    title: 'sun on the pane during pressure',
-    faults: [{ kind: 'glass-hot', amount: 9, from: during('5.6', 10), mendedBy: 'shade' }],
+    title: 'the pane comes in from the sun',
+    faults: [{ kind: 'hot-pane', amount: 325, from: START, mendedBy: 'shade' }],
+  },
+  'heated-too-fast': {
+    title: 'a hot air gun on the break during pressure',
+    faults: [{ kind: 'glass-hot', amount: 6, from: during('5.6', 10), mendedBy: 'shade' }],
+  },
+  daylight: {
+    title: 'the sun finds the break while resin waits in it',
+    faults: [{ kind: 'daylight', amount: 20, from: during('5.1', 5), mendedBy: 'shade' }],
   },
   'weak-lamp': {
     title: 'an aged lamp: the cure takes longer',

@@ -9,9 +9,12 @@ export const HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
   '3.7': { charged: true },
   '3.8': { hoseOn: true },
   '4.3': { sealed: true },
+  '4.4': { sealed: true },
+  '4.6': { sealed: true },
   '6.1': { pitFilled: true, sealed: false, hoseOn: false },
+  '6.2': { filmOn: true },
   '6.3': { shieldClosed: true },
-  '7.1': { shieldClosed: false },
+  '7.1': { shieldClosed: false, filmOn: false },
 };
 
 export function doHandWork(bench: Bench, step: string): void {

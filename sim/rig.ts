@@ -19,18 +19,21 @@ import {
   type FaultClock,
   has,
 } from './fault-effects.ts';
-import { type Fault, REMEDIES } from './faults.ts';
+import { amountOf } from './fault-kinds.ts';
+import { type Fault, REMEDIES, type Remedy } from './faults.ts';
 import { doHandWork } from './hands.ts';
 import {
+  bringInPane,
   type Conditions,
+  createPlace,
   createPlantState,
-  demoResin,
-  looksClear,
+  openChamber,
   type Place,
   type PlantState,
   stepPlant,
   timeOfS,
 } from './plant/plant.ts';
+import { looksClear } from './plant/sight.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { type Chance, createChance } from './random.ts';
 import type { Scenario } from './scenario.ts';
@@ -48,9 +51,9 @@ export interface Rig {
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
   readonly faults: FaultClock;
-  /** The counts at which sensors froze, and panes that have been chilled, by fault. */
+  /** The counts at which sensors froze, and panes that came in cold or hot, by fault. */
   readonly stuckAt: Map<Fault, number>;
-  readonly chilled: Set<Fault>;
+  readonly broughtIn: Set<Fault>;
   active: readonly Fault[];
   sequence: number;
   sample: Sample | null;
@@ -59,13 +62,14 @@ export interface Rig {
   pressed: Button[];
   emergencyStop: boolean;
   overPressure: boolean;
+  ambientUvWPerM2: number;
   display: DisplayLines;
   /** What acts after the board's own protection, faults and the hard-wired cut-offs. */
   acting: Actuators;
 }
 
 export function createRig(scenario: Scenario): Rig {
-  const place = createPlace(scenario);
+  const place = placeOf(scenario);
   const chance = (purpose: Parameters<typeof createChance>[1]): Chance =>
     createChance(scenario.seed, purpose);
   return {
@@ -77,7 +81,7 @@ export function createRig(scenario: Scenario): Rig {
     technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
     faults: createFaultClock(scenario.faults),
     stuckAt: new Map(),
-    chilled: new Set(),
+    broughtIn: new Set(),
     active: [],
     sequence: 0,
     sample: null,
@@ -85,19 +89,17 @@ export function createRig(scenario: Scenario): Rig {
     pressed: [],
     emergencyStop: false,
     overPressure: false,
+    ambientUvWPerM2: INDOOR_UV_W_PER_M2,
     display: ['', '', '', ''],
     acting: SAFE,
   };
 }
 
-function createPlace(scenario: Scenario): Place {
+function placeOf({ seed, atmospherePa, world }: Scenario): Place {
   // No two breaks of one kind are quite alike.
-  const spread = 1 + 0.3 * (createChance(scenario.seed, 'break').uniform() - 0.5);
-  return {
-    atmospherePa: scenario.atmospherePa,
-    gap: { ...scenario.break, escapeS: scenario.break.escapeS * spread },
-    resin: demoResin(scenario.resinViscosityPaSAt20C),
-  };
+  const spread = 1 + 0.3 * (createChance(seed, 'break').uniform() - 0.5);
+  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
+  return createPlace(atmospherePa, { ...world, break: { gaps } });
 }
 
 export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
@@ -110,7 +112,7 @@ export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig):
 }
 
 export function sightOf({ plant, place }: Rig): Sight {
-  return { bubbling: plant.bubbling, clear: looksClear(plant, place) };
+  return { bubbling: plant.bubbling, clear: looksClear(plant.filling, place.world.break) };
 }
 
 /** Lets the scripted person look at the display and press what it presses. */
@@ -119,13 +121,24 @@ export function letPersonAct(rig: Rig): void {
   if (button !== null) pressButton(rig, button);
 }
 
+/** What the hand work of a step puts right. */
+const MENDED_IN: Readonly<Record<string, readonly Remedy[]>> = {
+  '4.3': ['reseat'],
+  '4.4': ['dry'],
+  '4.6': ['reseat'],
+};
+
 /** A button, and the hand work that its press confirms. */
 export function pressButton(rig: Rig, button: Button): void {
   const screen = readScreen(rig.display);
   rig.pressed.push(button);
   if (button !== 'yes' || screen === null) return;
   if (screen.kind === 'step') doHandWork(rig.plant.bench, screen.step);
-  if (screen.kind === 'step' && screen.step === '4.3') rig.faults.mend(['reseat']);
+  if (screen.kind === 'step' && screen.step in MENDED_IN) {
+    rig.faults.mend(MENDED_IN[screen.step] ?? []);
+    // The foot was off the glass for it.
+    openChamber(rig.plant);
+  }
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
 }
 
@@ -148,7 +161,8 @@ export function letTimePass(
   const { plant } = rig;
   const untilStep = plant.step + steps;
   const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
-  chill(rig, conditions);
+  rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
+  bringIn(rig);
   while (plant.step < untilStep) {
     act(rig, drive());
     const pauseIn = pauseAt() - plant.step;
@@ -160,18 +174,22 @@ export function letTimePass(
 /** From what the board drives to what acts: a stuck driver is cut off, a stuck valve is not. */
 export function act(rig: Rig, driven: Actuators): void {
   const { plant, place, active } = rig;
-  rig.overPressure = overPressureSwitchOpen(rig.overPressure, plant.chamberPa - place.atmospherePa);
+  rig.overPressure = overPressureSwitchOpen(rig.overPressure, plant.air.manifoldPa - place.atmospherePa);
   rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
 }
 
-/** A pane that has come in from the cold starts at that temperature, once. */
-function chill({ plant, active, chilled }: Rig, { airK }: Conditions): void {
+/** A pane that has come in from the cold or the sun starts at that temperature, once. */
+function bringIn({ plant, place, active, broughtIn }: Rig): void {
   for (const fault of active) {
-    if (fault.kind !== 'cold-pane' || chilled.has(fault)) continue;
-    plant.heat.glassK = airK;
-    chilled.add(fault);
+    const { kind } = fault;
+    if ((kind !== 'cold-pane' && kind !== 'hot-pane') || broughtIn.has(fault)) continue;
+    bringInPane(plant, place, amountOf(fault));
+    broughtIn.add(fault);
   }
 }
+
+/** A bench away from windows under lamps; demo. */
+const INDOOR_UV_W_PER_M2 = 0.02;
 
 const soundWorld = ({ airK }: Scenario): Conditions => ({
   airK,
@@ -180,6 +198,9 @@ const soundWorld = ({ airK }: Scenario): Conditions => ({
   heatSinkHeatW: 0,
   sealLeak: false,
   hoseOff: false,
+  wetBreak: false,
+  outgassing: false,
   supplyV: null,
   pumpFlowRatio: 1,
+  ambientUvWPerM2: INDOOR_UV_W_PER_M2,
 });

@@ -36,13 +36,16 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
 /** What the converter reads now, lying sensors included. */
 export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
   const { plant, tolerance, noise, active, stuckAt } = rig;
-  const { irradianceWPerM2, glassK, heatSinkK } = plant.heat;
+  const { irradianceWPerM2, heatSinkK } = plant.lamp;
   const truth = {
-    pressurePa: plant.chamberPa,
-    irradianceWPerM2,
-    glassK,
+    pressurePa: plant.air.manifoldPa,
+    // Under the closed shield no daylight reaches the sensor.
+    irradianceWPerM2: irradianceWPerM2 + (plant.bench.shieldClosed ? 0 : rig.ambientUvWPerM2),
+    glassK: plant.pane.outerK,
     heatSinkK,
     supplyV: plant.supplyV,
+    sensorK: rig.scenario.airK,
+    sinceZeroS: timeOfS(plant),
   };
   return applyToCounts(sampleCounts(truth, tolerance, noise), active, stuckAt);
 }

@@ -15,7 +15,9 @@ import {
   takeOutputs,
 } from './board-model.ts';
 import { has, lateByS } from './fault-effects.ts';
-import { filledRatio, STEPS_PER_S } from './plant/plant.ts';
+import { curedDepthM } from './plant/cure.ts';
+import { STEPS_PER_S } from './plant/plant.ts';
+import { clarityRatio } from './plant/sight.ts';
 import {
   act,
   createRig,
@@ -37,11 +39,14 @@ export interface BreakView {
   readonly clear: boolean;
   /** What is really so, for checks. */
   readonly truth: {
+    /** In the injector, over the break. */
     readonly pressurePa: number;
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
     readonly glassK: number;
     readonly heatSinkK: number;
+    readonly interlayerK: number;
+    readonly curedDepthM: number;
     /** Outputs as they act, after the board's own protection and any fault. */
     readonly acting: Actuators;
   };
@@ -132,7 +137,21 @@ const tickSteps = ({ scenario, active }: Rig): number =>
 export function viewOf(rig: Rig): BreakView {
   return {
     ...sightOf(rig),
-    filledRatio: filledRatio(rig.plant, rig.place),
-    truth: { ...rig.plant.heat, pressurePa: rig.plant.chamberPa, acting: rig.acting },
+    filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
+    truth: truthOf(rig),
+  };
+}
+
+function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
+  const { air, lamp, pane, cure } = plant;
+  return {
+    pressurePa: air.injectorPa,
+    irradianceWPerM2: lamp.irradianceWPerM2,
+    doseJPerM2: lamp.doseJPerM2,
+    glassK: pane.outerK,
+    heatSinkK: lamp.heatSinkK,
+    interlayerK: pane.interlayerK,
+    curedDepthM: curedDepthM(cure, place.world.curing),
+    acting,
   };
 }

@@ -42,6 +42,7 @@ const handWork = (takesS: number): Habit => ({ takesS, press: yes });
 
 /** Steps in which a person does or answers something; in the others there is nothing to press. */
 export const HABITS: Readonly<Record<string, Habit>> = {
+  '1.2': handWork(4),
   '2.1': handWork(4),
   '3.1': handWork(8),
   '3.2': handWork(10),
@@ -52,6 +53,8 @@ export const HABITS: Readonly<Record<string, Habit>> = {
   '3.7': handWork(8),
   '3.8': handWork(4),
   '4.3': handWork(12),
+  '4.4': handWork(15),
+  '4.6': handWork(12),
   '5.3': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
   '5.8': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
   '5.9': { takesS: 3, press: yes },

@@ -3,19 +3,23 @@
  * nothing.
  */
 import type { ControllerState, JobConfig } from './controller-state.ts';
-import { cureLeftS } from './cure/dose.ts';
+import { cureLeftS, forecastS } from './cure/dose.ts';
 import type { Reading } from './frame.ts';
+import { jobCureOf } from './job-target.ts';
+import { heatLoadOf, openResinLoadOf } from './pane-watch.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import type { Profile } from './procedure/profile.ts';
 import { selfTestFindings } from './procedure/self-test.ts';
 import type { AlarmContext, AlarmProfile } from './safety/alarm-row.ts';
 
 export function alarmContextOf(
-  { profile, unit }: JobConfig,
+  config: JobConfig,
   state: ControllerState,
   reading: Reading,
   frameGapS: number,
 ): AlarmContext {
+  const { profile, unit } = config;
+  const cure = jobCureOf(config);
   const { procedure, dose, watch } = state;
   const last = unit.lampLastKnownWPerM2;
   return {
@@ -32,11 +36,26 @@ export function alarmContextOf(
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
     ventOpenForS: watch.ventOpenForS,
-    cureNeedsS: dose.lastWPerM2 === null ? null : dose.lampOnS + cureLeftS(dose, profile.cure),
-    lampForecastS: last === null ? null : profile.cure.targetJPerM2 / last,
-    selfTestFindings: procedure.phase === 'self-test' ? selfTestFindings(reading) : [],
+    cureNeedsS:
+      dose.lastWPerM2 === null ? null : dose.lampOnS + cureLeftS(dose, cure, unit.doseDoubt),
+    lampForecastS: last === null ? null : forecastS(last, cure, unit.doseDoubt),
+    heating: heatLoadOf(config, state),
+    openResin: openResinLoadOf(config, state),
+    selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(profile, state),
   };
+}
+
+const NO_FINDINGS: readonly string[] = [];
+
+/** What the self-test finds wrong; empty in other phases. */
+export function findingsOf(
+  { profile, unit }: JobConfig,
+  { procedure }: ControllerState,
+  reading: Reading,
+): readonly string[] {
+  if (procedure.phase !== 'self-test') return NO_FINDINGS;
+  return selfTestFindings(reading, profile, unit.pump.greatestRatio);
 }
 
 function alarmProfileOf(profile: Profile, { procedure }: ControllerState): AlarmProfile {

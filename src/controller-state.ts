@@ -3,6 +3,7 @@
  * same for a whole job. Plain data; `controller.ts` advances it.
  */
 import { type DoseState, NO_DOSE } from './cure/dose.ts';
+import { type OpenResin, RESIN_CLOSED } from './cure/open-resin.ts';
 import type { BatchState, EndReason, UnstampedEvent } from './events.ts';
 import { type Actuators, SAFE, type Signals } from './frame.ts';
 import type { JobSheet } from './intake/job-sheet.ts';
@@ -10,6 +11,7 @@ import { PROCEDURE_START, type ProcedureState } from './procedure/phase.ts';
 import type { Profile } from './procedure/profile.ts';
 import { REGULATOR_AT_REST, type RegulatorState } from './procedure/regulation.ts';
 import { ALL_QUIET, type AlarmRecords } from './safety/alarms.ts';
+import { HEAT_WATCH_START, type HeatWatch } from './safety/heat-watch.ts';
 import { WATCH_START, type Watch } from './safety/watch.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from './signal/decode.ts';
 import type { UnitSettings } from './unit-settings.ts';
@@ -44,6 +46,8 @@ export interface ControllerState {
   readonly setPointPa: number | null;
   readonly dose: DoseState;
   readonly watch: Watch;
+  readonly heat: HeatWatch;
+  readonly openResin: OpenResin;
   readonly alarms: AlarmRecords;
   /** What the last tick told the board. */
   readonly commanded: Actuators;
@@ -81,6 +85,8 @@ export const CONTROLLER_START: ControllerState = {
   setPointPa: null,
   dose: NO_DOSE,
   watch: WATCH_START,
+  heat: HEAT_WATCH_START,
+  openResin: RESIN_CLOSED,
   alarms: ALL_QUIET,
   commanded: SAFE,
   page: null,

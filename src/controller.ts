@@ -4,10 +4,12 @@
  * procedure, regulation, guard, panel. It joins the rooms by passing values and decides only what
  * belongs to none of them: how alarms, people and the procedure move the batch.
  */
-import { alarmContextOf } from './alarm-context.ts';
+import { alarmContextOf, findingsOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
 import type { ControllerState, JobConfig, Tick } from './controller-state.ts';
 import { cureDone, stepDose } from './cure/dose.ts';
+import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
+import { RESIN_CLOSED } from './cure/open-resin.ts';
 import type { Answer, Event, Snapshot } from './events.ts';
 import {
   type Actuators,
@@ -20,11 +22,12 @@ import {
   valueOrNull,
 } from './frame.ts';
 import { type Intent, intentOf } from './intents.ts';
+import { jobCureOf } from './job-target.ts';
 import { showPanel, snapshotOf, turnScreen } from './operator-view.ts';
+import { paneMeasurements, watchPane } from './pane-watch.ts';
 import { isEnded } from './procedure/batch.ts';
 import { phaseOf, stepProcedure } from './procedure/procedure.ts';
 import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
-import { selfTestFindings } from './procedure/self-test.ts';
 import { foremost, stepAlarms } from './safety/alarms.ts';
 import { guard } from './safety/guard.ts';
 import { stepWatch } from './safety/watch.ts';
@@ -36,8 +39,6 @@ export interface ControllerStep {
   readonly events: readonly Event[];
   readonly snapshot: Snapshot;
 }
-
-const NO_FINDINGS: readonly string[] = [];
 
 /** Time that a tick may count for: a late frame must not buy dwell or dose that nobody measured. */
 const LONGEST_TICK_S = 0.1;
@@ -81,7 +82,7 @@ function observe(
   state: ControllerState,
   signal: SignalMemory,
   reading: Reading,
-  { dtS }: Tick,
+  { config, dtS }: Tick,
 ): ControllerState {
   return {
     ...state,
@@ -91,6 +92,7 @@ function observe(
     screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
     watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
     dose: stepDose(state.dose, reading.irradianceWPerM2, lampBurns(state.commanded), dtS),
+    ...watchPane(state, reading, config, dtS),
   };
 }
 
@@ -128,7 +130,13 @@ function runAlarms(
     ({ action, id }) => !over || action === 'abort' || id === acknowledged,
   );
   events.push(...stepped.events);
-  return stepped.records === state.alarms ? state : { ...state, alarms: stepped.records };
+  if (stepped.records === state.alarms) return state;
+  // Whoever lets a job go on after that alarm has put in a fresh drop.
+  const renewed = stepped.events.some(
+    (event) => event.kind === 'alarm' && event.alarm === 'daylight-set' && event.to === 'normal',
+  );
+  const openResin = renewed ? RESIN_CLOSED : state.openResin;
+  return { ...state, alarms: stepped.records, openResin };
 }
 
 function runProcedure(
@@ -146,19 +154,24 @@ function runProcedure(
   } = stepProcedure(state.procedure, {
     profile: config.profile,
     volumeM3: config.unit.chamberVolumeM3,
+    greatestRatio: config.unit.pump.greatestRatio,
     pressurePa: valueOrNull(reading.pressurePa),
-    findings: state.procedure.phase === 'self-test' ? selfTestFindings(reading) : NO_FINDINGS,
+    glassK: valueOrNull(reading.glassK),
+    findings: findingsOf(config, state, reading),
     answer,
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: {
-      done: cureDone(state.dose, config.profile.cure),
+      done: cureDone(state.dose, jobCureOf(config), config.unit.doseDoubt),
       doseJPerM2: state.dose.doseJPerM2,
+      doseUncertaintyJPerM2: doseUncertaintyJPerM2(state.dose, config.unit.doseDoubt),
+      doseCoverageFactor: config.unit.doseDoubt.coverageFactor,
       lampOnS: state.dose.lampOnS,
     },
     dtS,
   });
-  events.push(...told);
-  return leadBatch({ ...state, procedure }, lead, events);
+  const after = { ...state, procedure };
+  events.push(...told, ...paneMeasurements(state.procedure.phase, after, config));
+  return leadBatch(after, lead, events);
 }
 
 function runActuators(state: ControllerState, reading: Reading, tick: Tick): ControllerState {

@@ -34,6 +34,7 @@ export type AlarmPriority = 'low' | 'medium' | 'high';
 /** Phases of one repair in trade order, with the step number that the display shows. */
 export const STEP_NUMBERS = {
   'self-test': '1.1',
+  'vacuum-note': '1.2',
   'job-sheet': '2.1',
   protect: '3.1',
   inspect: '3.2',
@@ -46,6 +47,9 @@ export const STEP_NUMBERS = {
   'seal-pull': '4.1',
   'seal-watch': '4.2',
   reseat: '4.3',
+  'dry-again': '4.4',
+  'long-pull': '4.5',
+  'test-again': '4.6',
   evacuate: '5.1',
   'vacuum-dwell': '5.2',
   'ask-bubbles': '5.3',
@@ -75,14 +79,37 @@ export type Answer = 'yes' | 'no';
 export const MEASUREMENTS = [
   'atmospherePa',
   'lampLastKnownWPerM2',
+  /** Vacuum that will be drawn over the measured atmosphere: the share of air that it leaves. */
+  'airLeftRatio',
   'leakRatePaM3PerS',
+  'leakRateUncertaintyPaM3PerS',
+  /** Of the pressure after the valve-off test began, over that at isolation. */
+  'risePlateauPa',
   'vacuumReachedPa',
   'pressureReachedPa',
   'irradianceMeanWPerM2',
   'doseJPerM2',
+  'doseUncertaintyJPerM2',
+  'doseCoverageFactor',
   'lampOnS',
+  'targetJPerM2',
+  'breakTargetJPerM2',
+  'allowedSpotOverPaneK',
+  'allowedHeatingKPerS',
+  'greatestSpotOverPaneK',
+  'greatestHeatingKPerS',
+  'openResinDoseJPerM2',
+  'openResinUnseenJPerM2',
 ] as const;
 export type Measurement = (typeof MEASUREMENTS)[number];
+
+/** What the valve-off test of the seal check saw; `unclear` where the samples leave more than one. */
+export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
+export type SealFinding = (typeof SEAL_FINDINGS)[number];
+
+/** Set-points that the local atmosphere may change. */
+export const ADAPTED_VACUUMS = ['vacuum', 'seal-pull'] as const;
+export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
 
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
@@ -100,6 +127,15 @@ type EventBody =
   | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
   | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
   | { readonly kind: 'measured'; readonly name: Measurement; readonly value: number }
+  | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
+  | {
+      /** What the profile asked for and what this unit can give in this air; absolute. */
+      readonly kind: 'adapted';
+      readonly what: AdaptedVacuum;
+      readonly askedPa: number;
+      readonly givenPa: number;
+      readonly why: string;
+    }
   | {
       readonly kind: 'alarm';
       readonly alarm: string;

@@ -5,19 +5,17 @@
 import { forcesStop } from './batch-step.ts';
 import type { ControllerState, JobConfig } from './controller-state.ts';
 import { cureLeftS } from './cure/dose.ts';
+import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import type { Snapshot } from './events.ts';
 import { type Reading, valueOrNull } from './frame.ts';
 import type { Intent } from './intents.ts';
+import { jobCureOf, jobTargetOf } from './job-target.ts';
 import type { LiveValues } from './panel/live-line.ts';
 import { composeSignals, type View } from './panel/screen.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import { foremost } from './safety/alarms.ts';
 
-export function snapshotOf(
-  state: ControllerState,
-  reading: Reading,
-  { profile }: JobConfig,
-): Snapshot {
+export function snapshotOf(state: ControllerState, reading: Reading, config: JobConfig): Snapshot {
   return {
     timeS: reading.timeS,
     batch: state.batch,
@@ -28,7 +26,7 @@ export function snapshotOf(
     atmospherePa: state.procedure.atmospherePa,
     irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
     doseJPerM2: state.dose.doseJPerM2,
-    targetJPerM2: profile.cure.targetJPerM2,
+    targetJPerM2: jobTargetOf(config).targetJPerM2,
     glassK: valueOrNull(reading.glassK),
     heatSinkK: valueOrNull(reading.heatSinkK),
     supplyV: valueOrNull(reading.supplyV),
@@ -68,13 +66,21 @@ function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): 
   };
 }
 
-function liveValues(state: ControllerState, { profile, job }: JobConfig): LiveValues {
+function liveValues(state: ControllerState, config: JobConfig): LiveValues {
+  const { profile, job, unit } = config;
   const { procedure, dose } = state;
   const { lastsS } = phaseOf(procedure);
   const dwellLeftS = lastsS === undefined ? null : lastsS(procedure, profile) - procedure.elapsedS;
   return {
     phaseElapsedS: procedure.elapsedS,
-    leftS: procedure.phase === 'cure' ? cureLeftS(dose, profile.cure) : dwellLeftS,
+    leftS:
+      procedure.phase === 'cure' ? cureLeftS(dose, jobCureOf(config), unit.doseDoubt) : dwellLeftS,
+    doseMarginJPerM2: unit.doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, unit.doseDoubt),
+    sealLine: procedure.sealWhy,
+    vacuum: {
+      askedPa: profile.vacuum.setPointPa,
+      givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
+    },
     jobLine: `${job.damage.type} ${Math.round(job.damage.diameterM * 1000)} mm`,
     resultLine: procedure.outcome === 'clear' ? 'Clear, dose met' : 'Mark remains',
   };

@@ -1,12 +1,15 @@
 /**
- * The unit's own settings: volumes, sensors, lamp, limits that no profile may pass, and alarms. The
+ * The unit's own settings: volumes, sensors and their errors, lamp, limits that no profile may pass, and alarms. The
  * rooms bring their parts; here they become one file. Also says whether a profile fits the unit.
  */
 import { z } from 'zod';
 import type { Profile } from './procedure/profile.ts';
 import { alarmSettingsSchema } from './safety/alarm-settings.ts';
+import { heatingSchema } from './safety/heating-settings.ts';
 import { quantity, type SettingsProblem, schemaName, text } from './settings.ts';
 import { channelsSchema } from './signal/channels.ts';
+import { inheritedByDose } from './signal/irradiance-budget.ts';
+import { uncertaintySchema } from './signal/uncertainty-settings.ts';
 import { celsiusFromK, kFromCelsius, kPaFromPa, paFromKPa, wPerM2FromMWPerCm2 } from './units.ts';
 
 export const unitSettingsSchema = z
@@ -20,20 +23,35 @@ export const unitSettingsSchema = z
       /** What the lamp gave when it was last measured; null when nobody knows. */
       lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
     }),
+    pump: z.strictObject({
+      /** Of the atmosphere to what the pump leaves in a closed chamber: its ultimate vacuum. */
+      greatestRatio: quantity(2, 1000, 'times'),
+    }),
     limits: z.strictObject({
       lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
       highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
       highestGlassC: quantity(25, 60, 'degrees Celsius'),
       longestLampOnS: quantity(60, 3600, 's'),
     }),
+    heating: heatingSchema,
+    openResin: z
+      .strictObject({
+        /** Light below this is not told from dark: the sensor's offset and a step of its converter, doubled. */
+        leastSeenMWPerCm2: quantity(0.01, 1, 'mW/cm2').default(0.1),
+      })
+      .prefault({}),
     channels: channelsSchema,
+    uncertainty: uncertaintySchema,
     alarms: alarmSettingsSchema,
   })
-  .transform(({ chamberVolumeMl, lamp, limits, ...rest }) => ({
+  .transform(({ chamberVolumeMl, lamp, limits, openResin, ...rest }) => ({
     ...rest,
+    /** What a dose inherits from its sensor; worked out once, because every tick asks. */
+    doseDoubt: inheritedByDose(rest.channels, rest.uncertainty),
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
+    leastSeenWPerM2: wPerM2FromMWPerCm2(openResin.leastSeenMWPerCm2),
     limits: {
       lowestVacuumPa: paFromKPa(limits.lowestVacuumKPaAbs),
       highestPressureGaugePa: paFromKPa(limits.highestPressureKPaGauge),

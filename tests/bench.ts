@@ -4,7 +4,8 @@
  */
 
 import { FAULT_PRESETS } from '../sim/faults.ts';
-import { breakGeometryOf, type Scenario } from '../sim/scenario.ts';
+import { worldOf } from '../sim/plant/world.ts';
+import type { Scenario } from '../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../sim/simulated-board.ts';
 import type { JobConfig } from '../src/controller-state.ts';
 import type { EndReason, Event, PhaseId, Snapshot } from '../src/events.ts';
@@ -43,8 +44,7 @@ export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOp
     atmospherePa: 100_600,
     airK: job.airK,
     glassK: job.glassK,
-    break: breakGeometryOf(job.damage),
-    resinViscosityPaSAt20C: job.resin.viscosityPaSAt20C,
+    world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
     faults: faults.flatMap((name) => {
       const preset = FAULT_PRESETS[name];
       if (preset === undefined) throw new Error(`no fault ${name}`);

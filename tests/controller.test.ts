@@ -34,8 +34,23 @@ describe('the unit', () => {
       }
       return [...new Set(names)];
     };
-    expect(measuredNames(195)).toEqual(['atmospherePa', 'lampLastKnownWPerM2']);
-    expect(measuredNames(null)).toEqual(['atmospherePa']);
+    expect(measuredNames(195)).toEqual([
+      'atmospherePa',
+      'airLeftRatio',
+      'lampLastKnownWPerM2',
+      'targetJPerM2',
+      'breakTargetJPerM2',
+      'allowedSpotOverPaneK',
+      'allowedHeatingKPerS',
+    ]);
+    expect(measuredNames(null)).toEqual([
+      'atmospherePa',
+      'airLeftRatio',
+      'targetJPerM2',
+      'breakTargetJPerM2',
+      'allowedSpotOverPaneK',
+      'allowedHeatingKPerS',
+    ]);
     expect(measuredNames(90)).toContain('lamp-was-weak');
   });
 

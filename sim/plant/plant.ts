@@ -1,118 +1,160 @@
 /**
- * The simulated unit's physics in one place: steps air, break, glass and lamp together at 1 ms. It
- * knows hands (seal, hose, resin, film) and what faults change, but neither sensors nor controller.
+ * The simulated unit's physics in one place. Air and break are stepped together at 1 ms while
+ * anything moves in them; lamp, pane, cure and moisture are slow and are stepped once a run or less,
+ * each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film) and what
+ * faults change, but neither sensors nor controller.
  */
 import type { Actuators } from '../../src/frame.ts';
+import { type AirState, createAir, isAirAtRest, stepAir } from './air.ts';
+import type { AirDrive } from './air-flows.ts';
+import { type BreakDrive, type BreakState, createBreakState, stepBreak } from './break.ts';
+import { type CureState, createCureState, gelled, stepCure } from './cure.ts';
+import type { Restriction } from './flow.ts';
 import {
-  capillaryPa,
-  DEMO_RESIN,
-  emptyFilling,
-  escapePerS,
-  type Filling,
-  type Gap,
-  type Resin,
-  stepFilling,
-  viscosityPaS,
-} from './break-filling.ts';
-import { type HeatAndLight, type Surroundings, stepHeatAndLight } from './heat-and-light.ts';
+  createLaminate,
+  DEMO_SPOT,
+  type Laminate,
+  type PaneSurroundings,
+  roomAt,
+  stepLaminate,
+} from './laminate.ts';
+import { createLampState, type LampState, stepLamp, underFilm } from './lamp.ts';
+import { type MoistureState, stepMoisture } from './moisture.ts';
 import {
-  compressionKgPerS,
-  evacuationKgPerS,
-  type Pump,
-  type Restriction,
-  restrictionKgPerS,
-  stepChamberPa,
-  stepPumpSpeed,
-} from './pneumatics.ts';
+  createOpenResinState,
+  type OpenResinState,
+  setViscosityRatio,
+  stepOpenResin,
+} from './open-resin.ts';
+import { GRIT_CONDUCTANCE, NO_SEAL, sealRestriction } from './seal.ts';
+import { bubbling } from './sight.ts';
+import { viscosityPaS } from './viscosity.ts';
+import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
-
-/** Demo unit. */
-const CHAMBER_M3 = 30e-6;
-const PUMP: Pump = {
-  freeFlowM3PerS: 1.5e-3 / 60,
-  greatestRatio: 12.5,
-  deadHeadPa: 230_000,
-  stallRatio: 0.08,
-  startLagS: 0.08,
-  ratedV: 12,
-};
-const VENT: Restriction = { sonicConductance: 2e-9, criticalRatio: 0.3 };
-/** A seal that holds; a ring with grit or a scratch under it; a hose that is off. */
-const SEAL_CONDUCTANCE = { tight: 5e-14, loose: 2e-12, open: 1e-8 } as const;
-const SEAL_CRITICAL_RATIO = 0.3;
-/** Leaving faster than this share a second, gas is seen as bubbles. */
-const VISIBLE_BUBBLES_PER_S = 0.006;
-/** The eye calls a break clear when less of its length than this is dark; demo. */
-const CLEAR_DARK_RATIO = 0.04;
+/** Pane and resin are slow: they are stepped this often, with the mean of what fell on them. */
+const SLOW_STEPS = 200;
 const SUPPLY_V = 12.6;
 const SUPPLY_SAG_V = 0.4;
+/** The worked spot of the pane, which a heater's watts go into. */
+const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
+/** Water in a wet break: more than any test draws off. */
+const WET_MOL = 1e-3;
 
 /** What hands have done. */
 export interface Bench {
   sealed: boolean;
   hoseOn: boolean;
   charged: boolean;
-  /** The injector is off and the break is closed by pit resin and film. */
+  /** The injector is off and the break is closed by pit resin. */
   pitFilled: boolean;
+  filmOn: boolean;
   shieldClosed: boolean;
 }
 
 /** What faults change in the world, each tick. */
-export interface Conditions extends Surroundings {
+export interface Conditions {
+  readonly airK: number;
+  /** Share of its first output that an aged lamp still gives. */
+  readonly lampAgeRatio: number;
+  /** Heat from sun or air gun into the worked spot, W. */
+  readonly glassHeatW: number;
+  /** Heat into the heat sink that its fan does not take away, W. */
+  readonly heatSinkHeatW: number;
   readonly sealLeak: boolean;
   readonly hoseOff: boolean;
+  /** Water in the break; matter on its faces that gives off gas. */
+  readonly wetBreak: boolean;
+  readonly outgassing: boolean;
   readonly supplyV: number | null;
   readonly pumpFlowRatio: number;
+  /** Daylight at the break that counts for the resin, W/m2. */
+  readonly ambientUvWPerM2: number;
+}
+
+export interface Place {
+  readonly atmospherePa: number;
+  readonly world: World;
+  /** The foot on clean glass, and with grit under its ring. */
+  readonly tight: Restriction;
+  readonly loose: Restriction;
 }
 
 export interface PlantState {
   /** Steps since the start: whole, so that time does not gather rounding errors. */
   step: number;
-  chamberPa: number;
-  pumpSpeedRatio: number;
   supplyV: number;
   bubbling: boolean;
-  readonly filling: Filling;
-  readonly heat: HeatAndLight;
+  readonly air: AirState;
+  readonly filling: BreakState;
+  readonly moisture: MoistureState;
+  readonly lamp: LampState;
+  pane: Laminate;
+  readonly surroundings: PaneSurroundings;
+  readonly openResin: OpenResinState;
+  readonly cure: CureState;
   readonly bench: Bench;
+  /** Up to where pane and resin have been stepped, and the lamp's dose there. */
+  slowStep: number;
+  slowDoseJPerM2: number;
+  /** What the ledger of the air stood at when moisture was stepped last. */
+  inflowMol: number;
 }
 
-export interface Place {
-  readonly atmospherePa: number;
-  readonly gap: Gap;
-  readonly resin: Resin;
+export function createPlace(atmospherePa: number, world: World): Place {
+  const { ring, ...seat } = world.foot;
+  return {
+    atmospherePa,
+    world,
+    tight: sealRestriction(ring, { ...seat, gritConductance: 0 }),
+    loose: sealRestriction(ring, { ...seat, gritConductance: GRIT_CONDUCTANCE }),
+  };
 }
 
 export function createPlantState(
-  { atmospherePa, gap }: Place,
+  { atmospherePa, world }: Place,
   airK: number,
   glassK: number,
 ): PlantState {
   return {
     step: 0,
-    chamberPa: atmospherePa,
-    pumpSpeedRatio: 0,
     supplyV: SUPPLY_V,
     bubbling: false,
-    filling: emptyFilling(gap, atmospherePa),
-    heat: { glassK, heatSinkK: airK, lampRatio: 0, irradianceWPerM2: 0, doseJPerM2: 0 },
+    air: createAir(world.air, atmospherePa, airK, world.gas),
+    filling: createBreakState(world.break, atmospherePa, airK),
+    moisture: { waterMol: 0, vapourMol: 0, outgasMol: 0 },
+    lamp: createLampState(airK),
+    pane: createLaminate(world.pane, glassK),
+    surroundings: roomAt(airK),
+    openResin: createOpenResinState(),
+    cure: createCureState(),
     bench: {
       sealed: false,
       hoseOn: false,
       charged: false,
       pitFilled: false,
+      filmOn: false,
       shieldClosed: false,
     },
+    slowStep: 0,
+    slowDoseJPerM2: 0,
+    inflowMol: 0,
   };
 }
 
 /** Time since the start; whole milliseconds, as a board's timer counts them. */
 export const timeOfS = ({ step }: PlantState): number => step / STEPS_PER_S;
 
-export function demoResin(viscosityPaSAt20C: number): Resin {
-  return { ...DEMO_RESIN, viscosityPaSAt20C };
+/** The pane has come from somewhere else and is at one temperature throughout. */
+export function bringInPane(state: PlantState, { world }: Place, glassK: number): void {
+  state.pane = createLaminate(world.pane, glassK);
+}
+
+/** The foot was off the glass: the chamber has the air of the room. */
+export function openChamber({ moisture }: PlantState): void {
+  moisture.vapourMol = 0;
+  moisture.outgasMol = 0;
 }
 
 /** Steps everything by `steps` times 1 ms under constant outputs, in place. */
@@ -123,74 +165,141 @@ export function stepPlant(
   conditions: Conditions,
   steps: number,
 ): void {
-  const { atmospherePa, gap, resin } = place;
-  const { bench, filling, heat } = state;
-  const gasK = conditions.airK;
-  // Slow things once a tick: they change by less than a thousandth in it.
-  const viscosity = viscosityPaS(resin, heat.glassK);
-  const capillary = capillaryPa(gap.apertureM, resin);
-  const seal = sealOf(bench, conditions);
-  const fillable = bench.charged && bench.sealed && !bench.pitFilled;
+  const { lamp } = place.world;
+  state.supplyV = (conditions.supplyV ?? SUPPLY_V) - SUPPLY_SAG_V * state.air.pumpSpeedRatio;
+  const { airK, lampAgeRatio: ageRatio, heatSinkHeatW } = conditions;
   const driveRatio = outputs.lampEnabled ? outputs.lampRatio : 0;
-  state.supplyV = (conditions.supplyV ?? SUPPLY_V) - SUPPLY_SAG_V * state.pumpSpeedRatio;
-  for (let step = 0; step < steps; step++) {
-    state.pumpSpeedRatio = stepPumpSpeed(
-      PUMP,
-      state.pumpSpeedRatio,
-      outputs.pumpRatio,
-      state.supplyV,
-      STEP_S,
-    );
-    stepAir(state, outputs, seal, conditions.pumpFlowRatio, atmospherePa, gasK);
-    if (fillable) {
-      const drive = { chamberPa: state.chamberPa, atmospherePa, capillaryPa: capillary, viscosity };
-      stepFilling(filling, gap, drive, STEP_S);
-    }
-    stepHeatAndLight(heat, driveRatio, conditions, STEP_S);
-  }
-  const share = filling.gasPaM / (atmospherePa * gap.lengthM);
-  const leaving = share * escapePerS(gap, state.chamberPa, atmospherePa, viscosity);
-  state.bubbling = fillable && leaving > VISIBLE_BUBBLES_PER_S;
+  const lampDrive = { driveRatio, airK, ageRatio, heatSinkHeatW, distanceM: lamp.referenceDistanceM };
+  stepLamp(state.lamp, lamp, lampDrive, steps * STEP_S);
+  stepGas(state, place, outputs, conditions, steps);
   state.step += steps;
+  if (state.step - state.slowStep >= SLOW_STEPS) stepSlowly(state, place, conditions);
 }
 
-/** One step of the chamber pressure under what the pump and the openings do. */
-function stepAir(
+/** Air and break. */
+function stepGas(
   state: PlantState,
-  { selector, ventOpen }: Actuators,
-  seal: Restriction,
-  pumpFlowRatio: number,
-  atmospherePa: number,
-  gasK: number,
+  place: Place,
+  outputs: Actuators,
+  conditions: Conditions,
+  steps: number,
 ): void {
-  const { chamberPa } = state;
-  const speed = state.pumpSpeedRatio * pumpFlowRatio;
-  const pumped =
-    selector === 'vacuum'
-      ? -evacuationKgPerS(PUMP, speed, chamberPa, atmospherePa, gasK)
-      : compressionKgPerS(PUMP, speed, chamberPa, atmospherePa, gasK);
-  const leaked = restrictionKgPerS(seal, atmospherePa, chamberPa, gasK);
-  const vented = ventOpen ? restrictionKgPerS(VENT, atmospherePa, chamberPa, gasK) : 0;
-  const through = leaked + vented;
-  state.chamberPa = stepChamberPa(
-    chamberPa,
+  const { air, filling } = state;
+  const { world } = place;
+  const breakDrive = breakDriveOf(state, place, conditions);
+  const airDrive = airDriveOf(state, place, outputs, conditions);
+  const givenOff = stepGivenOff(state, place, conditions, steps * STEP_S);
+  state.bubbling = false;
+  if (!breakDrive.wet) {
+    // Nothing stiff: the break takes the whole run at once.
+    airDrive.sourceMolPerS = givenOff + stepBreak(filling, world.break, breakDrive, steps * STEP_S);
+    if (isAirAtRest(air, world.air, airDrive)) return;
+    for (let step = 0; step < steps; step++) stepAir(air, world.air, airDrive, STEP_S);
+    return;
+  }
+  for (let step = 0; step < steps; step++) {
+    breakDrive.injectorPa = air.injectorPa;
+    airDrive.sourceMolPerS = givenOff + stepBreak(filling, world.break, breakDrive, STEP_S);
+    stepAir(air, world.air, airDrive, STEP_S);
+  }
+  state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
+}
+
+/** Resin and gas share the temperature of the outer ply: half way from its face to the interlayer. */
+export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function breakDriveOf(
+  state: PlantState,
+  { atmospherePa, world }: Place,
+  { airK }: Conditions,
+): Writable<BreakDrive> {
+  const { bench, openResin } = state;
+  const { resin, curing } = world;
+  return {
+    injectorPa: state.air.injectorPa,
     atmospherePa,
-    pumped,
-    through,
-    CHAMBER_M3,
-    gasK,
-    STEP_S,
-  );
+    gasK: airK,
+    viscosityPaS:
+      viscosityPaS(resin.viscosity, breakK(state)) *
+      setViscosityRatio(openResin.conversion, curing),
+    adhesionNPerM: resin.adhesionNPerM,
+    solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
+    wet: bench.charged && bench.sealed && !bench.pitFilled,
+    gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
+  };
 }
 
-function sealOf({ sealed, hoseOn }: Bench, { sealLeak, hoseOff }: Conditions): Restriction {
-  const closed = sealed && hoseOn && !hoseOff;
-  const kind = closed ? (sealLeak ? 'loose' : 'tight') : 'open';
-  return { sonicConductance: SEAL_CONDUCTANCE[kind], criticalRatio: SEAL_CRITICAL_RATIO };
+function airDriveOf(
+  { supplyV, bench: { sealed, hoseOn } }: PlantState,
+  { atmospherePa, world, tight, loose }: Place,
+  { pumpRatio, selector, ventOpen }: Actuators,
+  { pumpFlowRatio, airK, sealLeak, hoseOff }: Conditions,
+): Writable<AirDrive> {
+  return {
+    pumpRatio,
+    selector,
+    ventOpen,
+    supplyV,
+    pumpFlowRatio,
+    atmospherePa,
+    gasK: airK,
+    seal: sealed ? (sealLeak ? loose : tight) : NO_SEAL,
+    hoseOn: hoseOn && !hoseOff,
+    gas: world.gas,
+    sourceMolPerS: 0,
+  };
 }
 
-export const filledRatio = ({ filling }: PlantState, { gap }: Place): number =>
-  Math.min(1, filling.frontM / gap.lengthM);
+/** Vapour and gas that break and faces give off, mol/s; nothing on clean, dry glass. */
+function stepGivenOff(
+  state: PlantState,
+  { world }: Place,
+  { airK, wetBreak, outgassing }: Conditions,
+  dtS: number,
+): number {
+  const { moisture, air, bench } = state;
+  moisture.waterMol = wetBreak ? WET_MOL : 0;
+  const { pumpMol, ventMol, reliefMol, sealMol } = air.ledger;
+  const inflowMol = pumpMol + ventMol + reliefMol + sealMol;
+  const outflowMolPerS = (state.inflowMol - inflowMol) / dtS;
+  state.inflowMol = inflowMol;
+  if (!bench.sealed || !bench.hoseOn) {
+    openChamber(state);
+    return 0;
+  }
+  if (!wetBreak && !outgassing && moisture.vapourMol + moisture.outgasMol === 0) return 0;
+  return stepMoisture(moisture, outgassing ? world.moisture : { ...world.moisture, outgasPa: 0 }, {
+    glassK: breakK(state),
+    gasK: airK,
+    unitM3: world.air.manifoldM3 + world.air.injectorM3,
+    unitTotalMol: air.manifoldMol + air.injectorMol,
+    outflowMolPerS,
+    dtS,
+  });
+}
 
-export const looksClear = (state: PlantState, place: Place): boolean =>
-  1 - filledRatio(state, place) < CLEAR_DARK_RATIO;
+/** Pane, and resin that waits or cures. */
+function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
+  const { bench, surroundings, lamp } = state;
+  const dtS = (state.step - state.slowStep) * STEP_S;
+  const lampWPerM2 = (lamp.doseJPerM2 - state.slowDoseJPerM2) / dtS;
+  state.slowStep = state.step;
+  state.slowDoseJPerM2 = lamp.doseJPerM2;
+  surroundings.outerAirK = conditions.airK;
+  surroundings.innerAirK = conditions.airK;
+  surroundings.outerRadiantK = conditions.airK;
+  surroundings.innerRadiantK = conditions.airK;
+  surroundings.lampWPerM2 = lampWPerM2;
+  surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
+  stepLaminate(state.pane, surroundings, dtS);
+  const ambientUvWPerM2 = bench.shieldClosed ? 0 : conditions.ambientUvWPerM2;
+  if (!bench.pitFilled) {
+    if (bench.charged) stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
+    return;
+  }
+  const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, bench.filmOn);
+  const light = { irradianceWPerM2, ambientUvWPerM2, covered: bench.filmOn };
+  stepCure(state.cure, world.curing, light, dtS);
+}

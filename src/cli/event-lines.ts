@@ -21,6 +21,10 @@ function wordsOf(event: Event): string | null {
       return `      answered ${event.answer}`;
     case 'measured':
       return `      ${MEASURED[event.name](event.value)}`;
+    case 'seal-finding':
+      return `      seal test: ${event.finding}. ${event.why}`;
+    case 'adapted':
+      return `      ${event.what}: asked ${kPaFromPa(event.askedPa).toFixed(1)}, given ${kPaFromPa(event.givenPa).toFixed(1)} kPa abs, because ${event.why}`;
     case 'alarm':
       return event.to === 'unacknowledged'
         ? `ALARM ${event.alarm} (${event.action}): ${event.cause}. ${event.remedy}`
@@ -36,14 +40,32 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   atmospherePa: (pa) =>
     `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, the zero of this job`,
   lampLastKnownWPerM2: (w) => `lamp when last used ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
+  airLeftRatio: (share) => `vacuum leaves ${(100 * share).toFixed(0)} % of this air`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
+  leakRateUncertaintyPaM3PerS: (q) =>
+    `  give or take ${(q * 1000).toFixed(2)} mPa m3/s (95 %, scatter of the samples)`,
+  risePlateauPa: (pa) => `pressure levels ${kPaFromPa(pa).toFixed(2)} kPa over where it was closed`,
   vacuumReachedPa: (pa) =>
     `vacuum held at ${kPaFromPa(pa).toFixed(1)} kPa abs (${inHgFromPa(pa).toFixed(1)} inHg abs)`,
   pressureReachedPa: (pa) => `pressure held at ${kPaFromPa(pa).toFixed(1)} kPa abs`,
   irradianceMeanWPerM2: (w) => `mean irradiance ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
   doseJPerM2: (j) => `dose ${(mJPerCm2FromJPerM2(j) / 1000).toFixed(2)} J/cm2`,
+  doseUncertaintyJPerM2: (j) =>
+    `standard uncertainty of the dose ${(mJPerCm2FromJPerM2(j) / 1000).toFixed(2)} J/cm2`,
+  doseCoverageFactor: (k) => `times ${k.toFixed(3)} counted against the dose`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
+  targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
+  breakTargetJPerM2: (j) => `the depth of the break asks for ${joules(j)} J/cm2`,
+  allowedSpotOverPaneK: (k) => `spot over pane at most ${k.toFixed(1)} K for this leg`,
+  allowedHeatingKPerS: (k) => `heating at most ${(k * 60).toFixed(1)} K/min for this leg`,
+  greatestSpotOverPaneK: (k) => `spot over pane was ${k.toFixed(1)} K at most`,
+  greatestHeatingKPerS: (k) => `fastest heating or cooling ${(k * 60).toFixed(1)} K/min`,
+  openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
+  openResinUnseenJPerM2: (j) =>
+    `daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
 };
+
+const joules = (j: number): string => (mJPerCm2FromJPerM2(j) / 1000).toFixed(2);
 
 function clock(timeS: number): string {
   const whole = Math.floor(timeS);

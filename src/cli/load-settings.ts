@@ -4,6 +4,7 @@
  */
 import type { JobConfig } from '../controller-state.ts';
 import { jobSheetSchema } from '../intake/job-sheet.ts';
+import { jobBeyondLamp } from '../job-target.ts';
 import { profileSchema } from '../procedure/profile.ts';
 import { type Checked, checkSettings } from '../settings.ts';
 import { profileOverLimits, unitSettingsSchema } from '../unit-settings.ts';
@@ -40,14 +41,17 @@ export function loadSettings(paths: SettingsPaths): Checked<LoadedSettings> {
   }
   const over = profileOverLimits(profile.value.settings, unit.value.settings, profile.value.file);
   if (over.length > 0) return { ok: false, problems: over };
+  const config: JobConfig = {
+    unit: unit.value.settings,
+    profile: profile.value.settings,
+    job: job.value.settings,
+  };
+  const beyond = jobBeyondLamp(config, job.value.file);
+  if (beyond.length > 0) return { ok: false, problems: beyond };
   return {
     ok: true,
     value: {
-      config: {
-        unit: unit.value.settings,
-        profile: profile.value.settings,
-        job: job.value.settings,
-      },
+      config,
       inputs: { unit: unit.value.raw, profile: profile.value.raw, job: job.value.raw },
     },
   };

@@ -4,6 +4,7 @@
  */
 import { renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { budgetLinesOf } from '../journal-budgets.ts';
 import { type ReportData, reportDataOf } from '../records/report-data.ts';
 import { renderReportPage } from '../records/report-page.tsx';
 import { joulesPerCm2 } from '../records/report-words.ts';
@@ -20,7 +21,7 @@ export interface WrittenReport {
 export function writeReport(journalPath: string): WrittenReport {
   const journal = loadJournal(journalPath);
   if (!journal.ok) return { ok: false, lines: journal.problems.map(problemLine) };
-  const data = reportDataOf(journal.value);
+  const data = reportDataOf(journal.value, budgetLinesOf(journal.value));
   const page = renderReportPage(data, journal.value.snapshots);
   const folder = dirname(journalPath);
   try {
@@ -48,8 +49,13 @@ function writeWhole(path: string, text: string): void {
 function verdictLines({ verdict, dose }: ReportData): readonly string[] {
   const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);
   const target = dose.targetJPerM2 === null ? '' : ` of ${joules(dose.targetJPerM2)}`;
+  const { uncertainty } = dose;
+  const shown =
+    uncertainty === null
+      ? ''
+      : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
   return [
     `Verdict: ${verdict.process}`,
-    `Dose: ${joules(dose.doseJPerM2)}${target} J/cm2, ${dose.verdict}`,
+    `Dose: ${joules(dose.doseJPerM2)}${target} J/cm2, ${dose.verdict}${shown}`,
   ];
 }

@@ -5,7 +5,8 @@
 import { z } from 'zod';
 import { FAULT_PRESETS, type Fault, faultSchema } from '../../sim/faults.ts';
 import { standardAtmospherePa } from '../../sim/plant/atmosphere.ts';
-import { breakGeometryOf, type Scenario } from '../../sim/scenario.ts';
+import { worldOf } from '../../sim/plant/world.ts';
+import type { Scenario } from '../../sim/scenario.ts';
 import type { JobConfig } from '../controller-state.ts';
 import { type Checked, schemaName } from '../settings.ts';
 import { readChecked } from './read-settings.ts';
@@ -39,8 +40,7 @@ export function scenarioOf(options: ScenarioOptions, { job }: JobConfig): Checke
       atmospherePa: standardAtmospherePa(options.altitude),
       airK: job.airK,
       glassK: job.glassK,
-      break: breakGeometryOf(job.damage),
-      resinViscosityPaSAt20C: job.resin.viscosityPaSAt20C,
+      world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
       faults: faults.value,
       technician: options.manual ? 'person' : 'scripted',
     },

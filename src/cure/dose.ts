@@ -1,20 +1,26 @@
 /**
  * Dose as the integral of measured irradiance over the time that the lamp burns, and whether it will
  * be met in time. Only light that was measured counts: while the reading is a fault the dose stands
- * still, so an error can only lengthen a cure. When the cure ends is left to the procedure, what a
- * weak lamp leads to is left to the alarms.
+ * still, so an error can only lengthen a cure. The target counts as met once it is shown to be, with
+ * the dose's own uncertainty. When the cure ends is left to the procedure, what a weak lamp leads to
+ * is left to the alarms.
  */
 import type { Measured } from '../frame.ts';
+import {
+  type DoseDoubt,
+  type GivenLight,
+  leftUntilShownS,
+  shownJPerM2,
+} from './dose-uncertainty.ts';
 
-export interface DoseState {
-  readonly doseJPerM2: number;
+export interface DoseState extends GivenLight {
   /** How long the lamp has burned with a believable reading. */
   readonly lampOnS: number;
   /** Last believable irradiance while the lamp burned; null after a break in the light. */
   readonly lastWPerM2: number | null;
 }
 
-export const NO_DOSE: DoseState = { doseJPerM2: 0, lampOnS: 0, lastWPerM2: null };
+export const NO_DOSE: DoseState = { doseJPerM2: 0, lampOnS: 0, pieces: 0, lastWPerM2: null };
 
 /** Trapezoidal integration over `dtS`; a pause keeps the count and starts a new piece. */
 export function stepDose(
@@ -27,10 +33,12 @@ export function stepDose(
     return state.lastWPerM2 === null ? state : { ...state, lastWPerM2: null };
   }
   const now = irradianceWPerM2.value;
-  if (state.lastWPerM2 === null) return { ...state, lastWPerM2: now };
+  const { doseJPerM2, lampOnS, pieces, lastWPerM2 } = state;
+  if (lastWPerM2 === null) return { doseJPerM2, lampOnS, pieces: pieces + 1, lastWPerM2: now };
   return {
-    doseJPerM2: state.doseJPerM2 + ((state.lastWPerM2 + now) / 2) * dtS,
-    lampOnS: state.lampOnS + dtS,
+    doseJPerM2: doseJPerM2 + ((lastWPerM2 + now) / 2) * dtS,
+    lampOnS: lampOnS + dtS,
+    pieces,
     lastWPerM2: now,
   };
 }
@@ -41,14 +49,18 @@ export interface CureTarget {
   readonly longestS: number;
 }
 
-/** The cure is done when dose and least time are both met. */
-export function cureDone(dose: DoseState, target: CureTarget): boolean {
-  return dose.doseJPerM2 >= target.targetJPerM2 && dose.lampOnS >= target.leastS;
+/** The cure is done when the dose is shown to be met and the least time is over. */
+export function cureDone(dose: DoseState, target: CureTarget, doubt: DoseDoubt): boolean {
+  return dose.lampOnS >= target.leastS && shownJPerM2(dose, doubt) >= target.targetJPerM2;
 }
 
 /** Seconds of light still needed at the present irradiance; infinite in the dark. */
-export function cureLeftS(dose: DoseState, target: CureTarget): number {
-  const missingJPerM2 = Math.max(0, target.targetJPerM2 - dose.doseJPerM2);
-  const forDoseS = missingJPerM2 === 0 ? 0 : missingJPerM2 / (dose.lastWPerM2 ?? 0);
+export function cureLeftS(dose: DoseState, target: CureTarget, doubt: DoseDoubt): number {
+  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, doubt);
   return Math.max(forDoseS, target.leastS - dose.lampOnS, 0);
+}
+
+/** Seconds that a whole cure takes at a steady irradiance, before the lamp is lit. */
+export function forecastS(irradianceWPerM2: number, target: CureTarget, doubt: DoseDoubt): number {
+  return leftUntilShownS(NO_DOSE, irradianceWPerM2, target.targetJPerM2, doubt);
 }

@@ -12,6 +12,11 @@ export interface LiveValues {
   readonly phaseElapsedS: number;
   /** Seconds to the end of the dwell, watch or cure; null where the world decides. */
   readonly leftS: number | null;
+  /** How far the dose must be over its target for its uncertainty. */
+  readonly doseMarginJPerM2: number;
+  /** What the last test of the seal saw, in 20 characters. */
+  readonly sealLine: string;
+  readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   /** What the job is, in 20 characters, and how it ended up. */
   readonly jobLine: string;
   readonly resultLine: string;
@@ -33,13 +38,35 @@ const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }) => {
   return ends(`${dose.toFixed(2)}/${target.toFixed(2)}J/cm2`, left(leftS));
 };
 
+/** Why the lamp still burns when the display already shows the target. */
+export function marginLine(
+  phase: PhaseId,
+  { doseMarginJPerM2 }: LiveValues,
+  { doseJPerM2, targetJPerM2 }: Snapshot,
+): string | null {
+  if (phase !== 'cure' || doseJPerM2 < targetJPerM2) return null;
+  if (doseJPerM2 >= targetJPerM2 + doseMarginJPerM2) return null;
+  const margin = mJPerCm2FromJPerM2(doseMarginJPerM2) / 1000;
+  return `+${margin.toFixed(margin < 10 ? 2 : 1)}J/cm2 for doubt`;
+}
+
+const vacuumLine: Writer = ({ vacuum: { askedPa, givenPa } }, { atmospherePa }) => {
+  const [asked, given] = [askedPa, givenPa].map((pa) => kPaFromPa(pa).toFixed(0));
+  if (givenPa !== askedPa) return `Asked ${asked}, get ${given} kPa`;
+  const share = atmospherePa === null ? '--' : ((100 * givenPa) / atmospherePa).toFixed(0);
+  return `Leaves ${share} % of air`;
+};
+
 const left = (s: number | null): string =>
   s === null ? '' : Number.isFinite(s) && s < 6000 ? `${Math.ceil(s)} s` : '-- s';
 
 const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'job-sheet': ({ jobLine }) => jobLine,
+  'vacuum-note': vacuumLine,
   'seal-pull': pressureLine,
   'seal-watch': pressureLine,
+  'long-pull': pressureLine,
+  'test-again': ({ sealLine }) => sealLine,
   evacuate: pressureLine,
   'vacuum-dwell': pressureLine,
   release: pressureLine,

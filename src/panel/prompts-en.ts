@@ -19,6 +19,11 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
     lines: ['Hose off, lamp dark', 'Checking sensors'],
     more: 'The unit reads the air around it as zero for this job and checks every sensor. Pump and lamp are off, the vent is open.',
   },
+  'vacuum-note': {
+    title: 'Vacuum here',
+    lines: ['', 'YES: seen, go on'],
+    more: 'The air around sets how deep the pump can draw and how much air a vacuum leaves in the break. The record states what was asked, given and why. A further cycle draws out more.',
+  },
   'job-sheet': {
     title: 'Job sheet',
     lines: ['', 'Is this the job?'],
@@ -72,12 +77,27 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
   'seal-watch': {
     title: 'Seal check',
     lines: ['', 'Pump off: watching'],
-    more: 'Do not touch the bridge. A steady rise of pressure is a leak at ring or hose.',
+    more: 'Do not touch the bridge. A steady rise of pressure is a leak at ring or hose. A rise that levels off is water, or what the glass gives off.',
   },
   reseat: {
     title: 'Seal leaks',
     lines: ['Wipe ring and glass,', 'reseat. YES: test'],
     more: 'Wipe ring and glass dry. Look for grit or a leg under the ring. Reseat with the least force that holds.',
+  },
+  'dry-again': {
+    title: 'Break is wet',
+    lines: ['Off, dry it gently,', 'set up. YES: test'],
+    more: 'The pressure rose and levelled off where water does. Take injector and bridge off, warm a wide area gently, let it cool, set up again. Cured now it would turn milky.',
+  },
+  'long-pull': {
+    title: 'Longer pull',
+    lines: ['', 'Glass gives off gas'],
+    more: 'The pressure rose and levelled off below where water does. A longer pull draws off what clings to glass and resin, then the test is run again.',
+  },
+  'test-again': {
+    title: 'Not clear why',
+    lines: ['', 'Reseat. YES: test'],
+    more: 'The rise fits more than one cause, or lies too near the limit. Wipe ring and glass, reseat, keep hands and sun off, test again. Hold if it stays so.',
   },
   evacuate: {
     title: 'Air out',
@@ -147,7 +167,7 @@ export const PROMPTS_EN: Readonly<Record<PhaseId, Prompt>> = {
   cure: {
     title: 'Curing',
     lines: ['', 'Do not lift shield'],
-    more: 'The cure ends when the dose and the least time are both met. Opening the shield pauses it; the dose is kept.',
+    more: 'The cure ends when the dose is met for certain, its doubt added, and the least time is over. Opening the shield pauses it; the dose is kept.',
   },
   scrape: {
     title: 'Scrape level',

@@ -12,7 +12,7 @@ import {
   STEP_NUMBERS,
 } from '../events.ts';
 import type { DisplayLines, Signals } from '../frame.ts';
-import { type LiveValues, liveLine } from './live-line.ts';
+import { type LiveValues, liveLine, marginLine } from './live-line.ts';
 import { NOT_CLEAR_ADVICE_EN, PROMPTS_EN } from './prompts-en.ts';
 import { ends, fitLine, pages } from './text.ts';
 
@@ -72,12 +72,17 @@ function phaseScreen(view: View): DisplayLines {
   const prompt = PROMPTS_EN[phase];
   const live = liveLine(phase, view.live, view.snapshot);
   const [first, second] = prompt.lines;
+  const margin = marginLine(phase, view.live, view.snapshot);
   const buttons = {
     automatic: ends('NO=hold', 'MORE'),
     confirm: ends('YES=ok NO=hold', 'MORE'),
     question: ends('YES / NO', 'MORE'),
   }[kind];
-  return screen(`${STEP_NUMBERS[phase]} ${prompt.title}`, [live ?? first, second], buttons);
+  return screen(
+    `${STEP_NUMBERS[phase]} ${prompt.title}`,
+    [live ?? first, margin ?? second],
+    buttons,
+  );
 }
 
 /** How many pages MORE has in this phase. */

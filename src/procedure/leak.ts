@@ -1,41 +1,90 @@
 /**
  * Leak rate of a closed chamber from the rise of its pressure: Q = V dp/dt, the slope by least
- * squares over the watch, so that one noisy sample or the converter's steps do not decide. What
- * rate is acceptable is the profile's matter.
+ * squares over the watch, so that one noisy sample or the converter's steps do not decide, and how
+ * surely that slope is known. What rate is acceptable is the profile's matter.
  */
 
-/** Running sums of a straight-line fit of pressure, Pa, over time, s, since the watch began. */
+/**
+ * Running sums of a straight-line fit of pressure over time, s, since the chamber was closed.
+ * Pressures are counted from the first one, Pa, so that their squares keep their digits.
+ */
 export interface SlopeFit {
   readonly n: number;
+  readonly firstPa: number;
   readonly sumT: number;
   readonly sumP: number;
   readonly sumTT: number;
   readonly sumTP: number;
+  readonly sumPP: number;
 }
 
-export const NO_POINTS: SlopeFit = { n: 0, sumT: 0, sumP: 0, sumTT: 0, sumTP: 0 };
+export const NO_POINTS: SlopeFit = {
+  n: 0,
+  firstPa: 0,
+  sumT: 0,
+  sumP: 0,
+  sumTT: 0,
+  sumTP: 0,
+  sumPP: 0,
+};
 
 export function addPoint(fit: SlopeFit, timeS: number, pressurePa: number): SlopeFit {
+  const firstPa = fit.n === 0 ? pressurePa : fit.firstPa;
+  const p = pressurePa - firstPa;
   return {
     n: fit.n + 1,
+    firstPa,
     sumT: fit.sumT + timeS,
-    sumP: fit.sumP + pressurePa,
+    sumP: fit.sumP + p,
     sumTT: fit.sumTT + timeS * timeS,
-    sumTP: fit.sumTP + timeS * pressurePa,
+    sumTP: fit.sumTP + timeS * p,
+    sumPP: fit.sumPP + p * p,
   };
 }
 
-/** Slope in Pa/s; null with fewer than two moments. */
-export function slopePaPerS({ n, sumT, sumP, sumTT, sumTP }: SlopeFit): number | null {
-  const spread = n * sumTT - sumT * sumT;
-  return n < 2 || spread <= 0 ? null : (n * sumTP - sumT * sumP) / spread;
+/** Sums of squares and products about the means. */
+export interface Spread {
+  readonly tt: number;
+  readonly tp: number;
+  readonly pp: number;
+}
+
+export function spreadOf({ n, sumT, sumP, sumTT, sumTP, sumPP }: SlopeFit): Spread {
+  return {
+    tt: sumTT - (sumT * sumT) / n,
+    tp: sumTP - (sumT * sumP) / n,
+    pp: sumPP - (sumP * sumP) / n,
+  };
+}
+
+export interface Line {
+  /** Pressure at time 0, Pa. */
+  readonly startPa: number;
+  readonly slopePaPerS: number;
+  /** Standard error of the slope, Pa/s. */
+  readonly slopeErrorPaPerS: number;
+  /** Sum of the squared residuals, Pa2. */
+  readonly residualPa2: number;
+}
+
+/** Null with fewer than three moments: two points lie on a line whatever they are worth. */
+export function lineOf(fit: SlopeFit): Line | null {
+  const { n, firstPa, sumT, sumP } = fit;
+  const { tt, tp, pp } = spreadOf(fit);
+  if (n < 3 || !(tt > 0)) return null;
+  const slopePaPerS = tp / tt;
+  const residualPa2 = Math.max(0, pp - slopePaPerS * tp);
+  return {
+    startPa: firstPa + (sumP - slopePaPerS * sumT) / n,
+    slopePaPerS,
+    slopeErrorPaPerS: Math.sqrt(residualPa2 / (n - 2) / tt),
+    residualPa2,
+  };
 }
 
 /**
  * Leak rate in Pa m3/s into a chamber of `volumeM3`, positive when it leaks in. Q = V dp/dt as in
  * vacuum handbooks (rate-of-rise test).
  */
-export function leakRatePaM3PerS(fit: SlopeFit, volumeM3: number): number | null {
-  const slope = slopePaPerS(fit);
-  return slope === null ? null : volumeM3 * slope;
-}
+export const leakRatePaM3PerS = (slopePaPerS: number, volumeM3: number): number =>
+  volumeM3 * slopePaPerS;

@@ -5,86 +5,40 @@
  * catalogue, and a test.
  */
 import type { PhaseId } from '../events.ts';
-import { addPoint, leakRatePaM3PerS, NO_POINTS } from './leak.ts';
+import { vacuumPlanOf } from './altitude.ts';
+import { nextCycle, notClear } from './cycles.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from './phase.ts';
+import {
+  BASE,
+  belowVacuum,
+  handWork,
+  question,
+  REACHED_WITHIN_PA,
+  UNDER_VACUUM_S,
+  vented,
+} from './phase-kinds.ts';
 import type { Profile } from './profile.ts';
 import { type AirDemand, isVented } from './regulation.ts';
+import { SEAL_PHASES } from './seal-phases.ts';
 
-/** Hand work may take this long before the unit asks whether anybody is there. */
-const HAND_WORK_S = 1800;
-/** A question while vacuum stands on the glass waits less. */
-const UNDER_VACUUM_S = 180;
 /** How long the sensors must be sound, and the air steady, before it becomes the job's zero. */
 const SELF_TEST_GOOD_S = 2;
-/** A set-point counts as reached this close to it: inside the regulator's own +-1.5 kPa. */
-const REACHED_WITHIN_PA = 1_000;
 /** The vent lets a full chamber down in under a second; longer means that the zero is not the air's. */
 const VENTS_WITHIN_S = 15;
 
-const vented = (): AirDemand => ({ air: 'vented' });
-const isolated = (): AirDemand => ({ air: 'isolated' });
-const toSealPull = (_: ProcedureState, { sealCheck }: Profile): AirDemand => ({
+const vacuumPa = ({ vacuumPa }: ProcedureState, { vacuum }: Profile): number =>
+  vacuumPa ?? vacuum.setPointPa;
+const toVacuum = (state: ProcedureState, profile: Profile): AirDemand => ({
   air: 'vacuum',
-  setPointPa: sealCheck.pullPa,
-});
-const toVacuum = (_: ProcedureState, { vacuum }: Profile): AirDemand => ({
-  air: 'vacuum',
-  setPointPa: vacuum.setPointPa,
+  setPointPa: vacuumPa(state, profile),
 });
 function toPressure({ atmospherePa }: ProcedureState, { pressure }: Profile): AirDemand {
   if (atmospherePa === null) return { air: 'vented' };
   return { air: 'pressure', setPointPa: atmospherePa + pressure.setPointGaugePa };
 }
 
-const BASE = { lamp: false, answerWithinS: null, reachWithinS: () => null } as const;
-
-function handWork(self: PhaseId, to: PhaseId, patch: Partial<ProcedureState> = {}): Phase {
-  return {
-    ...BASE,
-    kind: 'confirm',
-    air: vented,
-    answerWithinS: HAND_WORK_S,
-    resumeAt: self,
-    next: (_, { answer }) => (answer === 'yes' ? { to, patch } : null),
-  };
-}
-
-function question(
-  self: PhaseId,
-  yes: (state: ProcedureState, context: PhaseContext) => Step,
-  no: (state: ProcedureState, context: PhaseContext) => Step,
-): Phase {
-  return {
-    ...BASE,
-    kind: 'question',
-    air: vented,
-    answerWithinS: HAND_WORK_S,
-    resumeAt: self,
-    next: (state, context) => {
-      if (context.answer === null) return null;
-      return context.answer === 'yes' ? yes(state, context) : no(state, context);
-    },
-  };
-}
-
 const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
   atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
-
-const belowVacuum = (setPointPa: number, { pressurePa }: PhaseContext): boolean =>
-  pressurePa !== null && pressurePa <= setPointPa + REACHED_WITHIN_PA;
-
-function nextCycle(state: ProcedureState, { profile }: PhaseContext): Step {
-  return {
-    to: 'evacuate',
-    patch: { cycle: state.cycle + 1, dwellForS: profile.vacuum.dwellS, vacuumHeldS: 0 },
-  };
-}
-
-function notClear(state: ProcedureState, context: PhaseContext): Step {
-  const { planned, extra } = context.profile.cycles;
-  if (state.cycle < planned) return nextCycle(state, context);
-  return { to: state.cycle < planned + extra ? 'offer-cycle' : 'accept-mark' };
-}
 
 /** Counts readings of the air for as long as nothing is found wrong; begins anew after a finding. */
 function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseContext) {
@@ -93,30 +47,26 @@ function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseC
   return { ...state, air: { n: n + 1, sumPa: sumPa + pressurePa, goodS: goodS + dtS } };
 }
 
-function observeRise(state: ProcedureState, { profile, pressurePa }: PhaseContext) {
-  if (pressurePa === null || state.elapsedS < profile.sealCheck.settleS) return state;
-  return { ...state, leakFit: addPoint(state.leakFit, state.elapsedS, pressurePa) };
+function endSelfTest(
+  { air }: ProcedureState,
+  { profile, greatestRatio, lampLastKnownWPerM2 }: PhaseContext,
+): Step | null {
+  if (air.goodS < SELF_TEST_GOOD_S) return null;
+  const atmospherePa = air.sumPa / air.n;
+  const plan = vacuumPlanOf(atmospherePa, profile, greatestRatio);
+  const known = lampLastKnownWPerM2 === null ? {} : { lampLastKnownWPerM2 };
+  return {
+    to: plan.toTell ? 'vacuum-note' : 'job-sheet',
+    patch: { atmospherePa, vacuumPa: plan.vacuumPa, sealPullPa: plan.sealPullPa },
+    measured: { atmospherePa, airLeftRatio: plan.airLeftRatio, ...known },
+    events: plan.adapted,
+  };
 }
 
 const countVacuum = (state: ProcedureState, { dtS }: PhaseContext): ProcedureState => ({
   ...state,
   vacuumHeldS: state.vacuumHeldS + dtS,
 });
-
-const sealWatchS = (_: ProcedureState, { sealCheck }: Profile): number =>
-  sealCheck.settleS + sealCheck.watchS;
-
-function sealVerdict(state: ProcedureState, context: PhaseContext): Step | null {
-  if (state.elapsedS < sealWatchS(state, context.profile)) return null;
-  const limit = context.profile.sealCheck.leakLimitPaM3PerS;
-  const rate = leakRatePaM3PerS(state.leakFit, context.volumeM3);
-  if (rate === null) return { to: 'hold' };
-  const measured = { leakRatePaM3PerS: rate };
-  const patch = { leakRatePaM3PerS: rate };
-  if (rate > limit) return { to: 'reseat', patch, measured };
-  const first = nextCycle(state, context);
-  return { ...first, patch: { ...first.patch, ...patch }, measured };
-}
 
 export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'self-test': {
@@ -125,13 +75,9 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: vented,
     resumeAt: 'self-test',
     observe: observeAir,
-    next: ({ air }, { lampLastKnownWPerM2: lamp }) => {
-      if (air.goodS < SELF_TEST_GOOD_S) return null;
-      const atmospherePa = air.sumPa / air.n;
-      const known = lamp === null ? {} : { lampLastKnownWPerM2: lamp };
-      return { to: 'job-sheet', patch: { atmospherePa }, measured: { atmospherePa, ...known } };
-    },
+    next: endSelfTest,
   },
+  'vacuum-note': handWork('vacuum-note', 'job-sheet'),
   'job-sheet': handWork('job-sheet', 'protect'),
   protect: handWork('protect', 'inspect'),
   inspect: handWork('inspect', 'clean-pit'),
@@ -141,35 +87,15 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'close-seal': handWork('close-seal', 'charge-injector'),
   'charge-injector': handWork('charge-injector', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),
-  'seal-pull': {
-    ...BASE,
-    kind: 'automatic',
-    air: toSealPull,
-    reachWithinS: ({ sealCheck }) => sealCheck.reachWithinS,
-    resumeAt: 'seal-pull',
-    next: (_, context) =>
-      belowVacuum(context.profile.sealCheck.pullPa, context)
-        ? { to: 'seal-watch', patch: { leakFit: NO_POINTS, leakRatePaM3PerS: null } }
-        : null,
-  },
-  'seal-watch': {
-    ...BASE,
-    kind: 'automatic',
-    air: isolated,
-    resumeAt: 'seal-pull',
-    lastsS: sealWatchS,
-    observe: observeRise,
-    next: sealVerdict,
-  },
-  reseat: handWork('reseat', 'seal-pull'),
+  ...SEAL_PHASES,
   evacuate: {
     ...BASE,
     kind: 'automatic',
     air: toVacuum,
     reachWithinS: ({ vacuum }) => vacuum.reachWithinS,
     resumeAt: 'evacuate',
-    next: (_, context) =>
-      belowVacuum(context.profile.vacuum.setPointPa, context) ? { to: 'vacuum-dwell' } : null,
+    next: (state, context) =>
+      belowVacuum(vacuumPa(state, context.profile), context) ? { to: 'vacuum-dwell' } : null,
   },
   'vacuum-dwell': {
     ...BASE,
@@ -260,10 +186,10 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: vented,
     lamp: true,
     resumeAt: 'cure',
-    next: (_, { cure: { done, doseJPerM2, lampOnS } }) => {
+    next: (_, { cure: { done, ...measured } }) => {
       if (!done) return null;
-      const irradianceMeanWPerM2 = doseJPerM2 / lampOnS;
-      return { to: 'scrape', measured: { doseJPerM2, lampOnS, irradianceMeanWPerM2 } };
+      const irradianceMeanWPerM2 = measured.doseJPerM2 / measured.lampOnS;
+      return { to: 'scrape', measured: { ...measured, irradianceMeanWPerM2 } };
     },
   },
   scrape: handWork('scrape', 'polish'),

@@ -2,10 +2,10 @@
  * What a phase is, as data, and the state that phases share. The rows are in `phase-table.ts`; the
  * walk from one to the next in `procedure.ts`.
  */
-import type { Answer, Measurement, Outcome, PhaseId } from '../events.ts';
-import { NO_POINTS, type SlopeFit } from './leak.ts';
+import type { Answer, Measurement, Outcome, PhaseId, UnstampedEvent } from '../events.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
+import { NO_RISE, type RiseSums } from './rise.ts';
 
 export interface ProcedureState {
   readonly phase: PhaseId;
@@ -19,8 +19,17 @@ export interface ProcedureState {
   /** Readings of the air in an unbroken run without findings. */
   readonly air: { readonly n: number; readonly sumPa: number; readonly goodS: number };
   readonly atmospherePa: number | null;
-  readonly leakFit: SlopeFit;
+  /** What is drawn in this air, absolute; null before the self-test has measured it. */
+  readonly vacuumPa: number | null;
+  readonly sealPullPa: number | null;
+  /** The valve-off test: the reading when the chamber was closed, and the rise since then. */
+  readonly isolatedPa: number;
+  readonly rise: RiseSums;
   readonly leakRatePaM3PerS: number | null;
+  /** What the last test saw, in at most 20 characters. */
+  readonly sealWhy: string;
+  /** Longer pulls since the seal was last touched. */
+  readonly longPulls: number;
   readonly outcome: Outcome | null;
 }
 
@@ -34,8 +43,13 @@ export const PROCEDURE_START: ProcedureState = {
   vacuumHeldS: 0,
   air: NO_AIR,
   atmospherePa: null,
-  leakFit: NO_POINTS,
+  vacuumPa: null,
+  sealPullPa: null,
+  isolatedPa: 0,
+  rise: NO_RISE,
   leakRatePaM3PerS: null,
+  sealWhy: '',
+  longPulls: 0,
   outcome: null,
 };
 
@@ -43,14 +57,24 @@ export interface PhaseContext {
   readonly profile: Profile;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
+  /** Greatest ratio of the atmosphere to what the pump leaves. */
+  readonly greatestRatio: number;
   /** Null while it cannot be believed. */
   readonly pressurePa: number | null;
+  readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly string[];
   readonly answer: Answer | null;
   /** What the lamp gave when it was last measured; null when nobody knows. */
   readonly lampLastKnownWPerM2: number | null;
-  readonly cure: { readonly done: boolean; readonly doseJPerM2: number; readonly lampOnS: number };
+  readonly cure: {
+    readonly done: boolean;
+    readonly doseJPerM2: number;
+    /** Standard, and the factor by which it was counted against the dose. */
+    readonly doseUncertaintyJPerM2: number;
+    readonly doseCoverageFactor: number;
+    readonly lampOnS: number;
+  };
   readonly dtS: number;
 }
 
@@ -59,6 +83,7 @@ export interface Step {
   readonly to: PhaseId | 'hold' | 'stop' | 'finish';
   readonly patch?: Partial<ProcedureState>;
   readonly measured?: Readonly<Partial<Record<Measurement, number>>>;
+  readonly events?: readonly UnstampedEvent[];
 }
 
 /** `confirm` waits for YES, `question` for YES or NO, `automatic` for the world. */

@@ -32,7 +32,7 @@ export function stepProcedure(state: ProcedureState, context: PhaseContext): Pro
   );
   const moved = take(observed, step);
   const entered = moved.lead === null ? [enteredEvent(moved.state)] : [];
-  return { ...moved, events: [...answered, ...measured, ...entered] };
+  return { ...moved, events: [...answered, ...measured, ...(step.events ?? []), ...entered] };
 }
 
 /** Enters the phase in which a held job goes on, from its beginning. */

@@ -17,7 +17,8 @@ const profileFileSchema = z.strictObject({
     pullKPaAbs: quantity(20, 90, 'kPa absolute'),
     reachWithinS: quantity(2, 120, 's'),
     settleS: quantity(0.5, 30, 's'),
-    watchS: quantity(5, 120, 's'),
+    /** At least 15 s, so that the finding rests on 100 points; 45 s to tell water from outgassing. */
+    watchS: quantity(15, 120, 's'),
     leakLimitPaM3PerS: quantity(0.0005, 0.05, 'Pa m3/s'),
   }),
   vacuum: z.strictObject({
@@ -45,7 +46,12 @@ const profileFileSchema = z.strictObject({
     highestC: quantity(15, 80, 'degrees Celsius'),
   }),
   cure: z.strictObject({
+    /** The least: a deep break may ask for more. */
     targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
+    /** On what the depth of the break asks for. */
+    marginFactor: quantity(1, 10, 'times').default(2),
+    /** How much of the lamp's light goes through the cover film to the resin. */
+    filmPassesPercent: quantity(10, 100, '%').default(90),
     leastS: quantity(10, 1800, 's'),
     longestS: quantity(10, 3600, 's'),
     lampPercent: quantity(10, 100, '%'),
@@ -113,6 +119,8 @@ function profileFromFile(file: ProfileFile) {
     glass: { lowestK: kFromCelsius(glass.lowestC), highestK: kFromCelsius(glass.highestC) },
     cure: {
       targetJPerM2: jPerM2FromMJPerCm2(cure.targetMJPerCm2),
+      marginFactor: cure.marginFactor,
+      filmRatio: cure.filmPassesPercent / 100,
       leastS: cure.leastS,
       longestS: cure.longestS,
       lampRatio: cure.lampPercent / 100,

@@ -1,9 +1,12 @@
 /**
  * What the self-test looks for with the pump off and the vent open: every sensor believable, the
- * pressure sensor reading a possible atmosphere, the lamp dark, no protection of the board tripped.
+ * pressure sensor reading a possible atmosphere in which the profile's vacuum is of use, the lamp
+ * dark, no protection of the board tripped.
  * It only finds; what a finding leads to is left to the alarms.
  */
 import type { Measured, Reading } from '../frame.ts';
+import { vacuumUseless } from './altitude.ts';
+import type { Profile } from './profile.ts';
 
 /**
  * Air pressures that a place of work can have: 60 kPa is about 4,200 m in the US Standard Atmosphere
@@ -26,14 +29,23 @@ const SENSORS: readonly (readonly [
 ];
 
 /** Short words for a person, empty when all is well. */
-export function selfTestFindings(reading: Reading): readonly string[] {
+export function selfTestFindings(
+  reading: Reading,
+  profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
+  greatestRatio: number,
+): readonly string[] {
   const findings = SENSORS.flatMap(([name, key]) => {
     const measured: Measured = reading[key];
     return measured.ok ? [] : [`${name} ${measured.fault}`];
   });
   if (reading.trips.length > 0) findings.push(`board tripped: ${reading.trips.join(', ')}`);
   const { pressurePa, irradianceWPerM2 } = reading;
-  if (pressurePa.ok && !isAtmosphere(pressurePa.value)) findings.push('not at air pressure');
+  if (pressurePa.ok) {
+    const useless = isAtmosphere(pressurePa.value)
+      ? vacuumUseless(pressurePa.value, profile, greatestRatio)
+      : 'not at air pressure';
+    if (useless !== null) findings.push(useless);
+  }
   if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2) findings.push('strong light');
   return findings;
 }

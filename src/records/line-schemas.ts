@@ -5,12 +5,14 @@
  */
 import { z } from 'zod';
 import {
+  ADAPTED_VACUUMS,
   ALARM_STATES,
   BATCH_STATES,
   type Event,
   MEASUREMENTS,
   PHASE_IDS,
   type PhaseId,
+  SEAL_FINDINGS,
   type Snapshot,
 } from '../events.ts';
 import { choice, schemaName, wholeNumber } from '../settings.ts';
@@ -60,6 +62,13 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('phase', { phase, cycle: exactNumber }),
     event('answer', { phase, answer: choice(['yes', 'no']) }),
     event('measured', { name: choice(MEASUREMENTS), value: exactNumber }),
+    event('seal-finding', { finding: choice(SEAL_FINDINGS), why: z.string() }),
+    event('adapted', {
+      what: choice(ADAPTED_VACUUMS),
+      askedPa: exactNumber,
+      givenPa: exactNumber,
+      why: z.string(),
+    }),
     event('alarm', {
       alarm: z.string(),
       from: choice(ALARM_STATES),
@@ -72,7 +81,10 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('refused', { request: z.string(), why: z.string() }),
     event('end', end),
   ],
-  { error: 'an event of kind batch, phase, answer, measured, alarm, refused or end' },
+  {
+    error:
+      'an event of kind batch, phase, answer, measured, seal-finding, adapted, alarm, refused or end',
+  },
 );
 
 const known = exactNumber.nullable();

@@ -34,10 +34,11 @@ const BAR_LEFT = 4;
 const BAR_RIGHT = 396;
 
 export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
-  const { doseJPerM2, targetJPerM2, verdict } = dose;
+  const { doseJPerM2, targetJPerM2, verdict, uncertainty } = dose;
+  const expandedJPerM2 = uncertainty?.expandedJPerM2 ?? 0;
   if (targetJPerM2 === null)
     return <p>Dose {doseWords(doseJPerM2)}; the profile states no target.</p>;
-  const full = Math.max(doseJPerM2, targetJPerM2) * 1.15;
+  const full = Math.max(doseJPerM2 + expandedJPerM2, targetJPerM2) * 1.1;
   const at = (jPerM2: number): number => BAR_LEFT + ((BAR_RIGHT - BAR_LEFT) * jPerM2) / full;
   return (
     <Chart
@@ -56,6 +57,9 @@ export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
         stroke={INK}
       />
       <rect x={BAR_LEFT} y="26" width={at(doseJPerM2) - BAR_LEFT} height="22" fill={DOSE_INK} />
+      {expandedJPerM2 > 0 && (
+        <Whisker from={at(doseJPerM2 - expandedJPerM2)} to={at(doseJPerM2 + expandedJPerM2)} />
+      )}
       <line
         x1={at(targetJPerM2)}
         x2={at(targetJPerM2)}
@@ -68,10 +72,27 @@ export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
         target {doseWords(targetJPerM2)}
       </text>
       <text x={BAR_LEFT} y="66" fill={INK} font-weight="600">
-        measured {doseWords(doseJPerM2)}, {Math.floor((100 * doseJPerM2) / targetJPerM2)} % of
-        target: {verdict}
+        measured {doseWords(doseJPerM2)}
+        {expandedJPerM2 > 0 && ` ± ${doseWords(expandedJPerM2)}`},{' '}
+        {Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: {verdict}
       </text>
     </Chart>
+  );
+}
+
+interface WhiskerProps {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The expanded uncertainty on either side of the bar's end; light under it, to show on the bar. */
+function Whisker({ from, to }: WhiskerProps) {
+  const d = `M${from} 31V43M${from} 37H${to}M${to} 31V43`;
+  return (
+    <>
+      <path d={d} fill="none" stroke="#fff" stroke-width="3.5" />
+      <path d={d} fill="none" stroke={INK} stroke-width="1.5" />
+    </>
   );
 }
 

@@ -8,6 +8,14 @@ import type { Answer, EndReason, Event, Outcome, PhaseId } from '../events.ts';
 import type { JournalBoard, JournalHeader, JournalInputs } from './journal-format.ts';
 import type { JournalContents } from './read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './report-alarms.ts';
+import type { BudgetLine } from './report-budget-line.ts';
+import { type DoseResult, doseResultOf } from './report-dose.ts';
+import {
+  type AdaptedRow,
+  adaptedRowsOf,
+  type SealTestRow,
+  sealTestRowsOf,
+} from './report-seal-rows.ts';
 import {
   type CycleRow,
   cycleRowsOf,
@@ -19,14 +27,7 @@ import {
   type PhaseRow,
   phaseRowsOf,
 } from './report-timeline.ts';
-import {
-  type DoseResult,
-  doseResultOf,
-  type LimitRow,
-  limitRowsOf,
-  type Verdict,
-  verdictOf,
-} from './report-verdict.ts';
+import { type LimitRow, limitRowsOf, type Verdict, verdictOf } from './report-verdict.ts';
 
 export interface AnswerRow {
   readonly atS: number;
@@ -52,7 +53,11 @@ export interface ReportData {
   readonly interrupted: boolean;
   readonly dose: DoseResult;
   readonly limits: readonly LimitRow[];
+  /** How well the channels measure; empty where the unit file states nothing. */
+  readonly uncertainties: readonly BudgetLine[];
   readonly atmospherePa: number | null;
+  readonly adapted: readonly AdaptedRow[];
+  readonly sealTests: readonly SealTestRow[];
   readonly cycles: readonly CycleRow[];
   readonly measured: readonly MeasuredRow[];
   readonly alarms: readonly AlarmRow[];
@@ -78,14 +83,17 @@ export interface ReportData {
   };
 }
 
-export function reportDataOf(contents: JournalContents): ReportData {
+export function reportDataOf(
+  contents: JournalContents,
+  uncertainties: readonly BudgetLine[],
+): ReportData {
   const { header, events, snapshots, footer, ticks, end, intact, torn } = contents;
   const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
   const measured = measuredRowsOf(events);
   const phases = phaseRowsOf(events, lastS);
   const holds = holdRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const dose = doseResultOf(snapshots, measured, header.inputs.profile);
+  const dose = doseResultOf(snapshots, measured, header.inputs);
   const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
   return {
     schema: 'meniscus/report@1',
@@ -101,7 +109,10 @@ export function reportDataOf(contents: JournalContents): ReportData {
     interrupted: footer === null || end.reason === 'interrupted',
     dose,
     limits,
+    uncertainties,
     atmospherePa: lastMeasured(measured, 'atmospherePa'),
+    adapted: adaptedRowsOf(events),
+    sealTests: sealTestRowsOf(events),
     cycles: cycleRowsOf(events, phases, snapshots),
     measured,
     alarms,

@@ -76,7 +76,7 @@ export function Identity({ data }: { readonly data: ReportData }) {
   );
 }
 
-export function Plain() {
+export function Plain({ data: { dose } }: { readonly data: ReportData }) {
   return (
     <>
       <h2>What this record can and cannot show</h2>
@@ -88,8 +88,10 @@ export function Plain() {
         </li>
         <li>The outcome is what the person saw and answered; the unit does not see the break.</li>
         <li>
-          Dose is light that reached the sensor, with the sensor's own error; no uncertainty is
-          stated.
+          Dose is light that reached the sensor, with the sensor's own error;{' '}
+          {dose.uncertainty === null
+            ? 'no uncertainty is stated.'
+            : 'its uncertainty is worked out from what the unit file states of sensor and clock, and is no better than that.'}
         </li>
         <li>
           It certifies nothing. Whether damage of this kind and place may be repaired is decided by

@@ -11,7 +11,9 @@ import { AlarmsTable, AnswersTable, HoldsTable, PhasesTable } from './report-his
 import { Identity, InputsTable, Plain } from './report-identity.tsx';
 import { PressureChart } from './report-pressure-chart.tsx';
 import { CyclesTable, LimitsTable, MeasuredTable } from './report-results.tsx';
+import { AdaptedTable, SealTable } from './report-seal.tsx';
 import { REPORT_STYLE } from './report-style.ts';
+import { BudgetsTable, DoseTable } from './report-uncertainty.tsx';
 import { JobSection, SimulatedBanner, VerdictBox } from './report-verdict-box.tsx';
 
 interface PageProps {
@@ -72,6 +74,7 @@ function Results({ data, snapshots }: PageProps) {
           J/cm² is {'10\u00a0000\u00a0J/m²'}.
         </figcaption>
       </figure>
+      <DoseTable data={data} />
       <h2>Pressure</h2>
       <figure>
         <PressureChart data={data} snapshots={snapshots} />
@@ -81,12 +84,16 @@ function Results({ data, snapshots }: PageProps) {
           check, V: vacuum, P: pressure, where there is no room for the word.
         </figcaption>
       </figure>
+      <AdaptedTable data={data} />
+      <SealTable data={data} />
       <CyclesTable data={data} />
       <h2>Limits of the profile</h2>
       <LimitsTable data={data} />
       <figure>
         <GlassChart data={data} snapshots={snapshots} />
       </figure>
+      <h2>Uncertainty of what was measured</h2>
+      <BudgetsTable data={data} />
     </>
   );
 }
@@ -110,7 +117,7 @@ function History({ data }: { readonly data: ReportData }) {
       <InputsTable title="Unit" file={unit} />
       <InputsTable title="Other inputs of this run" file={extra} />
       <Identity data={data} />
-      <Plain />
+      <Plain data={data} />
     </>
   );
 }

@@ -65,6 +65,7 @@ const STRETCH_NAMES: Readonly<Partial<Record<PhaseRow['phase'], 'seal' | 'vacuum
   {
     'seal-pull': 'seal',
     'seal-watch': 'seal',
+    'long-pull': 'seal',
     evacuate: 'vacuum',
     'vacuum-dwell': 'vacuum',
     'ask-bubbles': 'vacuum',

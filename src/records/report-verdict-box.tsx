@@ -6,6 +6,7 @@
 import type { ReportData } from './report-data.ts';
 import { inputRowsOf } from './report-inputs.ts';
 import { lastMeasured } from './report-timeline.ts';
+import { coverageWords } from './report-uncertainty.tsx';
 import {
   clockWords,
   doseWords,
@@ -48,6 +49,8 @@ export function VerdictBox({ data }: Props) {
               : OUTCOME_WORDS[outcome]}{' '}
             {data.dose.verdict === 'not cured' && 'Nothing was cured. '}
             {data.dose.verdict === 'not met' && 'The dose was not met: resin may be soft. '}
+            {data.dose.verdict === 'not shown' &&
+              'The dose is too near its target to be sure of it: resin may be soft. '}
           </p>
           <p>
             Job {END_WORDS[end.reason]}
@@ -76,7 +79,19 @@ function Tiles({ data }: Props) {
         <dt>Dose</dt>
         <dd>
           {doseWords(dose.doseJPerM2)}, {dose.verdict}
-          {dose.targetJPerM2 !== null && <small>target {doseWords(dose.targetJPerM2)}</small>}
+          {dose.targetJPerM2 !== null && (
+            <small>
+              target {doseWords(dose.targetJPerM2)}
+              {dose.targetSetBy !== null && `, set by the ${dose.targetSetBy}`}
+            </small>
+          )}
+          {dose.uncertainty === null ? (
+            dose.doseJPerM2 > 0 && <small>no uncertainty stated</small>
+          ) : (
+            <small>
+              at least {doseWords(dose.uncertainty.shownJPerM2)} ({coverageWords(dose.uncertainty)})
+            </small>
+          )}
         </dd>
       </div>
       <PressureTile

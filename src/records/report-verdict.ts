@@ -1,22 +1,14 @@
 /**
- * What may be said of a job: dose against its target, extremes against the profile's limits, and the
- * verdict on the process. The claim is kept small on purpose: a process within its limits. What the
+ * What may be said of a job: extremes against the profile's limits, and the verdict on the process. The claim is kept small on purpose: a process within its limits. What the
  * fill looks like is the person's answer; how strong the glass is nobody measured.
  */
 import { type Snapshot, STEP_NUMBERS } from '../events.ts';
-import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../units.ts';
+import { kFromCelsius, paFromKPa } from '../units.ts';
 import type { JournalEnd } from './journal-format.ts';
+import { numberAt } from './number-at.ts';
 import type { AlarmRow } from './report-alarms.ts';
+import type { DoseResult } from './report-dose.ts';
 import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './report-timeline.ts';
-
-export interface DoseResult {
-  readonly verdict: 'met' | 'not met' | 'not cured';
-  readonly doseJPerM2: number;
-  /** Null where the profile states none. */
-  readonly targetJPerM2: number | null;
-  readonly lampOnS: number | null;
-  readonly irradianceMeanWPerM2: number | null;
-}
 
 export interface LimitRow {
   readonly what: 'chamber pressure' | 'glass temperature' | 'seal leak' | 'lamp on';
@@ -34,29 +26,11 @@ export interface Verdict {
     | 'process within its limits'
     | 'process within its limits, with interruptions'
     | 'process outside its limits'
+    /** All that was measured is within its limits, but the dose is too near its target to be sure. */
+    | 'dose not shown to be met'
     | 'process not completed'
     | 'record changed, process not judged';
   readonly grade: 'good' | 'caution' | 'bad';
-}
-
-export function doseResultOf(
-  snapshots: readonly Snapshot[],
-  measured: readonly MeasuredRow[],
-  profile: unknown,
-): DoseResult {
-  const stated = lastMeasured(measured, 'doseJPerM2');
-  const doseJPerM2 = stated ?? snapshots.at(-1)?.doseJPerM2 ?? 0;
-  const targetMJPerCm2 = numberAt(profile, 'cure', 'targetMJPerCm2');
-  const targetJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
-  // The controller states a dose once the least time is met as well; before that it is not met.
-  const met = stated !== null && targetJPerM2 !== null && stated >= targetJPerM2;
-  return {
-    verdict: met ? 'met' : doseJPerM2 > 0 ? 'not met' : 'not cured',
-    doseJPerM2,
-    targetJPerM2,
-    lampOnS: lastMeasured(measured, 'lampOnS'),
-    irradianceMeanWPerM2: lastMeasured(measured, 'irradianceMeanWPerM2'),
-  };
 }
 
 export function limitRowsOf(
@@ -138,23 +112,13 @@ export function verdictOf({ end, intact, dose, limits, alarms, holds }: Grounds)
     const chosen = end.reason === 'stopped-by-person';
     return { process: 'process not completed', grade: chosen ? 'caution' : 'bad' };
   }
-  if (dose.verdict !== 'met' || limits.some(({ within }) => within === false)) {
+  const doseFails = dose.verdict === 'not met' || dose.verdict === 'not cured';
+  if (doseFails || limits.some(({ within }) => within === false)) {
     return { process: 'process outside its limits', grade: 'bad' };
   }
+  if (dose.verdict === 'not shown') return { process: 'dose not shown to be met', grade: 'bad' };
   if (holds.length > 0 || alarms.some(({ action }) => action !== 'warn')) {
     return { process: 'process within its limits, with interruptions', grade: 'caution' };
   }
   return { process: 'process within its limits', grade: 'good' };
-}
-
-/** A number somewhere inside a file as given, or null where there is none. */
-function numberAt(file: unknown, ...path: readonly string[]): number | null {
-  const found = path.reduce<unknown>(
-    (value, key) =>
-      typeof value === 'object' && value !== null
-        ? (value as Readonly<Record<string, unknown>>)[key]
-        : undefined,
-    file,
-  );
-  return typeof found === 'number' ? found : null;
 }

@@ -34,12 +34,20 @@ export function pressureWords(pa: number | null, atmospherePa: number | null): s
 export const joulesPerCm2 = (jPerM2: number): number => mJPerCm2FromJPerM2(jPerM2) / 1000;
 export const doseWords = (jPerM2: number): string =>
   `${joulesPerCm2(jPerM2).toFixed(2)}${GAP}J/cm²`;
+const smallDoseWords = (jPerM2: number): string =>
+  `${mJPerCm2FromJPerM2(jPerM2).toFixed(0)}${GAP}mJ/cm²`;
+const kelvinWords = (k: number): string => `${k.toFixed(1)}${GAP}K`;
+const heatingWords = (kPerS: number): string => `${(kPerS * 60).toFixed(1)}${GAP}K/min`;
 export const lightWords = (wPerM2: number): string =>
   `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)}${GAP}mW/cm²`;
 export const celsiusWords = (k: number): string => `${celsiusFromK(k).toFixed(1)}${GAP}°C`;
 export const secondsWords = (s: number): string => `${s.toFixed(0)}${GAP}s`;
 export const leakWords = (paM3PerS: number): string =>
   `${(paM3PerS * 1000).toFixed(2)}${GAP}mPa·m³/s`;
+
+export const shareWords = (ratio: number): string => `${(100 * ratio).toFixed(0)}${GAP}%`;
+/** A difference of pressures, neither absolute nor gauge. */
+export const risePaWords = (pa: number): string => `${kPaFromPa(pa).toFixed(2)}${GAP}kPa`;
 
 /** Minutes and seconds since the board was opened. */
 export function clockWords(s: number): string {
@@ -55,12 +63,40 @@ export const MEASURED_WORDS: Readonly<
 > = {
   atmospherePa: { label: 'Local atmosphere, the zero of this job', write: kPaAbs },
   lampLastKnownWPerM2: { label: 'Lamp when last used', write: lightWords },
+  airLeftRatio: { label: 'Air that the vacuum leaves of what was there', write: shareWords },
   leakRatePaM3PerS: { label: 'Leak rate of the seal', write: leakWords },
+  leakRateUncertaintyPaM3PerS: {
+    label: 'Its uncertainty by the scatter of the samples, 95 %',
+    write: leakWords,
+  },
+  risePlateauPa: {
+    label: 'Rise that levelled off, over the pressure at isolation',
+    write: risePaWords,
+  },
   vacuumReachedPa: { label: 'Vacuum at the end of a dwell', write: kPaAbs },
   pressureReachedPa: { label: 'Pressure at the end of a dwell', write: kPaAbs },
   irradianceMeanWPerM2: { label: 'Mean irradiance while the lamp was on', write: lightWords },
   doseJPerM2: { label: 'Dose', write: doseWords },
+  doseUncertaintyJPerM2: { label: 'Standard uncertainty of the dose', write: doseWords },
+  doseCoverageFactor: {
+    label: 'Coverage factor k: how often it is counted against the dose',
+    write: (k) => k.toFixed(3),
+  },
   lampOnS: { label: 'Lamp on', write: secondsWords },
+  targetJPerM2: { label: 'Target of this job', write: doseWords },
+  breakTargetJPerM2: { label: 'Dose that the depth of the break asks for', write: doseWords },
+  allowedSpotOverPaneK: { label: 'Spot over pane, allowed for this leg', write: kelvinWords },
+  allowedHeatingKPerS: { label: 'Heating rate, allowed for this leg', write: heatingWords },
+  greatestSpotOverPaneK: { label: 'Spot over pane, greatest', write: kelvinWords },
+  greatestHeatingKPerS: { label: 'Heating or cooling rate, greatest', write: heatingWords },
+  openResinDoseJPerM2: {
+    label: 'Daylight on open resin, where the sensor looks',
+    write: smallDoseWords,
+  },
+  openResinUnseenJPerM2: {
+    label: 'Daylight too faint for the sensor, at most',
+    write: smallDoseWords,
+  },
 };
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {

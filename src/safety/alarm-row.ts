@@ -28,10 +28,32 @@ export interface AlarmContext {
   readonly cureNeedsS: number | null;
   /** The same at the lamp's last known output, before it is lit. */
   readonly lampForecastS: number | null;
+  /** The spot against the pane around it; what is allowed is the unit's, or less for this leg. */
+  readonly heating: HeatLoad;
+  readonly openResin: OpenResinLoad;
   /** What the self-test still finds wrong; empty when it is satisfied. */
   readonly selfTestFindings: readonly string[];
   /** Limits of the profile in force. */
   readonly profile: AlarmProfile;
+}
+
+export interface HeatLoad {
+  /** Null while nothing is watched. */
+  readonly spotOverPaneK: number | null;
+  readonly rateKPerS: number | null;
+  readonly allowedSpotOverPaneK: number;
+  readonly allowedRateKPerS: number;
+  /** The longest leg, or the radius of a break without legs. */
+  readonly legM: number;
+  /** The upper bound on what both do to its tip. */
+  readonly stressIntensityPaSqrtM: number;
+}
+
+export interface OpenResinLoad {
+  /** Daylight so far as a share of what sets the resin; null while closed or where that is not known. */
+  readonly criticalShare: number | null;
+  /** Light falls on it now. */
+  readonly lit: boolean;
 }
 
 export interface AlarmProfile {

@@ -6,6 +6,7 @@
 import type { AlarmRow } from './alarm-row.ts';
 import { BOARD_ROWS } from './alarms-board.ts';
 import { CURE_ROWS } from './alarms-cure.ts';
+import { HEAT_AND_DAYLIGHT_ROWS } from './alarms-heat-light.ts';
 import { PRESSURE_ROWS } from './alarms-pressure.ts';
 import { SWITCH_ROWS } from './alarms-switches.ts';
 import { UNIT_ROWS } from './alarms-unit.ts';
@@ -14,6 +15,7 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
   ...SWITCH_ROWS,
   ...PRESSURE_ROWS,
   ...CURE_ROWS,
+  ...HEAT_AND_DAYLIGHT_ROWS,
   ...UNIT_ROWS,
   ...BOARD_ROWS,
 ];

@@ -25,11 +25,17 @@ export const TRUTH = {
 export const CLOSED_PHASES: ReadonlySet<PhaseId> = new Set([
   'seal-pull',
   'seal-watch',
+  'long-pull',
   'evacuate',
   'vacuum-dwell',
   'ask-bubbles',
   'pressurise',
   'pressure-dwell',
+]);
+export const VACUUM_APPROACHED: ReadonlySet<PhaseId> = new Set([
+  'seal-pull',
+  'long-pull',
+  'evacuate',
 ]);
 export const GLASS_PHASES: ReadonlySet<PhaseId> = new Set([
   ...CLOSED_PHASES,

@@ -18,6 +18,7 @@ import {
   setPointInTime,
   setting,
   shortOfSetPointPa,
+  VACUUM_APPROACHED,
 } from './alarm-terms.ts';
 
 export const PRESSURE_ROWS: readonly AlarmRow[] = [
@@ -61,7 +62,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     action: 'hold',
     latching: false,
     limit: setting(300, 2, 300),
-    armed: (c) => running(c) && (c.phase === 'evacuate' || c.phase === 'seal-pull'),
+    armed: (c) => running(c) && VACUUM_APPROACHED.has(c.phase),
     expected: setPointInTime,
     remedy: 'Wipe ring and glass, reseat the injector, check the hose. Then go on.',
   },

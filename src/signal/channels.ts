@@ -10,8 +10,8 @@ import { quantity } from '../settings.ts';
 import { paFromKPa, wPerM2FromMWPerCm2 } from '../units.ts';
 
 /** Live-zero transmitters put 0 % at 0.5 V and 100 % at 4.5 V of a 5 V supply. */
-const LIVE_ZERO_RATIO = 0.1;
-const LIVE_SPAN_RATIO = 0.8;
+export const LIVE_ZERO_RATIO = 0.1;
+export const LIVE_SPAN_RATIO = 0.8;
 /** Half way between dead (0 V) and live zero: below it a wire is broken, above the mirror image shorted. */
 const LIVE_LOWEST_RATIO = 0.05;
 const LIVE_HIGHEST_RATIO = 0.95;

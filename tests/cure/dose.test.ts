@@ -1,10 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cureDone, cureLeftS, type DoseState, NO_DOSE, stepDose } from '../../src/cure/dose.ts';
+import {
+  cureDone,
+  cureLeftS,
+  type DoseState,
+  forecastS,
+  NO_DOSE,
+  stepDose,
+} from '../../src/cure/dose.ts';
+import type { DoseDoubt } from '../../src/cure/dose-uncertainty.ts';
 import type { Measured } from '../../src/frame.ts';
 import { faulty, measured } from '../frames.ts';
 
 const DT_S = 0.05;
+/** A sensor that is never wrong, and one whose gain is known to 3 %, with a margin of 1.5 of that. */
+const NO_DOUBT: DoseDoubt = { gainRatio: 0, zeroWPerM2: 0, randomWPerM2: 0, coverageFactor: 1.5 };
+const DOUBT: DoseDoubt = { ...NO_DOUBT, gainRatio: 0.03 };
 const TARGET = { targetJPerM2: 6_000, leastS: 20, longestS: 60 };
 
 function expose(from: DoseState, seconds: number, light: (t: number) => Measured, on = true) {
@@ -59,22 +70,51 @@ describe('dose', () => {
   });
 });
 
+describe('the stretches of light', () => {
+  test('are counted: one for every time that the light came back', () => {
+    expect(expose(NO_DOSE, 1, () => measured(200)).pieces).toBe(1);
+    const first = expose(NO_DOSE, 1, () => measured(200));
+    const blind = expose(first, 1, () => faulty('stale'));
+    expect(expose(blind, 1, () => measured(200)).pieces).toBe(2);
+  });
+});
+
 describe('the end of a cure', () => {
+  const state = (doseJPerM2: number, lampOnS: number, lastWPerM2 = 1, pieces = 0): DoseState => ({
+    doseJPerM2,
+    lampOnS,
+    pieces,
+    lastWPerM2,
+  });
+
   test('needs dose and least time both', () => {
-    const state = (doseJPerM2: number, lampOnS: number) => ({ doseJPerM2, lampOnS, lastWPerM2: 1 });
-    expect(cureDone(state(6_000, 20), TARGET)).toBe(true);
-    expect(cureDone(state(5_999, 50), TARGET)).toBe(false);
-    expect(cureDone(state(9_000, 19.9), TARGET)).toBe(false);
+    expect(cureDone(state(6_000, 20), TARGET, NO_DOUBT)).toBe(true);
+    expect(cureDone(state(5_999, 50), TARGET, NO_DOUBT)).toBe(false);
+    expect(cureDone(state(9_000, 19.9), TARGET, NO_DOUBT)).toBe(false);
+  });
+
+  test('needs the dose to be over its target by its own uncertainty, k times', () => {
+    // dose (1 - 1.5 x 0.03) = 6000 at 6282.72.
+    expect(cureDone(state(6_283, 50), TARGET, DOUBT)).toBe(true);
+    expect(cureDone(state(6_282, 50), TARGET, DOUBT)).toBe(false);
   });
 
   test('a lamp half as bright takes twice as long for the dose', () => {
-    const left = (lastWPerM2: number) => cureLeftS({ ...NO_DOSE, lastWPerM2 }, TARGET);
-    expect(left(200)).toBe(30);
-    expect(left(100)).toBe(60);
+    const left = (lastWPerM2: number) => cureLeftS({ ...NO_DOSE, lastWPerM2 }, TARGET, NO_DOUBT);
+    // And k times the standard uncertainty of the tenth of a second at its beginning.
+    const edgeS = (1.5 * 0.1) / Math.sqrt(3);
+    expect(left(200)).toBeCloseTo(30 + edgeS, 2);
+    expect(left(100)).toBeCloseTo(60 + edgeS, 2);
+  });
+
+  test('the margin is in the time that is left, and in the forecast of a whole cure', () => {
+    expect(cureLeftS(state(6_000, 50, 100), TARGET, DOUBT)).toBeCloseTo(2.827, 1);
+    expect(forecastS(100, TARGET, DOUBT)).toBeCloseTo(62.827, 0);
+    expect(forecastS(0, TARGET, DOUBT)).toBe(Number.POSITIVE_INFINITY);
   });
 
   test('least time is left when the dose is met early, and there is no end in the dark', () => {
-    expect(cureLeftS({ doseJPerM2: 7_000, lampOnS: 12, lastWPerM2: 500 }, TARGET)).toBe(8);
-    expect(cureLeftS(NO_DOSE, TARGET)).toBe(Number.POSITIVE_INFINITY);
+    expect(cureLeftS(state(7_000, 12, 500), TARGET, DOUBT)).toBe(8);
+    expect(cureLeftS(NO_DOSE, TARGET, DOUBT)).toBe(Number.POSITIVE_INFINITY);
   });
 });

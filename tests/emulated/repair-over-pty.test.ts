@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
 import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
-import { breakGeometryOf } from '../../sim/scenario.ts';
+import { worldOf } from '../../sim/plant/world.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
 import type { Bench } from '../../src/cli/bench.ts';
 import builtInProfile from '../../src/cli/defaults/profile.json' with { type: 'json' };
@@ -19,7 +19,8 @@ import { writeReport } from '../../src/cli/report-command.ts';
 import { runJob } from '../../src/cli/run-job.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/frame.ts';
 import { createHeader } from '../../src/records/journal-format.ts';
-import type { DoseResult, Verdict } from '../../src/records/report-verdict.ts';
+import type { DoseResult } from '../../src/records/report-dose.ts';
+import type { Verdict } from '../../src/records/report-verdict.ts';
 import { scenarioFor } from '../bench.ts';
 import { scratchFolder, writeJson } from '../cli/process.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
@@ -47,7 +48,10 @@ const SHORT = {
 };
 
 /** One cycle fills it. */
-const OPEN_BREAK = breakGeometryOf({ type: 'bullseye', diameterM: 0.01, longestLegM: 0 });
+const OPEN_BREAK = worldOf(
+  { type: 'bullseye', diameterM: 0.01, pitM: 0.002, legs: 0, longestLegM: 0 },
+  0.05,
+);
 
 interface Outcome {
   readonly reason: string;
@@ -115,7 +119,7 @@ const screensOf = (emulator: RunningEmulator): readonly DisplayLines[] =>
 describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => {
   test('ends with the verdict of the simulated board, its dose within 3 %, its panel drawn', async () => {
     const [realFolder, simulatedFolder] = [scratchFolder(), scratchFolder()];
-    const scenario = scenarioFor({ scenario: { break: OPEN_BREAK } });
+    const scenario = scenarioFor({ scenario: { world: OPEN_BREAK } });
     const emulator = await startEmulator({
       scenario,
       pace: { lockStepPatienceMs: 30_000 },

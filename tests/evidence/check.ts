@@ -20,6 +20,8 @@ export interface CheckRow {
     | 'independent solver'
     | 'from memory'
     | 'common practice';
+  /** Why the tolerance is wide; said wherever it is over a fifth of what is expected. */
+  readonly why?: string;
   /** Where the model is known to miss the source: by how much and why. Such a row must miss. */
   readonly misses?: string;
 }

@@ -1,5 +1,5 @@
 import { NO_DOSE, stepDose } from '../../src/cure/dose.ts';
-import { addPoint, leakRatePaM3PerS, NO_POINTS } from '../../src/procedure/leak.ts';
+import { addPoint, leakRatePaM3PerS, lineOf, NO_POINTS } from '../../src/procedure/leak.ts';
 import { measured } from '../frames.ts';
 import type { CheckGroup } from './check.ts';
 
@@ -52,7 +52,7 @@ function riseTest(volumeM3: number, risePaPerS: number, seconds: number): number
   for (let i = 0; i <= seconds / TICK_S; i++) {
     fit = addPoint(fit, i * TICK_S, 1000 + risePaPerS * i * TICK_S);
   }
-  return leakRatePaM3PerS(fit, volumeM3) ?? Number.NaN;
+  return leakRatePaM3PerS(lineOf(fit)?.slopePaPerS ?? Number.NaN, volumeM3);
 }
 
 export const RATE_OF_RISE: CheckGroup = {

@@ -35,6 +35,9 @@ const view = (change: Partial<View>): View => ({
   live: {
     phaseElapsedS: 0,
     leftS: 1234.4,
+    doseMarginJPerM2: 3_000,
+    sealLine: 'Water or outgassing?',
+    vacuum: { askedPa: 25_000, givenPa: 33_000 },
     jobLine: 'combination-break 400 mm',
     resultLine: 'Mark remains',
   },
@@ -119,6 +122,15 @@ describe('the display', () => {
 
   test('states whether a pressure is gauge, with its sign', () => {
     expect(display({ phase: 'vacuum-dwell' })[1]).toBe('-76 kPa gauge 1235 s');
+  });
+
+  test('says in a cure what the dose is over its target for, and only while it is that', () => {
+    const second = (doseJPerM2: number) =>
+      display({ phase: 'cure', snapshot: { ...SNAPSHOT, phase: 'cure', doseJPerM2 } })[2];
+    expect(second(499_999)).toBe('Do not lift shield  ');
+    expect(second(500_000)).toBe('+0.30J/cm2 for doubt');
+    expect(second(502_999)).toBe('+0.30J/cm2 for doubt');
+    expect(second(503_000)).toBe('Do not lift shield  ');
   });
 
   test('every alarm of the table can be told without cutting a word', () => {

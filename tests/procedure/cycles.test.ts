@@ -10,11 +10,19 @@ import { ATMOSPHERE_PA } from '../frames.ts';
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
+  greatestRatio: 12.5,
   pressurePa: ATMOSPHERE_PA,
+  glassK: 296.15,
   findings: [],
   answer: null,
   lampLastKnownWPerM2: null,
-  cure: { done: false, doseJPerM2: 0, lampOnS: 0 },
+  cure: {
+    done: false,
+    doseJPerM2: 0,
+    doseUncertaintyJPerM2: 0,
+    doseCoverageFactor: 1.645,
+    lampOnS: 0,
+  },
   dtS: 0.05,
 };
 

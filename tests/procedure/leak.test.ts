@@ -1,28 +1,64 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { addPoint, leakRatePaM3PerS, NO_POINTS, slopePaPerS } from '../../src/procedure/leak.ts';
+import {
+  addPoint,
+  leakRatePaM3PerS,
+  lineOf,
+  NO_POINTS,
+  type SlopeFit,
+} from '../../src/procedure/leak.ts';
 
-const line = (slope: number, startPa: number, startS: number, n: number) => {
-  let fit = NO_POINTS;
-  for (let i = 0; i < n; i++) fit = addPoint(fit, startS + i * 0.05, startPa + slope * i * 0.05);
-  return fit;
-};
+const fitOf = (points: readonly (readonly [s: number, pa: number])[]): SlopeFit =>
+  points.reduce((fit, [s, pa]) => addPoint(fit, s, pa), NO_POINTS);
 
-test('a straight rise gives back its slope, from the first second of a watch to its last', () => {
+const line = (slope: number, startPa: number, startS: number, n: number): SlopeFit =>
+  fitOf(Array.from({ length: n }, (_, i) => [startS + i * 0.05, startPa + slope * i * 0.05]));
+
+test('a straight rise gives back its slope and start, from the first second to the last', () => {
   fc.assert(
     fc.property(
       fc.double({ min: -500, max: 500, noNaN: true }),
       fc.double({ min: 0, max: 150, noNaN: true }),
       (slope, startS) => {
-        expect(slopePaPerS(line(slope, 60_000, startS, 300))).toBeCloseTo(slope, 4);
+        const found = lineOf(line(slope, 60_000, startS, 300))!;
+        expect(found.slopePaPerS).toBeCloseTo(slope, 4);
+        expect(found.startPa).toBeCloseTo(60_000 - slope * startS, 1);
       },
     ),
   );
 });
 
-test('too few points give no rate instead of a wrong one', () => {
-  expect(slopePaPerS(NO_POINTS)).toBeNull();
-  expect(leakRatePaM3PerS(line(100, 60_000, 0, 1), 30e-6)).toBeNull();
+test('two points give no line: they lie on one whatever they are worth', () => {
+  expect(lineOf(NO_POINTS)).toBeNull();
+  expect(lineOf(line(100, 60_000, 0, 2))).toBeNull();
+  expect(lineOf(line(100, 60_000, 0, 3))).not.toBeNull();
+  expect(
+    lineOf(
+      fitOf([
+        [1, 5],
+        [1, 6],
+        [1, 7],
+      ]),
+    ),
+  ).toBeNull();
+});
+
+test('the standard error of a slope is the textbook one', () => {
+  // Residuals 1, -2, 1 about the mean 1 at times 0, 1, 2: sqrt(6 / (3 - 2) / 2).
+  const found = lineOf(
+    fitOf([
+      [0, 60_002],
+      [1, 59_999],
+      [2, 60_002],
+    ]),
+  )!;
+  expect(found.slopePaPerS).toBe(0);
+  expect(found.residualPa2).toBeCloseTo(6, 9);
+  expect(found.slopeErrorPaPerS).toBeCloseTo(Math.sqrt(3), 9);
+});
+
+test('a leak rate is the volume times the slope', () => {
+  expect(leakRatePaM3PerS(100, 30e-6)).toBeCloseTo(0.003, 12);
 });
 
 test('steps of the converter do not hide a leak at the limit', () => {
@@ -32,6 +68,6 @@ test('steps of the converter do not hide a leak at the limit', () => {
     const pa = 60_000 + 167 * i * 0.05;
     fit = addPoint(fit, i * 0.05, Math.round(pa / stepPa) * stepPa);
   }
-  const rate = leakRatePaM3PerS(fit, 30e-6) ?? 0;
+  const rate = leakRatePaM3PerS(lineOf(fit)!.slopePaPerS, 30e-6);
   expect(Math.abs(rate - 0.005) / 0.005).toBeLessThan(0.1);
 });

@@ -15,6 +15,9 @@ export const PROFILE = {
   cure: { targetMJPerCm2: 6000, leastS: 30, longestS: 600 },
 };
 
+/** What a report reads of a unit file that states uncertainties; not a whole one. */
+export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
+
 export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle });
@@ -62,6 +65,8 @@ const FROM_BUBBLES_ON: readonly Event[] = [
   phase(105, 'place-lamp', 1),
   phase(110, 'cure', 1),
   measured(150, 'doseJPerM2', 60_200),
+  measured(150, 'doseUncertaintyJPerM2', 100),
+  measured(150, 'doseCoverageFactor', 2),
   measured(150, 'lampOnS', 40),
   measured(150, 'irradianceMeanWPerM2', 1505),
   phase(150, 'scrape', 1),
@@ -86,6 +91,7 @@ export const HELD_JOB: readonly Event[] = [
 export interface Telling {
   readonly profile?: unknown;
   readonly job?: unknown;
+  readonly unit?: unknown;
   readonly seed?: number | null;
   readonly end?: JournalEnd;
   readonly lowestPa?: number;
@@ -96,8 +102,8 @@ export interface Telling {
 /** The text of a journal with these events, and a tick and a snapshot every five seconds. */
 export function journalOf(events: readonly Event[], telling: Telling = {}): string {
   const { file, text } = memoryFile();
-  const { profile = PROFILE, job = {}, seed = 7, end = DONE } = telling;
-  const header = { ...headerOf({ profile, job }), seed };
+  const { profile = PROFILE, job = {}, unit = UNIT, seed = 7, end = DONE } = telling;
+  const header = { ...headerOf({ profile, job, unit }), seed };
   const journal = createJournal({ path: '', header, onError: fail, open: () => file });
   for (const event of events) journal.event(event);
   for (let timeS = 0; timeS <= 200; timeS += 5) {

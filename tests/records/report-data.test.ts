@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import DEFAULT_UNIT_FILE from '../../src/cli/defaults/unit.json' with { type: 'json' };
 import type { Event, UnstampedEvent } from '../../src/events.ts';
+import { budgetLinesOf } from '../../src/journal-budgets.ts';
 import { readJournal } from '../../src/records/read-journal.ts';
 import { type ReportData, reportDataOf } from '../../src/records/report-data.ts';
+import { pressureBudget } from '../../src/signal/pressure-budget.ts';
+import { DEFAULT_UNIT } from '../configs.ts';
 import {
   alarmEvent,
   at,
@@ -16,11 +20,16 @@ import {
 function reportOf(text: string): ReportData {
   const read = readJournal(text, 'demo.jsonl');
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return reportDataOf(read.value);
+  return reportDataOf(read.value, budgetLinesOf(read.value));
 }
 
 const without = (events: readonly Event[], drop: (event: Event) => boolean): readonly Event[] =>
   events.filter((event) => !drop(event));
+/** The good job with other measured values. */
+const withMeasured = (values: Readonly<Record<string, number>>): readonly Event[] =>
+  GOOD_JOB.map((event) =>
+    event.kind === 'measured' ? { ...event, value: values[event.name] ?? event.value } : event,
+  );
 const isMeasured = (event: Event, name: string): boolean =>
   event.kind === 'measured' && event.name === name;
 
@@ -53,12 +62,8 @@ describe('the verdict on the process', () => {
   test.each([
     ['the dose was not stated', { events: without(GOOD_JOB, (e) => isMeasured(e, 'doseJPerM2')) }],
     [
-      'the dose is a joule short',
-      {
-        events: GOOD_JOB.map((e) =>
-          e.kind === 'measured' && e.name === 'doseJPerM2' ? { ...e, value: 59_999 } : e,
-        ),
-      },
+      'the dose is a joule short, with its uncertainty added',
+      { events: withMeasured({ doseJPerM2: 59_799 }) },
     ],
     ['the chamber went under the lowest vacuum', { lowestPa: 14_999 }],
     ['the glass went over its highest', { glassK: 313.16 }],
@@ -99,10 +104,81 @@ describe('the dose', () => {
     expect(reportOf(journalOf(STOPPED)).dose.verdict).toBe('not cured');
   });
 
+  test.each([
+    ['met', 60_200],
+    ['not shown', 60_199],
+    ['not shown', 59_800],
+    ['not met', 59_799],
+  ])('is %s at %d J/m2, with 100 J/m2 of uncertainty counted twice', (verdict, doseJPerM2) => {
+    const { dose } = reportOf(journalOf(withMeasured({ doseJPerM2 })));
+    expect(dose).toMatchObject({
+      verdict,
+      uncertainty: {
+        standardJPerM2: 100,
+        coverageFactor: 2,
+        coveragePercent: 95,
+        expandedJPerM2: 200,
+        shownJPerM2: doseJPerM2 - 200,
+      },
+    });
+  });
+
+  test('that is not shown to be met makes no good process, and worse things come first', () => {
+    const events = withMeasured({ doseJPerM2: 60_199 });
+    expect(reportOf(journalOf(events)).verdict).toEqual({
+      process: 'dose not shown to be met',
+      grade: 'bad',
+    });
+    expect(reportOf(journalOf(events, { glassK: 313.16 })).verdict.process).toBe(
+      'process outside its limits',
+    );
+  });
+
+  test.each([
+    ['met', 60_000],
+    ['not met', 59_999],
+  ])('is %s at %d J/m2 in an older journal, which states no uncertainty', (verdict, value) => {
+    const older = without(
+      withMeasured({ doseJPerM2: value }),
+      (e) => isMeasured(e, 'doseUncertaintyJPerM2') || isMeasured(e, 'doseCoverageFactor'),
+    );
+    const { dose, uncertainties } = reportOf(journalOf(older, { unit: {} }));
+    expect(dose).toMatchObject({ verdict, uncertainty: null });
+    expect(uncertainties).toEqual([]);
+  });
+
+  test('is not shown where the cure was broken off over the target but short of the margin', () => {
+    expect(reportOf(journalOf(STOPPED, { doseJPerM2: 60_000 })).dose.verdict).toBe('not shown');
+    expect(reportOf(journalOf(STOPPED, { doseJPerM2: 59_999 })).dose.verdict).toBe('not met');
+    const older = journalOf(STOPPED, { doseJPerM2: 60_000, unit: {} });
+    expect(reportOf(older).dose.verdict).toBe('not met');
+  });
+
   test('is never met where the profile states no target', () => {
     const { cure: _, ...profile } = PROFILE;
     const { dose } = reportOf(journalOf(GOOD_JOB, { profile }));
     expect(dose).toMatchObject({ verdict: 'not met', targetJPerM2: null });
+  });
+});
+
+describe('the uncertainties of the channels', () => {
+  test('are those of the unit file at the values of the job, with their largest part', () => {
+    const { uncertainties } = reportOf(journalOf(GOOD_JOB, { unit: DEFAULT_UNIT_FILE }));
+    expect(uncertainties.map(({ channel, unit, value }) => [channel, unit, value])).toEqual([
+      ['pressure', 'Pa', 25_100],
+      ['pressure', 'Pa', 238_000],
+      ['glass temperature', 'K', 296.15],
+      ['irradiance', 'W/m2', 1505],
+    ]);
+    const { channels, uncertainty } = DEFAULT_UNIT;
+    const [vacuum] = uncertainties;
+    const budget = pressureBudget(25_100, channels, uncertainty);
+    expect(vacuum).toMatchObject({
+      standard: budget.standard,
+      expanded: (vacuum?.coverageFactor ?? 0) * budget.standard,
+      largestPart: { name: 'offset' },
+    });
+    expect(vacuum?.coverageFactor).toBeCloseTo(1.96, 2);
   });
 });
 

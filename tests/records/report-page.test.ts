@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import DEFAULT_UNIT_FILE from '../../src/cli/defaults/unit.json' with { type: 'json' };
+import { budgetLinesOf } from '../../src/journal-budgets.ts';
 import { readJournal } from '../../src/records/read-journal.ts';
 import { reportDataOf } from '../../src/records/report-data.ts';
 import { inputRowsOf } from '../../src/records/report-inputs.ts';
@@ -8,7 +10,10 @@ import { GOOD_JOB, HELD_JOB, journalOf, STOPPED } from './job-story.ts';
 function pageOf(text: string): string {
   const read = readJournal(text, 'demo.jsonl');
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return renderReportPage(reportDataOf(read.value), read.value.snapshots);
+  return renderReportPage(
+    reportDataOf(read.value, budgetLinesOf(read.value)),
+    read.value.snapshots,
+  );
 }
 
 const PAGES: readonly (readonly [string, string])[] = [
@@ -53,6 +58,19 @@ describe('the report page', () => {
     const page = pageOf(journalOf(STOPPED, { job, profile, end: why }));
     expect(page).not.toMatch(/<script|<img/i);
     expect(page.split('&lt;script>alert(1)').length).toBeGreaterThan(5);
+  });
+
+  test('prints the dose with its uncertainty, and says so where there is none', () => {
+    const page = pageOf(journalOf(GOOD_JOB, { unit: DEFAULT_UNIT_FILE })).replaceAll('\u00a0', ' ');
+    expect(page).toMatch(
+      /Guard band k u, added to the cure for its uncertainty<\/td><td[^>]*>0\.02 J\/cm²/,
+    );
+    expect(page).toContain('2.000 (95 %, one-sided)');
+    expect(page).toMatch(/Shown to be at least<\/td><td[^>]*>6\.00 J\/cm²/);
+    expect(page).toMatch(/pressure<\/td><td[^>]*>25\.1 kPa abs<\/td>/);
+    const older = pageOf(journalOf(STOPPED, { unit: {} }));
+    expect(older).toContain('none is stated: judged by the dose as it was read');
+    expect(older).toContain('The unit file of this record states no uncertainties.');
   });
 
   test('states the modest claims and no other', () => {

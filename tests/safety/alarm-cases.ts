@@ -22,6 +22,15 @@ export const QUIET_CONTEXT: AlarmContext = {
   ventOpenForS: 0,
   cureNeedsS: null,
   lampForecastS: 300,
+  heating: {
+    spotOverPaneK: 0,
+    rateKPerS: 0,
+    allowedSpotOverPaneK: 5.7,
+    allowedRateKPerS: 10 / 60,
+    legM: 0.01,
+    stressIntensityPaSqrtM: 0,
+  },
+  openResin: { criticalShare: 0, lit: true },
   selfTestFindings: [],
   profile: {
     lowestPa: 15_000,
@@ -81,6 +90,18 @@ const flagged =
 const sets =
   (key: keyof AlarmContext) =>
   (context: AlarmContext, valueSI: number): AlarmContext => ({ ...context, [key]: valueSI });
+
+const heats =
+  (key: 'spotOverPaneK' | 'rateKPerS') =>
+  (context: AlarmContext, valueSI: number): AlarmContext => ({
+    ...context,
+    heating: { ...context.heating, [key]: valueSI },
+  });
+
+const lightens = (context: AlarmContext, criticalShare: number): AlarmContext => ({
+  ...context,
+  openResin: { ...context.openResin, criticalShare },
+});
 
 const YES_NO = { justUnder: 0, justOver: 1 } as const;
 const inCure = { phase: 'cure', lampOnForS: 20, lampOffForS: 0 } as const;
@@ -196,6 +217,23 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   },
   { id: 'glass-hot', armed: {}, at: reads('glassK'), justUnder: 313.05, justOver: 313.25 },
   { id: 'glass-cold', armed: {}, at: reads('glassK'), justUnder: 285.25, justOver: 285.05 },
+  { id: 'spot-hot', armed: {}, at: heats('spotOverPaneK'), justUnder: 5.69, justOver: 5.71 },
+  {
+    id: 'heated-too-fast',
+    armed: {},
+    at: heats('rateKPerS'),
+    justUnder: 9.99 / 60,
+    justOver: 10.01 / 60,
+  },
+  {
+    id: 'heat-near-limit',
+    armed: {},
+    at: (context, share) => heats('spotOverPaneK')(context, share * 5.7),
+    justUnder: 0.799,
+    justOver: 0.801,
+  },
+  { id: 'daylight-set', armed: {}, at: lightens, justUnder: 0.999, justOver: 1.001 },
+  { id: 'daylight-near', armed: {}, at: lightens, justUnder: 0.499, justOver: 0.501 },
   { id: 'pressure-sensor', armed: {}, at: fails('pressurePa'), ...YES_NO },
   { id: 'irradiance-sensor', armed: { phase: 'cure' }, at: fails('irradianceWPerM2'), ...YES_NO },
   { id: 'glass-sensor', armed: {}, at: fails('glassK'), ...YES_NO },

@@ -11,6 +11,7 @@ import { closedBoard, EVACUATE, LIGHT, outputsOf, PRESSURISE, runFor } from './l
 interface Case {
   readonly fault?: Partial<Fault>;
   readonly outputs: Partial<Outputs>;
+  readonly shieldOpen?: boolean;
   /** What differs from a sound board while the fault acts, by at least so much. */
   readonly seen: (frame: Frame, view: BreakView) => number;
   readonly atLeast: number;
@@ -30,11 +31,21 @@ const PRESS_SLOWLY: Partial<Actuators> = { ...PRESSURISE, pumpRatio: 0.2 };
 const CASES: Readonly<Record<Exclude<FaultKind, 'link-mute' | 'link-late'>, Case>> = {
   'seal-leak': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 1_000, recoverS: 20 },
   'hose-off': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 50_000, recoverS: 20 },
+  'wet-break': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 100, recoverS: 20 },
+  outgassing: { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 20, recoverS: 20 },
   'pump-worn': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 2_000, recoverS: 20 },
   'lamp-aged': { outputs: LIGHT, seen: truth('irradianceWPerM2'), atLeast: 90, recoverS: 1 },
   'heat-sink-hot': { outputs: {}, seen: truth('heatSinkK'), atLeast: 3, recoverS: 200 },
   'glass-hot': { outputs: {}, seen: truth('glassK'), atLeast: 1.5, recoverS: 200 },
   'cold-pane': { outputs: {}, seen: truth('glassK'), atLeast: 19, recoverS: 200 },
+  'hot-pane': { outputs: {}, seen: truth('glassK'), atLeast: 25, recoverS: 200 },
+  daylight: {
+    shieldOpen: true,
+    outputs: {},
+    seen: (frame) => frame.counts.irradiance ?? Number.NaN,
+    atLeast: 39,
+    recoverS: 1,
+  },
   'supply-low': {
     outputs: {},
     seen: (frame) => frame.counts.supplyVoltage ?? 0,
@@ -98,9 +109,9 @@ const FROM_S = 5;
 const LASTS_S = 10;
 
 /** What is seen at the end of the fault and after recovery, with these faults. */
-function seenWith(faults: readonly Fault[], { outputs, seen, recoverS }: Case) {
+function seenWith(faults: readonly Fault[], { outputs, shieldOpen = false, seen, recoverS }: Case) {
   const board = closedBoard({ faults });
-  board.toggleShield();
+  if (!shieldOpen) board.toggleShield();
   const startS = board.identity.tickS * 8;
   const during = runFor(board, FROM_S + LASTS_S - startS, outputsOf(outputs)).at(-1)!;
   const seenDuring = seen(during, board.view());

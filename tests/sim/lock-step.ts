@@ -1,11 +1,25 @@
 /** Drives a simulated board by hand, without a controller: fixed outputs, hands, and time. */
-import { breakGeometryOf, type Scenario } from '../../sim/scenario.ts';
+import type { DamageSizes } from '../../sim/plant/breaks.ts';
+import { worldOf } from '../../sim/plant/world.ts';
+import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { Actuators, DisplayLines, Frame, Outputs } from '../../src/frame.ts';
 import { SAFE } from '../../src/frame.ts';
 
-export const STAR = { type: 'star-break', diameterM: 0.022, legs: 5, longestLegM: 0.01 };
-export const BULLSEYE = { type: 'bullseye', diameterM: 0.02, legs: 0, longestLegM: 0 };
+export const STAR: DamageSizes = {
+  type: 'star-break',
+  diameterM: 0.022,
+  pitM: 0.002,
+  legs: 5,
+  longestLegM: 0.01,
+};
+export const BULLSEYE: DamageSizes = {
+  type: 'bullseye',
+  diameterM: 0.02,
+  pitM: 0.002,
+  legs: 0,
+  longestLegM: 0,
+};
 
 export function scenarioWith(changes: Partial<Scenario> = {}): Scenario {
   return {
@@ -14,8 +28,7 @@ export function scenarioWith(changes: Partial<Scenario> = {}): Scenario {
     atmospherePa: 100_600,
     airK: 295.15,
     glassK: 296.15,
-    break: breakGeometryOf(STAR),
-    resinViscosityPaSAt20C: 0.05,
+    world: worldOf(STAR, 0.05),
     faults: [],
     technician: 'person',
     ...changes,

@@ -7,7 +7,7 @@ import { STEP_NUMBERS } from '../../src/events.ts';
 import type { Button } from '../../src/frame.ts';
 import { screen } from './lock-step.ts';
 
-const AUTOMATIC = ['1.1', '4.1', '4.2', '5.1', '5.2', '5.4', '5.5', '5.6', '5.7', '6.4'];
+const AUTOMATIC = ['1.1', '4.1', '4.2', '4.5', '5.1', '5.2', '5.4', '5.5', '5.6', '5.7', '6.4'];
 const DARK: Sight = { bubbling: false, clear: false };
 
 interface Press {

@@ -1,5 +1,7 @@
 /** Scenarios for emulator tests: a quiet bench, with what a test changes about it. */
-import { breakGeometryOf, type Scenario } from '../../../sim/scenario.ts';
+import { worldOf } from '../../../sim/plant/world.ts';
+import type { Scenario } from '../../../sim/scenario.ts';
+import { BULLSEYE } from '../lock-step.ts';
 
 export const scenarioOf = (changes: Partial<Scenario> = {}): Scenario => ({
   seed: 7,
@@ -7,8 +9,7 @@ export const scenarioOf = (changes: Partial<Scenario> = {}): Scenario => ({
   atmospherePa: 101_325,
   airK: 295,
   glassK: 295,
-  break: breakGeometryOf({ type: 'bullseye', diameterM: 0.02, longestLegM: 0 }),
-  resinViscosityPaSAt20C: 0.04,
+  world: worldOf(BULLSEYE, 0.04),
   faults: [],
   technician: 'person',
   ...changes,

@@ -1,0 +1,114 @@
+/**
+ * Shapes of the gaps that make up a break, with what a resin front needs to know of them as closed
+ * forms: aperture, cross-section, volume and flow resistance from the mouth to a place x. A disc
+ * (bullseye) is fed from the pit outwards, a leg (of a star) narrows in width and aperture alike
+ * to its tip, a crack keeps its width. Apertures fall along x in a straight line.
+ */
+
+export interface GapSizes {
+  readonly kind: 'disc' | 'leg' | 'crack';
+  /** Gaps of the break that are alike; one is computed. */
+  readonly count: number;
+  /** From the mouth to the end, m; of a disc along the radius. */
+  readonly lengthM: number;
+  readonly mouthApertureM: number;
+  /** Aperture (and width of a leg) at the end over that at the mouth, above 0 to 1. */
+  readonly endRatio: number;
+  /** Width across the flow at the mouth, m; of a disc its arc at the mouth. */
+  readonly widthM: number;
+  /** Radius at which a disc is fed, m; 0 for the other kinds. */
+  readonly pitRadiusM: number;
+  /** Time in which gas leaves past resin of the reference viscosity, s; demo. */
+  readonly escapeS: number;
+}
+
+/** Sizes with what every step needs of them. */
+export interface Gap extends GapSizes {
+  /** Share of the mouth's aperture that is lost in a metre. */
+  readonly taperPerM: number;
+  readonly volumeM3: number;
+}
+
+export function gapOf(sizes: GapSizes): Gap {
+  const taperPerM = (1 - sizes.endRatio) / sizes.lengthM;
+  // Field by field, so that the objects of all gaps have one layout and the step stays fast.
+  const gap = {
+    kind: sizes.kind,
+    count: sizes.count,
+    lengthM: sizes.lengthM,
+    mouthApertureM: sizes.mouthApertureM,
+    endRatio: sizes.endRatio,
+    widthM: sizes.widthM,
+    pitRadiusM: sizes.pitRadiusM,
+    escapeS: sizes.escapeS,
+    taperPerM,
+    volumeM3: 0,
+  };
+  gap.volumeM3 = filledM3(gap, gap.lengthM);
+  return gap;
+}
+
+/** Local aperture over that at the mouth. */
+const narrowing = ({ taperPerM }: Gap, xM: number): number => 1 - taperPerM * xM;
+
+export const apertureM = (gap: Gap, xM: number): number => gap.mouthApertureM * narrowing(gap, xM);
+
+/** Width across the flow at x, m. */
+export function widthM(gap: Gap, xM: number): number {
+  if (gap.kind === 'leg') return gap.widthM * narrowing(gap, xM);
+  if (gap.kind === 'disc') return gap.widthM * (1 + xM / gap.pitRadiusM);
+  return gap.widthM;
+}
+
+/** Change of the cross-section along the gap over the cross-section, 1/m. */
+export function wideningPerM(gap: Gap, xM: number): number {
+  const aperturePerM = -gap.taperPerM / narrowing(gap, xM);
+  if (gap.kind === 'leg') return 2 * aperturePerM;
+  if (gap.kind === 'disc') return aperturePerM + 1 / (gap.pitRadiusM + xM);
+  return aperturePerM;
+}
+
+/** Volume from the mouth to x, m³. */
+export function filledM3(gap: Gap, xM: number): number {
+  const q = narrowing(gap, xM);
+  const slab = gap.widthM * gap.mouthApertureM * xM;
+  if (gap.kind === 'leg') return (slab * (1 + q + q * q)) / 3;
+  const mean = (1 + q) / 2;
+  if (gap.kind === 'crack') return slab * mean;
+  // The mean of aperture times radius: the outer half of a disc weighs more.
+  return slab * (mean + ((1 + 2 * q) * xM) / (6 * gap.pitRadiusM));
+}
+
+/** Area in the gap's own plane from the mouth to x, m²: what the eye sees light or dark. */
+export function seenM2(gap: Gap, xM: number): number {
+  const strip = gap.widthM * xM;
+  if (gap.kind === 'leg') return (strip * (1 + narrowing(gap, xM))) / 2;
+  if (gap.kind === 'disc') return strip * (1 + xM / (2 * gap.pitRadiusM));
+  return strip;
+}
+
+/**
+ * Pressure drop from the mouth to x over flow and viscosity, 1/m³: the integral of 12 / (w h³),
+ * plane Poiseuille flow in a gap much narrower than it is wide.
+ */
+export function resistancePerM3(gap: Gap, xM: number): number {
+  const { mouthApertureM: h0, widthM: w0 } = gap;
+  const q = narrowing(gap, xM);
+  const slab = (12 * xM) / (w0 * h0 * h0 * h0);
+  if (gap.kind === 'leg') return (slab * (1 + q + q * q)) / (3 * q * q * q);
+  if (gap.kind === 'crack') return (slab * (1 + q)) / (2 * q * q);
+  return discResistancePerM3(gap, xM, q);
+}
+
+/** Partial fractions of 1 / (r h³); c is the aperture carried on to the axis, over the mouth's. */
+function discResistancePerM3(gap: Gap, xM: number, q: number): number {
+  const { mouthApertureM: h0, widthM: w0, pitRadiusM, taperPerM } = gap;
+  const c = 1 + taperPerM * pitRadiusM;
+  const inverse = 1 / q;
+  const narrow = inverse - 1;
+  // The logarithm of what grows as 1 near the mouth, exact to rounding there too.
+  const growth = (c * xM) / (pitRadiusM * q);
+  const log = growth < 1e-3 ? growth * (1 - growth * (0.5 - growth / 3)) : Math.log(1 + growth);
+  const sum = (log / c + narrow) / c + (narrow * (inverse + 1)) / 2;
+  return (12 * pitRadiusM * sum) / (w0 * h0 * h0 * h0 * c);
+}

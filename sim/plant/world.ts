@@ -1,0 +1,89 @@
+/**
+ * What is simulated, as data: the break and its resin, pane, lamp, the unit's air side, and what a
+ * wet or dirty break gives off. Each part brings its schema; here they become one file, and what a
+ * file leaves out is the demo's, fitted to the job sheet.
+ */
+import { z } from 'zod';
+import { quantity, schemaName } from '../../src/settings.ts';
+import { type AirUnit, airUnitSchema, DEMO_AIR_UNIT } from './air-unit.ts';
+import type { Break } from './break.ts';
+import { breakSchema, type DamageSizes, demoBreakOf } from './breaks.ts';
+import { type Curing, curingSchema, DEMO_CURING } from './cure.ts';
+import { type GasModel, ISOTHERMAL } from './gas-model.ts';
+import { DEMO_LAMP, type Lamp, lampSchema } from './lamp.ts';
+import { DEMO_MOISTURE, type MoistureSettings } from './moisture.ts';
+import { DEMO_PANE, type Pane, paneSchema } from './pane.ts';
+import { demoResinOf, type Resin, resinSchema } from './resin.ts';
+import {
+  DEMO_CURVATURE_RADIUS_M,
+  DEMO_SEAL_FORCE_N,
+  DEMO_SEAL_RING,
+  type SealRing,
+  sealRingSchema,
+} from './seal.ts';
+
+/** The injector's foot on the pane. */
+export interface Foot {
+  readonly ring: SealRing;
+  readonly forceN: number;
+  readonly curvatureRadiusM: number;
+}
+
+export interface World {
+  readonly break: Break;
+  readonly resin: Resin;
+  readonly curing: Curing;
+  readonly pane: Pane;
+  readonly lamp: Lamp;
+  readonly air: AirUnit;
+  readonly gas: GasModel;
+  readonly foot: Foot;
+  readonly moisture: MoistureSettings;
+}
+
+const footSchema = z
+  .strictObject({
+    ring: sealRingSchema,
+    forceN: quantity(1, 200, 'N'),
+    curvatureRadiusM: quantity(0.3, 100, 'm'),
+  });
+
+const DEMO_FOOT: Foot = {
+  ring: DEMO_SEAL_RING,
+  forceN: DEMO_SEAL_FORCE_N,
+  curvatureRadiusM: DEMO_CURVATURE_RADIUS_M,
+};
+
+/** A file of what is simulated; every part may be left out. */
+export const worldSchema = z.strictObject({
+  schema: schemaName('meniscus/plant@1'),
+  break: breakSchema.optional(),
+  resin: resinSchema.optional(),
+  curing: curingSchema.optional(),
+  pane: paneSchema.optional(),
+  lamp: lampSchema.optional(),
+  air: airUnitSchema.optional(),
+  /** 1 where walls keep the gas at their temperature, 1.4 where nothing does. */
+  gas: z.strictObject({ exponent: quantity(1, 1.4, '') }).optional(),
+  foot: footSchema.optional(),
+});
+export type WorldFile = z.infer<typeof worldSchema>;
+
+/** The demo's world for a damage and a resin as the job sheet states them, with a file's parts in place of its own. */
+export function worldOf(
+  damage: DamageSizes,
+  resinViscosityPaSAt20C: number,
+  file: Partial<WorldFile> = {},
+): World {
+  return {
+    break: file.break ?? demoBreakOf(damage),
+    resin: file.resin ?? demoResinOf(resinViscosityPaSAt20C),
+    curing: file.curing ?? DEMO_CURING,
+    pane: file.pane ?? DEMO_PANE,
+    lamp: file.lamp ?? DEMO_LAMP,
+    air: file.air ?? DEMO_AIR_UNIT,
+    gas: file.gas ?? ISOTHERMAL,
+    foot: file.foot ?? DEMO_FOOT,
+    moisture: DEMO_MOISTURE,
+  };
+}

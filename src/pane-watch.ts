@@ -1,0 +1,116 @@
+/**
+ * What heat and daylight do to the pane and to resin that waits, tick by tick: tells the watchers
+ * which phases concern them, hands the alarms what they need, and says once what a record must hold.
+ * It judges nothing.
+ */
+import type { ControllerState, JobConfig } from './controller-state.ts';
+import { stepOpenResin } from './cure/open-resin.ts';
+import { type Measurement, PHASE_IDS, type PhaseId, type UnstampedEvent } from './events.ts';
+import { lampBurns, type Reading, valueOrNull } from './frame.ts';
+import { jobTargetOf } from './job-target.ts';
+import { isEnded } from './procedure/batch.ts';
+import type { HeatLoad, OpenResinLoad } from './safety/alarm-row.ts';
+import { GLASS_PHASES } from './safety/alarm-terms.ts';
+import {
+  allowedHeating,
+  hotSpotTensionPa,
+  type Leg,
+  rateTensionPa,
+  stressIntensityPaSqrtM,
+} from './safety/heat-stress.ts';
+import { stepHeatWatch } from './safety/heat-watch.ts';
+
+/** From the first drop in the injector to the last hand before the lamp. */
+const OPEN_RESIN_PHASES: ReadonlySet<PhaseId> = new Set(
+  PHASE_IDS.slice(PHASE_IDS.indexOf('charge-injector'), PHASE_IDS.indexOf('cure')),
+);
+
+export function watchPane(
+  { heat, openResin, procedure, batch, commanded }: ControllerState,
+  reading: Reading,
+  { unit, profile, job }: JobConfig,
+  dtS: number,
+): Pick<ControllerState, 'heat' | 'openResin'> {
+  const { phase } = procedure;
+  const scene = {
+    glassK: valueOrNull(reading.glassK),
+    watching: GLASS_PHASES.has(phase),
+    airK: job.airK,
+    lowestGlassK: profile.glass.lowestK,
+    paneFollowsAirS: unit.heating.paneFollowsAirS,
+  };
+  const resin = {
+    open: OPEN_RESIN_PHASES.has(phase) && !isEnded(batch),
+    lampOn: lampBurns(commanded),
+  };
+  return {
+    heat: stepHeatWatch(heat, scene, dtS),
+    openResin: stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, dtS),
+  };
+}
+
+/** The longest leg, or the radius of a break without legs. */
+function legOf({ unit, job: { damage } }: JobConfig): Leg {
+  const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
+  return { legM, legShare: unit.heating.legShare, plyM: unit.heating.plyM };
+}
+
+export function heatLoadOf(config: JobConfig, { heat }: ControllerState): HeatLoad {
+  const leg = legOf(config);
+  const allowed = allowedHeating(config.unit.heating.own, leg);
+  const { spotOverPaneK, rateKPerS } = heat;
+  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, leg.plyM);
+  return {
+    spotOverPaneK,
+    rateKPerS,
+    allowedSpotOverPaneK: allowed.spotOverPaneK,
+    allowedRateKPerS: allowed.rateKPerS,
+    legM: leg.legM,
+    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, leg.legM),
+  };
+}
+
+export function openResinLoadOf({ job }: JobConfig, { openResin }: ControllerState): OpenResinLoad {
+  const { curve } = job.resin;
+  const criticalShare = curve === null ? null : openResin.doseJPerM2 / curve.criticalJPerM2;
+  return { criticalShare, lit: openResin.lit };
+}
+
+/** What the record holds of the job's target, heat and daylight, on the way into these phases. */
+export function paneMeasurements(
+  before: PhaseId,
+  state: ControllerState,
+  config: JobConfig,
+): readonly UnstampedEvent[] {
+  const { phase } = state.procedure;
+  if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
+  if (before === 'place-lamp' && phase === 'cure') {
+    const { doseJPerM2, unseenJPerM2 } = state.openResin;
+    return measured({ openResinDoseJPerM2: doseJPerM2, openResinUnseenJPerM2: unseenJPerM2 });
+  }
+  if (before === 'cure' && phase === 'scrape') {
+    const { greatestSpotOverPaneK, greatestRateKPerS } = state.heat;
+    return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
+  }
+  return [];
+}
+
+function limitsOf(config: JobConfig): Readonly<Partial<Record<Measurement, number>>> {
+  const { targetJPerM2, breakJPerM2 } = jobTargetOf(config);
+  const { spotOverPaneK, rateKPerS } = allowedHeating(config.unit.heating.own, legOf(config));
+  return {
+    targetJPerM2,
+    ...(breakJPerM2 === null ? {} : { breakTargetJPerM2: breakJPerM2 }),
+    allowedSpotOverPaneK: spotOverPaneK,
+    allowedHeatingKPerS: rateKPerS,
+  };
+}
+
+const measured = (
+  values: Readonly<Partial<Record<Measurement, number>>>,
+): readonly UnstampedEvent[] =>
+  Object.entries(values).map(([name, value]) => ({
+    kind: 'measured',
+    name: name as Measurement,
+    value,
+  }));

@@ -1,0 +1,50 @@
+/**
+ * The kinds of phase that the tables are made of, and what more than one table needs to judge. Which
+ * phases there are is in `phase-table.ts` and `seal-phases.ts`.
+ */
+import type { PhaseId } from '../events.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
+import type { AirDemand } from './regulation.ts';
+
+/** Hand work may take this long before the unit asks whether anybody is there. */
+const HAND_WORK_S = 1800;
+/** A question while vacuum stands on the glass waits less. */
+export const UNDER_VACUUM_S = 180;
+/** A set-point counts as reached this close to it: inside the regulator's own +-1.5 kPa. */
+export const REACHED_WITHIN_PA = 1_000;
+
+export const vented = (): AirDemand => ({ air: 'vented' });
+
+export const BASE = { lamp: false, answerWithinS: null, reachWithinS: () => null } as const;
+
+export function handWork(self: PhaseId, to: PhaseId, patch: Partial<ProcedureState> = {}): Phase {
+  return {
+    ...BASE,
+    kind: 'confirm',
+    air: vented,
+    answerWithinS: HAND_WORK_S,
+    resumeAt: self,
+    next: (_, { answer }) => (answer === 'yes' ? { to, patch } : null),
+  };
+}
+
+export function question(
+  self: PhaseId,
+  yes: (state: ProcedureState, context: PhaseContext) => Step,
+  no: (state: ProcedureState, context: PhaseContext) => Step,
+): Phase {
+  return {
+    ...BASE,
+    kind: 'question',
+    air: vented,
+    answerWithinS: HAND_WORK_S,
+    resumeAt: self,
+    next: (state, context) => {
+      if (context.answer === null) return null;
+      return context.answer === 'yes' ? yes(state, context) : no(state, context);
+    },
+  };
+}
+
+export const belowVacuum = (setPointPa: number, { pressurePa }: PhaseContext): boolean =>
+  pressurePa !== null && pressurePa <= setPointPa + REACHED_WITHIN_PA;

@@ -1,0 +1,97 @@
+/**
+ * Uncertainty of an irradiance reading, and what of it a dose inherits. Parts that scale the reading
+ * stay the same all through a cure, and so scale the dose; a zero error adds up with time; noise
+ * averages down.
+ */
+import { FULL_SCALE_COUNTS } from '../frame.ts';
+import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
+import { type ChannelSettings, LIVE_SPAN_RATIO, LIVE_ZERO_RATIO } from './channels.ts';
+import { converterRows, randomCounts, stepLeftAfterAveraging } from './converter-parts.ts';
+import { coverageFactor } from './student-t.ts';
+import type { UncertaintySettings } from './uncertainty-settings.ts';
+
+type Irradiance = Pick<ChannelSettings, 'irradiance'>;
+
+const perCountOf = ({ irradiance }: Irradiance): number =>
+  irradiance.fullWPerM2 / (LIVE_SPAN_RATIO * FULL_SCALE_COUNTS);
+
+export function irradianceBudget(
+  irradianceWPerM2: number,
+  channels: Irradiance,
+  uncertainty: UncertaintySettings,
+): Budget {
+  const perCount = perCountOf(channels);
+  const counts = FULL_SCALE_COUNTS * LIVE_ZERO_RATIO + irradianceWPerM2 / perCount;
+  return budgetOf([
+    ...scalingRows(irradianceWPerM2, uncertainty),
+    ...spanRows(channels, uncertainty),
+    ...converterRows(counts, perCount, uncertainty),
+  ]);
+}
+
+/** What makes every reading wrong by the same part of itself. */
+function scalingRows(
+  irradianceWPerM2: number,
+  { irradiance }: UncertaintySettings,
+): readonly BudgetInput[] {
+  const row = (name: string, spread: number): BudgetInput =>
+    within({ name, value: 1, unit: '1', spread, sensitivity: irradianceWPerM2 });
+  return [
+    {
+      ...row('calibration', irradiance.calibrationRatio),
+      distribution: 'normal',
+      degreesOfFreedom: irradiance.calibrationDegrees,
+    },
+    row('spectrum of the lamp', irradiance.spectrumRatio),
+    row('angle and placement', irradiance.placementRatio),
+    row('temperature of the sensor', irradiance.temperatureRatio),
+    row('drift since calibration', irradiance.driftRatio),
+  ];
+}
+
+/** What makes every reading wrong by the same amount, as a part of full scale. */
+function spanRows(
+  channels: Irradiance,
+  { irradiance: { zeroRatio, linearityRatio } }: UncertaintySettings,
+): readonly BudgetInput[] {
+  const sensitivity = channels.irradiance.fullWPerM2;
+  return [
+    within({ name: 'zero', value: 0, unit: '1', spread: zeroRatio, sensitivity }),
+    within({ name: 'linearity', value: 0, unit: '1', spread: linearityRatio, sensitivity }),
+  ];
+}
+
+/** What a dose inherits from its readings; the names are those that the dose uses. */
+export interface InheritedByDose {
+  /** Relative standard uncertainty that the whole cure has in common, the clock's with it. */
+  readonly gainRatio: number;
+  /** Standard uncertainty that every reading has in common. */
+  readonly zeroWPerM2: number;
+  /** Standard deviation of single readings about their mean. */
+  readonly randomWPerM2: number;
+  /** One-sided: how many standard uncertainties over the target are wanted. */
+  readonly coverageFactor: number;
+}
+
+export function inheritedByDose(
+  channels: Irradiance,
+  uncertainty: UncertaintySettings,
+): InheritedByDose {
+  const { converter, acceptance } = uncertainty;
+  const perCount = perCountOf(channels);
+  const clock = { name: 'clock', value: 1, unit: '1', spread: converter.clockRatio };
+  const gain = budgetOf([...scalingRows(1, uncertainty), within({ ...clock, sensitivity: 1 })]);
+  const curve = { name: 'converter curve', value: 0, unit: 'counts', sensitivity: perCount };
+  const zero = budgetOf([
+    ...spanRows(channels, uncertainty),
+    within({ ...curve, spread: converter.linearityCounts }),
+  ]);
+  const stepWPerM2 = perCount * stepLeftAfterAveraging(converter.noiseCounts);
+  return {
+    gainRatio: gain.standard,
+    zeroWPerM2: Math.hypot(zero.standard, stepWPerM2),
+    randomWPerM2: perCount * randomCounts(converter.noiseCounts),
+    // The gain is nearly all of a dose's uncertainty; what else there is has infinite degrees.
+    coverageFactor: coverageFactor(acceptance.coverage, gain.degreesOfFreedom, 'one-sided'),
+  };
+}

@@ -1,0 +1,31 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { actinicWeight, permissibleEyeTimeS } from '../../src/cure/uv-hazard.ts';
+
+test('eyes may take 10 000 J/m² of near UV, and 10 W/m² for as long as it lasts', () => {
+  expect(permissibleEyeTimeS(200)).toBe(50);
+  expect(permissibleEyeTimeS(1000)).toBe(10);
+  expect(permissibleEyeTimeS(10.001)).toBeCloseTo(999.9, 1);
+  expect(permissibleEyeTimeS(10)).toBe(Number.POSITIVE_INFINITY);
+  expect(permissibleEyeTimeS(0)).toBe(Number.POSITIVE_INFINITY);
+});
+
+test('time times irradiance is the limit wherever there is one', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 10, max: 1e5, minExcluded: true, noNaN: true }), (irradiance) => {
+      const timeS = permissibleEyeTimeS(irradiance);
+      expect(timeS * irradiance).toBeCloseTo(10_000, 6);
+      expect(timeS).toBeLessThanOrEqual(1000);
+    }),
+  );
+});
+
+test('270 nm burns most, and nothing counts outside 210 to 400 nm', () => {
+  expect(actinicWeight(270)).toBe(1);
+  for (let nm = 210; nm <= 400; nm++) {
+    expect(actinicWeight(nm)).toBeGreaterThan(0);
+    if (nm !== 270) expect(actinicWeight(nm)).toBeLessThan(1);
+  }
+  expect(actinicWeight(209)).toBe(0);
+  expect(actinicWeight(401)).toBe(0);
+});

@@ -1,0 +1,69 @@
+/**
+ * What came of each outside check, as plain data for the terminal and for the page: the model's
+ * value, its difference, and whether the row holds. A row that is marked as a miss must miss: when
+ * the model has come to agree, its mark is out of date and the row fails.
+ */
+import { type CheckGroup, type CheckRow, holds, type Plot } from '../check.ts';
+
+export type Result = 'ok' | 'misses' | 'FAILS';
+
+export interface Outcome {
+  readonly row: CheckRow;
+  readonly actual: number;
+  readonly result: Result;
+  /** What a reader must know about it; empty when it simply holds. */
+  readonly remark: string;
+}
+
+export interface GroupOutcome {
+  readonly title: string;
+  readonly outcomes: readonly Outcome[];
+  readonly plots: readonly Plot[];
+}
+
+export const outcomesOf = ({ title, rows, plots }: CheckGroup): GroupOutcome => ({
+  title,
+  outcomes: rows.map(outcomeOf),
+  plots: plots?.() ?? [],
+});
+
+/** A row that throws fails like any other, and the rest of the report is still made. */
+export function outcomeOf(row: CheckRow): Outcome {
+  try {
+    return judged(row, row.actual());
+  } catch (error) {
+    return { row, actual: Number.NaN, result: 'FAILS', remark: `No value: ${String(error)}` };
+  }
+}
+
+function judged(row: CheckRow, actual: number): Outcome {
+  const { misses, why } = row;
+  const held = holds(row, actual);
+  if (misses === undefined) {
+    return { row, actual, result: held ? 'ok' : 'FAILS', remark: why ?? '' };
+  }
+  return held
+    ? { row, actual, result: 'FAILS', remark: `No longer misses, though marked: ${misses}` }
+    : { row, actual, result: 'misses', remark: misses };
+}
+
+export interface Summary {
+  readonly groups: number;
+  readonly rows: number;
+  /** Rows by how the expected value was obtained, the most frequent first. */
+  readonly obtained: readonly (readonly [CheckRow['obtained'], number])[];
+  readonly results: Readonly<Record<Result, number>>;
+}
+
+export function summaryOf(groups: readonly GroupOutcome[]): Summary {
+  const all = groups.flatMap(({ outcomes }) => outcomes);
+  const obtained = new Map<CheckRow['obtained'], number>();
+  for (const { row } of all) obtained.set(row.obtained, (obtained.get(row.obtained) ?? 0) + 1);
+  const count = (wanted: Result): number => all.filter(({ result }) => result === wanted).length;
+  return {
+    groups: groups.length,
+    rows: all.length,
+    obtained: [...obtained].sort(([, a], [, b]) => b - a),
+    results: { ok: count('ok'), misses: count('misses'), FAILS: count('FAILS') },
+  };
+}

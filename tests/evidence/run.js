@@ -1,0 +1,51 @@
+/**
+ * `npm run evidence`: bundles the report with its checks, because Node 20 runs no TypeScript, and
+ * runs it here. `--out FILE` says where the page goes, `--only TEXT` takes groups by their title.
+ */
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const cache = join(root, 'node_modules', '.cache', 'meniscus-evidence');
+const outfile = join(cache, `report.${process.pid}.mjs`);
+
+/** Sources that read files beside them find them from where they stand, not from the bundle. */
+const ownPlaces = {
+  name: 'own-places',
+  setup({ onLoad }) {
+    onLoad({ filter: /\.tsx?$/ }, ({ path }) => {
+      const source = readFileSync(path, 'utf8');
+      const place = JSON.stringify(pathToFileURL(path).href);
+      return {
+        contents: source.replaceAll('import.meta.url', place),
+        loader: path.endsWith('x') ? 'tsx' : 'ts',
+      };
+    });
+  },
+};
+
+mkdirSync(cache, { recursive: true });
+try {
+  await build({
+    entryPoints: [fileURLToPath(new URL('report/main.ts', import.meta.url))],
+    outfile,
+    absWorkingDir: root,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    external: ['serialport', 'johnny-five', 'firmata-io'],
+    plugins: [ownPlaces],
+    logLevel: 'error',
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
+  });
+  await import(pathToFileURL(outfile).href);
+} finally {
+  rmSync(outfile, { force: true });
+}

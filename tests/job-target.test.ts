@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import type { JobConfig } from '../src/controller-state.ts';
+import { jobBeyondLamp, jobCureOf, jobTargetOf } from '../src/job-target.ts';
+import { problemLine } from '../src/settings.ts';
+import { DEFAULT_CONFIG } from './configs.ts';
+
+/** The default job with a deeper break, or another lamp. */
+function deep(depthM: number, lampWPerM2: number | null = 195): JobConfig {
+  const { unit, profile, job } = DEFAULT_CONFIG;
+  return {
+    unit: { ...unit, lampLastKnownWPerM2: lampWPerM2 },
+    profile,
+    job: {
+      ...job,
+      damage: { ...job.damage, depthM },
+      // 1 kJ/m2 at the face, times e every half millimetre.
+      resin: { ...job.resin, curve: { criticalJPerM2: 1000, penetrationM: 0.5e-3 } },
+    },
+  };
+}
+
+const lines = (config: JobConfig): readonly string[] =>
+  jobBeyondLamp(config, 'job.json').map(problemLine);
+
+describe('the target of a job', () => {
+  test('in the demo is the profile’s', () => {
+    expect(jobTargetOf(DEFAULT_CONFIG)).toMatchObject({ setBy: 'profile', targetJPerM2: 60_000 });
+    expect(jobCureOf(DEFAULT_CONFIG)).toEqual({ targetJPerM2: 60_000, leastS: 300, longestS: 600 });
+  });
+
+  test('is what a deep break asks for, in the same times', () => {
+    const { targetJPerM2, leastS, longestS } = jobCureOf(deep(1.9e-3));
+    // 1000 exp(3.8) times margin 2 over film 0.9
+    expect(targetJPerM2).toBeCloseTo(99_336, -1);
+    expect([leastS, longestS]).toEqual([300, 600]);
+  });
+});
+
+describe('a break too deep for the lamp', () => {
+  test('is refused before the job with depth, dose, time and lamp', () => {
+    expect(lines(deep(2e-3))).toEqual([
+      expect.stringMatching(
+        /^job\.json: damage\.depthMm is 2, which asks for 1\.213e\+4 mJ\/cm2 by the resin's working curve, margin and film; accepted: a depth cured within cure\.longestS, 600 s: this takes 6\d\d s at 19\.5 mW\/cm2, the lamp's last known output$/,
+      ),
+    ]);
+  });
+
+  test('is refused from where the dose is not shown to be given in the longest time', () => {
+    // 195 W/m2 for 600 s is 117 kJ/m2; what the dose must be over its target is a few percent.
+    expect(lines(deep(1.9e-3))).toEqual([]);
+    expect(lines(deep(1.99e-3))).toHaveLength(1);
+  });
+
+  test('is taken when nobody knows the lamp, unless no lamp may give so much', () => {
+    expect(lines(deep(2e-3, null))).toEqual([]);
+    expect(lines(deep(2.7e-3, null))).toEqual([]);
+    expect(lines(deep(2.8e-3, null))).toEqual([
+      "job.json: damage.depthMm is 2.8, which asks for 6.009e+4 mJ/cm2 by the resin's working curve, margin and film; accepted: a depth that asks for at most 5.000e+4 mJ/cm2",
+    ]);
+  });
+
+  test('is left to the self-test where the profile’s own target is beyond the lamp', () => {
+    expect(lines(deep(1e-3, 50))).toEqual([]);
+  });
+});
