@@ -59,9 +59,10 @@ export function takeOutputs(
   step: number,
   leaseSteps: number,
 ): BoardModel {
+  const { trips } = model;
   return wanted === null
-    ? { ...model, wanted: SAFE, leasedUntilStep: step }
-    : { ...model, wanted, leasedUntilStep: step + leaseSteps };
+    ? { wanted: SAFE, leasedUntilStep: step, trips }
+    : { wanted, leasedUntilStep: step + leaseSteps, trips };
 }
 
 /** Clears what may be cleared; unheard while anything but the safe state is asked for. */

@@ -5,7 +5,7 @@
 import { type Actuators, type Channel, FULL_SCALE_COUNTS, type Switches } from '../src/frame.ts';
 import { amountOf, type FaultKind } from './fault-kinds.ts';
 import type { Fault, Remedy } from './faults.ts';
-import type { Conditions } from './plant/plant.ts';
+import type { Conditions } from './plant/bench.ts';
 
 export interface FaultClock {
   /** Faults that act now; `step` is the step number on the display. */

@@ -2,7 +2,7 @@
  * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. The same for
  * the scripted technician and for a person at the keyboard, who can only press buttons.
  */
-import type { Bench } from './plant/plant.ts';
+import type { Bench } from './plant/bench.ts';
 
 export const HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
   '3.6': { sealed: true },

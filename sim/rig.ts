@@ -22,9 +22,9 @@ import {
 import { amountOf } from './fault-kinds.ts';
 import { type Fault, REMEDIES, type Remedy } from './faults.ts';
 import { doHandWork } from './hands.ts';
+import type { Conditions } from './plant/bench.ts';
 import {
   bringInPane,
-  type Conditions,
   createPlace,
   createPlantState,
   openChamber,
@@ -97,7 +97,7 @@ export function createRig(scenario: Scenario): Rig {
 
 function placeOf({ seed, atmospherePa, world }: Scenario): Place {
   // No two breaks of one kind are quite alike.
-  const spread = 1 + 0.3 * (createChance(seed, 'break').uniform() - 0.5);
+  const spread = 1 + 0.2 * (createChance(seed, 'break').uniform() - 0.5);
   const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
   return createPlace(atmospherePa, { ...world, break: { gaps } });
 }
@@ -174,7 +174,10 @@ export function letTimePass(
 /** From what the board drives to what acts: a stuck driver is cut off, a stuck valve is not. */
 export function act(rig: Rig, driven: Actuators): void {
   const { plant, place, active } = rig;
-  rig.overPressure = overPressureSwitchOpen(rig.overPressure, plant.air.manifoldPa - place.atmospherePa);
+  rig.overPressure = overPressureSwitchOpen(
+    rig.overPressure,
+    plant.air.manifoldPa - place.atmospherePa,
+  );
   rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
 }
 

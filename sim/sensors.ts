@@ -21,8 +21,10 @@ const NOISE_COUNTS = 0.5;
 const ADJUSTED_K = 298.15;
 const HOUR_S = 3600;
 
-/** What else a unit's sensors have wrong, besides the two errors that every unit has. */
-export interface SensorErrors {
+/** How far this unit's own sensors are from their data sheet. */
+export interface Tolerance {
+  readonly pressureOffsetPa: number;
+  readonly irradianceGain: number;
   /** Slope of the pressure signal, relative. */
   readonly pressureSpanError: number;
   /** Drift of the pressure zero, Pa an hour and Pa/K from where it was adjusted. */
@@ -45,13 +47,9 @@ export interface SensorErrors {
   readonly cableDropV: number;
 }
 
-/** How far this unit's own sensors are from their data sheet; what is left out is perfect. */
-export interface Tolerance extends Partial<SensorErrors> {
-  readonly pressureOffsetPa: number;
-  readonly irradianceGain: number;
-}
-
-const NO_ERRORS: SensorErrors = {
+export const PERFECT: Tolerance = {
+  pressureOffsetPa: 0,
+  irradianceGain: 1,
   pressureSpanError: 0,
   pressureDriftPaPerHour: 0,
   pressureDriftPaPerK: 0,
@@ -82,7 +80,9 @@ export function drawTolerance(chance: Chance): Tolerance {
     irradianceDarkWPerM2: within(0.0004) * IRRADIANCE_SPAN_W_PER_M2,
     seriesOhmError: within(0.001),
     supplyDividerError: within(0.005),
-    ...FITTED,
+    thermistorLeadOhm: FITTED.thermistorLeadOhm,
+    dissipationWPerK: FITTED.dissipationWPerK,
+    cableDropV: FITTED.cableDropV,
   };
 }
 
@@ -111,8 +111,7 @@ export interface Sample {
 }
 
 /** Ratio to full scale that a sound sensor puts out, before noise. */
-export function sensorRatios(truth: Physical, tolerance: Tolerance): Record<Channel, number> {
-  const errors = { ...NO_ERRORS, ...tolerance };
+export function sensorRatios(truth: Physical, errors: Tolerance): Record<Channel, number> {
   const light =
     truth.irradianceWPerM2 *
       errors.irradianceGain *
@@ -131,7 +130,7 @@ export function sensorRatios(truth: Physical, tolerance: Tolerance): Record<Chan
 /** The pressure that the transmitter takes the truth for. */
 function readPressurePa(
   { pressurePa, sensorK = ADJUSTED_K, sinceZeroS = 0 }: Physical,
-  errors: SensorErrors & Tolerance,
+  errors: Tolerance,
 ): number {
   return (
     pressurePa * (1 + errors.pressureSpanError) +
@@ -170,7 +169,7 @@ export function sampleCounts(
 }
 
 /** The thermistor and its cable on the low side of a divider. */
-function dividerRatio(temperatureK: number, errors: SensorErrors): number {
+function dividerRatio(temperatureK: number, errors: Tolerance): number {
   const seriesOhm = SERIES_OHM * (1 + errors.seriesOhmError);
   const fixedOhm = seriesOhm + errors.thermistorLeadOhm;
   const ownK = selfHeatedK(temperatureK, fixedOhm, errors.dissipationWPerK);
@@ -179,17 +178,13 @@ function dividerRatio(temperatureK: number, errors: SensorErrors): number {
 }
 
 /**
- * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Twice
- * round is enough: each round leaves less than a hundredth of the error before.
+ * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Once
+ * round is enough: it leaves less than a hundredth of the error, which is under a millikelvin.
  */
 function selfHeatedK(temperatureK: number, fixedOhm: number, dissipationWPerK: number): number {
-  let ownK = temperatureK;
-  for (let round = 0; round < 2; round++) {
-    const ohm = thermistorOhm(ownK);
-    const currentA = SENSOR_SUPPLY_V / (ohm + fixedOhm);
-    ownK = temperatureK + (currentA * currentA * ohm) / dissipationWPerK;
-  }
-  return ownK;
+  const ohm = thermistorOhm(temperatureK);
+  const currentA = SENSOR_SUPPLY_V / (ohm + fixedOhm);
+  return temperatureK + (currentA * currentA * ohm) / dissipationWPerK;
 }
 
 /** Resistance at a temperature: the Steinhart-Hart cubic solved for ln R by Cardano's formula. */

@@ -84,13 +84,19 @@ export interface Technician {
 }
 
 export function createTechnician(chance: Chance): Technician {
+  /** The display as it was looked at last; a board that shows the same hands out the same lines. */
+  let read: DisplayLines | null = null;
+  let screen: Screen | null = null;
   let seen = '';
   let dueS = Number.POSITIVE_INFINITY;
   const holds = new Map<string, number>();
   const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
   return {
     look: (timeS, display, sight) => {
-      const screen = readScreen(display);
+      if (display !== read) {
+        read = display;
+        screen = readScreen(display);
+      }
       if (screen === null) return null;
       const key = `${screen.kind} ${screen.step}${screen.kind === 'alarm' ? display[0] : ''}`;
       const habit = habitOf(screen);

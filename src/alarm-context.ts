@@ -6,6 +6,7 @@ import type { ControllerState, JobConfig } from './controller-state.ts';
 import { cureLeftS, forecastS } from './cure/dose.ts';
 import type { Reading } from './frame.ts';
 import { jobCureOf } from './job-target.ts';
+import { onceForEach } from './once-for-each.ts';
 import { heatLoadOf, openResinLoadOf } from './pane-watch.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import type { Profile } from './procedure/profile.ts';
@@ -21,7 +22,6 @@ export function alarmContextOf(
   const { profile, unit } = config;
   const cure = jobCureOf(config);
   const { procedure, dose, watch } = state;
-  const last = unit.lampLastKnownWPerM2;
   return {
     reading,
     batch: state.batch,
@@ -38,13 +38,19 @@ export function alarmContextOf(
     ventOpenForS: watch.ventOpenForS,
     cureNeedsS:
       dose.lastWPerM2 === null ? null : dose.lampOnS + cureLeftS(dose, cure, unit.doseDoubt),
-    lampForecastS: last === null ? null : forecastS(last, cure, unit.doseDoubt),
+    lampForecastS: lampForecastOf(config).seconds,
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
     selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(profile, state),
   };
 }
+
+/** Null where nobody knows what the lamp gives. */
+const lampForecastOf = onceForEach((config: JobConfig): { readonly seconds: number | null } => {
+  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
+  return { seconds: last === null ? null : forecastS(last, jobCureOf(config), doseDoubt) };
+});
 
 const NO_FINDINGS: readonly string[] = [];
 

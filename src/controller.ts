@@ -6,11 +6,16 @@
  */
 import { alarmContextOf, findingsOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
-import type { ControllerState, JobConfig, Tick } from './controller-state.ts';
+import {
+  type ControllerState,
+  type JobConfig,
+  stateActing,
+  type Tick,
+} from './controller-state.ts';
 import { cureDone, stepDose } from './cure/dose.ts';
 import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import { RESIN_CLOSED } from './cure/open-resin.ts';
-import type { Answer, Event, Snapshot } from './events.ts';
+import type { Answer, Event, Snapshot, UnstampedEvent } from './events.ts';
 import {
   type Actuators,
   type Frame,
@@ -64,9 +69,32 @@ export function stepController(
   const state = showPanel(turnScreen(acted, intents), snapshot, config);
   return {
     state,
-    outputs: { ...state.commanded, ...state.shown.signals, clearTrips: clearsTrips(state) },
-    events: tick.events.map((event) => ({ timeS: frame.timeS, ...event })),
+    outputs: outputsOf(state),
+    events: stamped(tick.events, frame.timeS),
     snapshot,
+  };
+}
+
+const NO_EVENTS: readonly Event[] = [];
+
+const stamped = (events: readonly UnstampedEvent[], timeS: number): readonly Event[] =>
+  events.length === 0 ? NO_EVENTS : events.map((event) => ({ timeS, ...event }));
+
+/** Field by field: spreading a second object into a literal takes an engine microseconds a tick. */
+function outputsOf(state: ControllerState): Outputs {
+  const { pumpRatio, selector, ventOpen, lampEnabled, lampRatio } = state.commanded;
+  const { buzzer, status, display } = state.shown.signals;
+  const clearTrips = clearsTrips(state);
+  return {
+    pumpRatio,
+    selector,
+    ventOpen,
+    lampEnabled,
+    lampRatio,
+    buzzer,
+    status,
+    display,
+    clearTrips,
   };
 }
 
@@ -84,15 +112,28 @@ function observe(
   reading: Reading,
   { config, dtS }: Tick,
 ): ControllerState {
+  const { heat, openResin } = watchPane(state, reading, config, dtS);
+  // Field by field, as in `stateActing`.
   return {
-    ...state,
     timeS: reading.timeS,
     signal,
+    batch: state.batch,
     batchForS: state.batchForS + dtS,
-    screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
-    watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
+    why: state.why,
+    endReason: state.endReason,
+    procedure: state.procedure,
+    regulator: state.regulator,
+    setPointPa: state.setPointPa,
     dose: stepDose(state.dose, reading.irradianceWPerM2, lampBurns(state.commanded), dtS),
-    ...watchPane(state, reading, config, dtS),
+    watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
+    heat,
+    openResin,
+    alarms: state.alarms,
+    commanded: state.commanded,
+    page: state.page,
+    screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
+    shown: state.shown,
+    ended: state.ended,
   };
 }
 
@@ -169,8 +210,10 @@ function runProcedure(
     },
     dtS,
   });
-  const after = { ...state, procedure };
-  events.push(...told, ...paneMeasurements(state.procedure.phase, after, config));
+  const after = stateActing(state, procedure, state);
+  if (told.length > 0) {
+    events.push(...told, ...paneMeasurements(state.procedure.phase, after, config));
+  }
   return leadBatch(after, lead, events);
 }
 
@@ -180,7 +223,7 @@ function runActuators(state: ControllerState, reading: Reading, tick: Tick): Con
   const { batch } = state;
   const { phase } = state.procedure;
   const commanded = guard(wanted, { batch, phase, reading, alarmStops });
-  return { ...state, regulator, setPointPa, commanded };
+  return stateActing(state, state.procedure, { regulator, setPointPa, commanded });
 }
 
 /** What the phase in hand would have the actuators do; the guard decides whether they may. */

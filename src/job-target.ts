@@ -5,17 +5,21 @@
 import type { JobConfig } from './controller-state.ts';
 import { type CureTarget, forecastS } from './cure/dose.ts';
 import { type TargetDose, targetDoseOf } from './cure/target-dose.ts';
+import { onceForEach } from './once-for-each.ts';
 import type { SettingsProblem } from './settings.ts';
 import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from './units.ts';
 
-export const jobTargetOf = ({ profile, job }: Pick<JobConfig, 'profile' | 'job'>): TargetDose =>
-  targetDoseOf(profile.cure, job.damage.depthM, job.resin.curve);
+type JobRules = Pick<JobConfig, 'profile' | 'job'>;
+
+export const jobTargetOf = onceForEach<JobRules, TargetDose>(({ profile, job }) =>
+  targetDoseOf(profile.cure, job.damage.depthM, job.resin.curve),
+);
 
 /** The profile's cure with the job's target in it. */
-export function jobCureOf(config: Pick<JobConfig, 'profile' | 'job'>): CureTarget {
+export const jobCureOf = onceForEach<JobRules, CureTarget>((config) => {
   const { leastS, longestS } = config.profile.cure;
   return { targetJPerM2: jobTargetOf(config).targetJPerM2, leastS, longestS };
-}
+});
 
 /** No profile may ask for more, whatever the lamp: the top of its own range, J/m2. */
 const GREATEST_J_PER_M2 = 500_000;

@@ -8,11 +8,13 @@ import { stepOpenResin } from './cure/open-resin.ts';
 import { type Measurement, PHASE_IDS, type PhaseId, type UnstampedEvent } from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
 import { jobTargetOf } from './job-target.ts';
+import { onceForEach } from './once-for-each.ts';
 import { isEnded } from './procedure/batch.ts';
 import type { HeatLoad, OpenResinLoad } from './safety/alarm-row.ts';
 import { GLASS_PHASES } from './safety/alarm-terms.ts';
 import {
   allowedHeating,
+  type HeatingLimits,
   hotSpotTensionPa,
   type Leg,
   rateTensionPa,
@@ -49,24 +51,26 @@ export function watchPane(
   };
 }
 
-/** The longest leg, or the radius of a break without legs. */
-function legOf({ unit, job: { damage } }: JobConfig): Leg {
+/** What the longest leg, or the radius of a break without legs, allows. */
+const heatLimitsOf = onceForEach<JobConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
+  const { legShare, plyM, own } = unit.heating;
   const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
-  return { legM, legShare: unit.heating.legShare, plyM: unit.heating.plyM };
-}
+  const leg = { legM, legShare, plyM };
+  return { ...leg, ...allowedHeating(own, leg) };
+});
 
 export function heatLoadOf(config: JobConfig, { heat }: ControllerState): HeatLoad {
-  const leg = legOf(config);
-  const allowed = allowedHeating(config.unit.heating.own, leg);
+  const limits = heatLimitsOf(config);
+  const { legM, plyM } = limits;
   const { spotOverPaneK, rateKPerS } = heat;
-  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, leg.plyM);
+  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, plyM);
   return {
     spotOverPaneK,
     rateKPerS,
-    allowedSpotOverPaneK: allowed.spotOverPaneK,
-    allowedRateKPerS: allowed.rateKPerS,
-    legM: leg.legM,
-    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, leg.legM),
+    allowedSpotOverPaneK: limits.spotOverPaneK,
+    allowedRateKPerS: limits.rateKPerS,
+    legM,
+    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, legM),
   };
 }
 
@@ -97,7 +101,7 @@ export function paneMeasurements(
 
 function limitsOf(config: JobConfig): Readonly<Partial<Record<Measurement, number>>> {
   const { targetJPerM2, breakJPerM2 } = jobTargetOf(config);
-  const { spotOverPaneK, rateKPerS } = allowedHeating(config.unit.heating.own, legOf(config));
+  const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
   return {
     targetJPerM2,
     ...(breakJPerM2 === null ? {} : { breakTargetJPerM2: breakJPerM2 }),

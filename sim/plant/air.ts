@@ -1,8 +1,8 @@
 /**
  * The air side in time: two nodes, the manifold (pump, vent, relief valve, pressure sensor) and the
  * injector (seal, break), joined by the hose. One step is ROS2, a linearly implicit method of second
- * order that is L-stable and, with this gamma, free of overshoot on decaying solutions (Verwer,
- * Spee, Blom and Hundsdorfer, SIAM J. Sci. Comput. 20, 1999; from memory). It keeps its order with
+ * order that is L-stable and, with this gamma, free of overshoot on decaying solutions (a paper in
+ * SIAM J. Sci. Comput. 20, 1999, on photochemical dispersion; from memory). It keeps its order with
  * any matrix in place of the Jacobian, so restrictions enter by their chord: near equal pressures the
  * tangent of the quarter ellipse is half as steep, and a step with it would swing past the end.
  */

@@ -50,7 +50,7 @@ export const gasPa = (state: GapState, gap: Gap, gasK: number): number =>
 /**
  * Share of the trapped gas that leaves past the resin in a second. Gas leaves while its pressure
  * exceeds the injector's, and the sooner the more of the gap it takes, since it must reach the
- * mouth: with the square of that share. Demo law; thick resin slows it in proportion.
+ * mouth. Demo law; thick resin slows it in proportion.
  */
 export function escapePerS(
   gap: Gap,
@@ -60,7 +60,7 @@ export function escapePerS(
 ): number {
   if (excessPa <= 0) return 0;
   return (
-    (REFERENCE_VISCOSITY_PA_S * gasShare * gasShare * excessPa) /
+    (REFERENCE_VISCOSITY_PA_S * gasShare * excessPa) /
     ((excessPa + HALF_RATE_PA) * gap.escapeS * viscosityPaS)
   );
 }

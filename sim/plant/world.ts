@@ -41,12 +41,11 @@ export interface World {
   readonly moisture: MoistureSettings;
 }
 
-const footSchema = z
-  .strictObject({
-    ring: sealRingSchema,
-    forceN: quantity(1, 200, 'N'),
-    curvatureRadiusM: quantity(0.3, 100, 'm'),
-  });
+const footSchema = z.strictObject({
+  ring: sealRingSchema,
+  forceN: quantity(1, 200, 'N'),
+  curvatureRadiusM: quantity(0.3, 100, 'm'),
+});
 
 const DEMO_FOOT: Foot = {
   ring: DEMO_SEAL_RING,

@@ -51,7 +51,10 @@ export function stepOpenResin(
   if (!irradianceWPerM2.ok) return { ...state, blindS: state.blindS + dtS };
   const windowS = state.windowS + dtS;
   const windowJPerM2 = state.windowJPerM2 + irradianceWPerM2.value * dtS;
-  if (windowS < WINDOW_S - SLACK_S) return { ...state, windowS, windowJPerM2 };
+  if (windowS < WINDOW_S - SLACK_S) {
+    const { doseJPerM2, unseenJPerM2, blindS, lit } = state;
+    return { doseJPerM2, unseenJPerM2, blindS, lit, windowS, windowJPerM2 };
+  }
   const lit = windowJPerM2 > leastSeenWPerM2 * windowS;
   return {
     doseJPerM2: state.doseJPerM2 + (lit ? windowJPerM2 : 0),

@@ -53,6 +53,27 @@ export const PROCEDURE_START: ProcedureState = {
   outcome: null,
 };
 
+/** The same state a little later. Field by field: a spread of so many fields is slow, and this runs at every tick. */
+export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
+  return {
+    phase: state.phase,
+    elapsedS: state.elapsedS + dtS,
+    cycle: state.cycle,
+    dwellForS: state.dwellForS,
+    vacuumHeldS: state.vacuumHeldS,
+    air: state.air,
+    atmospherePa: state.atmospherePa,
+    vacuumPa: state.vacuumPa,
+    sealPullPa: state.sealPullPa,
+    isolatedPa: state.isolatedPa,
+    rise: state.rise,
+    leakRatePaM3PerS: state.leakRatePaM3PerS,
+    sealWhy: state.sealWhy,
+    longPulls: state.longPulls,
+    outcome: state.outcome,
+  };
+}
+
 export interface PhaseContext {
   readonly profile: Profile;
   /** Volume of chamber, hose and injector, for the leak rate. */

@@ -4,7 +4,13 @@
  * still while the job is held.
  */
 import type { Answer, PhaseId, UnstampedEvent } from '../events.ts';
-import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
+import {
+  type Phase,
+  type PhaseContext,
+  type ProcedureState,
+  type Step,
+  stateAfter,
+} from './phase.ts';
 import { PHASE_TABLE } from './phase-table.ts';
 
 /** What the batch must do after this tick; null to go on running. */
@@ -22,7 +28,7 @@ export function phaseOf({ phase }: ProcedureState): Phase {
 
 export function stepProcedure(state: ProcedureState, context: PhaseContext): ProcedureStep {
   const phase = phaseOf(state);
-  const elapsed = { ...state, elapsedS: state.elapsedS + context.dtS };
+  const elapsed = stateAfter(state, context.dtS);
   const observed = phase.observe?.(elapsed, context) ?? elapsed;
   const step = phase.next(observed, context);
   const answered = answerEvent(state.phase, phase, context.answer);

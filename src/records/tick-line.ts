@@ -72,33 +72,29 @@ function actuatorBitsOf({ selector, ventOpen, lampEnabled }: Actuators): number 
   );
 }
 
-const encodeCount = (value: number | null): unknown =>
-  value === null ? null : encodeNumber(value);
+/** A number as JSON has it, or one of the words for what JSON has no number for. */
+const jsonOf = (value: number): string =>
+  Number.isFinite(value) && !Object.is(value, -0) ? String(value) : `"${encodeNumber(value)}"`;
+const jsonOfCount = (value: number | null): string => (value === null ? 'null' : jsonOf(value));
 
 export function encodeTick(
   frame: Frame,
   requests: readonly Request[],
   actuators: Actuators,
 ): string {
-  const { counts } = frame;
-  const fields: unknown[] = [
-    encodeNumber(frame.sequence),
-    encodeNumber(frame.timeS),
-    Object.is(frame.sampledAtS, frame.timeS) ? null : encodeNumber(frame.sampledAtS),
-    encodeCount(counts.pressure),
-    encodeCount(counts.irradiance),
-    encodeCount(counts.glassTemperature),
-    encodeCount(counts.heatSinkTemperature),
-    encodeCount(counts.supplyVoltage),
-    frameBitsOf(frame),
-    encodeNumber(actuators.pumpRatio),
-    actuatorBitsOf(actuators),
-    encodeNumber(actuators.lampRatio),
-  ];
-  const buttons = frame.pressed.map((button) => button[0]).join('');
-  if (buttons !== '' || requests.length > 0) fields.push(buttons);
-  if (requests.length > 0) fields.push(requests);
-  return JSON.stringify(fields);
+  const { counts, sampledAtS, timeS } = frame;
+  const plain =
+    `${jsonOf(frame.sequence)},${jsonOf(timeS)},` +
+    `${Object.is(sampledAtS, timeS) ? 'null' : jsonOf(sampledAtS)},` +
+    `${jsonOfCount(counts.pressure)},${jsonOfCount(counts.irradiance)},` +
+    `${jsonOfCount(counts.glassTemperature)},${jsonOfCount(counts.heatSinkTemperature)},` +
+    `${jsonOfCount(counts.supplyVoltage)},${frameBitsOf(frame)},${jsonOf(actuators.pumpRatio)},` +
+    `${actuatorBitsOf(actuators)},${jsonOf(actuators.lampRatio)}`;
+  if (frame.pressed.length === 0 && requests.length === 0) return `[${plain}]`;
+  const buttons = JSON.stringify(frame.pressed.map((button) => button[0]).join(''));
+  return requests.length === 0
+    ? `[${plain},${buttons}]`
+    : `[${plain},${buttons},${JSON.stringify(requests)}]`;
 }
 
 const requestSchema: z.ZodType<Request> = z.discriminatedUnion(

@@ -4,7 +4,7 @@
  * put before the controller's decoding; neither knows the other.
  */
 import { createChance } from '../../sim/random.ts';
-import { type Physical, sampleCounts, type Tolerance } from '../../sim/sensors.ts';
+import { PERFECT, type Physical, sampleCounts } from '../../sim/sensors.ts';
 import { type Frame, FULL_SCALE_COUNTS, SAFE } from '../../src/frame.ts';
 import { pressurePaOf, supplyVOf } from '../../src/signal/channels.ts';
 import { INITIAL_SIGNAL_MEMORY, stepDecode } from '../../src/signal/decode.ts';
@@ -21,7 +21,6 @@ const NOISE_COUNTS = 0.5;
 const MANY = 20_000;
 const MEDIANS = 40_000;
 
-const NO_TOLERANCE: Tolerance = { pressureOffsetPa: 0, irradianceGain: 1 };
 const SILENT = { uniform: () => 0.5, gaussian: () => 0 };
 const AT_REST: Physical = {
   pressurePa: 100_000,
@@ -45,7 +44,7 @@ const FIRST_PA = (102.5 - FULL_SCALE_COUNTS / 10) * STEP_PA;
 function pressureErrors(noise: typeof SILENT): number[] {
   return Array.from({ length: MANY }, (_, i) => {
     const pressurePa = FIRST_PA + ((i + 0.5) / POINTS_A_STEP) * STEP_PA;
-    const { pressure } = sampleCounts({ ...AT_REST, pressurePa }, NO_TOLERANCE, noise);
+    const { pressure } = sampleCounts({ ...AT_REST, pressurePa }, PERFECT, noise);
     return (pressurePaOf(pressure, channels) ?? Number.NaN) - pressurePa;
   });
 }
@@ -57,7 +56,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 function signalToNoiseDb(): number {
   const errors = Array.from({ length: MANY }, (_, i) => {
     const supplyV = (FULL_V / 2) * (1 + Math.sin(2 * Math.PI * GOLDEN * i));
-    const { supplyVoltage } = sampleCounts({ ...AT_REST, supplyV }, NO_TOLERANCE, SILENT);
+    const { supplyVoltage } = sampleCounts({ ...AT_REST, supplyV }, PERFECT, SILENT);
     return supplyVOf(supplyVoltage, channels) - supplyV;
   });
   return 20 * Math.log10(FULL_V / 2 / Math.SQRT2 / deviation(errors));

@@ -3,7 +3,7 @@
  * live-zero transmitter. Tolerance: half a count, because a converter gives whole ones.
  */
 import { COMPILED_LIMITS, PRESSURE_LIVE } from '../../hal/firmata/protocol.ts';
-import { sensorRatios } from '../../sim/sensors.ts';
+import { PERFECT, sensorRatios } from '../../sim/sensors.ts';
 import { FULL_SCALE_COUNTS } from '../../src/frame.ts';
 import { pressurePaOf, supplyVOf, thermistorKOf } from '../../src/signal/channels.ts';
 import { celsiusFromK } from '../../src/units.ts';
@@ -76,7 +76,7 @@ export const DIVIDERS: CheckGroup = {
       actual: () =>
         sensorRatios(
           { pressurePa: 0, irradianceWPerM2: 0, glassK: 298.15, heatSinkK: 298.15, supplyV: 0 },
-          { pressureOffsetPa: 0, irradianceGain: 1 },
+          PERFECT,
         ).glassTemperature,
       expected: 0.5,
       // Coefficients of seven digits give 10 kΩ to about 2 parts in 10 000: a tenth of a count.

@@ -32,7 +32,7 @@ const sizeRow = (what: string, diameterM: number, decades: number): CheckRow => 
   expected: decades,
   tolerance: 0.5,
   unit: 'log10 of mbar L/s',
-  source: 'table of leak size and leak rate at liwo.com',
+  source: 'table of leak size and leak rate on a page of leak testing',
   obtained: 'seen',
   why: 'the table gives whole powers of ten',
 });
@@ -60,7 +60,7 @@ export const LEAKS: CheckGroup = {
       // Three digits.
       tolerance: 0.001,
       unit: 'mbar',
-      source: '1 mbar L/s = 59.2 cm³/min, table at liwo.com',
+      source: '1 mbar L/s = 59.2 cm³/min, table of leak rates on a page of leak testing',
       obtained: 'seen',
     },
     {

@@ -1,5 +1,5 @@
 /** The simulated sensors' errors by closed forms. The converter's are in `converter.ts`. */
-import { sensorRatios, type Tolerance } from '../../sim/sensors.ts';
+import { PERFECT, sensorRatios, type Tolerance } from '../../sim/sensors.ts';
 import { FULL_SCALE_COUNTS } from '../../src/frame.ts';
 import { pressurePaOf, steinhartHartK } from '../../src/signal/channels.ts';
 import { DEFAULT_UNIT } from '../configs.ts';
@@ -16,7 +16,7 @@ const TRUTH = {
 /** What a faultless divider and the controller's settings make of a real thermistor: too warm by so much. */
 function shownAboveK(errors: Partial<Tolerance>): number {
   const ratioOf = (some: Partial<Tolerance>): number =>
-    sensorRatios(TRUTH, { pressureOffsetPa: 0, irradianceGain: 1, ...some }).glassTemperature;
+    sensorRatios(TRUTH, { ...PERFECT, ...some }).glassTemperature;
   const { thermistor } = DEFAULT_UNIT.channels;
   const kelvin = (ratio: number): number =>
     steinhartHartK((thermistor.seriesOhm * ratio) / (1 - ratio), thermistor);
@@ -25,10 +25,7 @@ function shownAboveK(errors: Partial<Tolerance>): number {
 
 /** Pressure shown less pressure there, through a cable that drops `volts` in each conductor. */
 function shownTooHighPa(pressurePa: number, cableDropV: number): number {
-  const { pressure } = sensorRatios(
-    { ...TRUTH, pressurePa },
-    { pressureOffsetPa: 0, irradianceGain: 1, cableDropV },
-  );
+  const { pressure } = sensorRatios({ ...TRUTH, pressurePa }, { ...PERFECT, cableDropV });
   const shown = pressurePaOf(pressure * FULL_SCALE_COUNTS, DEFAULT_UNIT.channels);
   return (shown ?? Number.NaN) - pressurePa;
 }

@@ -203,10 +203,8 @@ function mostInTenMinutes({ events }: BenchRun): number {
 
 const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end: string }>> = {
   'hot-glass': { alarms: ['glass-hot'], end: 'completed' },
-  'heated-too-fast': {
-    alarms: ['heat-near-limit', 'heated-too-fast', 'spot-hot'],
-    end: 'completed',
-  },
+  // Too fast for the warning, which waits for 2 s near the limit.
+  'heated-too-fast': { alarms: ['heated-too-fast', 'spot-hot'], end: 'completed' },
   daylight: { alarms: ['daylight-near', 'daylight-set'], end: 'completed' },
   'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
   'stuck-lamp': { alarms: ['light-lamp-off'], end: 'alarm' },

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
 import {
   drawTolerance,
+  PERFECT,
   type Physical,
   sampleCounts,
   sensorRatios,
@@ -11,7 +12,7 @@ import {
 } from '../../sim/sensors.ts';
 import { CHANNELS, FULL_SCALE_COUNTS } from '../../src/frame.ts';
 
-const EXACT: Tolerance = { pressureOffsetPa: 0, irradianceGain: 1 };
+const EXACT = PERFECT;
 const TRUTH: Physical = {
   pressurePa: 100_000,
   irradianceWPerM2: 180,
@@ -131,7 +132,11 @@ describe('the tolerance of a unit’s own sensors', () => {
       (seed) => drawTolerance(createChance(seed, 'tolerance')).pressureOffsetPa,
     );
     expect(new Set(offsets).size).toBe(4);
-    const shifted = sensorRatios(TRUTH, { pressureOffsetPa: 800, irradianceGain: 1.015 });
+    const shifted = sensorRatios(TRUTH, {
+      ...PERFECT,
+      pressureOffsetPa: 800,
+      irradianceGain: 1.015,
+    });
     expect(shifted.pressure - ratios({}).pressure).toBeCloseTo(0.8 * 0.002, 12);
     expect((shifted.irradiance - 0.1) / (ratios({}).irradiance - 0.1)).toBeCloseTo(1.015, 12);
   });

@@ -74,7 +74,7 @@ def fill(name):
         if s[0] <= 1e-14 and Q < 0:
             Q = 0.0
         over = pg - pi
-        E = n * ((VL - Vx) / VL) ** 2 * MU_REF / MU / g["tE"] * over / (over + HALF_PA) if over > 0 else 0.0
+        E = n * ((VL - Vx) / VL) * MU_REF / MU / g["tE"] * over / (over + HALF_PA) if over > 0 else 0.0
         D = KH * pg * Vx - d
         D /= T_IN if D > 0 else T_OUT
         C = KH * PA * Q if Q > 0 else d * Q / Vx

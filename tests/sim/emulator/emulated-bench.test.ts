@@ -18,7 +18,7 @@ import { loadImage } from '../../../sim/emulator/image.ts';
 import { createInProcessLine } from '../../../sim/emulator/in-process-line.ts';
 import { createVirtualClock } from '../../../sim/emulator/virtual-clock.ts';
 import type { Scenario } from '../../../sim/scenario.ts';
-import { sensorRatios } from '../../../sim/sensors.ts';
+import { PERFECT, sensorRatios } from '../../../sim/sensors.ts';
 import { SAFE } from '../../../src/frame.ts';
 import { IMAGE_PATH } from './emulator-launcher.ts';
 import { scenarioOf } from './scenarios.ts';
@@ -86,10 +86,7 @@ test('a silent host leaves the unit safe by the board’s own doing', () => {
 test('the counts in a frame are those of the sensors, within their noise', () => {
   const { bench, last } = benchOf();
   const { truth } = bench.view();
-  const exact = sensorRatios(
-    { ...truth, supplyV: 12.6 },
-    { pressureOffsetPa: 0, irradianceGain: 1 },
-  );
+  const exact = sensorRatios({ ...truth, supplyV: 12.6 }, PERFECT);
   bench.advance(0.1);
   for (const channel of ['glassTemperature', 'heatSinkTemperature', 'supplyVoltage'] as const) {
     expect(Math.abs(last()[channel] - 1023 * exact[channel])).toBeLessThanOrEqual(3);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { standardAtmospherePa } from '../../../sim/plant/atmosphere.ts';
+import type { Conditions } from '../../../sim/plant/bench.ts';
 import type { Break } from '../../../sim/plant/break.ts';
 import { type DamageSizes, demoBreakOf } from '../../../sim/plant/breaks.ts';
 import {
-  type Conditions,
   createPlace,
   createPlantState,
   type Place,
@@ -108,7 +108,10 @@ describe('air', () => {
   test('a tight seal holds vacuum, a leaking one loses it, a hose that is off has none', () => {
     const lossPa = (changes: Partial<Conditions>): number => {
       const bench = benchWith(STAR);
-      run(bench, 3, () => ({ ...closed, pumpRatio: bench.state.air.manifoldPa > 50_000 ? 0.5 : 0 }));
+      run(bench, 3, () => ({
+        ...closed,
+        pumpRatio: bench.state.air.manifoldPa > 50_000 ? 0.5 : 0,
+      }));
       const fromPa = bench.state.air.manifoldPa;
       run({ ...bench, conditions: { ...CALM, ...changes } }, 10, () => closed);
       return bench.state.air.manifoldPa - fromPa;
@@ -121,8 +124,7 @@ describe('air', () => {
 });
 
 describe('filling, at the profile of the demo', () => {
-
-  test.each([0.85, 1, 1.15])(
+  test.each([0.9, 1, 1.1])(
     'a star break with 10 mm legs is not clear after one cycle and clear after two (escape x %d)',
     (spread) => {
       const gaps = demoBreakOf(STAR).gaps.map((gap) => ({ ...gap, escapeS: spread * gap.escapeS }));

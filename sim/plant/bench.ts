@@ -1,0 +1,32 @@
+/** What acts on the plant besides the board's outputs: hands, and what faults change in the world. */
+
+/** What hands have done. */
+export interface Bench {
+  sealed: boolean;
+  hoseOn: boolean;
+  charged: boolean;
+  /** The injector is off and the break is closed by pit resin. */
+  pitFilled: boolean;
+  filmOn: boolean;
+  shieldClosed: boolean;
+}
+
+/** What faults change in the world, each tick. */
+export interface Conditions {
+  readonly airK: number;
+  /** Share of its first output that an aged lamp still gives. */
+  readonly lampAgeRatio: number;
+  /** Heat from sun or air gun into the worked spot, W. */
+  readonly glassHeatW: number;
+  /** Heat into the heat sink that its fan does not take away, W. */
+  readonly heatSinkHeatW: number;
+  readonly sealLeak: boolean;
+  readonly hoseOff: boolean;
+  /** Water in the break; matter on its faces that gives off gas. */
+  readonly wetBreak: boolean;
+  readonly outgassing: boolean;
+  readonly supplyV: number | null;
+  readonly pumpFlowRatio: number;
+  /** Daylight at the break that counts for the resin, W/m2. */
+  readonly ambientUvWPerM2: number;
+}
