@@ -97,7 +97,7 @@ export function createRig(scenario: Scenario): Rig {
 
 function placeOf({ seed, atmospherePa, world }: Scenario): Place {
   // No two breaks of one kind are quite alike.
-  const spread = 1 + 0.2 * (createChance(seed, 'break').uniform() - 0.5);
+  const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
   const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
   return createPlace(atmospherePa, { ...world, break: { gaps } });
 }

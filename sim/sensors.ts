@@ -178,13 +178,17 @@ function dividerRatio(temperatureK: number, errors: Tolerance): number {
 }
 
 /**
- * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Once
- * round is enough: it leaves less than a hundredth of the error, which is under a millikelvin.
+ * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Twice
+ * round is enough: each round leaves less than a hundredth of the error before.
  */
 function selfHeatedK(temperatureK: number, fixedOhm: number, dissipationWPerK: number): number {
-  const ohm = thermistorOhm(temperatureK);
-  const currentA = SENSOR_SUPPLY_V / (ohm + fixedOhm);
-  return temperatureK + (currentA * currentA * ohm) / dissipationWPerK;
+  let ownK = temperatureK;
+  for (let round = 0; round < 2; round++) {
+    const ohm = thermistorOhm(ownK);
+    const currentA = SENSOR_SUPPLY_V / (ohm + fixedOhm);
+    ownK = temperatureK + (currentA * currentA * ohm) / dissipationWPerK;
+  }
+  return ownK;
 }
 
 /** Resistance at a temperature: the Steinhart-Hart cubic solved for ln R by Cardano's formula. */

@@ -84,7 +84,7 @@ export const createLampState = (airK: number): LampState => ({
 });
 
 /** What is left of the drive is called dark below this; less than a nanowatt per cm2 of light. */
-const DARK_RATIO = 1e-9;
+const DARK_RATIO = 1e-8;
 
 /** Irradiance against distance from a source that is small beside it: the inverse square law. */
 export function distanceRatio({ referenceDistanceM }: Lamp, distanceM: number): number {

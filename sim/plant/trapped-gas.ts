@@ -35,8 +35,6 @@ export interface GasDrive {
 
 /** Escape is told for this viscosity. */
 const REFERENCE_VISCOSITY_PA_S = 0.05;
-/** Excess pressure at which escape has half its full rate: the weight and skin of bubbles; demo. */
-const HALF_RATE_PA = 5000;
 /** Times in which resin takes up gas under pressure, and gives it back once let off; demo. */
 const DISSOLVING_S = 60;
 const COMING_OUT_S = 600;
@@ -48,36 +46,27 @@ export const gasPa = (state: GapState, gap: Gap, gasK: number): number =>
   (state.trappedMol * GAS_CONSTANT_J_PER_MOL_K * gasK) / (gap.volumeM3 - state.resinM3);
 
 /**
- * Share of the trapped gas that leaves past the resin in a second. Gas leaves while its pressure
- * exceeds the injector's, and the sooner the more of the gap it takes, since it must reach the
- * mouth. Demo law; thick resin slows it in proportion.
+ * Share of the trapped gas that leaves past the resin in a second. Gas leaves under vacuum alone, the
+ * faster the deeper it is, because only gas that stands expanded has bubbles that reach the mouth; at
+ * the atmosphere capillarity holds it. The more of the gap it takes, the nearer it is. Demo law;
+ * thick resin slows it in proportion.
  */
 export function escapePerS(
   gap: Gap,
-  excessPa: number,
+  { injectorPa, atmospherePa, viscosityPaS }: GasDrive,
   gasShare: number,
-  viscosityPaS: number,
 ): number {
-  if (excessPa <= 0) return 0;
-  return (
-    (REFERENCE_VISCOSITY_PA_S * gasShare * excessPa) /
-    ((excessPa + HALF_RATE_PA) * gap.escapeS * viscosityPaS)
-  );
+  if (injectorPa >= atmospherePa) return 0;
+  const depth = 1 - injectorPa / atmospherePa;
+  return (REFERENCE_VISCOSITY_PA_S * gasShare * depth) / (gap.escapeS * viscosityPaS);
 }
 
-/** Lets gas past the resin for half of `dtS`; midpoint rule, so second order. */
+/** Lets gas past the resin for half of `dtS`, the front standing still. */
 export function bubbleForHalf(state: GapState, gap: Gap, drive: GasDrive, dtS: number): void {
-  const { injectorPa, viscosityPaS, gasK } = drive;
-  const halfS = 0.5 * dtS;
-  const aheadM3 = gap.volumeM3 - state.resinM3;
-  const paPerMol = (GAS_CONSTANT_J_PER_MOL_K * gasK) / aheadM3;
-  const share = aheadM3 / gap.volumeM3;
-  const fromMol = state.trappedMol;
-  const firstPerS = escapePerS(gap, fromMol * paPerMol - injectorPa, share, viscosityPaS);
-  if (firstPerS === 0) return;
-  const middleMol = fromMol * (1 - fading(0.5 * firstPerS * halfS));
-  const perS = escapePerS(gap, middleMol * paPerMol - injectorPa, share, viscosityPaS);
-  const leavingMol = fromMol * fading(perS * halfS);
+  const share = (gap.volumeM3 - state.resinM3) / gap.volumeM3;
+  const perS = escapePerS(gap, drive, share);
+  if (perS === 0) return;
+  const leavingMol = state.trappedMol * fading(0.5 * perS * dtS);
   state.trappedMol -= leavingMol;
   state.givenMol += leavingMol;
 }

@@ -10,7 +10,7 @@ MU = 0.042
 A = 0.033
 KH = 2.5e-5
 T_IN, T_OUT = 60.0, 600.0
-HALF_PA, MU_REF = 5000.0, 0.05
+MU_REF = 0.05
 
 GAPS = {
     "leg": dict(kind="leg", L=0.01, h0=1.2e-6, e=0.6, w0=0.0012, r0=0.0, tE=17.0),
@@ -73,8 +73,7 @@ def fill(name):
         Q = (pi + 2 * A / h(x) - pg) / (MU * R(x))
         if s[0] <= 1e-14 and Q < 0:
             Q = 0.0
-        over = pg - pi
-        E = n * ((VL - Vx) / VL) * MU_REF / MU / g["tE"] * over / (over + HALF_PA) if over > 0 else 0.0
+        E = n * (VL - Vx) / VL * MU_REF / MU / g["tE"] * (1 - pi / PA) if pi < PA else 0.0
         D = KH * pg * Vx - d
         D /= T_IN if D > 0 else T_OUT
         C = KH * PA * Q if Q > 0 else d * Q / Vx
