@@ -23,7 +23,12 @@ const sizes: fc.Arbitrary<GapSizes> = fc
     widthM: fc.double({ min: 2e-4, max: 0.01, noNaN: true }),
     escapeS: fc.constant(10),
   })
-  .map((drawn) => ({ ...drawn, pitRadiusM: drawn.kind === 'disc' ? drawn.widthM / 6 : 0 }));
+  // A pit of 0.3 mm and more, so that the sum below is good to the last digits compared.
+  .map((drawn) =>
+    drawn.kind === 'disc'
+      ? { ...drawn, widthM: 10 * drawn.widthM, pitRadiusM: (10 * drawn.widthM) / 6 }
+      : { ...drawn, pitRadiusM: 0 },
+  );
 const place = fc.double({ min: 1e-4, max: 1, noNaN: true });
 
 const close = (actual: number, expected: number, ratio: number): void =>
@@ -49,8 +54,8 @@ describe('a gap of any shape', () => {
         const gap = gapOf(drawn);
         const toM = ratio * gap.lengthM;
         const local = (xM: number): number => 12 / (widthM(gap, xM) * apertureM(gap, xM) ** 3);
-        // The short form of the logarithm near the mouth is good to a part in 1e9.
-        close(resistancePerM3(gap, toM), sumOver(toM, local), 3e-9);
+        // The short form of the logarithm near the mouth is good to some parts in 1e10.
+        close(resistancePerM3(gap, toM), sumOver(toM, local), 1e-9);
       }),
       { numRuns: 60 },
     );
