@@ -23,16 +23,8 @@ import { amountOf } from './fault-kinds.ts';
 import { type Fault, REMEDIES, type Remedy } from './faults.ts';
 import { doHandWork } from './hands.ts';
 import type { Conditions } from './plant/bench.ts';
-import {
-  bringInPane,
-  createPlace,
-  createPlantState,
-  openChamber,
-  type Place,
-  type PlantState,
-  stepPlant,
-  timeOfS,
-} from './plant/plant.ts';
+import { bringInPane, openChamber, stepPlant, timeOfS } from './plant/plant.ts';
+import { createPlace, createPlantState, type Place, type PlantState } from './plant/plant-state.ts';
 import { looksClear } from './plant/sight.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { type Chance, createChance } from './random.ts';

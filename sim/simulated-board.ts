@@ -15,6 +15,7 @@ import {
   takeOutputs,
 } from './board-model.ts';
 import { has, lateByS } from './fault-effects.ts';
+import { type Imbalance, imbalanceOf } from './plant/balance.ts';
 import { curedDepthM } from './plant/cure.ts';
 import { STEPS_PER_S } from './plant/plant.ts';
 import { clarityRatio } from './plant/sight.ts';
@@ -47,6 +48,7 @@ export interface BreakView {
     readonly heatSinkK: number;
     readonly interlayerK: number;
     readonly curedDepthM: number;
+    readonly imbalance: Imbalance;
     /** Outputs as they act, after the board's own protection and any fault. */
     readonly acting: Actuators;
   };
@@ -152,6 +154,7 @@ function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),
+    imbalance: imbalanceOf(plant, place),
     acting,
   };
 }

@@ -23,11 +23,11 @@ export interface MoistureSettings {
   readonly outgassingS: number;
 }
 
-/** Demo: water dries in tens of seconds; faces give off a few hundred pascals. */
+/** Demo: water dries in tens of seconds; faces give off gas up to a kilopascal. */
 export const DEMO_MOISTURE: MoistureSettings = {
   evaporationS: 10,
-  outgasPa: 600,
-  outgassingS: 15,
+  outgasPa: 1100,
+  outgassingS: 8,
 };
 
 export interface MoistureDrive {

@@ -5,32 +5,19 @@
  * faults change, but neither sensors nor controller.
  */
 import type { Actuators } from '../../src/frame.ts';
-import { type AirState, createAir, isAirAtRest, stepAir } from './air.ts';
+import { isAirAtRest, stepAir } from './air.ts';
 import type { AirDrive } from './air-flows.ts';
-import type { Bench, Conditions } from './bench.ts';
-import { type BreakDrive, type BreakState, createBreakState, stepBreak } from './break.ts';
-import { type CureState, createCureState, gelled, stepCure } from './cure.ts';
-import type { Restriction } from './flow.ts';
-import {
-  createLaminate,
-  DEMO_SPOT,
-  type Laminate,
-  type PaneSurroundings,
-  roomAt,
-  stepLaminate,
-} from './laminate.ts';
-import { createLampState, type LampState, stepLamp, underFilm } from './lamp.ts';
-import { type MoistureState, stepMoisture } from './moisture.ts';
-import {
-  createOpenResinState,
-  type OpenResinState,
-  setViscosityRatio,
-  stepOpenResin,
-} from './open-resin.ts';
-import { GRIT_CONDUCTANCE, NO_SEAL, sealRestriction } from './seal.ts';
+import type { Conditions } from './bench.ts';
+import { type BreakDrive, stepBreak } from './break.ts';
+import { gelled, stepCure } from './cure.ts';
+import { createLaminate, DEMO_SPOT, stepLaminate } from './laminate.ts';
+import { stepLamp, underFilm } from './lamp.ts';
+import { stepMoisture } from './moisture.ts';
+import { setViscosityRatio, stepOpenResin } from './open-resin.ts';
+import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import { NO_SEAL } from './seal.ts';
 import { bubbling } from './sight.ts';
 import { viscosityPaS } from './viscosity.ts';
-import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
@@ -41,82 +28,11 @@ const SLOW_STEPS = 200;
  * length of one of 1 ms (see the tests), and the air takes its gas evenly over it.
  */
 const BREAK_STEPS = 5;
-const SUPPLY_V = 12.6;
 const SUPPLY_SAG_V = 0.4;
 /** The worked spot of the pane, which a heater's watts go into. */
 const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
 /** Water in a wet break: more than any test draws off. */
 const WET_MOL = 1e-3;
-
-export interface Place {
-  readonly atmospherePa: number;
-  readonly world: World;
-  /** The foot on clean glass, and with grit under its ring. */
-  readonly tight: Restriction;
-  readonly loose: Restriction;
-}
-
-export interface PlantState {
-  /** Steps since the start: whole, so that time does not gather rounding errors. */
-  step: number;
-  supplyV: number;
-  bubbling: boolean;
-  readonly air: AirState;
-  readonly filling: BreakState;
-  readonly moisture: MoistureState;
-  readonly lamp: LampState;
-  pane: Laminate;
-  readonly surroundings: PaneSurroundings;
-  readonly openResin: OpenResinState;
-  readonly cure: CureState;
-  readonly bench: Bench;
-  /** Up to where pane and resin have been stepped, and the lamp's dose there. */
-  slowStep: number;
-  slowDoseJPerM2: number;
-  /** What the ledger of the air stood at when moisture was stepped last. */
-  inflowMol: number;
-}
-
-export function createPlace(atmospherePa: number, world: World): Place {
-  const { ring, ...seat } = world.foot;
-  return {
-    atmospherePa,
-    world,
-    tight: sealRestriction(ring, { ...seat, gritConductance: 0 }),
-    loose: sealRestriction(ring, { ...seat, gritConductance: GRIT_CONDUCTANCE }),
-  };
-}
-
-export function createPlantState(
-  { atmospherePa, world }: Place,
-  airK: number,
-  glassK: number,
-): PlantState {
-  return {
-    step: 0,
-    supplyV: SUPPLY_V,
-    bubbling: false,
-    air: createAir(world.air, atmospherePa, airK, world.gas),
-    filling: createBreakState(world.break, atmospherePa, airK),
-    moisture: { waterMol: 0, vapourMol: 0, outgasMol: 0 },
-    lamp: createLampState(airK),
-    pane: createLaminate(world.pane, glassK),
-    surroundings: roomAt(airK),
-    openResin: createOpenResinState(),
-    cure: createCureState(),
-    bench: {
-      sealed: false,
-      hoseOn: false,
-      charged: false,
-      pitFilled: false,
-      filmOn: false,
-      shieldClosed: false,
-    },
-    slowStep: 0,
-    slowDoseJPerM2: 0,
-    inflowMol: 0,
-  };
-}
 
 /** Time since the start; whole milliseconds, as a board's timer counts them. */
 export const timeOfS = ({ step }: PlantState): number => step / STEPS_PER_S;
@@ -170,6 +86,7 @@ function stepGas(
   const breakDrive = breakDriveOf(state, place, conditions);
   const airDrive = airDriveOf(state, place, outputs, conditions);
   const givenOff = stepGivenOff(state, place, conditions, steps * STEP_S);
+  state.givenOffMol += givenOff * steps * STEP_S;
   state.bubbling = false;
   if (!breakDrive.wet) {
     // Nothing stiff: the break takes the whole run at once.

@@ -10,6 +10,8 @@ const measured = ({ events }: BenchRun, name: string) =>
   events.flatMap((event) =>
     event.kind === 'measured' && event.name === name ? [event.value] : [],
   );
+const findings = ({ events }: BenchRun) =>
+  events.flatMap((event) => (event.kind === 'seal-finding' ? [event.finding] : []));
 const batches = ({ events }: BenchRun) =>
   events.flatMap((event) => (event.kind === 'batch' ? [event.to] : []));
 
@@ -121,6 +123,30 @@ describe('repairs in which something goes wrong', () => {
     expect(run.end).toBe('completed');
   });
 
+  const SEEDS = [1, 2, 3];
+
+  test('water in the break is told as such, dried, and not found again', () => {
+    for (const seed of SEEDS) {
+      const run = runRepair({ seed, faults: ['wet-break'] });
+      expect(findings(run), `seed ${seed}`).toEqual(['moisture', 'tight']);
+      expect(run.enteredS.has('dry-again')).toBe(true);
+      expect(run.alarms).toEqual([]);
+      expect(run.end).toBe('completed');
+    }
+  });
+
+  test('outgassing is never told as leak or water, and a longer pull carries it off', () => {
+    for (const seed of SEEDS) {
+      const run = runRepair({ seed, faults: ['outgassing'] });
+      const [first, ...rest] = findings(run);
+      expect(['outgassing', 'unclear'], `seed ${seed}`).toContain(first);
+      expect(rest.at(-1), `seed ${seed}`).toBe('tight');
+      expect(run.enteredS.has('long-pull')).toBe(true);
+      expect(run.alarms).toEqual([]);
+      expect(run.end).toBe('completed');
+    }
+  });
+
   test('cold glass is held until the pane is warm enough, then filled', () => {
     const run = runRepair({ faults: ['cold-pane'] });
     expect(run.alarms).toContain('glass-cold');
@@ -229,6 +255,8 @@ describe('every ready-made fault', () => {
   test('has a test of a whole repair', () => {
     const above = [
       'leaky-seal',
+      'wet-break',
+      'outgassing',
       'cold-pane',
       'weak-lamp',
       'worn-out-lamp',

@@ -3,13 +3,13 @@ import { standardAtmospherePa } from '../../../sim/plant/atmosphere.ts';
 import type { Conditions } from '../../../sim/plant/bench.ts';
 import type { Break } from '../../../sim/plant/break.ts';
 import { type DamageSizes, demoBreakOf } from '../../../sim/plant/breaks.ts';
+import { stepPlant } from '../../../sim/plant/plant.ts';
 import {
   createPlace,
   createPlantState,
   type Place,
   type PlantState,
-  stepPlant,
-} from '../../../sim/plant/plant.ts';
+} from '../../../sim/plant/plant-state.ts';
 import { clarityRatio, looksClear } from '../../../sim/plant/sight.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
 import { type Actuators, SAFE } from '../../../src/frame.ts';

@@ -1,0 +1,32 @@
+/**
+ * What physics must keep: gas and heat that are in the unit now against what was there and what came
+ * and went. A ratio far above rounding means that a step loses or makes something.
+ */
+import { enteredJPerM2, storedJPerM2 } from './laminate.ts';
+import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts';
+
+export interface Imbalance {
+  /** Gas unaccounted for, over what the unit and the break hold. */
+  readonly gasRatio: number;
+  /** Heat unaccounted for in the pane, and in the lamp's heat sink, over all that passed through. */
+  readonly paneHeatRatio: number;
+  readonly sinkHeatRatio: number;
+}
+
+export function imbalanceOf(state: PlantState, place: Place): Imbalance {
+  const { air, filling, givenOffMol, startMol, pane, lamp } = state;
+  const { pumpMol, ventMol, reliefMol, sealMol } = air.ledger;
+  const carriedMol = breakMol(filling, place, (gap) => gap.carriedMol);
+  const cameMol = pumpMol + ventMol + reliefMol + sealMol + givenOffMol + carriedMol;
+  const nowMol = gasMol(state, place);
+  const throughPane = Object.values(pane.book).reduce((sum, heat) => sum + Math.abs(heat), 0);
+  const { heatSinkJPerK } = place.world.lamp;
+  const sinkJ = heatSinkJPerK * (lamp.heatSinkK - state.startSinkK);
+  return {
+    gasRatio: Math.abs(nowMol - startMol - cameMol) / nowMol,
+    paneHeatRatio: ratio(storedJPerM2(pane) - enteredJPerM2(pane), throughPane),
+    sinkHeatRatio: ratio(sinkJ - (lamp.heatInJ - lamp.heatLostJ), lamp.heatInJ),
+  };
+}
+
+const ratio = (part: number, whole: number): number => (whole === 0 ? 0 : Math.abs(part) / whole);

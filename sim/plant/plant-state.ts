@@ -1,0 +1,108 @@
+/**
+ * The state of the simulated unit's physics and the place in which it stands: what is there and how
+ * it begins. How it moves on is in `plant.ts`.
+ */
+import { type AirState, createAir } from './air.ts';
+import type { Bench } from './bench.ts';
+import { type BreakState, createBreakState } from './break.ts';
+import { type CureState, createCureState } from './cure.ts';
+import type { Restriction } from './flow.ts';
+import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './laminate.ts';
+import { createLampState, type LampState } from './lamp.ts';
+import type { MoistureState } from './moisture.ts';
+import { createOpenResinState, type OpenResinState } from './open-resin.ts';
+import { GRIT_CONDUCTANCE, sealRestriction } from './seal.ts';
+import type { World } from './world.ts';
+
+export const SUPPLY_V = 12.6;
+
+export interface Place {
+  readonly atmospherePa: number;
+  readonly world: World;
+  /** The foot on clean glass, and with grit under its ring. */
+  readonly tight: Restriction;
+  readonly loose: Restriction;
+}
+
+export interface PlantState {
+  /** Steps since the start: whole, so that time does not gather rounding errors. */
+  step: number;
+  supplyV: number;
+  bubbling: boolean;
+  readonly air: AirState;
+  readonly filling: BreakState;
+  readonly moisture: MoistureState;
+  readonly lamp: LampState;
+  pane: Laminate;
+  readonly surroundings: PaneSurroundings;
+  readonly openResin: OpenResinState;
+  readonly cure: CureState;
+  readonly bench: Bench;
+  /** Up to where pane and resin have been stepped, and the lamp's dose there. */
+  slowStep: number;
+  slowDoseJPerM2: number;
+  /** What the ledger of the air stood at when moisture was stepped last. */
+  inflowMol: number;
+  /** Vapour and gas given off so far, and what was there at the start: for the balance. */
+  givenOffMol: number;
+  readonly startMol: number;
+  readonly startSinkK: number;
+}
+
+export function createPlace(atmospherePa: number, world: World): Place {
+  const { ring, ...seat } = world.foot;
+  return {
+    atmospherePa,
+    world,
+    tight: sealRestriction(ring, { ...seat, gritConductance: 0 }),
+    loose: sealRestriction(ring, { ...seat, gritConductance: GRIT_CONDUCTANCE }),
+  };
+}
+
+export function createPlantState(place: Place, airK: number, glassK: number): PlantState {
+  const { atmospherePa, world } = place;
+  const air = createAir(world.air, atmospherePa, airK, world.gas);
+  const filling = createBreakState(world.break, atmospherePa, airK);
+  return {
+    step: 0,
+    supplyV: SUPPLY_V,
+    bubbling: false,
+    air,
+    filling,
+    moisture: { waterMol: 0, vapourMol: 0, outgasMol: 0 },
+    lamp: createLampState(airK),
+    pane: createLaminate(world.pane, glassK),
+    surroundings: roomAt(airK),
+    openResin: createOpenResinState(),
+    cure: createCureState(),
+    bench: {
+      sealed: false,
+      hoseOn: false,
+      charged: false,
+      pitFilled: false,
+      filmOn: false,
+      shieldClosed: false,
+    },
+    slowStep: 0,
+    slowDoseJPerM2: 0,
+    inflowMol: 0,
+    givenOffMol: 0,
+    startMol: gasMol({ air, filling }, place),
+    startSinkK: airK,
+  };
+}
+
+/** Sum over all gaps of a break, each standing for its count. */
+export function breakMol(
+  { gaps }: BreakState,
+  { world }: Place,
+  of: (gap: BreakState['gaps'][number]) => number,
+): number {
+  return gaps.reduce((sum, gap, i) => sum + (world.break.gaps[i]?.count ?? 0) * of(gap), 0);
+}
+
+/** Gas in unit and break, dissolved gas included, mol. */
+export const gasMol = ({ air, filling }: Pick<PlantState, 'air' | 'filling'>, place: Place) =>
+  air.manifoldMol +
+  air.injectorMol +
+  breakMol(filling, place, ({ trappedMol, dissolvedMol }) => trappedMol + dissolvedMol);
