@@ -19,6 +19,7 @@ import { type Imbalance, imbalanceOf } from './plant/balance.ts';
 import { curedDepthM } from './plant/cure.ts';
 import { STEPS_PER_S } from './plant/plant.ts';
 import { clarityRatio } from './plant/sight.ts';
+import { tipDangerOf } from './plant/tip-danger.ts';
 import {
   act,
   createRig,
@@ -48,6 +49,8 @@ export interface BreakView {
     readonly heatSinkK: number;
     readonly interlayerK: number;
     readonly curedDepthM: number;
+    /** Stress intensity at the tip of the longest gap over that at which a crack begins to creep. */
+    readonly slowGrowthRatio: number;
     readonly imbalance: Imbalance;
     /** Outputs as they act, after the board's own protection and any fault. */
     readonly acting: Actuators;
@@ -154,6 +157,7 @@ function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),
+    slowGrowthRatio: tipDangerOf(plant, place).slowGrowthRatio,
     imbalance: imbalanceOf(plant, place),
     acting,
   };

@@ -72,7 +72,7 @@ export type WorldFile = z.infer<typeof worldSchema>;
 export function worldOf(
   damage: DamageSizes,
   resinViscosityPaSAt20C: number,
-  file: Partial<WorldFile> = {},
+  file: Partial<Omit<WorldFile, 'schema'>> = {},
 ): World {
   return {
     break: file.break ?? demoBreakOf(damage),

@@ -56,6 +56,7 @@ program
       'seed',
       'altitude',
       'fault',
+      'plant',
     ]),
   )
   .option('--manual', 'you press the buttons: y YES, n NO, m MORE', false)
@@ -66,6 +67,7 @@ program
   .option('--seed <n>', 'seed of the simulated board and person', parseSeed, 1)
   .option('--altitude <m>', 'where the simulated bench stands, above sea level', parseAltitude, 60)
   .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
+  .option('--plant <file>', 'what is simulated: break, resin, pane, lamp, air (JSON)')
   .option('--records <folder>', 'where records go', 'records')
   .addHelpText(
     'after',

@@ -41,6 +41,7 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
         altitudeM: options.altitude,
         person: manual ? 'at the keyboard' : 'scripted',
         faults: scenario.faults,
+        ...(options.plant === undefined ? {} : { world: scenario.world }),
       },
       run: () => createPacer(board.tick, board.identity.tickS, speed),
       act: (key, request) => {

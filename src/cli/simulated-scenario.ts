@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { FAULT_PRESETS, type Fault, faultSchema } from '../../sim/faults.ts';
 import { standardAtmospherePa } from '../../sim/plant/atmosphere.ts';
-import { worldOf } from '../../sim/plant/world.ts';
+import { type WorldFile, worldOf, worldSchema } from '../../sim/plant/world.ts';
 import type { Scenario } from '../../sim/scenario.ts';
 import type { JobConfig } from '../controller-state.ts';
 import { type Checked, schemaName } from '../settings.ts';
@@ -16,6 +16,8 @@ export interface ScenarioOptions {
   readonly altitude: number;
   /** Names of ready-made faults, or files of faults. */
   readonly fault: readonly string[];
+  /** A file of what is simulated; what it leaves out is the demo's, fitted to the job sheet. */
+  readonly plant?: string;
   readonly manual: boolean;
 }
 
@@ -32,6 +34,8 @@ const faultFileSchema = z.strictObject({
 export function scenarioOf(options: ScenarioOptions, { job }: JobConfig): Checked<Scenario> {
   const faults = faultsOf(options.fault);
   if (!faults.ok) return faults;
+  const plant: Checked<WorldFile | undefined> = plantOf(options.plant);
+  if (!plant.ok) return plant;
   return {
     ok: true,
     value: {
@@ -40,11 +44,17 @@ export function scenarioOf(options: ScenarioOptions, { job }: JobConfig): Checke
       atmospherePa: standardAtmospherePa(options.altitude),
       airK: job.airK,
       glassK: job.glassK,
-      world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
+      world: worldOf(job.damage, job.resin.viscosityPaSAt20C, plant.value),
       faults: faults.value,
       technician: options.manual ? 'person' : 'scripted',
     },
   };
+}
+
+function plantOf(file: string | undefined): Checked<WorldFile | undefined> {
+  if (file === undefined) return { ok: true, value: undefined };
+  const read = readChecked(worldSchema, file);
+  return read.ok ? { ok: true, value: read.value.settings } : read;
 }
 
 function faultsOf(names: readonly string[]): Checked<readonly Fault[]> {

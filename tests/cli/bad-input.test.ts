@@ -8,6 +8,16 @@ import { runProgram, scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
 
+const LEG = {
+  kind: 'leg',
+  count: 5,
+  lengthMm: 10,
+  mouthApertureUm: 1.2,
+  endRatio: 0.6,
+  escapeS: 20,
+  widthMm: 1.2,
+};
+
 /** Each: which file, what is in it, and what the message must name. */
 const CASES: readonly (readonly [string, string, unknown, readonly string[]])[] = [
   [
@@ -49,6 +59,41 @@ const CASES: readonly (readonly [string, string, unknown, readonly string[]])[] 
     'unit',
     { ...unit, alarms: { 'over-pressure': { limit: 400 } } },
     ['alarms.over-pressure.limit', '400', '50 to 190'],
+  ],
+  [
+    'a gap wider than any break',
+    'plant',
+    { schema: 'meniscus/plant@1', break: { gaps: [{ ...LEG, mouthApertureUm: 900 }] } },
+    ['break.gaps.0.mouthApertureUm', '900', '0.1 to 200 µm'],
+  ],
+  [
+    'a resin that thickens with warmth',
+    'plant',
+    {
+      schema: 'meniscus/plant@1',
+      resin: {
+        viscosity: [
+          { temperatureC: 20, viscosityMPaS: 50 },
+          { temperatureC: 30, viscosityMPaS: 60 },
+        ],
+        surfaceTensionMNPerM: 35,
+        contactAngleDegrees: 20,
+        gasSolubilityMmolPerLBar: 2.5,
+      },
+    },
+    ['resin.viscosity', 'accepted: '],
+  ],
+  [
+    'a pane of ice-thin glass',
+    'plant',
+    { schema: 'meniscus/plant@1', pane: { layers: [{ kind: 'glass', thicknessMm: 0.01 }] } },
+    ['pane.layers.0.thicknessMm', '0.01', '0.1 to 25 mm', 'pane.emissivity is missing'],
+  ],
+  [
+    'a lamp brighter than any',
+    'plant',
+    { schema: 'meniscus/plant@1', lamp: { fullMWPerCm2: 5000 } },
+    ['lamp.fullMWPerCm2', '5000', '1 to 200 mW/cm2'],
   ],
   ['broken JSON', 'job', '{ "schema": ', ['not JSON', 'accepted: JSON text']],
   ['a file of another kind', 'job', profile, ['schema', '"meniscus/job@1"']],

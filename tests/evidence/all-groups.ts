@@ -38,6 +38,7 @@ import { FILL_TIMES, GAP_SHAPES, SOLVER_FILLING } from './solver-filling.ts';
 import { SOLVER_LAMINATE, SPOT_LOSS } from './solver-laminate.ts';
 import { TARGET_DOSE } from './target-dose.ts';
 import { LEG_TIP, THERMAL_STRESS } from './thermal-stress.ts';
+import { TRADE_WINDOWS } from './trade-windows.ts';
 import { UNITS } from './units.ts';
 import { UV_HAZARD } from './uv-hazard.ts';
 import { VACUUM_BY_ALTITUDE } from './vacuum-by-altitude.ts';
@@ -108,4 +109,5 @@ export const ALL_GROUPS: readonly CheckGroup[] = [
   HEATING_RATE_FILTER,
   ALARM_TRANSITIONS,
   ALARM_LOAD,
+  TRADE_WINDOWS,
 ];

@@ -1,0 +1,22 @@
+/**
+ * How near the break is to running: the stress across its longest gap from heat, and the pressure in
+ * it, at its tip. From state alone; what anybody does about it is decided elsewhere.
+ */
+import { DEMO_SPOT } from './laminate.ts';
+import type { Place, PlantState } from './plant-state.ts';
+import { createPaneStress, hoopPa, setPaneStress, type TipDanger, tipDanger } from './stress.ts';
+
+/**
+ * The leg lies in the spot and its tip at the rim, where the hoop tension of a hot spot is greatest;
+ * through the thickness the pane is held flat by what is around it. Both pull in the worst place.
+ */
+export function tipDangerOf({ pane, air }: PlantState, { world, atmospherePa }: Place): TipDanger {
+  const stress = createPaneStress(pane);
+  setPaneStress(stress, pane, world.pane, 'flat');
+  const hoop = hoopPa(world.pane, pane.spotOverPaneK, DEMO_SPOT.spotRadiusM, DEMO_SPOT.spotRadiusM);
+  return tipDanger(world.pane, {
+    legM: Math.max(...world.break.gaps.map(({ lengthM }) => lengthM)),
+    acrossPa: Math.max(0, hoop) + stress.tensionPa,
+    insideGaugePa: Math.max(0, air.injectorPa - atmospherePa),
+  });
+}
