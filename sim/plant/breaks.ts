@@ -20,7 +20,7 @@ export interface DamageSizes {
 
 const SHORTEST_M = 0.001;
 const DISC = { mouthApertureM: 8e-6, endRatio: 0.3, escapeS: 4 };
-const LEG = { mouthApertureM: 1.2e-6, endRatio: 0.6, widthM: 0.0012, escapeS: 23.5 };
+const LEG = { mouthApertureM: 1.2e-6, endRatio: 0.6, widthM: 0.0012, escapeS: 26 };
 const CRACK = { mouthApertureM: 2e-6, endRatio: 0.5, widthM: 0.0018, escapeS: 20 };
 /** The other legs of a star, alike, over its longest. */
 const OTHER_LEGS_RATIO = 0.7;

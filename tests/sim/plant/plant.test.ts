@@ -76,6 +76,12 @@ function runCycle(bench: Bench): number {
   return bubblingS;
 }
 
+/** The pull of the seal test, 60 kPa for 47 s, comes before the first cycle and draws gas as well. */
+function testSeal(bench: Bench): void {
+  const { air } = bench.state;
+  run(bench, 47, () => ({ ...closed, pumpRatio: air.manifoldPa > 60_000 ? 0.5 : 0 }));
+}
+
 const look = ({ state, place }: Bench) => looksClear(state.filling, place.world.break);
 const filled = ({ state, place }: Bench) => clarityRatio(state.filling, place.world.break);
 
@@ -124,11 +130,12 @@ describe('air', () => {
 });
 
 describe('filling, at the profile of the demo', () => {
-  test.each([0.95, 1, 1.05])(
+  test.each([0.97, 1, 1.03])(
     'a star break with 10 mm legs is not clear after one cycle and clear after two (escape x %d)',
     (spread) => {
       const gaps = demoBreakOf(STAR).gaps.map((gap) => ({ ...gap, escapeS: spread * gap.escapeS }));
       const bench = benchWith(STAR, 296.15, 100_600, { gaps });
+      testSeal(bench);
       runCycle(bench);
       expect(look(bench)).toBe(false);
       runCycle(bench);

@@ -19,6 +19,9 @@ export const ATMOSPHERE_PA = 101_325;
 const STEP_S = 0.01;
 
 export interface Programme {
+  /** The seal test comes first, and its pull draws gas from the break as well. */
+  readonly sealPullPa: number;
+  readonly sealS: number;
   readonly vacuumPa: number;
   readonly vacuumS: number;
   readonly pressurePa: number;
@@ -28,6 +31,8 @@ export interface Programme {
 }
 
 export const DEMO_PROGRAMME: Programme = {
+  sealPullPa: 60_000,
+  sealS: 47,
   vacuumPa: 25_000,
   vacuumS: 60,
   pressurePa: ATMOSPHERE_PA + 138_000,
@@ -77,8 +82,9 @@ export function repair(
   const state = createBreakState(brk, ATMOSPHERE_PA, kFromCelsius(glassC));
   const clear: boolean[] = [];
   const clarity: number[] = [];
+  const at = (pa: number): BreakDrive => demoDrive(pa, glassC, viscosityPaSAt20C);
+  hold(state, brk, at(programme.sealPullPa), programme.sealS);
   for (let cycle = 0; cycle < programme.cycles; cycle++) {
-    const at = (pa: number): BreakDrive => demoDrive(pa, glassC, viscosityPaSAt20C);
     hold(state, brk, at(programme.vacuumPa), programme.vacuumS);
     hold(state, brk, at(programme.pressurePa), programme.pressureS);
     hold(state, brk, at(ATMOSPHERE_PA), programme.restS);
