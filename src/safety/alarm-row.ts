@@ -90,9 +90,9 @@ export interface AlarmRow {
   /** SI; null where there is nothing to judge, which leaves the alarm as it is. */
   readonly seen: (context: AlarmContext) => number | null;
   /** The limit in force, SI: the setting, or a tighter one from the profile. */
-  readonly limitSI?: (context: AlarmContext, settingSI: number) => number;
+  readonly limitSI?: ((context: AlarmContext, settingSI: number) => number) | undefined;
   /** In plain words, instead of 'at most 172.0 kPa'. */
-  readonly expected?: string | ((context: AlarmContext) => string);
-  readonly seenText?: (context: AlarmContext) => string;
+  readonly expected?: string | ((context: AlarmContext) => string) | undefined;
+  readonly seenText?: ((context: AlarmContext) => string) | undefined;
   readonly remedy: string;
 }

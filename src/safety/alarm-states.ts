@@ -65,8 +65,10 @@ export function stepAlarm(
   context: AlarmContext,
   handling: AlarmHandling,
 ): AlarmRecord {
-  const { timeS } = context.reading;
   const past = isPastLimit(row, settings, record, context);
+  // Most rows at most ticks.
+  if (record === QUIET && !past) return record;
+  const { timeS } = context.reading;
   const pastLimitSinceS = past ? (record.pastLimitSinceS ?? timeS) : null;
   const active = pastLimitSinceS !== null && timeS - pastLimitSinceS >= settings.delayS;
   const state = nextAlarmState(record.state, active, row.latching, handling);
