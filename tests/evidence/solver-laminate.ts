@@ -17,6 +17,7 @@ import { besselK, spotLossPerM2 } from '../../sim/plant/spot-loss.ts';
 import type { CheckGroup, CheckRow, Plot } from './check.ts';
 import reference from './reference/laminate.json' with { type: 'json' };
 
+const SHOWN_AS = { outerK: 'outer face', interlayerK: 'interlayer', innerK: 'inner face' } as const;
 const KEYS = ['outerK', 'interlayerK', 'innerK', 'aroundK'] as const;
 type Key = (typeof KEYS)[number];
 type Trace = Readonly<Record<Key, readonly number[]>>;
@@ -141,9 +142,9 @@ function gunPlot(): Plot {
     title: 'Pane of 10 C under a warm air gun of 90 C',
     xLabel: 'time, s',
     yLabel: 'temperature, K',
-    lines: shown.map((key) => ({ label: `model, ${key}`, x: timeS, y: trace[key] })),
+    lines: shown.map((key) => ({ label: `model, ${SHOWN_AS[key]}`, x: timeS, y: trace[key] })),
     points: shown.map((key) => ({
-      label: `solver, ${key}`,
+      label: `solver, ${SHOWN_AS[key]}`,
       x: story.found.timeS,
       y: story.found[key],
     })),

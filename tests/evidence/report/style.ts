@@ -11,7 +11,7 @@ a{color:#0b5c8a}
 .tiles div{border:1px solid #aab3bc;padding:.5rem .7rem}
 .tiles dt{font-size:.85rem;color:#4a5561}
 .tiles dd{margin:0;font-weight:600;font-size:1.2rem}
-.contents{columns:3 16rem;padding-left:1.1rem;font-size:.92rem}
+.contents{columns:3 16rem;column-gap:2.6rem;padding-left:1.1rem;font-size:.92rem}
 .contents li{break-inside:avoid}
 .origins{display:grid;grid-template-columns:max-content max-content 1fr;gap:.15rem .9rem;margin:.6rem 0;font-size:.92rem}
 .origins dt{font-weight:600}
