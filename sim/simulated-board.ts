@@ -50,8 +50,8 @@ export interface BreakView {
     readonly interlayerK: number;
     readonly curedDepthM: number;
     /** Stress intensity at the tip of the longest gap over that at which a crack begins to creep. */
-    readonly slowGrowthRatio: number;
-    readonly imbalance: Imbalance;
+    readonly slowGrowthRatio: () => number;
+    readonly imbalance: () => Imbalance;
     /** Outputs as they act, after the board's own protection and any fault. */
     readonly acting: Actuators;
   };
@@ -157,8 +157,8 @@ function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),
-    slowGrowthRatio: tipDangerOf(plant, place).slowGrowthRatio,
-    imbalance: imbalanceOf(plant, place),
+    slowGrowthRatio: () => tipDangerOf(plant, place).slowGrowthRatio,
+    imbalance: () => imbalanceOf(plant, place),
     acting,
   };
 }

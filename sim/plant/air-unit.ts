@@ -11,6 +11,8 @@ import { type ReliefValve, reliefSchema } from './relief.ts';
 export interface AirUnit {
   readonly manifoldM3: number;
   readonly injectorM3: number;
+  /** Of injector and half the hose: where the gas there exchanges heat. */
+  readonly injectorWallM2: number;
   readonly pump: Pump;
   readonly vent: Restriction;
   readonly relief: ReliefValve;
@@ -26,6 +28,7 @@ export const airUnitSchema = z
     manifoldMl: quantity(2, 200, 'mL'),
     hoseMl: quantity(0.5, 200, 'mL'),
     injectorMl: quantity(2, 200, 'mL'),
+    injectorWallCm2: quantity(1, 1000, 'cm2').default(30),
     pump: pumpSchema,
     vent: restrictionSchema,
     relief: reliefSchema,
@@ -33,9 +36,10 @@ export const airUnitSchema = z
     openEnd: restrictionSchema,
   })
   .transform(
-    ({ manifoldMl, hoseMl, injectorMl, ...parts }): AirUnit => ({
+    ({ manifoldMl, hoseMl, injectorMl, injectorWallCm2, ...parts }): AirUnit => ({
       manifoldM3: (manifoldMl + hoseMl / 2) * M3_PER_ML,
       injectorM3: (injectorMl + hoseMl / 2) * M3_PER_ML,
+      injectorWallM2: injectorWallCm2 * 1e-4,
       ...parts,
     }),
   );

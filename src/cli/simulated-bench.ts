@@ -2,6 +2,8 @@
  * The bench of a simulated run: the simulated board, its pace, and keys that stand for the unit's
  * buttons and switches.
  */
+import { amountAtMol, heatExchangeS } from '../../sim/plant/gas-model.ts';
+import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { JobConfig } from '../controller-state.ts';
 import { problemLine } from '../settings.ts';
@@ -30,7 +32,7 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
     ok: true,
     bench: {
       board,
-      title: titleOf(options, speed),
+      title: `${titleOf(options, speed)}${gasWords(scenario)}`,
       keysLine: manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
       keyboard: manual ? process.stdin : null,
       atmospherePa: scenario.atmospherePa,
@@ -51,6 +53,14 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
       look: () => lookAt(board),
     },
   };
+}
+
+/** Only where somebody chose it: what the gas follows, and how fast walls would really take its heat. */
+function gasWords({ world: { gas, air }, atmospherePa, airK }: Scenario): string {
+  if (gas.exponent === 1) return '';
+  const amountMol = amountAtMol(gas, atmospherePa, air.injectorM3, atmospherePa, airK);
+  const exchangeS = heatExchangeS(amountMol, air.injectorWallM2);
+  return `, gas with exponent ${gas.exponent} (walls take its heat in about ${exchangeS.toFixed(1)} s)`;
 }
 
 function press(key: KeyAction, board: SimulatedBoard): void {

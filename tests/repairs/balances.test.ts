@@ -9,7 +9,7 @@ describe('over a whole repair nothing is lost and nothing is made', () => {
     'with %s wrong',
     (fault) => {
       const { board } = runRepair({ faults: fault === 'nothing' ? [] : [fault] });
-      const { gasRatio, paneHeatRatio, sinkHeatRatio } = board.view().truth.imbalance;
+      const { gasRatio, paneHeatRatio, sinkHeatRatio } = board.view().truth.imbalance();
       expect(gasRatio).toBeLessThan(WITHIN);
       expect(paneHeatRatio).toBeLessThan(WITHIN);
       expect(sinkHeatRatio).toBeLessThan(WITHIN);

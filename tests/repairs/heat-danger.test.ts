@@ -11,7 +11,7 @@ function dangerOf(faults: readonly string[]) {
   const run = runRepair({
     faults,
     watch: ({ events }, board) => {
-      const { slowGrowthRatio } = board.view().truth;
+      const slowGrowthRatio = board.view().truth.slowGrowthRatio();
       greatest = Math.max(greatest, slowGrowthRatio);
       if (events.some((event) => event.kind === 'alarm' && event.to === 'unacknowledged')) {
         atAlarm ??= slowGrowthRatio;

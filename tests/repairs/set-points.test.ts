@@ -8,6 +8,7 @@ const BRIEF: JobConfig = {
   ...DEFAULT_CONFIG,
   profile: {
     ...DEFAULT_CONFIG.profile,
+    sealCheck: { ...DEFAULT_CONFIG.profile.sealCheck, watchS: 15 },
     vacuum: { ...DEFAULT_CONFIG.profile.vacuum, dwellS: 10, longestDwellS: 10 },
     pressure: { ...DEFAULT_CONFIG.profile.pressure, dwellS: 10 },
   },
