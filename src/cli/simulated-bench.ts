@@ -60,7 +60,7 @@ function gasWords({ world: { gas, air }, atmospherePa, airK }: Scenario): string
   if (gas.exponent === 1) return '';
   const amountMol = amountAtMol(gas, atmospherePa, air.injectorM3, atmospherePa, airK);
   const exchangeS = heatExchangeS(amountMol, air.injectorWallM2);
-  return `, gas with exponent ${gas.exponent} (walls take its heat in about ${exchangeS.toFixed(1)} s)`;
+  return `\nGas with exponent ${gas.exponent}; the walls would take its heat in about ${exchangeS.toFixed(1)} s`;
 }
 
 function press(key: KeyAction, board: SimulatedBoard): void {
