@@ -16,9 +16,9 @@ import {
 } from './board-model.ts';
 import { has, lateByS } from './fault-effects.ts';
 import { type Imbalance, imbalanceOf } from './plant/balance.ts';
-import { curedDepthM } from './plant/cure.ts';
+import { curedDepthM, surfaceTacky } from './plant/cure.ts';
 import { STEPS_PER_S } from './plant/plant.ts';
-import { clarityRatio } from './plant/sight.ts';
+import { clarityRatio, longestFrontRatio } from './plant/sight.ts';
 import { tipDangerOf } from './plant/tip-danger.ts';
 import {
   act,
@@ -38,6 +38,10 @@ export interface BreakView {
   /** What somebody looking through the glass sees. */
   readonly bubbling: boolean;
   readonly filledRatio: number;
+  /** How far resin has come in the longest gap, 0 to 1. */
+  readonly longestFrontRatio: number;
+  /** The cured face sticks to a finger; null before light has fallen on it. */
+  readonly tacky: boolean | null;
   readonly clear: boolean;
   /** What is really so, for checks. */
   readonly truth: {
@@ -143,9 +147,16 @@ export function viewOf(rig: Rig): BreakView {
   return {
     ...sightOf(rig),
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
+    longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),
+    tacky: tackyOf(rig),
     truth: truthOf(rig),
   };
 }
+
+const tackyOf = ({ plant: { cure }, place }: Rig): boolean | null =>
+  cure.exposureJPerM2 > place.world.curing.criticalJPerM2
+    ? surfaceTacky(cure, place.world.curing)
+    : null;
 
 function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
   const { air, lamp, pane, cure } = plant;

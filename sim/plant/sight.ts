@@ -15,6 +15,12 @@ const CLEAR_DARK_RATIO = 0.04;
 export const frontRatios = (state: BreakState, { gaps }: Break): readonly number[] =>
   gaps.map(({ lengthM }, i) => (state.gaps[i]?.frontM ?? 0) / lengthM);
 
+/** How far resin has come in the longest gap: where a person looks for the last of the air. */
+export function longestFrontRatio(state: BreakState, brk: Break): number {
+  const lengthsM = brk.gaps.map(({ lengthM }) => lengthM);
+  return frontRatios(state, brk)[lengthsM.indexOf(Math.max(...lengthsM))] ?? 0;
+}
+
 /** Share of the area of all gaps that resin has reached, 0 to 1. */
 export function clarityRatio(state: BreakState, { gaps }: Break): number {
   let wholeM2 = 0;

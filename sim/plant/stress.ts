@@ -139,12 +139,6 @@ export function tipIntensityPaSqrtM({ legM, acrossPa, insideGaugePa }: LegLoad):
   return Math.max(0, EDGE_CRACK * (acrossPa + insideGaugePa) * Math.sqrt(Math.PI * legM));
 }
 
-/** Length of leg that reaches an intensity under a stress, m. */
-export function legAtIntensityM(intensityPaSqrtM: number, pullPa: number): number {
-  const root = intensityPaSqrtM / (EDGE_CRACK * pullPa);
-  return (root * root) / Math.PI;
-}
-
 export interface TipDanger {
   readonly intensityPaSqrtM: number;
   /** At 1 the leg runs. */

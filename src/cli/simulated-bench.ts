@@ -70,9 +70,11 @@ function press(key: KeyAction, board: SimulatedBoard): void {
 }
 
 function lookAt(board: SimulatedBoard): string {
-  const { bubbling, clear, filledRatio } = board.view();
-  const look = clear ? 'clear' : filledRatio > 0.02 ? 'dark where air is left' : 'not filled';
-  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}`;
+  const { bubbling, clear, filledRatio, longestFrontRatio, tacky } = board.view();
+  const tip = `dark where air is left, longest gap to ${Math.round(longestFrontRatio * 100)} %`;
+  const look = clear ? 'clear' : filledRatio > 0.02 ? tip : 'not filled';
+  const face = tacky === null ? '' : tacky ? ', face tacky' : ', face hard';
+  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}${face}`;
 }
 
 function titleOf({ manual, seed, fault }: SimulatedOptions, speed: Speed): string {

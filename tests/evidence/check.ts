@@ -50,3 +50,21 @@ export interface CheckGroup {
 
 export const holds = ({ expected, tolerance }: CheckRow, actual: number): boolean =>
   Math.abs(actual - expected) <= tolerance;
+
+/** A row against a closed form that is worked out in the check itself; alike but for rounding. */
+export const closedForm = (
+  what: string,
+  actual: () => number,
+  expected: number,
+  unit: string,
+  source: string,
+  relative = 1e-9,
+): CheckRow => ({
+  what,
+  actual,
+  expected,
+  tolerance: relative * Math.abs(expected),
+  unit,
+  source,
+  obtained: 'computed',
+});

@@ -8,7 +8,7 @@ import {
   workingCurveM,
 } from '../../sim/plant/cure.ts';
 import { createOpenResinState, stepOpenResin } from '../../sim/plant/open-resin.ts';
-import type { CheckGroup, CheckRow, Plot } from './check.ts';
+import { type CheckGroup, type CheckRow, closedForm, type Plot } from './check.ts';
 
 const resin = (penetrationMm: number, criticalMJPerCm2: number) => ({
   penetrationM: penetrationMm / 1000,
@@ -168,23 +168,6 @@ function timeToS(
   return high;
 }
 
-const closed = (
-  what: string,
-  actual: () => number,
-  expected: number,
-  unit: string,
-  source: string,
-  relative = 1e-9,
-): CheckRow => ({
-  what,
-  actual,
-  expected,
-  tolerance: relative * Math.abs(expected),
-  unit,
-  source,
-  obtained: 'computed',
-});
-
 /** Light at a depth beside the face, told by how fast it uses up the oxygen there. */
 const lightRatio = (depth: number, penetrationMm: number): number => {
   const { oxygenRatio } = lit(100, 0.1, true, { penetrationMm });
@@ -195,9 +178,9 @@ const LAMBERT = 'I = I0 exp(-z/Dp), law of Bouguer, Lambert and Beer';
 export const LIGHT_IN_RESIN: CheckGroup = {
   title: 'light in the resin',
   rows: [
-    closed('share at one Dp', () => lightRatio(2, 1), 0.36788, 'ratio', LAMBERT, 1.5e-5),
-    closed('share at two Dp', () => lightRatio(3, 1), 0.13534, 'ratio', LAMBERT, 4e-5),
-    closed(
+    closedForm('share at one Dp', () => lightRatio(2, 1), 0.36788, 'ratio', LAMBERT, 1.5e-5),
+    closedForm('share at two Dp', () => lightRatio(3, 1), 0.13534, 'ratio', LAMBERT, 4e-5),
+    closedForm(
       'share at 0.25 mm, Dp 0.5 mm',
       () => lightRatio(1, 0.5),
       0.60653,
@@ -216,29 +199,35 @@ const ODIAN = 'Rp = kp [M] (phi Ia/kt)^(1/2), Odian, Principles of Polymerizatio
 export const RECIPROCITY: CheckGroup = {
   title: 'reciprocity of light and time',
   rows: [
-    closed('time to half, 4 times the light', () => halfS(400) / halfS(100), 0.5, 'ratio', ODIAN),
-    closed(
+    closedForm(
+      'time to half, 4 times the light',
+      () => halfS(400) / halfS(100),
+      0.5,
+      'ratio',
+      ODIAN,
+    ),
+    closedForm(
       'dose to half, 4 times the light',
       () => (4 * halfS(400)) / halfS(100),
       2,
       'ratio',
       ODIAN,
     ),
-    closed(
+    closedForm(
       'exponent p of I^p t = constant',
       () => Math.log(halfS(50) / halfS(800)) / Math.log(800 / 50),
       0.5,
       'ratio',
       `Schwarzschild's law; p = 1/2 where radicals end in pairs: ${ODIAN}`,
     ),
-    closed(
+    closedForm(
       'time to half at 10 mW/cm2, 0.1 /s',
       () => 0.1656 * halfS(100),
       Math.LN2 * 10,
       'ratio',
       ODIAN,
     ),
-    closed(
+    closedForm(
       'open resin in full sun, dose after 16.7 s of 6 mW/cm2, effect 1',
       () => {
         const state = createOpenResinState();
@@ -262,29 +251,29 @@ const BALANCE = 'dO/dt = r (1 - O) - I/E, solved by hand';
 export const OXYGEN_INHIBITION: CheckGroup = {
   title: 'oxygen inhibition',
   rows: [
-    closed('inhibition at 20 mW/cm2, 10 mJ/cm2', () => startS(200, true), 0.5, 's', INHIBITION),
-    closed(
+    closedForm('inhibition at 20 mW/cm2, 10 mJ/cm2', () => startS(200, true), 0.5, 's', INHIBITION),
+    closedForm(
       'ten times the light',
       () => startS(200, true) / startS(2000, true),
       10,
       'ratio',
       INHIBITION,
     ),
-    closed(
+    closedForm(
       'light to the end of inhibition, at any light',
       () => 37 * startS(37, true),
       100,
       'J/m2',
       INHIBITION,
     ),
-    closed(
+    closedForm(
       'open face at twice the light that the air keeps pace with: ln 2/r',
       () => startS(800, false),
       Math.LN2 / 4,
       's',
       BALANCE,
     ),
-    closed(
+    closedForm(
       'open face at half that light: oxygen that stays',
       () => lit(200, 100, false).oxygenRatio[0] ?? Number.NaN,
       0.5,

@@ -1,7 +1,7 @@
 /** The lamp's distance, lag and heat sink, and a radiometer under another light, by closed forms. */
 import { createLampState, DEMO_LAMP, type LampState, stepLamp } from '../../sim/plant/lamp.ts';
 import { type Curve, gaussianBand, lineBand, mismatchFactor } from '../../sim/plant/spectrum.ts';
-import type { CheckGroup, CheckRow } from './check.ts';
+import { type CheckGroup, type CheckRow, closedForm } from './check.ts';
 
 const ROOM_K = 295.15;
 
@@ -17,23 +17,6 @@ function run(
   return state;
 }
 
-const closed = (
-  what: string,
-  actual: () => number,
-  expected: number,
-  unit: string,
-  source: string,
-  relative = 1e-9,
-): CheckRow => ({
-  what,
-  actual,
-  expected,
-  tolerance: relative * Math.abs(expected),
-  unit,
-  source,
-  obtained: 'computed',
-});
-
 const at = (distanceM: number): number =>
   run(0.05, 1, { outputRatio: 1 }, distanceM).irradianceWPerM2;
 const SQUARE = 'E = E0 (d0/d)^2, photometric distance law';
@@ -43,9 +26,9 @@ const LUMPED =
 export const LAMP_LIGHT_AND_HEAT: CheckGroup = {
   title: 'lamp: distance, lag and heat',
   rows: [
-    closed('twice the distance', () => at(0.04) / at(0.02), 0.25, 'ratio', SQUARE),
-    closed('15 mm for 20 mm', () => at(0.015) / at(0.02), 16 / 9, 'ratio', SQUARE),
-    closed(
+    closedForm('twice the distance', () => at(0.04) / at(0.02), 0.25, 'ratio', SQUARE),
+    closedForm('15 mm for 20 mm', () => at(0.015) / at(0.02), 16 / 9, 'ratio', SQUARE),
+    closedForm(
       'output one turn-on time after the start',
       () => run(0.05, 1).outputRatio,
       0.6321206,
@@ -53,7 +36,7 @@ export const LAMP_LIGHT_AND_HEAT: CheckGroup = {
       'first-order lag, 1 - 1/e',
       1e-7,
     ),
-    closed(
+    closedForm(
       'light that still comes after put off, over that of one turn-on time, at the rated heat sink',
       // Cooling in that time changes the light by 0.003 x 3 K x 0.05 s/150 s.
       () => run(2, 0, { outputRatio: 1, heatSinkK: 298.15 }).doseJPerM2 / (200 * 0.05),
@@ -62,8 +45,14 @@ export const LAMP_LIGHT_AND_HEAT: CheckGroup = {
       'integral of exp(-t/tau) is tau',
       1e-4,
     ),
-    closed('rise of a steady heat sink', () => run(4500, 1).heatSinkK - ROOM_K, 30, 'K', LUMPED),
-    closed(
+    closedForm(
+      'rise of a steady heat sink',
+      () => run(4500, 1).heatSinkK - ROOM_K,
+      30,
+      'K',
+      LUMPED,
+    ),
+    closedForm(
       'rise after one of its own times, 150 s',
       () => run(150, 1, { outputRatio: 1 }).heatSinkK - ROOM_K,
       18.963617,
@@ -71,7 +60,7 @@ export const LAMP_LIGHT_AND_HEAT: CheckGroup = {
       LUMPED,
       3e-8,
     ),
-    closed(
+    closedForm(
       'rise after 60 s',
       () => run(60, 1, { outputRatio: 1 }).heatSinkK - ROOM_K,
       9.890399,
@@ -79,7 +68,7 @@ export const LAMP_LIGHT_AND_HEAT: CheckGroup = {
       LUMPED,
       6e-8,
     ),
-    closed(
+    closedForm(
       'heat in less heat out less heat stored, of heat in',
       () => {
         const { heatInJ, heatLostJ, heatSinkK } = run(300, 0.7);
@@ -103,7 +92,7 @@ const mismatch = (
   actual: () => number,
   expected: number,
   relative = 1e-9,
-): CheckRow => closed(what, actual, expected, 'ratio', F_STAR, relative);
+): CheckRow => closedForm(what, actual, expected, 'ratio', F_STAR, relative);
 
 export const SPECTRAL_MISMATCH: CheckGroup = {
   title: 'spectral mismatch of a radiometer',

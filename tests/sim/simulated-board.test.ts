@@ -167,6 +167,18 @@ describe('hands', () => {
     expect(board.view().filledRatio).toBeGreaterThan(0.2);
   });
 
+  test('a face cured under film is hard, one left open stays tacky', () => {
+    const tackyAfter = (steps: readonly string[]) => {
+      const board = closedBoard();
+      workThrough(board, steps);
+      expect(board.view().tacky).toBeNull();
+      runFor(board, 300, outputsOf(LIGHT));
+      return board.view().tacky;
+    };
+    expect(tackyAfter(['6.1', '6.2', '6.3'])).toBe(false);
+    expect(tackyAfter(['6.1', '6.3'])).toBe(true);
+  });
+
   test('the chamber is open to the air before the hose is on and after the injector is off', () => {
     const board = createSimulatedBoard(scenarioWith());
     workThrough(board, ['3.6', '3.7']);
