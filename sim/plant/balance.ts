@@ -8,6 +8,8 @@ import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts'
 export interface Imbalance {
   /** Gas unaccounted for, over what the unit and the break hold. */
   readonly gasRatio: number;
+  /** Gas that left the break and did not come into the unit, over what a break full of air holds. */
+  readonly handoverRatio: number;
   /** Heat unaccounted for in the pane, and in the lamp's heat sink, over all that passed through. */
   readonly paneHeatRatio: number;
   readonly sinkHeatRatio: number;
@@ -19,11 +21,13 @@ export function imbalanceOf(state: PlantState, place: Place): Imbalance {
   const carriedMol = breakMol(filling, place, (gap) => gap.carriedMol);
   const cameMol = pumpMol + ventMol + reliefMol + sealMol + givenOffMol + carriedMol;
   const nowMol = gasMol(state, place);
+  const givenMol = breakMol(filling, place, (gap) => gap.givenMol);
   const throughPane = Object.values(pane.book).reduce((sum, heat) => sum + Math.abs(heat), 0);
   const { heatSinkJPerK } = place.world.lamp;
   const sinkJ = heatSinkJPerK * (lamp.heatSinkK - state.startSinkK);
   return {
     gasRatio: Math.abs(nowMol - startMol - cameMol) / nowMol,
+    handoverRatio: ratio(air.ledger.sourceMol - givenOffMol - givenMol, state.startBreakMol),
     paneHeatRatio: ratio(storedJPerM2(pane) - enteredJPerM2(pane), throughPane),
     sinkHeatRatio: ratio(sinkJ - (lamp.heatInJ - lamp.heatLostJ), lamp.heatInJ),
   };

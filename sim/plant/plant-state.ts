@@ -46,6 +46,7 @@ export interface PlantState {
   /** Vapour and gas given off so far, and what was there at the start: for the balance. */
   givenOffMol: number;
   readonly startMol: number;
+  readonly startBreakMol: number;
   readonly startSinkK: number;
 }
 
@@ -88,6 +89,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     inflowMol: 0,
     givenOffMol: 0,
     startMol: gasMol({ air, filling }, place),
+    startBreakMol: breakMol(filling, place, ({ trappedMol }) => trappedMol),
     startSinkK: airK,
   };
 }

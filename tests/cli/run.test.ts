@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type Ended, runProgram, scratchFolder } from './process.ts';
+import { type Ended, runProgram, scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
 const journalIn = (records: string): string => join(folder, records, 'demo-0001', 'journal.jsonl');
@@ -41,6 +41,22 @@ describe('the demo repair', () => {
     expect(out).toContain('every decision is the same');
     expect(code).toBe(0);
   });
+});
+
+test('what is simulated can come from a file: a wide gap fills in one cycle', async () => {
+  const gap = { kind: 'leg', count: 3, lengthMm: 6, endRatio: 0.5, escapeS: 10, widthMm: 1.5 };
+  const plant = writeJson(folder, 'plant.json', {
+    schema: 'meniscus/plant@1',
+    break: { gaps: [{ ...gap, mouthApertureUm: 3 }] },
+  });
+  const { code, out } = await runProgram(
+    ['run', '--speed', 'max', '--records', 'plant', '--plant', plant],
+    folder,
+  );
+  expect(code).toBe(0);
+  expect(out).toContain('6.1 fill-pit, cycle 1');
+  const [header = ''] = readFileSync(journalIn('plant'), 'utf8').split('\n');
+  expect(header).toContain('"lengthM":0.006');
 });
 
 describe('ending early', () => {

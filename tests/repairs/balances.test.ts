@@ -9,12 +9,15 @@ describe('over a whole repair nothing is lost and nothing is made', () => {
     'with %s wrong',
     (fault) => {
       const { board } = runRepair({ faults: fault === 'nothing' ? [] : [fault] });
-      const { gasRatio, paneHeatRatio, sinkHeatRatio } = board.view().truth.imbalance();
+      const { gasRatio, handoverRatio, paneHeatRatio, sinkHeatRatio } = board
+        .view()
+        .truth.imbalance();
       expect(gasRatio).toBeLessThan(WITHIN);
+      expect(handoverRatio).toBeLessThan(WITHIN);
       expect(paneHeatRatio).toBeLessThan(WITHIN);
       expect(sinkHeatRatio).toBeLessThan(WITHIN);
       console.info(
-        `${fault}: gas ${gasRatio.toExponential(1)}, pane ${paneHeatRatio.toExponential(1)}, heat sink ${sinkHeatRatio.toExponential(1)}`,
+        `${fault}: gas ${gasRatio.toExponential(1)}, handed over ${handoverRatio.toExponential(1)}, pane ${paneHeatRatio.toExponential(1)}, heat sink ${sinkHeatRatio.toExponential(1)}`,
       );
     },
   );

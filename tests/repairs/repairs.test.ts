@@ -135,6 +135,19 @@ describe('repairs in which something goes wrong', () => {
     }
   });
 
+  test('a break that was not dried is found wet again: the person had the foot off the glass', () => {
+    const wet = { kind: 'wet-break', from: { atS: 0 } } as const;
+    const found: string[] = [];
+    runRepair({
+      scenario: { faults: [wet] },
+      watch: ({ events }) => {
+        for (const event of events) if (event.kind === 'seal-finding') found.push(event.finding);
+        return found.length === 3;
+      },
+    });
+    expect(found).toEqual(['moisture', 'moisture', 'moisture']);
+  });
+
   test('outgassing is never told as leak or water, and a longer pull carries it off', () => {
     for (const seed of SEEDS) {
       const run = runRepair({ seed, faults: ['outgassing'] });
