@@ -40,6 +40,8 @@ export const FAULT_TABLE = {
   'lamp-aged': row('plant', amount(0, 1, 'of its first output', 0.5)),
   'heat-sink-hot': row('plant', amount(0, 200, 'W', 20)),
   'glass-hot': row('plant', amount(0, 50, 'W', 5)),
+  'air-gun': row('plant', amount(300, 600, 'K', 333.15)),
+  sun: row('plant', amount(0, 1200, 'W/m2', 800)),
   'hot-pane': row('plant', amount(300, 353.15, 'K', 325)),
   daylight: row('plant', amount(0, 60, 'W/m2', 20)),
   'cold-pane': row('plant', amount(253.15, 295, 'K', 276.15)),

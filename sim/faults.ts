@@ -101,7 +101,7 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'heated-too-fast': {
     title: 'a hot air gun on the break during pressure',
-    faults: [{ kind: 'glass-hot', amount: 6, from: during('5.6', 10), mendedBy: 'shade' }],
+    faults: [{ kind: 'air-gun', amount: 323.15, from: during('5.6', 10), mendedBy: 'shade' }],
   },
   daylight: {
     title: 'the sun finds the break while resin waits in it',

@@ -190,6 +190,8 @@ const soundWorld = ({ airK }: Scenario): Conditions => ({
   airK,
   lampAgeRatio: 1,
   glassHeatW: 0,
+  airGunK: null,
+  sunWPerM2: 0,
   heatSinkHeatW: 0,
   sealLeak: false,
   hoseOff: false,

@@ -16,8 +16,12 @@ export interface Conditions {
   readonly airK: number;
   /** Share of its first output that an aged lamp still gives. */
   readonly lampAgeRatio: number;
-  /** Heat from sun or air gun into the worked spot, W. */
+  /** Heat put straight into the worked spot, W. */
   readonly glassHeatW: number;
+  /** Warm air blown onto the spot; null while there is none. */
+  readonly airGunK: number | null;
+  /** Sun on the whole pane. */
+  readonly sunWPerM2: number;
   /** Heat into the heat sink that its fan does not take away, W. */
   readonly heatSinkHeatW: number;
   readonly sealLeak: boolean;

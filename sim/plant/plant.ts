@@ -31,6 +31,8 @@ const BREAK_STEPS = 5;
 const SUPPLY_SAG_V = 0.4;
 /** The worked spot of the pane, which a heater's watts go into. */
 const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
+/** Of a jet of warm air from a hand's breadth; demo. */
+const AIR_GUN_W_PER_M2_K = 80;
 /** Water in a wet break: more than any test draws off. */
 const WET_MOL = 1e-3;
 
@@ -192,6 +194,9 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   surroundings.outerRadiantK = conditions.airK;
   surroundings.innerRadiantK = conditions.airK;
   surroundings.lampWPerM2 = lampWPerM2;
+  surroundings.gunWPerM2K = conditions.airGunK === null ? 0 : AIR_GUN_W_PER_M2_K;
+  surroundings.gunK = conditions.airGunK ?? conditions.airK;
+  surroundings.sunWPerM2 = conditions.sunWPerM2;
   surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
   stepLaminate(state.pane, surroundings, dtS);
   const ambientUvWPerM2 = bench.shieldClosed ? 0 : conditions.ambientUvWPerM2;

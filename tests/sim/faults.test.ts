@@ -37,6 +37,8 @@ const CASES: Readonly<Record<Exclude<FaultKind, 'link-mute' | 'link-late'>, Case
   'lamp-aged': { outputs: LIGHT, seen: truth('irradianceWPerM2'), atLeast: 90, recoverS: 1 },
   'heat-sink-hot': { outputs: {}, seen: truth('heatSinkK'), atLeast: 3, recoverS: 200 },
   'glass-hot': { outputs: {}, seen: truth('glassK'), atLeast: 1.5, recoverS: 200 },
+  'air-gun': { outputs: {}, seen: truth('glassK'), atLeast: 5, recoverS: 500 },
+  sun: { outputs: {}, seen: truth('glassK'), atLeast: 0.1, recoverS: 1000 },
   'cold-pane': { outputs: {}, seen: truth('glassK'), atLeast: 19, recoverS: 500 },
   'hot-pane': { outputs: {}, seen: truth('glassK'), atLeast: 25, recoverS: 500 },
   daylight: {

@@ -19,6 +19,8 @@ const CALM: Conditions = {
   airK: 296.15,
   lampAgeRatio: 1,
   glassHeatW: 0,
+  airGunK: null,
+  sunWPerM2: 0,
   heatSinkHeatW: 0,
   sealLeak: false,
   hoseOff: false,
