@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     passWithNoTests: false,
     testTimeout: 120_000,
+    hookTimeout: 60_000,
   },
 });
