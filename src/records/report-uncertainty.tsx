@@ -18,8 +18,13 @@ const GAP = '\u00a0';
 export const coverageWords = ({ coveragePercent }: DoseUncertainty): string =>
   coveragePercent === null ? 'coverage not stated' : `${coveragePercent}${GAP}%, one-sided`;
 
+const TARGET_WORDS = {
+  profile: 'Target of the profile',
+  'depth of the break': 'Target, set by the depth of the break',
+} as const;
+
 export function DoseTable({ data: { dose } }: Props) {
-  const { uncertainty, targetJPerM2, doseJPerM2, verdict } = dose;
+  const { uncertainty, targetJPerM2, targetSetBy, doseJPerM2, verdict } = dose;
   const target = targetJPerM2 === null ? 'not stated' : doseWords(targetJPerM2);
   return (
     <Table
@@ -32,7 +37,7 @@ export function DoseTable({ data: { dose } }: Props) {
         ...(uncertainty === null
           ? [['Uncertainty', 'none is stated: judged by the dose as it was read'] as const]
           : uncertaintyRows(uncertainty)),
-        ['Target of the profile', target],
+        [TARGET_WORDS[targetSetBy ?? 'profile'], target],
         ['Verdict', verdict],
       ]}
     />

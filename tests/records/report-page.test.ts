@@ -36,6 +36,17 @@ describe('the report page', () => {
     expect(pageOf(text)).not.toMatch(/NaN|Infinity|undefined|\[object/);
   });
 
+  test('names whose target the dose is held to', () => {
+    const read = readJournal(journalOf(GOOD_JOB), 'demo.jsonl');
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const data = reportDataOf(read.value, []);
+    const pageSetBy = (targetSetBy: typeof data.dose.targetSetBy): string =>
+      renderReportPage({ ...data, dose: { ...data.dose, targetSetBy } }, read.value.snapshots);
+    expect(pageSetBy('profile')).toContain('Target of the profile');
+    expect(pageSetBy('depth of the break')).toContain('Target, set by the depth of the break');
+    expect(pageSetBy('depth of the break')).not.toContain('Target of the profile');
+  });
+
   test('tells the verdict before anything it rests on', () => {
     const page = pageOf(journalOf(GOOD_JOB));
     const order = ['Process within its limits', 'Job and damage', 'Dose', 'Pressure', 'Phases'];
