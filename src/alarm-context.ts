@@ -38,7 +38,7 @@ export function alarmContextOf(
     ventOpenForS: watch.ventOpenForS,
     cureNeedsS:
       dose.lastWPerM2 === null ? null : dose.lampOnS + cureLeftS(dose, cure, unit.doseDoubt),
-    lampForecastS: lampForecastOf(config).seconds,
+    lampForecastS: lampForecastOf(config),
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
     selfTestFindings: findingsOf(config, state, reading),
@@ -47,9 +47,9 @@ export function alarmContextOf(
 }
 
 /** Null where nobody knows what the lamp gives. */
-const lampForecastOf = onceForEach((config: JobConfig): { readonly seconds: number | null } => {
+const lampForecastOf = onceForEach((config: JobConfig): number | null => {
   const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
-  return { seconds: last === null ? null : forecastS(last, jobCureOf(config), doseDoubt) };
+  return last === null ? null : forecastS(last, jobCureOf(config), doseDoubt);
 });
 
 const NO_FINDINGS: readonly string[] = [];

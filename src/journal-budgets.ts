@@ -6,6 +6,7 @@
 import type { Measurement } from './events.ts';
 import type { JournalContents } from './records/read-journal.ts';
 import type { BudgetLine } from './records/report-budget-line.ts';
+import { lastMeasured, measuredRowsOf } from './records/report-timeline.ts';
 import { type Budget, largestPart } from './signal/budget.ts';
 import { irradianceBudget } from './signal/irradiance-budget.ts';
 import { pressureBudget } from './signal/pressure-budget.ts';
@@ -30,9 +31,8 @@ function linesOf(
   { events, snapshots }: Values,
   { channels, uncertainty }: UnitSettings,
 ): readonly BudgetLine[] {
-  const last = (name: Measurement): number | null =>
-    events.flatMap((e) => (e.kind === 'measured' && e.name === name ? [e.value] : [])).at(-1) ??
-    null;
+  const rows = measuredRowsOf(events);
+  const last = (name: Measurement): number | null => lastMeasured(rows, name);
   const glassK = snapshots.flatMap((s) => (s.glassK === null ? [] : [s.glassK])).at(-1) ?? null;
   const line = (
     channel: BudgetLine['channel'],

@@ -23,6 +23,10 @@ export interface AirLedger {
   sourceMol: number;
 }
 
+/** All that came into the unit through its openings and the pump, mol; less what left by them. */
+export const crossedMol = ({ pumpMol, ventMol, reliefMol, sealMol }: AirLedger): number =>
+  pumpMol + ventMol + reliefMol + sealMol;
+
 export interface AirState {
   manifoldMol: number;
   injectorMol: number;

@@ -2,6 +2,7 @@
  * What physics must keep: gas and heat that are in the unit now against what was there and what came
  * and went. A ratio far above rounding means that a step loses or makes something.
  */
+import { crossedMol } from './air.ts';
 import { enteredJPerM2, storedJPerM2 } from './laminate.ts';
 import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts';
 
@@ -17,9 +18,8 @@ export interface Imbalance {
 
 export function imbalanceOf(state: PlantState, place: Place): Imbalance {
   const { air, filling, givenOffMol, startMol, pane, lamp } = state;
-  const { pumpMol, ventMol, reliefMol, sealMol } = air.ledger;
   const carriedMol = breakMol(filling, place, (gap) => gap.carriedMol);
-  const cameMol = pumpMol + ventMol + reliefMol + sealMol + givenOffMol + carriedMol;
+  const cameMol = crossedMol(air.ledger) + givenOffMol + carriedMol;
   const nowMol = gasMol(state, place);
   const givenMol = breakMol(filling, place, (gap) => gap.givenMol);
   const throughPane = Object.values(pane.book).reduce((sum, heat) => sum + Math.abs(heat), 0);

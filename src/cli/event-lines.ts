@@ -3,6 +3,7 @@
  * Which events a person needs is a table here; the journal keeps them all.
  */
 import { type Event, type Measurement, STEP_NUMBERS } from '../events.ts';
+import { joulesPerCm2 } from '../records/report-words.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
 
 /** `null` for what would only be noise on a terminal. */
@@ -49,9 +50,8 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
     `vacuum held at ${kPaFromPa(pa).toFixed(1)} kPa abs (${inHgFromPa(pa).toFixed(1)} inHg abs)`,
   pressureReachedPa: (pa) => `pressure held at ${kPaFromPa(pa).toFixed(1)} kPa abs`,
   irradianceMeanWPerM2: (w) => `mean irradiance ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
-  doseJPerM2: (j) => `dose ${(mJPerCm2FromJPerM2(j) / 1000).toFixed(2)} J/cm2`,
-  doseUncertaintyJPerM2: (j) =>
-    `standard uncertainty of the dose ${(mJPerCm2FromJPerM2(j) / 1000).toFixed(2)} J/cm2`,
+  doseJPerM2: (j) => `dose ${joules(j)} J/cm2`,
+  doseUncertaintyJPerM2: (j) => `standard uncertainty of the dose ${joules(j)} J/cm2`,
   doseCoverageFactor: (k) => `times ${k.toFixed(3)} counted against the dose`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
   targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
@@ -65,7 +65,7 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
     `daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
 };
 
-const joules = (j: number): string => (mJPerCm2FromJPerM2(j) / 1000).toFixed(2);
+const joules = (j: number): string => joulesPerCm2(j).toFixed(2);
 
 function clock(timeS: number): string {
   const whole = Math.floor(timeS);

@@ -3,8 +3,10 @@
  * decides the order in which things are told (verdict first, then what it rests on, then everything
  * else), and leaves each part to its section. All text passes through the renderer, which escapes it.
  */
+
 import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../events.ts';
+import { PageHead } from './page-head.tsx';
 import { DoseBar, DoseChart, GlassChart } from './report-cure-charts.tsx';
 import type { ReportData } from './report-data.ts';
 import { AlarmsTable, AnswersTable, HoldsTable, PhasesTable } from './report-history.tsx';
@@ -29,16 +31,7 @@ export function renderReportPage(data: ReportData, snapshots: readonly Snapshot[
 function Page({ data, snapshots }: PageProps) {
   return (
     <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta
-          http-equiv="Content-Security-Policy"
-          content="default-src 'none'; style-src 'unsafe-inline'"
-        />
-        <title>Repair record, {data.verdict.process}</title>
-        <style>{REPORT_STYLE}</style>
-      </head>
+      <PageHead title={`Repair record, ${data.verdict.process}`} style={REPORT_STYLE} />
       <body>
         <main>
           <Results data={data} snapshots={snapshots} />

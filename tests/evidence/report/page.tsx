@@ -2,7 +2,9 @@
  * The report as one self-contained page: no script, nothing loaded from anywhere, printable, and
  * the same bytes for the same results. All text passes through the renderer, which escapes it.
  */
+
 import { render } from 'preact-render-to-string';
+import { PageHead } from '../../../src/records/page-head.tsx';
 import type { CheckRow } from '../check.ts';
 import { figuresOf } from './figures.ts';
 import { type GroupOutcome, type Outcome, type Summary, summaryOf } from './outcome.ts';
@@ -20,16 +22,7 @@ export function renderEvidencePage(groups: readonly GroupOutcome[]): string {
 function Page({ groups }: Groups) {
   return (
     <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta
-          http-equiv="Content-Security-Policy"
-          content="default-src 'none'; style-src 'unsafe-inline'"
-        />
-        <title>Outside checks of Meniscus</title>
-        <style>{EVIDENCE_STYLE}</style>
-      </head>
+      <PageHead title={'Outside checks of Meniscus'} style={EVIDENCE_STYLE} />
       <body>
         <main>
           <Head groups={groups} />
