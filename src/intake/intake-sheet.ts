@@ -104,6 +104,21 @@ const pane = z.strictObject({
   sweep: orUnknown(edges, 'leftMm, rightMm, topMm and bottomMm'),
 });
 
+/** What is measured beside the vehicle before advice is asked for. */
+const conditions = z.strictObject({
+  glassC: orUnknown(quantity(-20, 80, 'degrees Celsius'), 'a number from -20 to 80 C').default(
+    'unknown',
+  ),
+  airC: orUnknown(quantity(-20, 50, 'degrees Celsius'), 'a number from -20 to 50 C').default(
+    'unknown',
+  ),
+  humidityPercent: orUnknown(quantity(0, 100, '%'), 'a number from 0 to 100 %').default('unknown'),
+  /** Pressure of the air here, not brought to sea level. */
+  airKPa: orUnknown(quantity(55, 110, 'kPa absolute'), 'a number from 55 to 110 kPa').default(
+    'unknown',
+  ),
+});
+
 export const intakeSheetSchema = z.strictObject({
   schema: schemaName('meniscus/intake@1'),
   reference: text(40),
@@ -122,6 +137,7 @@ export const intakeSheetSchema = z.strictObject({
   pane,
   damage,
   place,
+  conditions: conditions.prefault({}),
   notes: z.string({ error: 'a text of up to 500 characters' }).max(500).default(''),
 });
 export type IntakeSheet = z.infer<typeof intakeSheetSchema>;

@@ -3,10 +3,10 @@
  * nothing that can be told. It judges ranges and not best values, so that a name is only given where
  * the samples leave no other. Where the finding leads is in the phase table.
  */
-import type { SealFinding } from '../events.ts';
+import type { SealFinding, SealWhy } from '../events.ts';
+import { waterSaturationPa } from '../water.ts';
 import { leakRatePaM3PerS } from './leak.ts';
 import type { Rise } from './rise.ts';
-import { waterSaturationPa } from './water.ts';
 
 export interface SealTest {
   readonly leakLimitPaM3PerS: number;
@@ -22,8 +22,7 @@ export interface SealTest {
 
 export interface SealVerdict {
   readonly finding: SealFinding;
-  /** In at most 20 characters, for the display. */
-  readonly why: string;
+  readonly why: SealWhy;
   /** Null with too few readings. */
   readonly leakRatePaM3PerS: number | null;
   /** Half of the 95 % range by the scatter of the samples; the volume's own share is not in it. */
@@ -73,9 +72,9 @@ export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
 }
 
 /** The one doubt that a longer pull may settle: it carries off what is adsorbed and leaves water. */
-export const VAPOUR_UNCLEAR = 'Water or outgassing?';
+export const VAPOUR_UNCLEAR: SealWhy = 'Water or outgassing?';
 
-type Named = readonly [finding: SealFinding, why: string, slopePaPerS: number];
+type Named = readonly [finding: SealFinding, why: SealWhy, slopePaPerS: number];
 
 function nameOf(rise: Rise, test: SealTest): Named {
   const limit = test.leakLimitPaM3PerS / test.volumeM3;
@@ -99,7 +98,7 @@ function nameOfBend(
   limit: number,
 ): Named {
   const { low, best, high } = slopePaPerS;
-  const unclear = (why: string): Named => ['unclear', why, best];
+  const unclear = (why: SealWhy): Named => ['unclear', why, best];
   // Where the plateau is the air's own pressure, the leak is what came in when the watch began.
   const firstSlope = best + (heightPa.best / tauS) * Math.exp(-settledS / tauS);
   if (low > limit) return ['leak', 'Rises on and on', Math.max(best, firstSlope)];

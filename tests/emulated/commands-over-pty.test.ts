@@ -11,7 +11,7 @@ const PROGRAM = fileURLToPath(new URL('../../src/cli/meniscus.js', import.meta.u
 const skip = whyNoPty();
 if (skip !== null) console.warn(`commands over the pseudo-terminal ${skip}`);
 
-/** Types keys when the program has said what they answer. */
+/** Types keys when the program has said what they answer; a step that fails ends the walk at once. */
 function typed(args: readonly string[], cwd: string, keys: readonly (readonly [string, string])[]) {
   return new Promise<{ code: number | null; out: string }>((resolve) => {
     const child = spawn(process.execPath, [PROGRAM, ...args], { cwd });
@@ -19,10 +19,12 @@ function typed(args: readonly string[], cwd: string, keys: readonly (readonly [s
     let next = 0;
     const take = (data: Buffer): void => {
       out += data.toString();
-      const due = keys[next];
-      if (due === undefined || !out.includes(due[0])) return;
-      next++;
-      child.stdin.write(due[1]);
+      // One piece of output may hold more than one prompt.
+      for (let due = keys[next]; due !== undefined && out.includes(due[0]); due = keys[next]) {
+        next++;
+        child.stdin.write(due[1]);
+      }
+      if (out.includes('FAILED.')) child.stdin.write('q');
     };
     child.stdout.on('data', take);
     child.stderr.on('data', take);

@@ -1,5 +1,5 @@
-import { waterSaturationPa } from '../../src/procedure/water.ts';
 import { kFromCelsius } from '../../src/units.ts';
+import { waterSaturationPa } from '../../src/water.ts';
 import type { CheckGroup, CheckRow } from './check.ts';
 
 /** C and kPa. */

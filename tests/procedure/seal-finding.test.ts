@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Range, Rise } from '../../src/procedure/rise.ts';
 import { type SealTest, sealVerdictOf, VAPOUR_UNCLEAR } from '../../src/procedure/seal-finding.ts';
-import { waterSaturationPa } from '../../src/procedure/water.ts';
+import { waterSaturationPa } from '../../src/water.ts';
 import { LEAK_LIMIT, VOLUME_M3 } from './valve-off.ts';
 
 const GLASS_K = 296.15;

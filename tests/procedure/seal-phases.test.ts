@@ -7,7 +7,7 @@ import {
 } from '../../src/procedure/phase.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
 import { resume, stepProcedure } from '../../src/procedure/procedure.ts';
-import { waterSaturationPa } from '../../src/procedure/water.ts';
+import { waterSaturationPa } from '../../src/water.ts';
 import { DEFAULT_PROFILE } from '../configs.ts';
 import { ATMOSPHERE_PA } from '../frames.ts';
 

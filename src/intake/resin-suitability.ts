@@ -1,0 +1,127 @@
+/**
+ * Whether a bottle of resin suits a job, row by row: each row says what is wrong and whether a
+ * person may go on all the same by a named override. The last word on the override, and its way into
+ * the record, are left to the composition root.
+ */
+
+import { dayAfter, daysFrom } from '../calendar.ts';
+import { celsiusFromK } from '../units.ts';
+import type { Resin } from './resin.ts';
+
+export interface ResinUse {
+  /** The day of the work, YYYY-MM-DD. */
+  readonly today: string;
+  /** What it is to fill. */
+  readonly use: 'fill' | 'pit';
+  /** Null where nobody measured. */
+  readonly glassK: number | null;
+  /** Viscosity at the glass's temperature that this damage asks for, Pa s; null where none does. */
+  readonly wanted: { readonly leastPaS: number; readonly mostPaS: number } | null;
+  readonly viscosityPaS: number | null;
+}
+
+export const RESIN_FAULTS = [
+  'expired',
+  'opened-too-long',
+  'opened-in-future',
+  'other-use',
+  'glass-too-cold',
+  'glass-too-hot',
+  'too-thick',
+  'too-thin',
+] as const;
+export type ResinFault = (typeof RESIN_FAULTS)[number];
+
+export interface ResinRemark {
+  readonly fault: ResinFault;
+  /** `refuse` needs a named override; `note` only tells. */
+  readonly weight: 'refuse' | 'note';
+  readonly words: string;
+}
+
+/** The day after which an opened bottle may not be used; null while it is sealed. */
+export const usableUntil = ({ openedOn, usableAfterOpeningDays, expiresOn }: Resin): string => {
+  if (openedOn === null) return expiresOn;
+  const opened = dayAfter(openedOn, Math.floor(usableAfterOpeningDays));
+  return opened < expiresOn ? opened : expiresOn;
+};
+
+interface Row {
+  readonly fault: ResinFault;
+  readonly weight: ResinRemark['weight'];
+  readonly words: (resin: Resin, use: ResinUse) => string | null;
+}
+
+const celsius = (k: number): string => `${celsiusFromK(k).toFixed(0)} C`;
+const milli = (paS: number): string => `${(paS * 1000).toFixed(0)} mPa s`;
+
+const ROWS: readonly Row[] = [
+  {
+    fault: 'expired',
+    weight: 'refuse',
+    words: ({ expiresOn }, { today }) =>
+      today > expiresOn ? `expired on ${expiresOn}, ${daysFrom(expiresOn, today)} days ago` : null,
+  },
+  {
+    fault: 'opened-too-long',
+    weight: 'refuse',
+    words: ({ openedOn, usableAfterOpeningDays }, { today }) =>
+      openedOn !== null && daysFrom(openedOn, today) > usableAfterOpeningDays
+        ? `opened on ${openedOn}, ${daysFrom(openedOn, today)} days ago; usable for ${usableAfterOpeningDays} days`
+        : null,
+  },
+  {
+    fault: 'opened-in-future',
+    weight: 'refuse',
+    words: ({ openedOn }, { today }) =>
+      openedOn !== null && openedOn > today ? `opened on ${openedOn}, which is after today` : null,
+  },
+  {
+    fault: 'other-use',
+    weight: 'refuse',
+    words: (resin, { use }) =>
+      resin.use === use ? null : `made for the ${resin.use}, not for the ${use}`,
+  },
+  {
+    fault: 'glass-too-cold',
+    weight: 'refuse',
+    words: ({ glass }, { glassK }) =>
+      glassK !== null && glassK < glass.lowestK
+        ? `glass is ${celsius(glassK)}; this resin needs ${celsius(glass.lowestK)} or more`
+        : null,
+  },
+  {
+    fault: 'glass-too-hot',
+    weight: 'refuse',
+    words: ({ glass }, { glassK }) =>
+      glassK !== null && glassK > glass.highestK
+        ? `glass is ${celsius(glassK)}; this resin allows ${celsius(glass.highestK)} at most`
+        : null,
+  },
+  {
+    fault: 'too-thick',
+    weight: 'refuse',
+    words: (_, { wanted, viscosityPaS }) =>
+      wanted !== null && viscosityPaS !== null && viscosityPaS > wanted.mostPaS
+        ? `${milli(viscosityPaS)} on this glass; this damage asks for ${milli(wanted.mostPaS)} at most`
+        : null,
+  },
+  {
+    fault: 'too-thin',
+    weight: 'note',
+    words: (_, { wanted, viscosityPaS }) =>
+      wanted !== null && viscosityPaS !== null && viscosityPaS < wanted.leastPaS
+        ? `${milli(viscosityPaS)} on this glass is thinner than the usual ${milli(wanted.leastPaS)}; watch for creep under the seal`
+        : null,
+  },
+];
+
+export function resinRemarks(resin: Resin, use: ResinUse): readonly ResinRemark[] {
+  return ROWS.flatMap(({ fault, weight, words }) => {
+    const said = words(resin, use);
+    return said === null ? [] : [{ fault, weight, words: said }];
+  });
+}
+
+export const isRefused = (remarks: readonly ResinRemark[]): boolean =>
+  remarks.some(({ weight }) => weight === 'refuse');

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import demoResin from '../../src/cli/defaults/resin.json' with { type: 'json' };
+import { resinSchema } from '../../src/intake/resin.ts';
+import {
+  RESIN_FAULTS,
+  type ResinFault,
+  type ResinUse,
+  resinRemarks,
+  usableUntil,
+} from '../../src/intake/resin-suitability.ts';
+
+const resin = resinSchema.parse(demoResin);
+const USE: ResinUse = {
+  today: '2000-01-01',
+  use: 'fill',
+  glassK: 296.15,
+  wanted: { leastPaS: 0.01, mostPaS: 0.09 },
+  viscosityPaS: 0.043,
+};
+const faults = (file: object, use: object): readonly ResinFault[] =>
+  resinRemarks(resinSchema.parse({ ...demoResin, ...file }), { ...USE, ...use }).map(
+    ({ fault }) => fault,
+  );
+
+/** For each fault a bottle or job just inside and just outside. */
+const CASES: Readonly<Record<ResinFault, { inside: [object, object]; outside: [object, object] }>> =
+  {
+    expired: {
+      inside: [{ openedOn: null }, { today: '2000-12-31' }],
+      outside: [{ openedOn: null }, { today: '2001-01-01' }],
+    },
+    'opened-too-long': {
+      inside: [{ usableAfterOpeningDays: 12 }, {}],
+      outside: [{ usableAfterOpeningDays: 11 }, {}],
+    },
+    'opened-in-future': {
+      inside: [{ openedOn: '2000-01-01' }, {}],
+      outside: [{ openedOn: '2000-01-02' }, {}],
+    },
+    'other-use': { inside: [{ use: 'fill' }, {}], outside: [{ use: 'pit' }, {}] },
+    'glass-too-cold': { inside: [{}, { glassK: 285.15 }], outside: [{}, { glassK: 285.1 }] },
+    'glass-too-hot': { inside: [{}, { glassK: 313.15 }], outside: [{}, { glassK: 313.2 }] },
+    'too-thick': { inside: [{}, { viscosityPaS: 0.09 }], outside: [{}, { viscosityPaS: 0.0901 }] },
+    'too-thin': { inside: [{}, { viscosityPaS: 0.01 }], outside: [{}, { viscosityPaS: 0.0099 }] },
+  };
+
+describe('a bottle of resin', () => {
+  it.each(RESIN_FAULTS)('is told %s just outside the limit and not just inside', (fault) => {
+    expect(faults(...CASES[fault].inside)).toEqual([]);
+    expect(faults(...CASES[fault].outside)).toEqual([fault]);
+  });
+
+  it('says what it is and what it should be', () => {
+    const [remark] = resinRemarks(resin, { ...USE, today: '2001-01-03', glassK: null });
+    expect(remark?.words).toBe('expired on 2000-12-31, 3 days ago');
+  });
+
+  it('is refused for nothing that nobody measured', () => {
+    expect(faults({}, { glassK: null, viscosityPaS: null })).toEqual([]);
+  });
+
+  it('may be used until it expires or has been open too long, whichever comes first', () => {
+    expect(usableUntil({ ...resin, openedOn: null })).toBe('2000-12-31');
+    expect(usableUntil({ ...resin, openedOn: '2000-01-01', usableAfterOpeningDays: 31 })).toBe(
+      '2000-02-01',
+    );
+    expect(usableUntil({ ...resin, openedOn: '2000-12-01' })).toBe('2000-12-31');
+  });
+});
