@@ -2,6 +2,7 @@
  * From the command's options and the job sheet to the scenario of a simulated run: place, break,
  * faults by name or from a file, and who is at the bench.
  */
+import { InvalidArgumentError } from 'commander';
 import { z } from 'zod';
 import { FAULT_PRESETS, type Fault, faultSchema } from '../../sim/faults.ts';
 import { standardAtmospherePa } from '../../sim/plant/atmosphere.ts';
@@ -22,7 +23,13 @@ export interface ScenarioOptions {
 }
 
 export const FAULT_NAMES = Object.keys(FAULT_PRESETS);
-export const isFaultFile = (words: string): boolean => words.endsWith('.json');
+const isFaultFile = (words: string): boolean => words.endsWith('.json');
+
+/** An option that may be given again: a name, or a file that is read later. */
+export function collectFault(name: string, names: readonly string[]): readonly string[] {
+  if (FAULT_NAMES.includes(name) || isFaultFile(name)) return [...names, name];
+  throw new InvalidArgumentError(`accepted: ${FAULT_NAMES.join(', ')}, or a .json file.`);
+}
 
 const TICK_S = 0.05;
 

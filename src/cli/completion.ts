@@ -1,0 +1,34 @@
+/**
+ * `meniscus completion <shell>`: completion of commands and options by the shell, from the very
+ * commands that the program has. Added last, when all of them are there. What a value may be is told
+ * here where commander does not know it by itself.
+ */
+import tab from '@bomb.sh/tab/commander';
+import type { Command } from 'commander';
+import { FAULT_NAMES } from './simulated-scenario.ts';
+
+const VALUES: Readonly<Record<string, readonly string[]>> = {
+  fault: FAULT_NAMES,
+  speed: ['max', '1', '16'],
+  port: ['auto'],
+};
+
+export function addCompletion(program: Command): void {
+  const root = tab(program, { completionCommandName: 'completion' });
+  for (const { options } of root.commands.values()) {
+    for (const [name, option] of options) {
+      const values = VALUES[name];
+      if (values === undefined) continue;
+      option.handler = (complete) => {
+        for (const value of values) complete(value, '');
+      };
+    }
+  }
+  const command = program.commands.find((one) => one.name() === 'completion');
+  command
+    ?.description('print a script that lets the shell complete commands and options')
+    .addHelpText(
+      'after',
+      '\nExample: source <(meniscus completion bash)   (meniscus must be on the PATH: npm link)\n',
+    );
+}

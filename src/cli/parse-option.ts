@@ -1,0 +1,27 @@
+/** How options of the command line are read; what is not accepted is said by commander, with the option. */
+import { InvalidArgumentError } from 'commander';
+
+export function parseSpeed(words: string): number | 'max' {
+  if (words === 'max') return 'max';
+  return number(words, 0.1, 1000, 'max, or times real time from 0.1 to 1000');
+}
+
+export const parseSeed = (words: string): number =>
+  whole(words, 0, 0x7fffffff, 'a whole number from 0 to 2147483647');
+
+export const parseCount = (words: string): number =>
+  whole(words, 1, 10_000, 'a whole number from 1 to 10000');
+
+export const parseAltitude = (words: string): number =>
+  number(words, -400, 4000, 'metres above sea level from -400 to 4000');
+
+function number(words: string, least: number, most: number, accepted: string): number {
+  const value = Number(words);
+  if (words.trim() !== '' && value >= least && value <= most) return value;
+  throw new InvalidArgumentError(`accepted: ${accepted}.`);
+}
+
+function whole(words: string, least: number, most: number, accepted: string): number {
+  if (!/^\d+$/.test(words)) throw new InvalidArgumentError(`accepted: ${accepted}.`);
+  return number(words, least, most, accepted);
+}

@@ -1,0 +1,43 @@
+/** The options of `meniscus run` and what they mean; what the command does is in `run-command.ts`. */
+import { type Command, Option } from 'commander';
+import { parseAltitude, parseSeed, parseSpeed } from './parse-option.ts';
+import { runCommand } from './run-command.ts';
+import { collectFault, FAULT_NAMES } from './simulated-scenario.ts';
+
+export function addRunCommand(program: Command): void {
+  program
+    .command('run', { isDefault: true })
+    .description('run one repair on the simulated board, or on a real one, and write its record')
+    .addOption(
+      new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
+        'manual',
+        'speed',
+        'seed',
+        'altitude',
+        'fault',
+        'plant',
+      ]),
+    )
+    .option('--manual', 'you press the buttons: y YES, n NO, m MORE', false)
+    .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
+    .option('--job <file>', 'job sheet (JSON)')
+    .option('--profile <file>', 'profile (JSON)')
+    .option('--unit <file>', 'settings of the unit (JSON)')
+    .option('--seed <n>', 'seed of the simulated board and person', parseSeed, 1)
+    .option(
+      '--altitude <m>',
+      'where the simulated bench stands, above sea level',
+      parseAltitude,
+      60,
+    )
+    .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
+    .option('--plant <file>', 'what is simulated: break, resin, pane, lamp, air (JSON)')
+    .option('--records <folder>', 'where records go', 'records')
+    .addHelpText(
+      'after',
+      `\nFaults: ${FAULT_NAMES.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --port auto\n`,
+    )
+    .action(async (options) => {
+      process.exitCode = await runCommand(options);
+    });
+}
