@@ -11,6 +11,7 @@ import { parseAltitude, parseCount, parseSeed } from './parse-option.ts';
 import { createProgress } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { endsOf, RUN_HEAD, runLine, spreadsOf, summaryLines } from './simulate-summary.ts';
+import type { RunResult } from './simulated-run.ts';
 import { collectFault, FAULT_NAMES, scenarioOf } from './simulated-scenario.ts';
 
 interface SimulateOptions {
@@ -66,6 +67,7 @@ async function simulateCommand(options: SimulateOptions): Promise<number> {
   const { simulatedRun } = await import('./simulated-run.ts');
   const progress = createProgress('simulated repairs', configs.length * options.runs);
   const series = [];
+  const started = performance.now();
   for (const config of configs) {
     const runs = [];
     if (!options.json) process.stdout.write(`${config.profile.name}\n${RUN_HEAD}\n`);
@@ -86,5 +88,11 @@ async function simulateCommand(options: SimulateOptions): Promise<number> {
     });
   }
   if (options.json) process.stdout.write(`${JSON.stringify(series, null, 2)}\n`);
+  else process.stdout.write(speedLine(series, (performance.now() - started) / 1000));
   return EXIT.completed;
+}
+
+function speedLine(series: readonly { readonly runs: readonly RunResult[] }[], wallS: number) {
+  const boardS = series.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.boardS, 0);
+  return `${(boardS / 60).toFixed(0)} min of board time in ${wallS.toFixed(1)} s (${(boardS / wallS).toFixed(0)} x real time)\n`;
 }

@@ -1,0 +1,62 @@
+/**
+ * Puts advice together from files: intake sheet, bottles of resin, advice rules, and what the unit's
+ * settings say of its pump and of heating. What is advised is decided in `src/intake/`; the profile
+ * is checked here as any other, against the schema and the unit, before anybody is told to use it.
+ */
+import { type Advice, advise } from '../intake/advice.ts';
+import { adviceRulesSchema } from '../intake/advice-rules.ts';
+import type { IntakeSheet } from '../intake/intake-sheet.ts';
+import { type Resin, resinSchema } from '../intake/resin.ts';
+import { deepestPa } from '../procedure/altitude.ts';
+import { profileSchema } from '../procedure/profile.ts';
+import { type Checked, checkSettings } from '../settings.ts';
+import { profileOverLimits, type UnitSettings } from '../unit-settings.ts';
+import builtInAdvice from './defaults/advice.json' with { type: 'json' };
+import { readChecked } from './read-settings.ts';
+
+export interface Bottle {
+  readonly file: string;
+  readonly resin: Resin;
+  readonly raw: unknown;
+}
+
+export function readBottles(files: readonly string[]): Checked<readonly Bottle[]> {
+  const read = files.map((file) => readChecked(resinSchema, file));
+  const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
+  if (problems.length > 0) return { ok: false, problems };
+  return {
+    ok: true,
+    value: read.flatMap((one) =>
+      one.ok ? [{ file: one.value.file, resin: one.value.settings, raw: one.value.raw }] : [],
+    ),
+  };
+}
+
+export interface AdviceFiles {
+  readonly sheet: IntakeSheet;
+  readonly bottles: readonly Bottle[];
+  readonly unit: UnitSettings;
+  readonly today: string;
+  /** A shop's own advice rules; built in where none is named. */
+  readonly rules?: string | undefined;
+}
+
+export function adviceOf({ sheet, bottles, unit, today, rules }: AdviceFiles): Checked<Advice> {
+  const builtIn = { name: 'built-in advice.json', content: builtInAdvice };
+  const read = readChecked(adviceRulesSchema, rules ?? builtIn);
+  if (!read.ok) return read;
+  const advice = advise({
+    sheet,
+    rules: read.value.settings,
+    resins: bottles.map(({ resin }) => resin),
+    today,
+    deepestPa: (atmospherePa) => deepestPa(atmospherePa, unit.pump.greatestRatio),
+    heatingKPerS: unit.heating.own.rateKPerS,
+  });
+  if (advice.profile === null) return { ok: true, value: advice };
+  const where = `${read.value.file}: the profile that follows from it`;
+  const profile = checkSettings(profileSchema, advice.profile.file, where);
+  if (!profile.ok) return profile;
+  const over = profileOverLimits(profile.value, unit, where);
+  return over.length > 0 ? { ok: false, problems: over } : { ok: true, value: advice };
+}

@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { adviceLines } from '../../src/cli/advice-lines.ts';
+import { adviceOf, readBottles } from '../../src/cli/advice-of.ts';
+import { wrapped } from '../../src/cli/wrapped.ts';
+import { DEFAULT_CONFIG } from '../configs.ts';
+import { sheetOf } from '../intake/sheet.ts';
+
+const RESIN = 'src/cli/defaults/resin.json';
+
+const linesFor = (today: string, change = {}): readonly string[] => {
+  const bottles = readBottles([RESIN]);
+  if (!bottles.ok) throw new Error('no resin');
+  const { unit } = DEFAULT_CONFIG;
+  const advice = adviceOf({ sheet: sheetOf(change), bottles: bottles.value, unit, today });
+  if (!advice.ok) throw new Error(JSON.stringify(advice.problems));
+  return adviceLines(advice.value);
+};
+
+it('says what to take and set, within 80 columns', () => {
+  const lines = linesFor('2000-01-01');
+  expect(lines[0]).toBe('Advice: the repair can begin.');
+  expect(lines.join('\n')).toContain('take this one');
+  expect(lines.join('\n')).toContain('vacuum 25 kPa abs for 60 s');
+  for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+});
+
+it('says why a bottle does not suit', () => {
+  expect(linesFor('2001-01-03').join('\n')).toContain('expired on 2000-12-31, 3 days ago');
+});
+
+it('marks what must come first', () => {
+  const lines = linesFor('2000-01-01', { conditions: { glassC: 4 } });
+  expect(lines[1]).toMatch(/^ {2}! Glass is 4 C\. Bring the vehicle in/);
+});
+
+it('loses no word when it breaks lines', () => {
+  fc.assert(
+    fc.property(fc.array(fc.stringMatching(/^[a-z]{1,20}$/), { minLength: 1 }), (words) => {
+      const lines = wrapped(words.join(' '), 2, 4);
+      expect(lines.map((line) => line.trim()).join(' ')).toBe(words.join(' '));
+      for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+    }),
+  );
+});
