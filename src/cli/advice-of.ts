@@ -6,30 +6,19 @@
 import { type Advice, advise } from '../intake/advice.ts';
 import { adviceRulesSchema } from '../intake/advice-rules.ts';
 import type { IntakeSheet } from '../intake/intake-sheet.ts';
-import { type Resin, resinSchema } from '../intake/resin.ts';
 import { deepestPa } from '../procedure/altitude.ts';
 import { profileSchema } from '../procedure/profile.ts';
 import { type Checked, checkSettings } from '../settings.ts';
 import { profileOverLimits, type UnitSettings } from '../unit-settings.ts';
 import builtInAdvice from './defaults/advice.json' with { type: 'json' };
+import { type Bottle, readBottle } from './job-bottle.ts';
 import { readChecked } from './read-settings.ts';
 
-export interface Bottle {
-  readonly file: string;
-  readonly resin: Resin;
-  readonly raw: unknown;
-}
-
 export function readBottles(files: readonly string[]): Checked<readonly Bottle[]> {
-  const read = files.map((file) => readChecked(resinSchema, file));
+  const read = files.map(readBottle);
   const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return { ok: false, problems };
-  return {
-    ok: true,
-    value: read.flatMap((one) =>
-      one.ok ? [{ file: one.value.file, resin: one.value.settings, raw: one.value.raw }] : [],
-    ),
-  };
+  return { ok: true, value: read.flatMap((one) => (one.ok ? [one.value] : [])) };
 }
 
 export interface AdviceFiles {

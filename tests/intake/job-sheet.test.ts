@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import builtInJob from '../../src/cli/defaults/job.json' with { type: 'json' };
-import { jobSheetSchema } from '../../src/intake/job-sheet.ts';
+import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../src/intake/job-sheet.ts';
 import { checkSettings, problemLine } from '../../src/settings.ts';
 
 type Change = {
@@ -68,5 +68,40 @@ describe('a job sheet', () => {
         `job.json: ${part}.${field} is ${value}; accepted: a number from ${min} to ${max} ${unit}`,
       ]);
     }
+  });
+});
+
+describe('the people of a job file', () => {
+  const whole = { ...builtInJob, vehicle: 'DEMO 1', customer: 'demo customer' };
+
+  test('are read beside the sheet, which does not know them', () => {
+    const checked = checkSettings(jobFileSchema, whole, 'job.json');
+    expect(checked).toMatchObject({
+      ok: true,
+      value: {
+        people: { technician: 'demo technician', vehicle: 'DEMO 1', customer: 'demo customer' },
+      },
+    });
+    expect(JSON.stringify(checked.ok && checked.value.sheet)).not.toContain('demo technician');
+    expect(JSON.stringify(withoutPeople(whole))).not.toMatch(
+      /demo technician|DEMO 1|demo customer/,
+    );
+  });
+
+  test('need no vehicle and no customer, but a technician', () => {
+    const { technician: _, ...nobody } = builtInJob;
+    expect(checkSettings(jobFileSchema, builtInJob, 'job.json').ok).toBe(true);
+    const refused = checkSettings(jobFileSchema, nobody, 'job.json');
+    expect(refused.ok ? [] : refused.problems.map(problemLine)).toEqual([
+      'job.json: technician is missing; accepted: a text of 1 to 40 characters',
+    ]);
+  });
+
+  test('of an older journal are taken no notice of', () => {
+    const checked = checkSettings(jobSheetSchema, builtInJob, 'journal: job');
+    expect(checked.ok && 'technician' in checked.value).toBe(false);
+    expect(checkSettings(jobSheetSchema, withoutPeople(builtInJob), 'journal: job')).toEqual(
+      checked,
+    );
   });
 });

@@ -1,0 +1,91 @@
+/**
+ * The files of an assessment: sheet, assessment, drawing and page in one folder, never over files
+ * that are there, and each under another name first, so that none is ever half written.
+ */
+import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { type Assessed, assessmentPage } from '../assessment-page.ts';
+import { renderHtml } from '../records/document/html.tsx';
+import type { SettingsProblem } from '../settings.ts';
+
+const NAMES = ['intake.json', 'assessment.json', 'pane.svg', 'assessment.html'] as const;
+/** For `meniscus run`, where something is advised. */
+const JOB_NAMES = ['profile.json', 'job.json'] as const;
+const DRAFT = 'intake-part';
+
+/** Files that an assessment would be written over. */
+export function inTheWay(folder: string): readonly SettingsProblem[] {
+  return [...NAMES, ...JOB_NAMES]
+    .filter((name) => existsSync(join(folder, name)))
+    .map((name) => ({
+      file: '--out',
+      path: join(folder, name),
+      value: 'there already',
+      accepted: 'a folder without an assessment',
+    }));
+}
+
+/** Where an assessment goes that nobody named a folder for. */
+export function freeFolder(reference: string): string {
+  const plain = reference.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'sheet';
+  const base = join('assessments', plain);
+  let folder = base;
+  for (let count = 2; existsSync(folder); count += 1) folder = `${base}-${count}`;
+  return folder;
+}
+
+export function writeAssessment(
+  folder: string,
+  raw: unknown,
+  assessed: Assessed,
+  today: string,
+): readonly string[] {
+  const { sheet, ruleSets, assessment, drawingSvg } = assessed;
+  const named = ruleSets.map(({ id, jurisdiction, name, edition }) => ({
+    id,
+    jurisdiction,
+    name,
+    edition,
+  }));
+  const data = {
+    schema: 'meniscus/assessment@1',
+    reference: sheet.reference,
+    assessedOn: today,
+    ruleSets: named,
+    ...assessment,
+  };
+  const contents: Readonly<Record<(typeof NAMES)[number], string>> = {
+    'intake.json': jsonText(raw),
+    'assessment.json': jsonText(data),
+    'pane.svg': `${drawingSvg}\n`,
+    'assessment.html': renderHtml(assessmentPage(assessed, today)),
+  };
+  mkdirSync(folder, { recursive: true });
+  return NAMES.map((name) => writeWhole(join(folder, name), contents[name]));
+}
+
+export const writeJobFiles = (
+  folder: string,
+  files: Readonly<Record<string, unknown>>,
+): readonly string[] =>
+  JOB_NAMES.filter((name) => name in files).map((name) =>
+    writeWhole(join(folder, name), jsonText(files[name])),
+  );
+
+/** Back to the file that was gone on with, else to a new one. */
+export function writeDraft(draft: unknown, from: string | null, folder: string): string {
+  if (from !== null) return writeWhole(from, jsonText(draft));
+  let path = join(folder, `${DRAFT}.json`);
+  for (let count = 2; existsSync(path); count += 1) path = join(folder, `${DRAFT}-${count}.json`);
+  mkdirSync(dirname(path), { recursive: true });
+  return writeWhole(path, jsonText(draft));
+}
+
+const jsonText = (data: unknown): string => `${JSON.stringify(data, null, 2)}\n`;
+
+function writeWhole(path: string, content: string): string {
+  const fresh = `${path}.part`;
+  writeFileSync(fresh, content);
+  renameSync(fresh, path);
+  return path;
+}

@@ -1,0 +1,33 @@
+/** Lines that run down the pane from a name over its upper edge, and the word at the driver's side. */
+import type { IntakeSheet } from '../intake-sheet.ts';
+import { type Frame, toPoint } from './frame.ts';
+
+const NAMES = { wheel: 'wheel centre line', seat: 'seat centre line' } as const;
+type CentreLineOf = keyof typeof NAMES;
+
+export interface CentreLine {
+  readonly x: number;
+  readonly of: CentreLineOf;
+}
+
+export function overWords(sheet: IntakeSheet, frame: Frame, lines: readonly CentreLineOf[]) {
+  const { driverSide } = sheet.pane;
+  const { x, width } = frame.box;
+  return [
+    ...centreLines(sheet, frame, lines).map((centre) => ({ text: NAMES[centre.of], x: centre.x })),
+    ...(driverSide === 'unknown'
+      ? []
+      : [{ text: 'driver’s side', x: driverSide === 'left' ? x + 30 : x + width - 30 }]),
+  ];
+}
+
+export function centreLines(
+  { pane }: IntakeSheet,
+  frame: Frame,
+  lines: readonly CentreLineOf[],
+): readonly CentreLine[] {
+  return lines.flatMap((of) => {
+    const xMm = pane[`${of}CentreMm`];
+    return xMm === 'unknown' ? [] : [{ of, x: toPoint(frame, { xMm, yMm: 0 }).x }];
+  });
+}

@@ -1,0 +1,93 @@
+/**
+ * The distances that the drawing shows, in pane millimetres: from the rim of the damage to the
+ * nearer of left and right edge, the nearer of upper and lower edge, the steering wheel's centre
+ * line, and each drawn area. Each comes with the two points between which it is drawn. What cannot
+ * be told from the answers is not there.
+ */
+import type { Rect } from '../area.ts';
+import { type Footprint, gapToMm } from '../footprint.ts';
+import type { IntakeSheet } from '../intake-sheet.ts';
+import type { Shape } from './shapes.ts';
+
+export interface PointMm {
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+export interface Distance {
+  readonly label: string;
+  readonly mm: number;
+  readonly from: PointMm;
+  readonly to: PointMm;
+}
+
+export interface Circle extends PointMm {
+  readonly radiusMm: number;
+}
+
+/** Null where place or size of the damage is not known. */
+export function circleOf({ xMm, yMm, radiusMm }: Footprint): Circle | null {
+  return xMm === 'unknown' || yMm === 'unknown' || radiusMm === 'unknown'
+    ? null
+    : { xMm, yMm, radiusMm };
+}
+
+export function distancesOf(
+  circle: Circle,
+  pane: IntakeSheet['pane'],
+  shapes: readonly Shape[],
+): readonly Distance[] {
+  const { xMm, yMm } = circle;
+  const { widthMm, heightMm, wheelCentreMm } = pane;
+  const sideways = nearer(xMm, widthMm);
+  const upright = nearer(yMm, heightMm);
+  return [
+    towards(circle, { xMm: sideways, yMm }, sideways === 0 ? 'left edge' : 'right edge'),
+    towards(circle, { xMm, yMm: upright }, upright === 0 ? 'upper edge' : 'lower edge'),
+    ...(wheelCentreMm === 'unknown' ? [] : [towards(circle, { xMm: wheelCentreMm, yMm }, 'wheel')]),
+    ...together(
+      shapes.map(({ letter, rect }) => towards(circle, nearestPoint(circle, rect), letter)),
+    ),
+  ].filter(({ mm }) => mm > 0);
+}
+
+/** Areas that begin at the same point share one line. */
+function together(distances: readonly Distance[]): readonly Distance[] {
+  const lines: Distance[] = [];
+  for (const distance of distances) {
+    const at = lines.findIndex(
+      ({ to, mm }) => mm > 0 && to.xMm === distance.to.xMm && to.yMm === distance.to.yMm,
+    );
+    const same = lines[at];
+    if (same === undefined) lines.push(distance);
+    else lines[at] = { ...same, label: `${same.label}, ${distance.label}` };
+  }
+  return lines;
+}
+
+/** The nearer end; where nobody knows how far the other is, the one that was measured from. */
+const nearer = (atMm: number, ofMm: number | 'unknown'): number =>
+  ofMm === 'unknown' || atMm <= ofMm / 2 ? 0 : ofMm;
+
+const nearestPoint = ({ xMm, yMm }: PointMm, rect: Rect): PointMm => ({
+  xMm: Math.min(Math.max(xMm, rect.leftMm), rect.rightMm),
+  yMm: Math.min(Math.max(yMm, rect.topMm), rect.bottomMm),
+});
+
+/** Starts on the rim; 0 where the damage reaches it. */
+function towards({ xMm, yMm, radiusMm }: Circle, to: PointMm, label: string): Distance {
+  const wholeMm = Math.hypot(to.xMm - xMm, to.yMm - yMm);
+  const mm = Math.max(0, wholeMm - radiusMm);
+  const part = wholeMm === 0 ? 0 : radiusMm / wholeMm;
+  const from = { xMm: xMm + (to.xMm - xMm) * part, yMm: yMm + (to.yMm - yMm) * part };
+  return { label, mm, from, to };
+}
+
+/** How the damage lies to an area: in it, over its border, or so far away. */
+export function lies(circle: Circle, rect: Rect): 'in it' | 'touches it' | number {
+  const { xMm, yMm, radiusMm } = circle;
+  const toSides = [xMm - rect.leftMm, rect.rightMm - xMm, yMm - rect.topMm, rect.bottomMm - yMm];
+  if (toSides.every((mm) => mm >= radiusMm)) return 'in it';
+  const gapMm = gapToMm(circle, rect);
+  return typeof gapMm === 'number' && gapMm > 0 ? gapMm : 'touches it';
+}

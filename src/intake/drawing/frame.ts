@@ -1,0 +1,110 @@
+/**
+ * Where the pane lies on the paper and at which scale, for the whole drawing and for its brief form.
+ * A size that nobody knows is drawn as a usual one with a broken edge: the drawing then says that it
+ * is not to scale.
+ */
+import type { Rect } from '../area.ts';
+import type { IntakeSheet } from '../intake-sheet.ts';
+import type { PointMm } from './distances.ts';
+import type { Box } from './text-box.ts';
+
+/** Four units of the drawing are one millimetre of paper. */
+export const UNITS_PER_PAPER_MM = 4;
+export const MARGIN = 6;
+
+/** For the eye alone, where the answer is missing; more where something known lies farther out. */
+const USUAL_WIDTH_MM = 1400;
+const USUAL_HEIGHT_MM = 800;
+const BEYOND_MM = 150;
+
+export interface Paper {
+  readonly width: number;
+  /** Kept free left of the pane and over it. */
+  readonly left: number;
+  readonly top: number;
+  /** Of the pane. */
+  readonly tallest: number;
+  readonly labelSize: number;
+  /** How far a distance's label may stand over the pane's upper edge. */
+  readonly labelsOver: number;
+}
+
+export const WHOLE_PAPER: Paper = {
+  width: 180 * UNITS_PER_PAPER_MM,
+  left: 34,
+  top: 78,
+  tallest: 300,
+  labelSize: 9,
+  labelsOver: 40,
+};
+
+/** Half as wide, so that the same letters stay readable where there is room for half the drawing. */
+export const BRIEF_PAPER: Paper = {
+  width: 90 * UNITS_PER_PAPER_MM,
+  left: MARGIN,
+  top: 33,
+  tallest: 160,
+  labelSize: 10,
+  labelsOver: 0,
+};
+
+export interface Frame {
+  readonly paper: Paper;
+  readonly box: Box;
+  readonly unitsPerMm: number;
+  readonly widthKnown: boolean;
+  readonly heightKnown: boolean;
+}
+
+/** `rightRoom` is kept free beside the pane for distances. */
+export function frameOf({ pane, place }: IntakeSheet, rightRoom: number, paper: Paper): Frame {
+  const { widthMm, heightMm, wheelCentreMm, seatCentreMm } = pane;
+  const across = [place.fromLeftMm, wheelCentreMm, seatCentreMm];
+  const drawnWidthMm = drawnMm(widthMm, USUAL_WIDTH_MM, across);
+  const drawnHeightMm = drawnMm(heightMm, USUAL_HEIGHT_MM, [place.fromTopMm]);
+  const room = paper.width - paper.left - rightRoom - MARGIN;
+  const unitsPerMm = Math.min(room / drawnWidthMm, paper.tallest / drawnHeightMm);
+  const width = drawnWidthMm * unitsPerMm;
+  return {
+    paper,
+    box: {
+      x: paper.left + (room - width) / 2,
+      y: paper.top,
+      width,
+      height: drawnHeightMm * unitsPerMm,
+    },
+    unitsPerMm,
+    widthKnown: widthMm !== 'unknown',
+    heightKnown: heightMm !== 'unknown',
+  };
+}
+
+type Size = number | 'unknown';
+
+function drawnMm(mm: Size, usualMm: number, onIt: readonly Size[]): number {
+  if (mm !== 'unknown') return mm;
+  return Math.max(usualMm, ...onIt.map((at) => (at === 'unknown' ? 0 : at + BEYOND_MM)));
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export const toPoint = ({ box, unitsPerMm }: Frame, { xMm, yMm }: PointMm): Point => ({
+  x: box.x + xMm * unitsPerMm,
+  y: box.y + yMm * unitsPerMm,
+});
+
+export function toBox(frame: Frame, rect: Rect): Box {
+  const { x, y } = toPoint(frame, { xMm: rect.leftMm, yMm: rect.topMm });
+  return {
+    x,
+    y,
+    width: (rect.rightMm - rect.leftMm) * frame.unitsPerMm,
+    height: (rect.bottomMm - rect.topMm) * frame.unitsPerMm,
+  };
+}
+
+/** How many millimetres of glass one millimetre of paper stands for. */
+export const scaleOf = ({ unitsPerMm }: Frame): number => UNITS_PER_PAPER_MM / unitsPerMm;

@@ -1,0 +1,169 @@
+/**
+ * Puts the drawing together: where pane, areas, distances, words and the magnified damage lie on
+ * the paper, so that no two texts are over each other. It is plain data, which tests measure; ink
+ * is left to the components beside.
+ */
+import { footprintOf } from '../footprint.ts';
+import type { IntakeSheet } from '../intake-sheet.ts';
+import type { RuleSet } from '../rule-set.ts';
+import { type CentreLine, centreLines, overWords } from './centre-lines.ts';
+import {
+  columnRoom,
+  type DimensionLine,
+  dimensionLines,
+  mmWords,
+  rowsHeight,
+} from './dimension-lines.ts';
+import { type Circle, circleOf, distancesOf } from './distances.ts';
+import { type Frame, frameOf, MARGIN, type Point, scaleOf, toBox, WHOLE_PAPER } from './frame.ts';
+import { hatchedOf } from './hatched.ts';
+import { notesOf } from './notes.ts';
+import { placedOnPane } from './on-pane.ts';
+import { type Letter, placedOver, type Slant } from './placed-labels.ts';
+import { type Shape, shapesOf } from './shapes.ts';
+import { type Box, wrapped } from './text-box.ts';
+import { boxOf, type TextLine } from './text-line.ts';
+
+/** Of the magnified damage: a square at the lower right. */
+const INSET_SIDE = 184;
+const INSET_FIGURE = 118;
+const MOST_HATCHES = 4;
+const { width: WIDTH, labelSize: LABEL_SIZE } = WHOLE_PAPER;
+const INSET_X = WIDTH - MARGIN - INSET_SIDE;
+const NOTE_SIZE = 9.5;
+const NOTE_PITCH = 13;
+/** Between one area and the next, for their samples. */
+const SAMPLE_GAP = 3;
+const SAMPLE = 44;
+const SIZE_LINE_UP = 42;
+const SIZE_LINE_LEFT = 18;
+
+const LINES = ['wheel', 'seat'] as const;
+
+export interface Sample {
+  readonly letter: string;
+  readonly box: Box;
+}
+
+export interface Layout {
+  readonly frame: Frame;
+  readonly height: number;
+  readonly circle: Circle | null;
+  readonly shapes: readonly (Shape & { readonly box: Box })[];
+  /** Letters of the areas that are hatched. */
+  readonly hatched: readonly string[];
+  readonly letters: readonly Letter[];
+  readonly dimensions: readonly DimensionLine[];
+  readonly slants: readonly Slant[];
+  readonly centreLines: readonly CentreLine[];
+  readonly damageAt: Point | null;
+  readonly finder: number;
+  /** Over and beside the pane: its own sizes. */
+  readonly sizeLines: { readonly y: number; readonly x: number } | null;
+  readonly samples: readonly Sample[];
+  /** Of the magnified damage, and how large it is in it. */
+  readonly inset: { readonly box: Box; readonly figureSide: number };
+  /** All words but the letters in their boxes. */
+  readonly texts: readonly TextLine[];
+}
+
+export function layoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Layout {
+  const shapes = shapesOf(sheet.pane, ruleSets);
+  const circle = circleOf(footprintOf(sheet));
+  const distances = circle === null ? [] : distancesOf(circle, sheet.pane, shapes.drawn);
+  const frame = frameOf(sheet, columnRoom(distances), WHOLE_PAPER);
+  const { lines, rows } = dimensionLines(frame, distances);
+  const heads = headTexts(sheet, frame);
+  const named = placedOver(overWords(sheet, frame, LINES), frame);
+  const labels = lines.map(({ label }) => label);
+  const drawn = shapes.drawn.map((shape) => ({ ...shape, box: toBox(frame, shape.rect) }));
+  const taken = [...heads, ...named, ...labels].map(boxOf);
+  const onPane = placedOnPane(sheet, frame, { distances, borders: drawn, circle, taken });
+  const notesTop = frame.box.y + frame.box.height + rowsHeight(rows) + 22;
+  const notes = notesOf(sheet, ruleSets, shapes, circle);
+  const list = noteTexts(notes, notesTop);
+  const inset = { x: INSET_X, y: notesTop - 8, width: INSET_SIDE, height: INSET_SIDE };
+  return {
+    frame,
+    height: Math.max(list.bottom, inset.y + inset.height) + MARGIN,
+    circle,
+    dimensions: lines,
+    ...onPane,
+    shapes: drawn,
+    hatched: hatchedOf(drawn, frame.box, MOST_HATCHES),
+    centreLines: centreLines(sheet, frame, LINES),
+    sizeLines: { y: frame.box.y - SIZE_LINE_UP, x: frame.box.x - SIZE_LINE_LEFT },
+    samples: list.samples,
+    inset: { box: inset, figureSide: INSET_FIGURE },
+    texts: [...heads, ...named, ...labels, ...onPane.texts, ...list.texts],
+  };
+}
+
+function headTexts({ pane, reference }: IntakeSheet, frame: Frame): readonly TextLine[] {
+  const { box, widthKnown, heightKnown } = frame;
+  const scale = Math.round(scaleOf(frame) * 10) / 10;
+  const toScale = widthKnown && heightKnown;
+  const size = (what: string, mm: number | 'unknown'): string =>
+    mm === 'unknown' ? `${what} not known` : mmWords(mm);
+  return [
+    line(`Pane as seen from the driver’s seat  (${reference})`, MARGIN, 14, 11, true),
+    line(
+      toScale
+        ? `To scale, 1 : ${scale} when printed 180 mm wide. Outline as a rectangle. Sizes in mm.`
+        : 'NOT TO SCALE: a size of the pane is not known; its broken edge is drawn anywhere. Sizes in mm.',
+      MARGIN,
+      27,
+      LABEL_SIZE,
+    ),
+    {
+      ...line(size('width', pane.widthMm), box.x + box.width / 2, box.y - SIZE_LINE_UP + 3),
+      anchor: 'middle',
+    },
+    {
+      ...line(size('height', pane.heightMm), box.x - SIZE_LINE_LEFT + 3, box.y + box.height / 2),
+      anchor: 'middle',
+      upright: true,
+    },
+  ];
+}
+
+const line = (text: string, x: number, y: number, size = LABEL_SIZE, bold = false): TextLine => ({
+  text,
+  x,
+  y,
+  size,
+  anchor: 'start',
+  bold,
+});
+
+interface Listed {
+  readonly texts: readonly TextLine[];
+  readonly samples: readonly Sample[];
+  readonly bottom: number;
+}
+
+/** One under the other, left of the magnified damage and, below it, over the whole width. */
+function noteTexts(notes: ReturnType<typeof notesOf>, top: number): Listed {
+  const texts: TextLine[] = [];
+  const samples: Sample[] = [];
+  let bottom = top - NOTE_PITCH;
+  for (const { letter, text } of notes) {
+    const x = MARGIN + (letter === null ? 0 : SAMPLE);
+    const gap = letter === null ? 0 : SAMPLE_GAP;
+    const first = bottom + NOTE_PITCH + gap;
+    const lines = linesBeside(text, x, bottom, top + INSET_SIDE);
+    texts.push(...lines.map((words, at) => line(words, x, first + at * NOTE_PITCH, NOTE_SIZE)));
+    if (letter !== null) {
+      const box = { x: MARGIN, y: first - 10.5, width: SAMPLE - 8, height: 14 };
+      samples.push({ letter, box });
+    }
+    bottom += lines.length * NOTE_PITCH + 2 * gap;
+  }
+  return { texts, samples, bottom };
+}
+
+/** A note that begins beside the magnified damage keeps clear of it to its end. */
+function linesBeside(text: string, x: number, top: number, insetBottom: number): readonly string[] {
+  const right = top < insetBottom ? INSET_X - 12 : WIDTH - MARGIN;
+  return wrapped(text, NOTE_SIZE, right - x);
+}

@@ -1,0 +1,119 @@
+/**
+ * Questions about the sheet itself, the vehicle and its pane, in the order in which a person who
+ * walks round the vehicle meets them. All positions are as the driver sees them.
+ */
+import type { Question } from './question.ts';
+
+const MM = { kind: 'number', unit: 'mm' } as const;
+
+const SHEET: readonly Question[] = [
+  {
+    path: 'reference',
+    ask: 'Under which reference is this kept?',
+    help: 'A short name for the job, up to 40 characters, without names of people.',
+    answer: { kind: 'text', mayBeEmpty: false },
+  },
+  {
+    path: 'lookedOn',
+    ask: 'On which day did you look at the damage?',
+    help: 'As YYYY-MM-DD. Damage grows, so an old look may no longer be true.',
+    answer: { kind: 'date' },
+  },
+  {
+    path: 'ruleSets',
+    ask: 'Which rules hold where the vehicle is used?',
+    help:
+      'Numbers with commas between. All that are chosen count together. With none chosen no legal ' +
+      'answer is given. --list-rules tells more about each.',
+    answer: { kind: 'rule-sets' },
+  },
+];
+
+const VEHICLE: readonly Question[] = [
+  {
+    path: 'vehicle.class',
+    ask: 'What kind of vehicle is it?',
+    help: 'As its papers say. Some rules differ by it.',
+    answer: {
+      kind: 'choice',
+      options: [
+        { value: 'car', words: 'car' },
+        { value: 'van', words: 'van' },
+        { value: 'truck', words: 'lorry or truck' },
+        { value: 'bus', words: 'bus or coach' },
+        { value: 'tractor', words: 'tractor or work machine' },
+        { value: 'motorcycle', words: 'motorcycle' },
+        { value: 'other', words: 'something else' },
+      ],
+    },
+  },
+  {
+    path: 'vehicle.grossMassKg',
+    ask: 'What may it weigh when loaded?',
+    help: 'Permitted gross mass from its papers, in kg. Some zones are wider above 3500 kg.',
+    answer: { kind: 'number', unit: 'kg' },
+  },
+  {
+    path: 'vehicle.beforeFirstSale',
+    ask: 'Is it new and not yet sold to its first user?',
+    help: 'Glass of a vehicle not yet sold is judged by other rules than glass damaged in use.',
+    answer: { kind: 'yes-no' },
+  },
+];
+
+const PANE: readonly Question[] = [
+  {
+    path: 'pane.widthMm',
+    ask: 'How wide is the pane?',
+    help: 'Along the glass from edge to edge at its widest, in mm; a tape laid on the glass.',
+    answer: MM,
+  },
+  {
+    path: 'pane.heightMm',
+    ask: 'How high is the pane?',
+    help: 'Along the glass from upper to lower edge, in mm.',
+    answer: MM,
+  },
+  {
+    path: 'pane.driverSide',
+    ask: 'On which side does the driver sit?',
+    help: 'Left or right as the driver sees it.',
+    answer: {
+      kind: 'choice',
+      options: [
+        { value: 'left', words: 'left' },
+        { value: 'right', words: 'right' },
+      ],
+    },
+  },
+  {
+    path: 'pane.wheelCentreMm',
+    ask: 'How far is the middle of the steering wheel from the left edge of the pane?',
+    help:
+      'Seen from the driver’s seat, in mm, measured on the glass. The zone before the driver is laid ' +
+      'about this line.',
+    answer: MM,
+  },
+  {
+    path: 'pane.seatCentreMm',
+    ask: 'How far is the middle of the driver’s seat from the left edge of the pane?',
+    help: 'In mm. Some sources lay the zone about the seat instead of the wheel, so both are asked.',
+    answer: MM,
+  },
+  {
+    path: 'pane.wheelTopMm',
+    ask: 'How high over the lower edge of the pane does the driver see the top of the wheel?',
+    help: 'In mm, where the line from the eye over the top of the steering wheel meets the glass.',
+    answer: MM,
+  },
+  {
+    path: 'pane.sweep',
+    ask: 'What do the wipers leave free at the left, right, upper and lower edge?',
+    help:
+      'Four distances in mm: left, right, top, bottom, with spaces between. Take the farthest reach ' +
+      'of the blades on each side.',
+    answer: { kind: 'sides' },
+  },
+];
+
+export const VEHICLE_QUESTIONS: readonly Question[] = [...SHEET, ...VEHICLE, ...PANE];
