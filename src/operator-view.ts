@@ -2,20 +2,23 @@
  * What a person gets to know of the controller's state: the view that the panel draws, the snapshot
  * for everything else, and which page of which screen is open. It changes nothing but pages.
  */
-import { forcesStop } from './batch-step.ts';
+import { forcesStop } from './batch-moves.ts';
+import { shownAlarm } from './batch-step.ts';
 import type { ControllerState, JobConfig } from './controller-state.ts';
-import { cureLeftS } from './cure/dose.ts';
-import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
-import type { Snapshot } from './events.ts';
-import { type Reading, valueOrNull } from './frame.ts';
+import { permissibleEyeTimeS, permissibleSkinTimeS } from './cure/uv-hazard.ts';
+import { doseInHand } from './dose-watch.ts';
+import { CURE_PHASES, type Snapshot } from './events.ts';
+import { lampBurns, type Reading, valueOrNull } from './frame.ts';
 import type { Intent } from './intents.ts';
-import { jobCureOf, jobTargetOf } from './job-target.ts';
+import { jobTargetsOf, portionIn } from './job-target.ts';
+import { daylightToShow } from './pane-watch.ts';
 import type { LiveValues } from './panel/live-line.ts';
 import { composeSignals, type View } from './panel/screen.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import { foremost } from './safety/alarms.ts';
 
 export function snapshotOf(state: ControllerState, reading: Reading, config: JobConfig): Snapshot {
+  const portion = portionIn(state.procedure.phase, config);
   return {
     timeS: reading.timeS,
     batch: state.batch,
@@ -25,8 +28,8 @@ export function snapshotOf(state: ControllerState, reading: Reading, config: Job
     setPointPa: state.setPointPa,
     atmospherePa: state.procedure.atmospherePa,
     irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
-    doseJPerM2: state.dose.doseJPerM2,
-    targetJPerM2: jobTargetOf(config).targetJPerM2,
+    doseJPerM2: state.doses[portion].doseJPerM2,
+    targetJPerM2: jobTargetsOf(config)[portion].targetJPerM2,
     glassK: valueOrNull(reading.glassK),
     heatSinkK: valueOrNull(reading.heatSinkK),
     supplyV: valueOrNull(reading.supplyV),
@@ -53,36 +56,57 @@ export function showPanel(
 function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): View {
   const shown = foremost(state.alarms);
   return {
+    catalogue: config.catalogue,
     batch: state.batch,
     phase: state.procedure.phase,
     kind: phaseOf(state.procedure).kind,
     notClearAdvice: config.profile.notClearAdvice,
-    alarm: shown === null ? null : { ...shown.row, cause: shown.record.cause },
+    alarm: shown === null ? null : shownAlarm(shown),
     alarmStops: forcesStop(state.alarms),
-    why: state.why,
+    why: state.why.shown,
     page: state.page,
-    live: liveValues(state, config),
+    live: liveValues(state, snapshot, config),
     snapshot,
   };
 }
 
-function liveValues(state: ControllerState, config: JobConfig): LiveValues {
-  const { profile, job, unit } = config;
-  const { procedure, dose } = state;
+function liveValues(state: ControllerState, snapshot: Snapshot, config: JobConfig): LiveValues {
+  const { profile, job } = config;
+  const { procedure } = state;
+  const dose = doseInHand(state, config);
   const { lastsS } = phaseOf(procedure);
   const dwellLeftS = lastsS === undefined ? null : lastsS(procedure, profile) - procedure.elapsedS;
   return {
     phaseElapsedS: procedure.elapsedS,
-    leftS:
-      procedure.phase === 'cure' ? cureLeftS(dose, jobCureOf(config), unit.doseDoubt) : dwellLeftS,
-    doseMarginJPerM2: unit.doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, unit.doseDoubt),
-    sealLine: procedure.sealWhy,
+    leftS: CURE_PHASES.has(procedure.phase) ? dose.leftS : dwellLeftS,
+    doseMarginJPerM2: dose.marginJPerM2,
+    daylightShare: daylightToShow(config, state),
+    sealWhy: procedure.sealWhy,
     vacuum: {
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
     },
-    jobLine: `${job.damage.type} ${Math.round(job.damage.diameterM * 1000)} mm`,
-    resultLine: procedure.outcome === 'clear' ? 'Clear, dose met' : 'Mark remains',
+    damage: job.damage,
+    outcome: procedure.outcome,
+    light: lightOf(state, snapshot, config),
+  };
+}
+
+/** The lamp's light by its sensor while it burns, else as it was when last measured. */
+function lightOf(
+  { commanded }: ControllerState,
+  { irradianceWPerM2 }: Snapshot,
+  { unit }: JobConfig,
+): LiveValues['light'] {
+  const measured = lampBurns(commanded) ? irradianceWPerM2 : null;
+  const lampWPerM2 = measured ?? unit.lampLastKnownWPerM2;
+  const eyeS = permissibleEyeTimeS(lampWPerM2 ?? 0);
+  // No limit within the hour, or no figure: neither is a licence to look.
+  if (lampWPerM2 === null || !Number.isFinite(eyeS)) return null;
+  return {
+    irradianceWPerM2: lampWPerM2,
+    eyeS,
+    skinS: permissibleSkinTimeS(lampWPerM2, unit.lampPeakNm),
   };
 }
 

@@ -1,10 +1,12 @@
 /**
  * The line of live values in a phase that runs by itself: pressure over the local atmosphere with
  * its sign, or dose, and the time left. Which phases have one is a table here; the rest show their
- * prompt's first line.
+ * prompt's first line. The words are the catalogue's.
  */
-import type { PhaseId, Snapshot } from '../events.ts';
-import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2 } from '../units.ts';
+import { CURE_PHASES, type Outcome, type PhaseId, type SealWhy, type Snapshot } from '../events.ts';
+import { filled } from '../phrases.ts';
+import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
+import type { Catalogue } from './catalogue.ts';
 import { ends } from './text.ts';
 
 /** Values that are on the display but not in the snapshot. */
@@ -14,28 +16,38 @@ export interface LiveValues {
   readonly leftS: number | null;
   /** How far the dose must be over its target for its uncertainty. */
   readonly doseMarginJPerM2: number;
-  /** What the last test of the seal saw, in 20 characters. */
-  readonly sealLine: string;
+  /** Daylight so far as a share of what sets resin that waits; null while it need not be told. */
+  readonly daylightShare: number | null;
+  /** What the last test of the seal saw. */
+  readonly sealWhy: SealWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
-  /** What the job is, in 20 characters, and how it ended up. */
-  readonly jobLine: string;
-  readonly resultLine: string;
+  /** What the job is, and how it ended up. */
+  readonly damage: { readonly type: string; readonly diameterM: number };
+  readonly outcome: Outcome | null;
+  /** What the lamp gives or gave last, and how long a day bare eyes and skin may be in it. */
+  readonly light: {
+    readonly irradianceWPerM2: number;
+    readonly eyeS: number;
+    readonly skinS: number;
+  } | null;
 }
 
-type Writer = (live: LiveValues, snapshot: Snapshot) => string;
+type Writer = (live: LiveValues, snapshot: Snapshot, catalogue: Catalogue) => string;
 
-const pressureLine: Writer = ({ leftS }, { pressurePa, atmospherePa }) => {
-  if (pressurePa === null || atmospherePa === null) return ends('pressure unknown', '');
+const pressureLine: Writer = ({ leftS }, { pressurePa, atmospherePa }, catalogue) => {
+  const { live } = catalogue;
+  if (pressurePa === null || atmospherePa === null) return live.pressureUnknown;
   const gaugeKPa = kPaFromPa(pressurePa - atmospherePa);
   // Inside two steps of the converter a sign would only flicker.
   const sign = Math.abs(gaugeKPa) < 1 ? '' : gaugeKPa > 0 ? '+' : '-';
-  return ends(`${sign}${Math.abs(gaugeKPa).toFixed(0)} kPa gauge`, left(leftS));
+  const pressure = `${sign}${Math.abs(gaugeKPa).toFixed(0)}`;
+  return ends(filled(live.pressure, { pressure }), left(leftS, catalogue));
 };
 
-const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }) => {
-  const dose = mJPerCm2FromJPerM2(doseJPerM2) / 1000;
-  const target = mJPerCm2FromJPerM2(targetJPerM2) / 1000;
-  return ends(`${dose.toFixed(2)}/${target.toFixed(2)}J/cm2`, left(leftS));
+const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }, catalogue) => {
+  const dose = joulesPerCm2(doseJPerM2).toFixed(2);
+  const target = joulesPerCm2(targetJPerM2).toFixed(2);
+  return ends(filled(catalogue.live.dose, { dose, target }), left(leftS, catalogue));
 };
 
 /** Why the lamp still burns when the display already shows the target. */
@@ -43,43 +55,90 @@ export function marginLine(
   phase: PhaseId,
   { doseMarginJPerM2 }: LiveValues,
   { doseJPerM2, targetJPerM2 }: Snapshot,
+  { live }: Catalogue,
 ): string | null {
-  if (phase !== 'cure' || doseJPerM2 < targetJPerM2) return null;
+  if (!CURE_PHASES.has(phase) || doseJPerM2 < targetJPerM2) return null;
   if (doseJPerM2 >= targetJPerM2 + doseMarginJPerM2) return null;
-  const margin = mJPerCm2FromJPerM2(doseMarginJPerM2) / 1000;
-  return `+${margin.toFixed(margin < 10 ? 2 : 1)}J/cm2 for doubt`;
+  const margin = joulesPerCm2(doseMarginJPerM2);
+  return filled(live.margin, { margin: margin.toFixed(margin < 10 ? 2 : 1) });
 }
 
-const vacuumLine: Writer = ({ vacuum: { askedPa, givenPa } }, { atmospherePa }) => {
-  const [asked, given] = [askedPa, givenPa].map((pa) => kPaFromPa(pa).toFixed(0));
-  if (givenPa !== askedPa) return `Asked ${asked}, get ${given} kPa`;
+/** So long, out of every so long, daylight is told in place of a prompt's own words. */
+const DAYLIGHT_S = 2;
+const DAYLIGHT_EVERY_S = 6;
+
+/** What daylight has done to resin that waits; by turns where the line it takes says what to do. */
+export function daylightLine(
+  takesTurns: boolean,
+  { daylightShare, phaseElapsedS }: Pick<LiveValues, 'daylightShare' | 'phaseElapsedS'>,
+  { live }: Catalogue,
+): string | null {
+  if (daylightShare === null) return null;
+  if (takesTurns && phaseElapsedS % DAYLIGHT_EVERY_S >= DAYLIGHT_S) return null;
+  const share = Math.min(999, Math.floor(100 * daylightShare)).toFixed(0);
+  return filled(live.daylight, { share });
+}
+
+const joulesPerCm2 = (jPerM2: number): number => mJPerCm2FromJPerM2(jPerM2) / 1000;
+
+const vacuumLine: Writer = ({ vacuum: { askedPa, givenPa } }, { atmospherePa }, { live }) => {
+  const whole = (pa: number): string => kPaFromPa(pa).toFixed(0);
+  if (givenPa !== askedPa) {
+    return filled(live.vacuumChanged, { asked: whole(askedPa), given: whole(givenPa) });
+  }
   const share = atmospherePa === null ? '--' : ((100 * givenPa) / atmospherePa).toFixed(0);
-  return `Leaves ${share} % of air`;
+  return filled(live.vacuumLeaves, { share });
 };
 
-const left = (s: number | null): string =>
-  s === null ? '' : Number.isFinite(s) && s < 6000 ? `${Math.ceil(s)} s` : '-- s';
+function left(s: number | null, { live }: Catalogue): string {
+  if (s === null) return '';
+  const known = Number.isFinite(s) && s < 6000;
+  return known ? filled(live.timeLeft, { seconds: String(Math.ceil(s)) }) : live.timeUnknown;
+}
+
+const glassLine: Writer = (_, { glassK }, { live }) => {
+  const celsius = glassK === null ? null : celsiusFromK(glassK).toFixed(0);
+  return ends(live.hoseOff, celsius === null ? '' : filled(live.glass, { celsius }));
+};
+
+const jobLine: Writer = ({ damage: { type, diameterM } }, _, { live, damage }) =>
+  filled(live.job, { damage: damage[type] ?? type, mm: (diameterM * 1000).toFixed(0) });
 
 const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
-  'job-sheet': ({ jobLine }) => jobLine,
+  'job-sheet': jobLine,
   'vacuum-note': vacuumLine,
   'seal-pull': pressureLine,
   'seal-watch': pressureLine,
   'long-pull': pressureLine,
-  'test-again': ({ sealLine }) => sealLine,
+  'test-again': ({ sealWhy }, _, { seal }) => (sealWhy === null ? '' : seal[sealWhy]),
   evacuate: pressureLine,
   'vacuum-dwell': pressureLine,
   release: pressureLine,
   pressurise: pressureLine,
   'pressure-dwell': pressureLine,
   vent: pressureLine,
+  'cure-fill': doseLine,
   cure: doseLine,
-  result: ({ resultLine }) => resultLine,
-  'self-test': (_, { glassK }) =>
-    ends('Hose off', glassK === null ? '' : `glass ${celsiusFromK(glassK).toFixed(0)} C`),
+  result: ({ outcome }, _, { live }) => (outcome === 'clear' ? live.clear : live.markRemains),
+  'self-test': glassLine,
 };
 
 /** Null where the phase has no live line. */
-export function liveLine(phase: PhaseId, live: LiveValues, snapshot: Snapshot): string | null {
-  return LIVE[phase]?.(live, snapshot) ?? null;
+export function liveLine(
+  phase: PhaseId,
+  live: LiveValues,
+  snapshot: Snapshot,
+  catalogue: Catalogue,
+): string | null {
+  return LIVE[phase]?.(live, snapshot, catalogue) ?? null;
+}
+
+/** What a caution says of the lamp's light. */
+export function lightWords({ light }: Pick<LiveValues, 'light'>, { live }: Catalogue): string {
+  if (light === null) return live.lightUnknown;
+  return filled(live.lightKnown, {
+    irradiance: mWPerCm2FromWPerM2(light.irradianceWPerM2).toFixed(0),
+    eye: Math.floor(light.eyeS).toFixed(0),
+    skin: Math.floor(light.skinS / 60).toFixed(0),
+  });
 }

@@ -1,137 +1,128 @@
 /**
  * Composes what display, status lamp and buzzer show, from plain values, in one place. Line 1 always
- * says where the person is: `5.2 Title` a step, `5.2 || Title` held there, `5.2 ? Title` the longer
- * explanation, `! Title` an alarm to acknowledge, `-- Title` the end. Line 4 always says what the
- * buttons do. What a button leads to is decided by the controller.
+ * says where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ? Title` the longer
+ * explanation, `5.2 !? Caution` what may hurt, `! Title` an alarm to acknowledge, `-- Title` the end.
+ * Line 4 always says what the buttons do. What a button leads to is decided by the controller.
  */
-import {
-  type AlarmAction,
-  type BatchState,
-  type PhaseId,
-  type Snapshot,
-  STEP_NUMBERS,
-} from '../events.ts';
+import { type BatchState, type PhaseId, type Snapshot, STEP_NUMBERS } from '../events.ts';
 import type { DisplayLines, Signals } from '../frame.ts';
-import { type LiveValues, liveLine, marginLine } from './live-line.ts';
-import { NOT_CLEAR_ADVICE_EN, PROMPTS_EN } from './prompts-en.ts';
-import { ends, fitLine, pages } from './text.ts';
-
-export interface ShownAlarm {
-  readonly title: string;
-  readonly action: AlarmAction;
-  readonly cause: string;
-  readonly remedy: string;
-}
+import type { AdviceKey, ButtonKey, Catalogue, StateKey } from './catalogue.ts';
+import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
+import {
+  alarmPages,
+  alarmWords,
+  helpPages,
+  reasonPages,
+  type ShownAlarm,
+  type ShownReason,
+} from './page-words.ts';
+import { ends, fitLine } from './text.ts';
 
 export interface View {
+  readonly catalogue: Catalogue;
   readonly batch: BatchState;
   readonly phase: PhaseId;
   readonly kind: 'automatic' | 'confirm' | 'question';
-  readonly notClearAdvice: keyof typeof NOT_CLEAR_ADVICE_EN;
+  readonly notClearAdvice: AdviceKey;
   /** The unacknowledged alarm of highest rank. */
   readonly alarm: ShownAlarm | null;
   /** Whether any alarm that is not a mere warning is in force. */
   readonly alarmStops: boolean;
   /** Why the job is held, stopped or aborted. */
-  readonly why: string;
+  readonly why: ShownReason;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly live: LiveValues;
   readonly snapshot: Snapshot;
 }
 
-const TEXT_ROWS = 2;
-
 export function composeSignals(view: View): Signals {
   return { display: composeDisplay(view), status: statusOf(view), buzzer: buzzerOf(view) };
 }
 
 function composeDisplay(view: View): DisplayLines {
-  if (view.alarm !== null) return alarmScreen(view.alarm, view.page ?? 0);
+  const { states } = view.catalogue;
+  if (view.alarm !== null) return alarmScreen(view.alarm, view);
   switch (view.batch) {
     case 'stopped':
     case 'aborted':
     case 'complete':
-      return endScreen(view);
+      return endScreen(view, view.batch);
     case 'holding':
-    case 'held':
     case 'restarting':
+      return screen(heldTitle(view, view.batch), [states.outputsOff, states.wait], '');
+    case 'held':
       return heldScreen(view);
     case 'stopping':
     case 'aborting':
-      return screen(`-- ${ENDING[view.batch]}`, ['Making safe:', 'air off, lamp off'], '');
+      return screen(`-- ${states[view.batch]}`, [states.makingSafe, states.outputsOff], '');
     default:
       return view.page === null ? phaseScreen(view) : helpScreen(view, view.page);
   }
 }
 
-const ENDING = { stopping: 'Stopping', aborting: 'Aborting' } as const;
-
 function phaseScreen(view: View): DisplayLines {
-  const { phase, kind } = view;
-  const prompt = PROMPTS_EN[phase];
-  const live = liveLine(phase, view.live, view.snapshot);
-  const [first, second] = prompt.lines;
-  const margin = marginLine(phase, view.live, view.snapshot);
-  const buttons = {
-    automatic: ends('NO=hold', 'MORE'),
-    confirm: ends('YES=ok NO=hold', 'MORE'),
-    question: ends('YES / NO', 'MORE'),
-  }[kind];
+  const { phase, kind, catalogue, live, snapshot } = view;
+  const { title, lines } = catalogue.prompts[phase];
+  const [first, second] = lines;
   return screen(
-    `${STEP_NUMBERS[phase]} ${prompt.title}`,
-    [live ?? first, margin ?? second],
-    buttons,
+    `${STEP_NUMBERS[phase]} ${title}`,
+    [
+      liveLine(phase, live, snapshot, catalogue) ?? first,
+      marginLine(phase, live, snapshot, catalogue) ??
+        daylightLine(kind !== 'automatic', live, catalogue) ??
+        second,
+    ],
+    buttonLine(view, kind),
   );
 }
 
-/** How many pages MORE has in this phase. */
-export function helpPages(phase: PhaseId, advice: View['notClearAdvice']) {
-  const words = phase === 'offer-cycle' ? NOT_CLEAR_ADVICE_EN[advice] : PROMPTS_EN[phase].more;
-  return pages(words, TEXT_ROWS);
+function helpScreen(view: View, page: number): DisplayLines {
+  const { phase, catalogue } = view;
+  const all = helpPages(view);
+  const shown = all[page % all.length];
+  const title =
+    shown?.caution === true
+      ? `!? ${catalogue.states.caution}`
+      : `? ${catalogue.prompts[phase].title}`;
+  const buttons = buttonLine(view, 'help', pageMark(page, all.length));
+  return screen(`${STEP_NUMBERS[phase]} ${title}`, shown?.lines ?? [], buttons);
 }
 
-function helpScreen({ phase, notClearAdvice }: View, page: number): DisplayLines {
-  const all = helpPages(phase, notClearAdvice);
-  const title = `${STEP_NUMBERS[phase]} ? ${PROMPTS_EN[phase].title}`;
-  return screen(
-    title,
-    all[page % all.length] ?? [],
-    ends('YES=back NO=hold', pageMark(page, all.length)),
-  );
+function alarmScreen(alarm: ShownAlarm, view: View): DisplayLines {
+  const page = view.page ?? 0;
+  const all = alarmPages(alarm, view.catalogue);
+  const { title } = alarmWords(alarm, view.catalogue);
+  const buttons = buttonLine(view, 'alarm', pageMark(page, all.length));
+  return screen(`! ${title}`, all[page % all.length] ?? [], buttons);
 }
 
-/** Pages of an alarm: first what happened, then what to do. */
-export function alarmPages({ cause, remedy }: ShownAlarm) {
-  return [...pages(cause, TEXT_ROWS), ...pages(remedy, TEXT_ROWS)];
-}
-
-function alarmScreen(alarm: ShownAlarm, page: number): DisplayLines {
-  const all = alarmPages(alarm);
-  const line = ends('YES=seen MORE', pageMark(page, all.length));
-  return screen(`! ${alarm.title}`, all[page % all.length] ?? [], line);
+/** The last line; where there are pages, their mark takes its right end. */
+function buttonLine({ catalogue }: View, key: ButtonKey, mark?: string): string {
+  const [left, right] = catalogue.buttons[key];
+  return ends(left, mark ?? right);
 }
 
 const pageMark = (page: number, count: number): string => `${(page % count) + 1}/${count}`;
 
+const heldTitle = ({ phase, catalogue }: View, state: StateKey): string =>
+  `${STEP_NUMBERS[phase]} || ${catalogue.states[state]}`;
+
 function heldScreen(view: View): DisplayLines {
-  const title = `${STEP_NUMBERS[view.phase]} || ${HELD[view.batch as keyof typeof HELD]}`;
-  if (view.batch !== 'held') return screen(title, ['Air off, lamp off', 'Please wait'], '');
-  const all = pages(view.why, TEXT_ROWS);
   const page = view.page ?? 0;
-  const more = all.length > 1 ? pageMark(page, all.length) : '';
-  const buttons = view.alarmStops ? ends('NO=stop MORE', more) : ends('YES=go NO=stop', more);
-  return screen(title, all[page % all.length] ?? [], buttons);
+  const all = reasonPages(view.why, view.catalogue);
+  const mark = all.length > 1 ? pageMark(page, all.length) : '';
+  const buttons = buttonLine(view, view.alarmStops ? 'heldByAlarm' : 'held', mark);
+  return screen(heldTitle(view, 'held'), all[page % all.length] ?? [], buttons);
 }
 
-const HELD = { holding: 'Holding', held: 'Held', restarting: 'Restarting' } as const;
-
-function endScreen(view: View): DisplayLines {
-  const title = { stopped: 'Stopped', aborted: 'Aborted', complete: 'Record closed' }[
-    view.batch as 'stopped' | 'aborted' | 'complete'
-  ];
-  const all = pages(view.why, TEXT_ROWS);
-  return screen(`-- ${title}`, all[(view.page ?? 0) % all.length] ?? [], ends('YES=end', 'MORE'));
+function endScreen(view: View, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {
+  const { states, buttons } = view.catalogue;
+  const page = view.page ?? 0;
+  const all = reasonPages(view.why, view.catalogue);
+  const [left, more] = buttons.end;
+  const right = all.length > 1 ? `${more} ${pageMark(page, all.length)}` : '';
+  return screen(`-- ${states[batch]}`, all[page % all.length] ?? [], ends(left, right));
 }
 
 function screen(title: string, text: readonly string[], buttons: string): DisplayLines {

@@ -1,8 +1,57 @@
 /**
- * Fits words to the display: 20 columns, plain ASCII without the two characters that the common
- * display ROM draws otherwise. It decides where a line breaks, not what it says.
+ * Fits words to the display: 20 columns of the characters that the whole way to the glass can carry.
+ * The board's text message has 7 bits a character, and the common display ROM (A00) draws its own at
+ * two codes; so letters lose their marks (á is a, ñ is n) and some signs become others. The terminal
+ * shows the same. It decides where a line breaks, not what it says.
  */
 import { DISPLAY_COLUMNS } from '../frame.ts';
+
+/** What stands in for a character that is no letter with a mark; an opening mark is left out. */
+const STAND_INS: ReadonlyMap<string, string> = new Map([
+  ['¿', ''],
+  ['¡', ''],
+  ['ß', 'ss'],
+  ['æ', 'ae'],
+  ['Æ', 'AE'],
+  ['œ', 'oe'],
+  ['Œ', 'OE'],
+  ['ø', 'o'],
+  ['Ø', 'O'],
+  ['ł', 'l'],
+  ['Ł', 'L'],
+  ['ı', 'i'],
+  ['«', '"'],
+  ['»', '"'],
+  ['“', '"'],
+  ['”', '"'],
+  ['‘', "'"],
+  ['’', "'"],
+  ['–', '-'],
+  ['—', '-'],
+  ['…', '...'],
+  ['°', ''],
+  ['·', '.'],
+  ['²', '2'],
+  ['³', '3'],
+  ['\u00a0', ' '],
+]);
+
+const SHOWN = /^[\x20-\x5b\x5d-\x7d]*$/;
+const MARKS = /\p{M}/gu;
+const NOT_SHOWN = /[^\x20-\x5b\x5d-\x7d]/gu;
+
+/** The words in the display's characters; what has none, and no stand-in, is a question mark. */
+export function plain(words: string): string {
+  return SHOWN.test(words) ? words : bare(words).replace(NOT_SHOWN, '?');
+}
+
+/** Whether every character has one on the display or a stand-in. */
+export const canBeShown = (words: string): boolean => SHOWN.test(bare(words));
+
+function bare(words: string): string {
+  const stood = [...words.normalize('NFC')].map((sign) => STAND_INS.get(sign) ?? sign).join('');
+  return stood.normalize('NFD').replace(MARKS, '');
+}
 
 /** Exactly 20 columns; what is too long is cut, which tests make sure never happens to a prompt. */
 export function fitLine(line: string): string {
@@ -11,8 +60,9 @@ export function fitLine(line: string): string {
 
 /** Left and right end of one line; the right end is never cut. */
 export function ends(left: string, right: string): string {
-  const room = DISPLAY_COLUMNS - right.length;
-  return fitLine(plain(left).slice(0, Math.max(0, room)).padEnd(room) + right);
+  const end = plain(right);
+  const room = Math.max(0, DISPLAY_COLUMNS - end.length);
+  return fitLine(plain(left).slice(0, room).padEnd(room) + end);
 }
 
 /** Breaks words into lines of 20 columns; a longer word is cut across lines. */
@@ -37,9 +87,4 @@ export function pages(words: string, rows: number): readonly (readonly string[])
   const result: string[][] = [];
   for (let at = 0; at < lines.length; at += rows) result.push(lines.slice(at, at + rows));
   return result;
-}
-
-/** The display's ROM (character set A00) shows other signs for backslash and tilde. */
-export function plain(words: string): string {
-  return words.replace(/[^\x20-\x7d]|\\/g, '?');
 }

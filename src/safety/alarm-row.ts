@@ -5,6 +5,7 @@
  */
 import type { AlarmAction, AlarmPriority, BatchState, PhaseId } from '../events.ts';
 import type { Reading } from '../frame.ts';
+import type { Phrase } from '../phrases.ts';
 import type { Quantity } from './scales.ts';
 
 export interface AlarmContext {
@@ -32,7 +33,7 @@ export interface AlarmContext {
   readonly heating: HeatLoad;
   readonly openResin: OpenResinLoad;
   /** What the self-test still finds wrong; empty when it is satisfied. */
-  readonly selfTestFindings: readonly string[];
+  readonly selfTestFindings: readonly Phrase[];
   /** Limits of the profile in force. */
   readonly profile: AlarmProfile;
 }
@@ -76,7 +77,7 @@ export interface Setting {
 
 export interface AlarmRow {
   readonly id: string;
-  /** At most 18 characters: it follows '! ' on the display. */
+  /** In the record; a catalogue has words of its own for the display. */
   readonly title: string;
   readonly priority: AlarmPriority;
   readonly action: AlarmAction;
@@ -91,8 +92,10 @@ export interface AlarmRow {
   readonly seen: (context: AlarmContext) => number | null;
   /** The limit in force, SI: the setting, or a tighter one from the profile. */
   readonly limitSI?: ((context: AlarmContext, settingSI: number) => number) | undefined;
-  /** In plain words, instead of 'at most 172.0 kPa'. */
-  readonly expected?: string | ((context: AlarmContext) => string) | undefined;
-  readonly seenText?: ((context: AlarmContext) => string) | undefined;
+  /** Instead of 'at most 172.0 kPa'. */
+  readonly expected?: Phrase | ((context: AlarmContext) => Phrase) | undefined;
+  /** Instead of the value with its unit. */
+  readonly seenText?: ((context: AlarmContext) => Phrase) | undefined;
+  /** In the record, as the title. */
   readonly remedy: string;
 }

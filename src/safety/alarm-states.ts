@@ -5,9 +5,10 @@
  * stops is left to the guard, what it does to the batch to the controller.
  */
 import type { AlarmState } from '../events.ts';
+import { type Phrase, worded } from '../phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import type { AlarmSettings } from './alarm-settings.ts';
-import { SCALES, written } from './scales.ts';
+import { amountOf } from './scales.ts';
 
 export interface AlarmRecord {
   readonly state: AlarmState;
@@ -15,6 +16,13 @@ export interface AlarmRecord {
   readonly active: boolean;
   /** Since when the value has been past its limit; null while it is not. */
   readonly pastLimitSinceS: number | null;
+  readonly told: Told | null;
+}
+
+/** What an alarm says of its cause: as data for the display, and in the words of the record. */
+export interface Told {
+  readonly expected: Phrase;
+  readonly seen: Phrase;
   readonly cause: string;
 }
 
@@ -22,7 +30,7 @@ export const QUIET: AlarmRecord = {
   state: 'normal',
   active: false,
   pastLimitSinceS: null,
-  cause: '',
+  told: null,
 };
 
 /** What a person did to this alarm in this tick. */
@@ -73,8 +81,7 @@ export function stepAlarm(
   const active = pastLimitSinceS !== null && timeS - pastLimitSinceS >= settings.delayS;
   const state = nextAlarmState(record.state, active, row.latching, handling);
   if (active && !record.active) {
-    const cause = causeText(row, settings, context);
-    return { state, active, pastLimitSinceS, cause };
+    return { state, active, pastLimitSinceS, told: toldOf(row, settings, context) };
   }
   const same =
     state === record.state &&
@@ -102,11 +109,14 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
   return row.limitSI?.(context, limitSI) ?? limitSI;
 }
 
-function causeText(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): string {
-  const scale = SCALES[row.quantity];
-  const bound = row.trips === 'above' ? 'at most' : 'at least';
-  const limit = `${bound} ${written(limitInForce(row, settings, context), scale)}`;
-  const told = typeof row.expected === 'function' ? row.expected(context) : row.expected;
-  const seen = row.seenText?.(context) ?? written(row.seen(context) ?? Number.NaN, scale);
-  return `Expected ${told ?? limit}, seen ${seen}`;
+function toldOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): Told {
+  const limit: Phrase = {
+    say: row.trips === 'above' ? 'at-most' : 'at-least',
+    with: { amount: amountOf(limitInForce(row, settings, context), row.quantity) },
+  };
+  const own = typeof row.expected === 'function' ? row.expected(context) : row.expected;
+  const expected = own ?? limit;
+  const seen = row.seenText?.(context) ?? amountOf(row.seen(context) ?? Number.NaN, row.quantity);
+  const cause = `Expected ${worded(expected)}, seen ${worded(seen)}`;
+  return { expected, seen, cause };
 }

@@ -2,10 +2,11 @@
  * The words that the alarm rows are written in: settings, groups of phases, and what a row may look
  * at. It decides nothing by itself.
  */
-import type { PhaseId } from '../events.ts';
+import { CURE_PHASES, type PhaseId } from '../events.ts';
 import { type Measured, valueOrNull } from '../frame.ts';
+import type { Phrase } from '../phrases.ts';
 import type { AlarmContext, Setting } from './alarm-row.ts';
-import { SCALES, written } from './scales.ts';
+import { amountOf } from './scales.ts';
 
 export const fixed = (value: number): Setting => ({ default: value, min: value, max: value });
 export const setting = (value: number, min: number, max: number): Setting => ({
@@ -41,7 +42,7 @@ export const GLASS_PHASES: ReadonlySet<PhaseId> = new Set([
   ...CLOSED_PHASES,
   'release',
   'vent',
-  'cure',
+  ...CURE_PHASES,
 ]);
 export const HOLDING_SET_POINT: ReadonlySet<PhaseId> = new Set([
   'vacuum-dwell',
@@ -52,10 +53,13 @@ export const HOLDING_SET_POINT: ReadonlySet<PhaseId> = new Set([
 export const always = (): boolean => true;
 export const running = ({ batch }: AlarmContext): boolean => batch === 'running';
 export const inPhase = (phase: PhaseId) => (c: AlarmContext) => running(c) && c.phase === phase;
+export const curing = (c: AlarmContext): boolean => running(c) && CURE_PHASES.has(c.phase);
 export const linkUp = ({ reading }: AlarmContext): boolean => reading.link === 'up';
 export const truth = (bad: boolean): number => (bad ? 1 : 0);
 export const faulty = (measured: Measured): number => truth(!measured.ok);
-export const faultText = (measured: Measured): string => (measured.ok ? 'a value' : measured.fault);
+export const faultText = (measured: Measured): Phrase => ({
+  say: measured.ok ? 'a-value' : measured.fault,
+});
 
 export function gaugePa({ reading, atmospherePa }: AlarmContext): number | null {
   const pressurePa = valueOrNull(reading.pressurePa);
@@ -70,14 +74,16 @@ export function shortOfSetPointPa(context: AlarmContext): number | null {
   return setPointPa < atmospherePa ? pressurePa - setPointPa : setPointPa - pressurePa;
 }
 
-export const absoluteText = (pa: number | null): string =>
-  pa === null ? 'no reading' : written(pa, SCALES.absolutePressure);
+export const absoluteText = (pa: number | null): Phrase =>
+  pa === null ? { say: 'no-reading' } : amountOf(pa, 'absolutePressure');
 
-export const pressureText = ({ reading }: AlarmContext): string =>
+export const pressureText = ({ reading }: AlarmContext): Phrase =>
   absoluteText(valueOrNull(reading.pressurePa));
 
-export const setPointInTime = ({ setPointPa, profile }: AlarmContext): string =>
-  `${absoluteText(setPointPa)} in ${profile.reachWithinS ?? 0} s`;
+export const setPointInTime = ({ setPointPa, profile }: AlarmContext): Phrase => ({
+  say: 'pressure-in-time',
+  with: { pressure: absoluteText(setPointPa), seconds: String(profile.reachWithinS ?? 0) },
+});
 
 /** A pressure that must be there within the phase's own time; what was seen is the pressure. */
 export const PRESSURE_IN_TIME = {

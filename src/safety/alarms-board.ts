@@ -4,23 +4,14 @@
  * the job is held, so that nothing goes on unless a person says so.
  */
 import type { Trip } from '../frame.ts';
+import { type Phrase, tripPhrases } from '../phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, fixed, running, setting, TRUTH, truth } from './alarm-terms.ts';
 
-const TRIP_WORDS: Readonly<Record<Trip, string>> = {
-  'emergency-stop': 'emergency stop',
-  'over-pressure-switch': 'over-pressure switch',
-  'pressure-ceiling': 'pressure too high',
-  'pressure-sensor': 'no pressure reading',
-  shield: 'shield open',
-  'heat-sink': 'lamp too hot',
-  'lamp-time': 'lamp on too long',
-  watchdog: 'board restarted',
-  settings: 'its limits were spoilt',
-};
-
-const tripText = (trips: readonly Trip[]): string =>
-  trips.map((trip) => TRIP_WORDS[trip]).join(', ') || 'nothing tripped';
+const tripText = (trips: readonly Trip[]): Phrase =>
+  trips.length === 0
+    ? { say: 'nothing-tripped' }
+    : { say: 'tripped', with: { trips: tripPhrases(trips) } };
 
 /** Causes that the frame shows as well, and that raise alarms of their own. */
 const OWN_ALARM: ReadonlySet<Trip> = new Set(['emergency-stop', 'over-pressure-switch', 'shield']);
@@ -34,8 +25,8 @@ const TRIPPED = {
   latching: false,
   // Whatever holds the job already tells more; the self-test names what it cannot clear.
   armed: (c: AlarmContext): boolean => running(c) && c.phase !== 'self-test',
-  expected: 'no protection tripped',
-  seenText: ({ reading }: AlarmContext): string => tripText(reading.trips),
+  expected: { say: 'none-tripped' },
+  seenText: ({ reading }: AlarmContext): Phrase => tripText(reading.trips),
   remedy: 'The board stopped by itself. See to what it names. Going on clears it if it is gone.',
 } as const;
 
@@ -80,8 +71,8 @@ export const BOARD_ROWS: readonly AlarmRow[] = [
     delayS: fixed(0),
     armed: always,
     seen: ({ reading }) => truth(reading.damaged),
-    expected: 'messages that pass their check',
-    seenText: () => 'a failed check',
+    expected: { say: 'messages-pass' },
+    seenText: () => ({ say: 'failed-check' }),
     remedy: 'Check cable and plugs, keep them off motor leads. If it comes again, end the job.',
   },
   {
@@ -94,8 +85,8 @@ export const BOARD_ROWS: readonly AlarmRow[] = [
     delayS: fixed(0),
     armed: always,
     seen: ({ reading }) => truth(reading.gap),
-    expected: 'every frame in its turn',
-    seenText: () => 'a gap',
+    expected: { say: 'every-frame' },
+    seenText: () => ({ say: 'a-gap' }),
     remedy: 'Check the cable. Close other programs. If it comes again, end the job.',
   },
   {

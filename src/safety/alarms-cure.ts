@@ -3,8 +3,14 @@
  * profile may tighten some of them and never loosens one.
  */
 import { valueOrNull } from '../frame.ts';
-import type { AlarmRow } from './alarm-row.ts';
-import { always, atOnce, fixed, GLASS_PHASES, inPhase, setting } from './alarm-terms.ts';
+import type { Phrase } from '../phrases.ts';
+import type { AlarmContext, AlarmRow } from './alarm-row.ts';
+import { always, atOnce, curing, fixed, GLASS_PHASES, setting } from './alarm-terms.ts';
+
+const cureInTime = ({ profile }: AlarmContext): Phrase => ({
+  say: 'cure-in-time',
+  with: { seconds: String(profile.longestCureS) },
+});
 
 export const CURE_ROWS: readonly AlarmRow[] = [
   {
@@ -18,10 +24,10 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     limit: setting(3600, 10, 3600),
     deadband: fixed(0),
     delayS: setting(3, 0.5, 20),
-    armed: (c) => inPhase('cure')(c) && c.lampOnForS >= 5,
+    armed: (c) => curing(c) && c.lampOnForS >= 5,
     seen: ({ cureNeedsS }) => cureNeedsS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.longestCureS),
-    expected: ({ profile }) => `a cure in ${profile.longestCureS} s`,
+    expected: cureInTime,
     remedy: 'The dose is kept. Clean the lamp window, set the lamp flat on the spot, go on.',
   },
   {
@@ -38,7 +44,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     armed: ({ phase, batch }) => batch === 'running' && phase === 'self-test',
     seen: ({ lampForecastS }) => lampForecastS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.longestCureS),
-    expected: ({ profile }) => `a cure in ${profile.longestCureS} s`,
+    expected: cureInTime,
     remedy:
       'When last used this lamp was too weak for this dose. Clean its window or change it now.',
   },
@@ -53,7 +59,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     limit: setting(2, 0.5, 10),
     deadband: setting(0.5, 0.1, 2),
     delayS: setting(0.5, 0.1, 5),
-    armed: (c) => inPhase('cure')(c) && c.lampOnForS >= 1,
+    armed: (c) => curing(c) && c.lampOnForS >= 1,
     seen: ({ reading }) => valueOrNull(reading.irradianceWPerM2),
     remedy: 'Check the lamp plug and that lamp and sensor face each other. Never look into it.',
   },

@@ -2,25 +2,35 @@
  * Alarms of heat at the spot and of daylight on open resin. Default limits are demo values, derived
  * in `heating-settings.ts`; a long leg tightens the first, the resin's own figure sets the second.
  */
+import type { Phrase } from '../phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, atOnce, fixed, running, setting } from './alarm-terms.ts';
 import { SLOW_GROWTH_PA_SQRT_M } from './heat-stress.ts';
-import { SCALES, written } from './scales.ts';
+import { amountOf } from './scales.ts';
 
-const kelvin = (k: number | null): string => written(k ?? 0, SCALES.temperatureDifference);
-const perMinute = (kPerS: number | null): string => written(kPerS ?? 0, SCALES.heatingRate);
+const kelvin = (k: number | null): Phrase => amountOf(k ?? 0, 'temperatureDifference');
+const perMinute = (kPerS: number | null): Phrase => amountOf(kPerS ?? 0, 'heatingRate');
 const intensity = (paSqrtM: number): string => (paSqrtM / 1e6).toFixed(2);
 
 /** What is seen, and what it may do to the leg: the numbers that a person can act on. */
-function heatText({ heating }: AlarmContext): string {
-  const { spotOverPaneK, rateKPerS, stressIntensityPaSqrtM, legM } = heating;
-  const leg = `${(legM * 1000).toFixed(0)} mm leg`;
-  const k = `K up to ${intensity(stressIntensityPaSqrtM)}, growth from ${intensity(SLOW_GROWTH_PA_SQRT_M)}`;
-  return `${kelvin(spotOverPaneK)} over the pane, ${perMinute(rateKPerS)}; ${leg}: ${k} MPa m^0.5`;
-}
+const heatText = ({ heating }: AlarmContext): Phrase => ({
+  say: 'heat-seen',
+  with: {
+    over: kelvin(heating.spotOverPaneK),
+    rate: perMinute(heating.rateKPerS),
+    leg: (heating.legM * 1000).toFixed(0),
+    stress: intensity(heating.stressIntensityPaSqrtM),
+    growth: intensity(SLOW_GROWTH_PA_SQRT_M),
+  },
+});
 
-const allowedText = ({ heating }: AlarmContext): string =>
-  `at most ${kelvin(heating.allowedSpotOverPaneK)} over the pane and ${perMinute(heating.allowedRateKPerS)}`;
+const allowedText = ({ heating }: AlarmContext): Phrase => ({
+  say: 'heat-allowed',
+  with: {
+    over: kelvin(heating.allowedSpotOverPaneK),
+    rate: perMinute(heating.allowedRateKPerS),
+  },
+});
 
 const eitherWayKPerS = ({ heating }: AlarmContext): number | null =>
   heating.rateKPerS === null ? null : Math.abs(heating.rateKPerS);
@@ -103,7 +113,7 @@ export const HEAT_AND_DAYLIGHT_ROWS: readonly AlarmRow[] = [
     // Covered again it can only be renewed, and the person who lets the job go on says that it was.
     armed: ({ openResin }) => openResin.lit,
     seen: ({ openResin }) => openResin.criticalShare,
-    expected: 'less light than sets the resin',
+    expected: { say: 'less-light' },
     seenText: daylightText,
     remedy:
       'Cover it from the light. Resin may have begun to set: put in a fresh drop, then go on.',
@@ -126,6 +136,6 @@ export const HEAT_AND_DAYLIGHT_ROWS: readonly AlarmRow[] = [
   },
 ];
 
-function daylightText({ openResin }: AlarmContext): string {
-  return `${written(openResin.criticalShare ?? 0, SCALES.share)} of what sets the resin`;
+function daylightText({ openResin }: AlarmContext): Phrase {
+  return { say: 'light-share', with: { share: amountOf(openResin.criticalShare ?? 0, 'share') } };
 }

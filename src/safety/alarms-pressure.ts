@@ -87,7 +87,10 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     latching: false,
     limit: setting(330, 5, 330),
     armed: (c) => running(c) && (c.phase === 'release' || c.phase === 'vent'),
-    expected: ({ atmospherePa }) => `the air's ${absoluteText(atmospherePa)}`,
+    expected: ({ atmospherePa }) => ({
+      say: 'own-air',
+      with: { pressure: absoluteText(atmospherePa) },
+    }),
     remedy: 'The vent is open, yet the reading is not back at its zero. Have the sensor checked.',
   },
   {
@@ -152,8 +155,11 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     delayS: atOnce,
     armed: (c) => running(c) && CLOSED_PHASES.has(c.phase),
     seen: ({ pumpFutileS }) => pumpFutileS,
-    expected: 'pressure follows the pump',
-    seenText: ({ pumpFutileS }) => `no move in ${pumpFutileS.toFixed(1)} s`,
+    expected: { say: 'follows-pump' },
+    seenText: ({ pumpFutileS }) => ({
+      say: 'no-move',
+      with: { seconds: pumpFutileS.toFixed(1) },
+    }),
     remedy: 'Check that the hose is on. Listen for the pump. If it is silent, have it checked.',
   },
   {

@@ -1,6 +1,7 @@
 /**
  * Alarms of the switches that a person or a hard-wired part moves: they rank above all others.
  */
+import { CURE_PHASES } from '../events.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import { fixed, linkUp, TRUTH, truth } from './alarm-terms.ts';
 
@@ -16,8 +17,8 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     // A mute link says nothing of switches; it has an alarm of its own.
     armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.emergencyStopPressed),
-    expected: 'button released',
-    seenText: () => 'button pressed',
+    expected: { say: 'button-released' },
+    seenText: () => ({ say: 'button-pressed' }),
     remedy: 'All outputs are off. See to what made you stop, then turn the button to release it.',
   },
   {
@@ -31,8 +32,8 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     // A mute link says nothing of switches; it has an alarm of its own.
     armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.overPressureTripped),
-    expected: 'switch closed',
-    seenText: () => 'switch open',
+    expected: { say: 'switch-closed' },
+    seenText: () => ({ say: 'switch-open' }),
     remedy:
       'Vent is open. Look for new legs before anything else. Have the unit checked before use.',
   },
@@ -46,10 +47,10 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     delayS: fixed(0),
     // Once the job has ended nobody waits for the shield any more.
     armed: ({ phase, batch }) =>
-      phase === 'cure' && ['running', 'holding', 'held', 'restarting'].includes(batch),
+      CURE_PHASES.has(phase) && ['running', 'holding', 'held', 'restarting'].includes(batch),
     seen: ({ reading }) => truth(!reading.switches.shieldClosed),
-    expected: 'shield closed',
-    seenText: () => 'shield open',
+    expected: { say: 'shield-closed' },
+    seenText: () => ({ say: 'shield-open' }),
     remedy: 'Lamp is off and the dose is kept. Do not look at the lamp. Close the shield, go on.',
   },
 ];

@@ -2,6 +2,7 @@
  * Alarms of the unit itself: sensors, supply, self-test, and a person who does not answer. Default
  * limits are demo values; a profile may tighten some of them and never loosens one.
  */
+import { CURE_PHASES } from '../events.ts';
 import { valueOrNull } from '../frame.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
@@ -36,14 +37,14 @@ function sensorRow(
     delayS: setting(0.3, 0, 2),
     armed: (c) => linkUp(c) && armed(c),
     seen: ({ reading }) => faulty(reading[key]),
-    expected: 'a believable reading',
+    expected: { say: 'believable-reading' },
     seenText: ({ reading }) => faultText(reading[key]),
     remedy: 'Check the plug and cable of this sensor. If it stays, have the sensor replaced.',
   };
 }
 
 const pastSelfTest = ({ phase }: AlarmContext): boolean => phase !== 'self-test';
-const inCure = ({ phase }: AlarmContext): boolean => phase === 'cure';
+const inCure = ({ phase }: AlarmContext): boolean => CURE_PHASES.has(phase);
 
 export const UNIT_ROWS: readonly AlarmRow[] = [
   sensorRow('pressure-sensor', 'Pressure sensor', 'pressurePa', pastSelfTest),
@@ -79,8 +80,11 @@ export const UNIT_ROWS: readonly AlarmRow[] = [
     delayS: atOnce,
     armed: inPhase('self-test'),
     seen: ({ phaseElapsedS }) => phaseElapsedS,
-    expected: 'all checks pass',
-    seenText: ({ selfTestFindings }) => selfTestFindings.join(', ') || 'not finished',
+    expected: { say: 'all-checks-pass' },
+    seenText: ({ selfTestFindings }) =>
+      selfTestFindings.length === 0
+        ? { say: 'not-finished' }
+        : { say: 'found', with: { findings: selfTestFindings } },
     remedy: 'Take the hose off so that the unit reads the air. Check plugs. Then go on.',
   },
   {

@@ -4,7 +4,7 @@
  * a value makes no sense. This is the only place that forces safe outputs, so that one place needs
  * review. It lets things through or stops them; it never starts anything.
  */
-import type { BatchState, PhaseId } from '../events.ts';
+import { type BatchState, CURE_PHASES, type PhaseId } from '../events.ts';
 import { type Actuators, type Reading, SAFE } from '../frame.ts';
 
 export interface GuardContext {
@@ -39,7 +39,7 @@ function guardAir(wanted: Actuators, { pressurePa }: Reading): Actuators {
 /** No light without the shield closed, and none outside the cure or without its two sensors. */
 function guardLamp(wanted: Actuators, { phase, reading }: GuardContext): Actuators {
   const permitted =
-    phase === 'cure' &&
+    CURE_PHASES.has(phase) &&
     reading.switches.shieldClosed &&
     reading.heatSinkK.ok &&
     reading.irradianceWPerM2.ok;

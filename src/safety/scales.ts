@@ -2,6 +2,7 @@
  * How an alarm's quantity is written for people: unit, factor and offset from SI. One row a quantity;
  * which alarm uses which is decided in the alarm table.
  */
+import type { Phrase } from '../phrases.ts';
 import {
   J_PER_M2_PER_MJ_PER_CM2,
   PA_PER_KPA,
@@ -40,8 +41,12 @@ export const toSI = (value: number, { siPerUnit, zeroSI }: Scale): number =>
 export const fromSI = (valueSI: number, { siPerUnit, zeroSI }: Scale): number =>
   (valueSI - zeroSI) / siPerUnit;
 
-export function written(valueSI: number, scale: Scale): string {
+/** A value of a quantity, in its unit; which words that is, is for whoever tells it. */
+export function amountOf(valueSI: number, quantity: Quantity): Phrase {
+  const scale = SCALES[quantity];
   const value = fromSI(valueSI, scale);
-  const digits = Number.isFinite(value) ? value.toFixed(scale.decimals) : 'no end';
-  return scale.unit === '' ? digits : `${digits} ${scale.unit}`;
+  const digits = Number.isFinite(value)
+    ? value.toFixed(scale.decimals)
+    : { say: 'no-end' as const };
+  return { say: quantity, with: { value: digits } };
 }

@@ -1,0 +1,117 @@
+/**
+ * What a catalogue holds: every word that the display shows, in one language, as one JSON file. The
+ * keys of alarms and kinds of damage belong to other rooms and are handed in. Words may carry accents:
+ * `text.ts` makes of them what the display has. Whether they fit is checked in `catalogue-fit.ts`.
+ */
+import { z } from 'zod';
+import { PHASE_IDS, type PhaseId, SEAL_WHYS, type SealWhy } from '../events.ts';
+import { PHRASE_KEYS, type PhraseKey } from '../phrases.ts';
+import { schemaName, text } from '../settings.ts';
+
+/** Words of the display that are not about one step or alarm, and the figures that they take. */
+export const LIVE_KEYS = [
+  'pressure',
+  'pressureUnknown',
+  'timeLeft',
+  'timeUnknown',
+  'dose',
+  'margin',
+  'daylight',
+  'vacuumChanged',
+  'vacuumLeaves',
+  'hoseOff',
+  'glass',
+  'job',
+  'clear',
+  'markRemains',
+  'lightKnown',
+  'lightUnknown',
+] as const;
+export type LiveKey = (typeof LIVE_KEYS)[number];
+
+export const STATE_KEYS = [
+  'holding',
+  'held',
+  'restarting',
+  'stopping',
+  'stopped',
+  'aborting',
+  'aborted',
+  'complete',
+  'caution',
+  'makingSafe',
+  'outputsOff',
+  'wait',
+] as const;
+export type StateKey = (typeof STATE_KEYS)[number];
+
+/** Why a job is held or over, where no alarm says it. */
+export const REASON_KEYS = [
+  'step-unfinished',
+  'held-by-hand',
+  'stopped-by-choice',
+  'stopped-held',
+  'interrupted',
+  'repair-done',
+  'cannot-go-on',
+] as const;
+export type ReasonKey = (typeof REASON_KEYS)[number];
+
+/** What the buttons do: at the left end of the last line, and at its right end. */
+export const BUTTON_KEYS = [
+  'automatic',
+  'confirm',
+  'question',
+  'help',
+  'alarm',
+  'held',
+  'heldByAlarm',
+  'end',
+] as const;
+export type ButtonKey = (typeof BUTTON_KEYS)[number];
+
+export const ADVICE_KEYS = ['another-cycle', 'warm-the-pane'] as const;
+export type AdviceKey = (typeof ADVICE_KEYS)[number];
+
+const line = text(40);
+const words = text(400);
+const each = <const K extends string, V extends z.ZodType>(keys: readonly K[], value: V) =>
+  z.record(z.enum(keys as readonly [K, ...K[]]), value);
+
+const prompt = z.strictObject({
+  title: line,
+  /** Empty where a live value takes the line. */
+  lines: z.tuple([z.string().max(40), z.string().max(40)]),
+  more: words,
+  caution: words.optional(),
+});
+export type Prompt = z.infer<typeof prompt>;
+
+const alarm = z.strictObject({ title: line, happened: words, did: words, now: words });
+export type AlarmWords = z.infer<typeof alarm>;
+
+/** Keys that other rooms decide. */
+export interface CatalogueKeys {
+  readonly alarms: readonly string[];
+  readonly damage: readonly string[];
+}
+
+export const catalogueSchemaFor = (keys: CatalogueKeys) =>
+  z.strictObject({
+    schema: schemaName('meniscus/catalogue@1'),
+    /** As BCP 47 tags it: `en`, `es`, `pt-BR`. */
+    language: z
+      .string()
+      .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),
+    prompts: each<PhaseId, typeof prompt>(PHASE_IDS, prompt),
+    advice: each(ADVICE_KEYS, words),
+    buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),
+    states: each(STATE_KEYS, line),
+    live: each(LIVE_KEYS, words),
+    reasons: each(REASON_KEYS, words),
+    seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
+    damage: each(keys.damage, line),
+    phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),
+    alarms: each(keys.alarms, alarm),
+  });
+export type Catalogue = z.infer<ReturnType<typeof catalogueSchemaFor>>;

@@ -1,0 +1,75 @@
+/**
+ * What MORE leads through, page by page: the longer explanation of a step and then its caution; of an
+ * alarm what happened, what the unit did, and what to do now. Each part begins on a page of its own.
+ * How a page is framed is left to `screen.ts`.
+ */
+import type { AlarmAction, PhaseId } from '../events.ts';
+import { filled, type Phrase, worded } from '../phrases.ts';
+import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts';
+import { type LiveValues, lightWords } from './live-line.ts';
+import { pages } from './text.ts';
+
+const TEXT_ROWS = 2;
+
+export type Page = readonly string[];
+
+export interface HelpPage {
+  readonly lines: Page;
+  readonly caution: boolean;
+}
+
+export interface ShownAlarm {
+  readonly id: string;
+  readonly action: AlarmAction;
+  readonly expected: Phrase;
+  readonly seen: Phrase;
+}
+
+/** Why a job is held or over: a reason of its own, or an alarm, which may have kept it from going on. */
+export type ShownReason =
+  | { readonly say: ReasonKey }
+  | { readonly alarm: ShownAlarm; readonly refused: boolean };
+
+export interface HelpSubject {
+  readonly catalogue: Catalogue;
+  readonly phase: PhaseId;
+  readonly notClearAdvice: AdviceKey;
+  readonly live: Pick<LiveValues, 'light'>;
+}
+
+export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubject) {
+  const { more, caution } = catalogue.prompts[phase];
+  const filling = {
+    advice: catalogue.advice[notClearAdvice],
+    light: lightWords(live, catalogue),
+  };
+  const paged = (words: string, isCaution: boolean): readonly HelpPage[] =>
+    pages(filled(words, filling), TEXT_ROWS).map((lines) => ({ lines, caution: isCaution }));
+  return [...paged(more, false), ...(caution === undefined ? [] : paged(caution, true))];
+}
+
+export function alarmPages(alarm: ShownAlarm, catalogue: Catalogue): readonly Page[] {
+  const { did, now } = alarmWords(alarm, catalogue);
+  return [happened(alarm, catalogue), did, now].flatMap((words) => pages(words, TEXT_ROWS));
+}
+
+export function reasonPages(reason: ShownReason, catalogue: Catalogue): readonly Page[] {
+  const { reasons } = catalogue;
+  if ('say' in reason) return pages(reasons[reason.say], TEXT_ROWS);
+  const { title, now } = alarmWords(reason.alarm, catalogue);
+  const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
+  const told = `${title}. ${happened(reason.alarm, catalogue)}`;
+  return [...before, ...pages(told, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
+}
+
+function happened(alarm: ShownAlarm, catalogue: Catalogue): string {
+  const { phrases } = catalogue;
+  return filled(alarmWords(alarm, catalogue).happened, {
+    expected: worded(alarm.expected, phrases),
+    seen: worded(alarm.seen, phrases),
+  });
+}
+
+/** A catalogue that was checked has words for every alarm; its name is better than none. */
+export const alarmWords = ({ id }: ShownAlarm, { alarms }: Catalogue): AlarmWords =>
+  alarms[id] ?? { title: id, happened: '{expected}, {seen}', did: id, now: id };

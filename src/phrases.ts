@@ -1,0 +1,118 @@
+/**
+ * Words as data: a phrase is a key and the figures that fill it, so that each language can say it.
+ * Here are the words of the record, which is always kept in English; those of the display are in the
+ * catalogues of `panel/`, under the same keys. Figures are written alike in all languages.
+ */
+import type { Trip } from './frame.ts';
+
+export const RECORD_PHRASES = {
+  absolutePressure: '{value} kPa abs',
+  gaugePressure: '{value} kPa gauge',
+  pressureDifference: '{value} kPa off',
+  temperature: '{value} C',
+  temperatureDifference: '{value} K',
+  heatingRate: '{value} K/min',
+  share: '{value} %',
+  irradiance: '{value} mW/cm2',
+  dose: '{value} mJ/cm2',
+  voltage: '{value} V',
+  time: '{value} s',
+  leakRate: '{value} Pa m3/s',
+  state: '{value}',
+  'no-end': 'no end',
+
+  'at-most': 'at most {amount}',
+  'at-least': 'at least {amount}',
+  'no-reading': 'no reading',
+  'pressure-in-time': '{pressure} in {seconds} s',
+  'own-air': "the air's {pressure}",
+  'follows-pump': 'pressure follows the pump',
+  'no-move': 'no move in {seconds} s',
+  'button-released': 'button released',
+  'button-pressed': 'button pressed',
+  'switch-closed': 'switch closed',
+  'switch-open': 'switch open',
+  'shield-closed': 'shield closed',
+  'shield-open': 'shield open',
+
+  'believable-reading': 'a believable reading',
+  'a-value': 'a value',
+  stale: 'stale',
+  'out-of-range': 'out-of-range',
+  implausible: 'implausible',
+  missing: 'missing',
+  'all-checks-pass': 'all checks pass',
+  'not-finished': 'not finished',
+  found: '{findings}',
+  'pressure-sensor-says': 'pressure {fault}',
+  'light-sensor-says': 'light {fault}',
+  'glass-sensor-says': 'glass temp. {fault}',
+  'lamp-sensor-says': 'lamp temp. {fault}',
+  'supply-sensor-says': 'supply {fault}',
+  'board-tripped': 'board tripped: {trips}',
+  'not-at-air-pressure': 'not at air pressure',
+  'vacuum-of-no-use': 'vacuum leaves {share} % of this air, at most {most} % is of use',
+  'strong-light': 'strong light',
+
+  'cure-in-time': 'a cure in {seconds} s',
+  'heat-allowed': 'at most {over} over the pane and {rate}',
+  'heat-seen':
+    '{over} over the pane, {rate}; {leg} mm leg: K up to {stress}, growth from {growth} MPa m^0.5',
+  'less-light': 'less light than sets the resin',
+  'light-share': '{share} of what sets the resin',
+
+  'messages-pass': 'messages that pass their check',
+  'failed-check': 'a failed check',
+  'every-frame': 'every frame in its turn',
+  'a-gap': 'a gap',
+  'none-tripped': 'no protection tripped',
+  'nothing-tripped': 'nothing tripped',
+  tripped: '{trips}',
+  'trip-emergency-stop': 'emergency stop',
+  'trip-over-pressure-switch': 'over-pressure switch',
+  'trip-pressure-ceiling': 'pressure too high',
+  'trip-pressure-sensor': 'no pressure reading',
+  'trip-shield': 'shield open',
+  'trip-heat-sink': 'lamp too hot',
+  'trip-lamp-time': 'lamp on too long',
+  'trip-watchdog': 'board restarted',
+  'trip-settings': 'its limits were spoilt',
+} as const;
+
+export type PhraseKey = keyof typeof RECORD_PHRASES;
+export const PHRASE_KEYS = Object.keys(RECORD_PHRASES) as readonly PhraseKey[];
+
+export type Filling = string | Phrase | readonly Phrase[];
+
+export interface Phrase {
+  readonly say: PhraseKey;
+  readonly with?: Readonly<Record<string, Filling>>;
+}
+
+export const tripPhrases = (trips: readonly Trip[]): readonly Phrase[] =>
+  trips.map((trip) => ({ say: `trip-${trip}` }));
+
+type PhraseWords = Readonly<Record<PhraseKey, string>>;
+
+/** The phrase in words: those of the record, or of a catalogue. */
+export function worded(phrase: Phrase, words: PhraseWords = RECORD_PHRASES): string {
+  const filling = Object.entries(phrase.with ?? {});
+  const said = filling.map(([name, value]) => [name, fillingWords(value, words)] as const);
+  return filled(words[phrase.say], Object.fromEntries(said));
+}
+
+function fillingWords(filling: Filling, words: PhraseWords): string {
+  if (typeof filling === 'string') return filling;
+  const phrases = 'say' in filling ? [filling] : filling;
+  return phrases.map((phrase) => worded(phrase, words)).join(', ');
+}
+
+const PLACEHOLDER = /\{(\w+)\}/g;
+
+/** A template with its placeholders filled; one without a value is left as it stands. */
+export const filled = (template: string, values: Readonly<Record<string, string>>): string =>
+  template.replace(PLACEHOLDER, (whole, name: string) => values[name] ?? whole);
+
+/** Each name once, in the order of the alphabet: languages put them in their own order. */
+export const placeholdersOf = (template: string): readonly string[] =>
+  [...new Set([...template.matchAll(PLACEHOLDER)].map(([, name]) => name ?? ''))].sort();

@@ -1,0 +1,150 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { PHASE_IDS } from '../../src/events.ts';
+import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
+import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
+import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
+import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
+import { composeSignals } from '../../src/panel/screen.ts';
+import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/phrases.ts';
+import { SCALES } from '../../src/safety/scales.ts';
+import { CATALOGUES, ENGLISH } from './catalogues.ts';
+import { TOLD_ALARMS } from './told-alarms.ts';
+import { alarmViews, LIVE, liveViews, restViews, stepViews, view } from './views.ts';
+
+/** Phases in which something may hurt eyes, skin, hands or the pane. */
+const HAZARDS = [
+  'protect',
+  'inspect',
+  'clean-pit',
+  'dry-pit',
+  'close-seal',
+  'charge-injector',
+  'connect-hose',
+  'reseat',
+  'dry-again',
+  'evacuate',
+  'vacuum-dwell',
+  'pressurise',
+  'pressure-dwell',
+  'cover-fill',
+  'place-lamp-fill',
+  'cure-fill',
+  'uncover-fill',
+  'fill-pit',
+  'place-lamp',
+  'cure',
+  'scrape',
+  'polish',
+  'clean-injector',
+] as const;
+
+const allViews = (catalogue: Catalogue) => [
+  ...stepViews(catalogue),
+  ...liveViews(catalogue),
+  ...restViews(catalogue, TOLD_ALARMS),
+  ...alarmViews(catalogue, TOLD_ALARMS),
+];
+
+describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as const))(
+  'the catalogue %s',
+  (_, catalogue) => {
+    test('fits the display and takes the figures that the English one takes', () => {
+      expect(catalogueMisfits(catalogue, ENGLISH)).toEqual([]);
+    });
+
+    test('gives every screen four lines of 20 characters, no hole and nothing unknown', () => {
+      const wrong = allViews(catalogue)
+        .map((view) => composeSignals(view).display)
+        .filter((lines) => !lines.every((line) => /^[\x20-\x5b\x5d-\x7a|]{20}$/.test(line)));
+      expect(wrong).toEqual([]);
+    });
+
+    test('counts no more than nine pages, whatever an alarm has seen', () => {
+      for (const alarm of TOLD_ALARMS) {
+        expect(alarmPages(alarm, catalogue).length, alarm.id).toBeLessThanOrEqual(9);
+      }
+    });
+
+    test('explains every step, and what may hurt in it after that', () => {
+      for (const phase of PHASE_IDS) {
+        const pages = helpPages({ catalogue, phase, notClearAdvice: 'warm-the-pane', live: LIVE });
+        const cautions = pages.map(({ caution }) => caution);
+        expect(cautions[0], phase).toBe(false);
+        expect(cautions, phase).toEqual([...cautions].sort());
+        expect(cautions.includes(true), phase).toBe(HAZARDS.some((name) => name === phase));
+      }
+    });
+
+    test('has two lines in every step that has no live one', () => {
+      for (const phase of PHASE_IDS) {
+        const [, first, second] = composeSignals(view({ catalogue, phase })).display;
+        expect(first.trim(), phase).not.toBe('');
+        expect(second.trim(), phase).not.toBe('');
+      }
+    });
+
+    test('names the buttons as the unit does', () => {
+      const names = (line: string): readonly string[] => line.match(/YES|NO\b|MORE/g) ?? [];
+      for (const key of BUTTON_KEYS) {
+        expect(names(catalogue.buttons[key].join(' ')), key).toEqual(
+          names(ENGLISH.buttons[key].join(' ')),
+        );
+      }
+    });
+
+    test('asks for no figure that a phrase does not bring', () => {
+      for (const key of PHRASE_KEYS) {
+        const brought = placeholdersOf(RECORD_PHRASES[key]);
+        const others = placeholdersOf(catalogue.phrases[key]).filter((n) => !brought.includes(n));
+        expect(others, key).toEqual([]);
+      }
+    });
+  },
+);
+
+test('no text of a catalogue is left that no screen shows', () => {
+  const { marked, marks } = withMarks(ENGLISH);
+  const seen = allViews(marked)
+    .map((view) => composeSignals(view).display.join(' '))
+    .join(' ');
+  const unseen = [...marks].filter(([mark]) => !seen.includes(mark)).map(([, path]) => path);
+  const used = sourcesBut('phrases.ts');
+  const elsewhere = unseen.filter((path) => !(path.startsWith('phrases.') && used(path.slice(8))));
+  expect(elsewhere).toEqual([]);
+});
+
+/** Each text replaced by a mark of its own that keeps its placeholders. */
+function withMarks(catalogue: Catalogue) {
+  const marks = new Map<string, string>();
+  const mark = (value: unknown, path: string): unknown => {
+    if (typeof value === 'string') {
+      if (value === '' || path === 'schema' || path === 'language') return value;
+      const name = `#${marks.size}#`;
+      marks.set(name, path);
+      return [name, ...placeholdersOf(value).map((holder) => `{${holder}}`)].join(' ');
+    }
+    if (Array.isArray(value)) return value.map((item, i) => mark(item, `${path}.${i}`));
+    const entries = Object.entries(value as object);
+    return Object.fromEntries(
+      entries.map(([key, inner]) => [key, mark(inner, path === '' ? key : `${path}.${key}`)]),
+    );
+  };
+  return { marked: mark(catalogue, '') as Catalogue, marks };
+}
+
+/** Whether the controller's sources name a phrase, by itself or as one of a family. */
+function sourcesBut(file: string) {
+  const folder = fileURLToPath(new URL('../../src/', import.meta.url));
+  const source = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') && name !== file)
+    .map((name) => readFileSync(folder + name, 'utf8'))
+    .join('\n');
+  const families: readonly string[] = [
+    ...Object.keys(SCALES),
+    ...TRIPS.map((trip) => `trip-${trip}`),
+    ...CHANNEL_FAULTS,
+  ];
+  return (key: string): boolean => families.includes(key) || source.includes(`'${key}'`);
+}

@@ -1,0 +1,12 @@
+/** Every catalogue that is built in, checked as a job would have it checked. */
+import { catalogueOf, LANGUAGES } from '../../src/cli/load-catalogue.ts';
+import type { Catalogue } from '../../src/panel/catalogue.ts';
+
+function load(language: string): Catalogue {
+  const loaded = catalogueOf(language);
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems, null, 1));
+  return loaded.value.catalogue;
+}
+
+export const CATALOGUES: readonly Catalogue[] = LANGUAGES.map(load);
+export const [ENGLISH, SPANISH] = ['en', 'es'].map(load) as [Catalogue, Catalogue];

@@ -1,0 +1,52 @@
+/** Every alarm of the table as its own case raises it, with what it says of expected and seen. */
+import { shownAlarm } from '../../src/batch-step.ts';
+import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
+import type { ShownAlarm } from '../../src/panel/page-words.ts';
+import type { Phrase } from '../../src/phrases.ts';
+import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
+import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
+import { ALL_QUIET, stepAlarms } from '../../src/safety/alarms.ts';
+import { ALARM_CASES, type AlarmCase, QUIET_CONTEXT } from '../safety/alarm-cases.ts';
+
+const DEFAULTS = alarmSettingsSchema.parse({});
+
+function raised({ id, armed, at, justOver }: AlarmCase): ShownAlarm {
+  const context = at({ ...QUIET_CONTEXT, ...armed }, justOver);
+  const row = ALARM_TABLE.find((candidate) => candidate.id === id);
+  let records = ALL_QUIET;
+  for (const timeS of [0, 100]) {
+    const reading = { ...context.reading, timeS };
+    const handled = { acknowledged: null, reset: false };
+    records = stepAlarms(records, DEFAULTS, { ...context, reading }, handled, () => true).records;
+  }
+  const record = records[ALARM_TABLE.findIndex((candidate) => candidate.id === id)];
+  if (row === undefined || record === undefined || record.told === null) {
+    throw new Error(`alarm ${id} was not raised by its case`);
+  }
+  return shownAlarm({ row, record });
+}
+
+/** The longest that the self-test and the board can say. */
+const ALL_FOUND: readonly Phrase[] = [
+  { say: 'light-sensor-says', with: { fault: { say: 'implausible' } } },
+  { say: 'board-tripped', with: { trips: [{ say: 'trip-watchdog' }] } },
+  { say: 'vacuum-of-no-use', with: { share: '63', most: '60' } },
+];
+
+const shown = (id: string, seen: Phrase): ShownAlarm => ({
+  id,
+  action: 'hold',
+  expected: { say: 'all-checks-pass' },
+  seen,
+});
+
+export const TOLD_ALARMS: readonly ShownAlarm[] = [
+  ...ALARM_CASES.map(raised),
+  ...ALL_FOUND.map((finding) =>
+    shown('self-test', { say: 'found', with: { findings: [finding] } }),
+  ),
+  ...TRIPS.map((trip) =>
+    shown('board-tripped', { say: 'tripped', with: { trips: [{ say: `trip-${trip}` }] } }),
+  ),
+  ...CHANNEL_FAULTS.map((fault) => shown('pressure-sensor', { say: fault })),
+];

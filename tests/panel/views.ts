@@ -1,0 +1,109 @@
+/** What the panel may be asked to show: one plain view, and all situations that there are. */
+import { BATCH_STATES, PHASE_IDS, type Snapshot } from '../../src/events.ts';
+import type { Catalogue } from '../../src/panel/catalogue.ts';
+import { ADVICE_KEYS, REASON_KEYS } from '../../src/panel/catalogue.ts';
+import type { LiveValues } from '../../src/panel/live-line.ts';
+import { alarmPages, helpPages, reasonPages, type ShownAlarm } from '../../src/panel/page-words.ts';
+import type { View } from '../../src/panel/screen.ts';
+import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
+import { ENGLISH } from './catalogues.ts';
+
+export const SNAPSHOT: Snapshot = {
+  timeS: 100,
+  batch: 'running',
+  phase: 'evacuate',
+  cycle: 1,
+  pressurePa: 25_000,
+  setPointPa: 25_000,
+  atmospherePa: 100_600,
+  irradianceWPerM2: 200,
+  doseJPerM2: 12_345,
+  targetJPerM2: 50_000,
+  glassK: 268.15,
+  heatSinkK: 333.15,
+  supplyV: 12,
+};
+
+export const LIVE: LiveValues = {
+  phaseElapsedS: 0,
+  leftS: 234.4,
+  doseMarginJPerM2: 3_000,
+  daylightShare: null,
+  sealWhy: 'Water or outgassing?',
+  vacuum: { askedPa: 25_000, givenPa: 33_000 },
+  damage: { type: 'combination-break', diameterM: 0.4 },
+  outcome: null,
+  light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
+};
+
+export const view = (change: Partial<View>): View => ({
+  catalogue: ENGLISH,
+  batch: 'running',
+  phase: 'evacuate',
+  kind: PHASE_TABLE[change.phase ?? 'evacuate'].kind,
+  notClearAdvice: 'another-cycle',
+  alarm: null,
+  alarmStops: false,
+  why: { say: 'held-by-hand' },
+  page: null,
+  live: LIVE,
+  snapshot: SNAPSHOT,
+  ...change,
+});
+
+/** Every step with all its pages, in both kinds of advice and light. */
+export const stepViews = (catalogue: Catalogue): readonly View[] =>
+  PHASE_IDS.flatMap((phase) =>
+    ADVICE_KEYS.flatMap((notClearAdvice) =>
+      [LIVE.light, null].flatMap((light) => {
+        const step = view({ catalogue, phase, notClearAdvice, live: { ...LIVE, light } });
+        return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
+      }),
+    ),
+  );
+
+/** The words that take a step's line for a while, and both ends of what a line may be. */
+export function liveViews(catalogue: Catalogue): readonly View[] {
+  const cure = { ...SNAPSHOT, phase: 'cure', doseJPerM2: SNAPSHOT.targetJPerM2 } as const;
+  const changes: readonly Partial<View>[] = [
+    ...Object.keys(catalogue.damage).map((type): Partial<View> => {
+      const damage = { type, diameterM: 0.4 };
+      return { phase: 'job-sheet', live: { ...LIVE, damage } };
+    }),
+    ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
+      (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),
+    ),
+    { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
+    { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },
+    { phase: 'evacuate', live: { ...LIVE, leftS: Number.POSITIVE_INFINITY } },
+    { phase: 'cure', snapshot: cure },
+    { phase: 'result', live: { ...LIVE, outcome: 'clear' } },
+    { phase: 'fill-pit', live: { ...LIVE, daylightShare: 0.87 } },
+  ];
+  return changes.map((change) => view({ catalogue, ...change }));
+}
+
+/** Held and ended in every way, for every reason and by every alarm. */
+export function restViews(catalogue: Catalogue, alarms: readonly ShownAlarm[]): readonly View[] {
+  const reasons: readonly View['why'][] = [
+    ...REASON_KEYS.map((say) => ({ say })),
+    ...alarms.flatMap((alarm) => [true, false].map((refused) => ({ alarm, refused }))),
+  ];
+  const told = (['held', 'aborted', 'stopped'] as const).flatMap((batch) =>
+    reasons.flatMap((why) =>
+      reasonPages(why, catalogue).map((_, page) =>
+        view({ catalogue, batch, why, page, phase: 'accept-mark' }),
+      ),
+    ),
+  );
+  const others = BATCH_STATES.filter((batch) => batch !== 'running').flatMap((batch) =>
+    [true, false].map((alarmStops) => view({ catalogue, batch, alarmStops, phase: 'accept-mark' })),
+  );
+  return [...told, ...others];
+}
+
+/** Every alarm with all its pages. */
+export const alarmViews = (catalogue: Catalogue, alarms: readonly ShownAlarm[]): readonly View[] =>
+  alarms.flatMap((alarm) =>
+    alarmPages(alarm, catalogue).map((_, page) => view({ catalogue, alarm, page })),
+  );
