@@ -4,10 +4,16 @@
  * It judges nothing.
  */
 import type { ControllerState, JobConfig } from './controller-state.ts';
-import { stepOpenResin } from './cure/open-resin.ts';
-import { type Measurement, PHASE_IDS, type PhaseId, type UnstampedEvent } from './events.ts';
+import { RESIN_CLOSED, stepOpenResin } from './cure/open-resin.ts';
+import {
+  CURE_PHASES,
+  type Measurement,
+  PHASE_IDS,
+  type PhaseId,
+  type UnstampedEvent,
+} from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
-import { jobTargetOf } from './job-target.ts';
+import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
 import { onceForEach } from './once-for-each.ts';
 import { isEnded } from './procedure/batch.ts';
 import type { HeatLoad, OpenResinLoad } from './safety/alarm-row.ts';
@@ -22,9 +28,11 @@ import {
 } from './safety/heat-stress.ts';
 import { stepHeatWatch } from './safety/heat-watch.ts';
 
-/** From the first drop in the injector to the last hand before the lamp. */
+/** From the first drop in the injector to the last hand before the lamp; not while all there is has set. */
 const OPEN_RESIN_PHASES: ReadonlySet<PhaseId> = new Set(
-  PHASE_IDS.slice(PHASE_IDS.indexOf('charge-injector'), PHASE_IDS.indexOf('cure')),
+  PHASE_IDS.slice(PHASE_IDS.indexOf('charge-injector'), PHASE_IDS.indexOf('cure')).filter(
+    (phase) => phase !== 'cure-fill' && phase !== 'uncover-fill',
+  ),
 );
 
 export function watchPane(
@@ -47,7 +55,11 @@ export function watchPane(
   };
   return {
     heat: stepHeatWatch(heat, scene, dtS),
-    openResin: stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, dtS),
+    // The fill has set and the pit's drop will be a fresh one.
+    openResin:
+      phase === 'uncover-fill'
+        ? RESIN_CLOSED
+        : stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, dtS),
   };
 }
 
@@ -74,10 +86,21 @@ export function heatLoadOf(config: JobConfig, { heat }: ControllerState): HeatLo
   };
 }
 
-export function openResinLoadOf({ job }: JobConfig, { openResin }: ControllerState): OpenResinLoad {
-  const { curve } = job.resin;
+export function openResinLoadOf(
+  config: JobConfig,
+  { openResin, procedure }: ControllerState,
+): OpenResinLoad {
+  const ofPit = portionIn(procedure.phase, config) === 'pit';
+  const curve = ofPit ? pitCurveOf(config) : config.job.resin.curve;
   const criticalShare = curve === null ? null : openResin.doseJPerM2 / curve.criticalJPerM2;
   return { criticalShare, lit: openResin.lit };
+}
+
+/** The share that a person shall read while resin waits; null while it is small, or not known. */
+export function daylightToShow(config: JobConfig, state: ControllerState): number | null {
+  if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
+  const { criticalShare } = openResinLoadOf(config, state);
+  return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
 }
 
 /** What the record holds of the job's target, heat and daylight, on the way into these phases. */
@@ -88,10 +111,7 @@ export function paneMeasurements(
 ): readonly UnstampedEvent[] {
   const { phase } = state.procedure;
   if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
-  if (before === 'place-lamp' && phase === 'cure') {
-    const { doseJPerM2, unseenJPerM2 } = state.openResin;
-    return measured({ openResinDoseJPerM2: doseJPerM2, openResinUnseenJPerM2: unseenJPerM2 });
-  }
+  if (before !== phase && CURE_PHASES.has(phase)) return measured(daylightOf(state, config));
   if (before === 'cure' && phase === 'scrape') {
     const { greatestSpotOverPaneK, greatestRateKPerS } = state.heat;
     return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
@@ -99,20 +119,48 @@ export function paneMeasurements(
   return [];
 }
 
-function limitsOf(config: JobConfig): Readonly<Partial<Record<Measurement, number>>> {
-  const { targetJPerM2, breakJPerM2 } = jobTargetOf(config);
+type Values = Readonly<Partial<Record<Measurement, number>>>;
+
+/** Of the portion that is about to be cured. */
+function daylightOf(state: ControllerState, config: JobConfig): Values {
+  const { doseJPerM2, unseenJPerM2 } = state.openResin;
+  const { criticalShare } = openResinLoadOf(config, state);
+  if (portionIn(state.procedure.phase, config) === 'fill') {
+    return {
+      openResinDoseJPerM2: doseJPerM2,
+      openResinUnseenJPerM2: unseenJPerM2,
+      ...(criticalShare === null ? {} : { openResinShareRatio: criticalShare }),
+    };
+  }
+  return {
+    pitOpenResinDoseJPerM2: doseJPerM2,
+    pitOpenResinUnseenJPerM2: unseenJPerM2,
+    ...(criticalShare === null ? {} : { pitOpenResinShareRatio: criticalShare }),
+  };
+}
+
+function targetsOf(config: JobConfig): Values {
+  const { fill, pit } = jobTargetsOf(config);
+  const ofBreak = fill.breakJPerM2 === null ? {} : { breakTargetJPerM2: fill.breakJPerM2 };
+  if (config.profile.curing === 'together') return { targetJPerM2: fill.targetJPerM2, ...ofBreak };
+  return {
+    fillTargetJPerM2: fill.targetJPerM2,
+    ...ofBreak,
+    pitTargetJPerM2: pit.targetJPerM2,
+    ...(pit.breakJPerM2 === null ? {} : { pitDepthTargetJPerM2: pit.breakJPerM2 }),
+  };
+}
+
+function limitsOf(config: JobConfig): Values {
   const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
   return {
-    targetJPerM2,
-    ...(breakJPerM2 === null ? {} : { breakTargetJPerM2: breakJPerM2 }),
+    ...targetsOf(config),
     allowedSpotOverPaneK: spotOverPaneK,
     allowedHeatingKPerS: rateKPerS,
   };
 }
 
-const measured = (
-  values: Readonly<Partial<Record<Measurement, number>>>,
-): readonly UnstampedEvent[] =>
+const measured = (values: Values): readonly UnstampedEvent[] =>
   Object.entries(values).map(([name, value]) => ({
     kind: 'measured',
     name: name as Measurement,

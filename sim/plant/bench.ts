@@ -5,10 +5,14 @@ export interface Bench {
   sealed: boolean;
   hoseOn: boolean;
   charged: boolean;
-  /** The injector is off and the break is closed by pit resin. */
+  /** Taken off the filled break for good. */
+  injectorOff: boolean;
+  /** The pit is made level with resin of its own. */
   pitFilled: boolean;
   filmOn: boolean;
   shieldClosed: boolean;
+  /** What the glass sensor lies in while it is not on the glass. */
+  bath: 'ice' | 'warm' | null;
 }
 
 /** What faults change in the world, each tick. */

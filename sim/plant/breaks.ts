@@ -14,6 +14,8 @@ export interface DamageSizes {
   readonly diameterM: number;
   /** Across the pit. */
   readonly pitM: number;
+  /** Of the pit; the demo's where it is left out or nobody measured it. */
+  readonly pitDepthM?: number | null;
   readonly legs: number;
   readonly longestLegM: number;
 }

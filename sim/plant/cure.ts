@@ -49,9 +49,17 @@ export const curingSchema = z
       tackFreeConversion: file.tackFreeConversion,
       daylightEffect: file.daylightEffect,
       /** Share of the light that reaches each depth: exp(-z/Dp), Bouguer, Lambert and Beer. */
-      reaching: CURE_DEPTHS_M.map((depthM) => Math.exp(-depthM / penetrationM)),
+      reaching: CURE_DEPTHS_M.map((depthM) => reachingRatio({ penetrationM }, depthM)),
     };
   });
+/** Share of the light at the face that reaches a depth. */
+export function reachingRatio(
+  { penetrationM }: { readonly penetrationM: number },
+  depthM: number,
+): number {
+  return Math.exp(-depthM / penetrationM);
+}
+
 export type Curing = z.infer<typeof curingSchema>;
 
 /** Demo resin: the face gels at 100 mJ/cm2 by working curve and kinetics alike at 20 mW/cm2. */

@@ -36,7 +36,11 @@ export interface PlantState {
   pane: Laminate;
   readonly surroundings: PaneSurroundings;
   readonly openResin: OpenResinState;
+  /** The fill; and pit resin, which is not there before the pit is made. */
   readonly cure: CureState;
+  readonly pit: CureState;
+  /** The fill had set when the pit was made, and lies below it; else both are one body of resin. */
+  fillBelowPit: boolean;
   readonly bench: Bench;
   /** Up to where pane and resin have been stepped, and the lamp's dose there. */
   slowStep: number;
@@ -76,13 +80,17 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     surroundings: roomAt(airK),
     openResin: createOpenResinState(),
     cure: createCureState(),
+    pit: createCureState(),
+    fillBelowPit: false,
     bench: {
       sealed: false,
       hoseOn: false,
       charged: false,
+      injectorOff: false,
       pitFilled: false,
       filmOn: false,
       shieldClosed: false,
+      bath: null,
     },
     slowStep: 0,
     slowDoseJPerM2: 0,

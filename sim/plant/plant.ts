@@ -9,7 +9,7 @@ import { crossedMol, isAirAtRest, stepAir } from './air.ts';
 import type { AirDrive } from './air-flows.ts';
 import type { Conditions } from './bench.ts';
 import { type BreakDrive, stepBreak } from './break.ts';
-import { gelled, stepCure } from './cure.ts';
+import { type CuringLight, gelled, reachingRatio, stepCure } from './cure.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './laminate.ts';
 import { stepLamp, underFilm } from './lamp.ts';
 import { stepMoisture } from './moisture.ts';
@@ -18,6 +18,7 @@ import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
 import { NO_SEAL } from './seal.ts';
 import { bubbling } from './sight.ts';
 import { viscosityPaS } from './viscosity.ts';
+import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
@@ -128,7 +129,7 @@ function breakDriveOf(
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
-    wet: bench.charged && bench.sealed && !bench.pitFilled,
+    wet: bench.charged && bench.sealed && !bench.injectorOff,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
   };
 }
@@ -199,11 +200,33 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
   stepLaminate(state.pane, surroundings, dtS);
   const ambientUvWPerM2 = bench.shieldClosed ? 0 : conditions.ambientUvWPerM2;
-  if (!bench.pitFilled) {
-    if (bench.charged) stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
+  if (bench.injectorOff) {
+    const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, bench.filmOn);
+    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: bench.filmOn }, dtS);
+  } else if (bench.charged) {
+    stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
+  }
+}
+
+/**
+ * The pit takes the light as it comes. The fill takes what the pit lets through where it had set
+ * before the pit was made; liquid, it is one body with the pit, and its depths begin at their face.
+ */
+function stepFillAndPit(
+  state: PlantState,
+  { curing, pitDepthM }: World,
+  light: CuringLight,
+  dtS: number,
+): void {
+  const { bench, cure, pit } = state;
+  if (!bench.pitFilled) state.fillBelowPit = gelled(cure, curing);
+  else stepCure(pit, curing, light, dtS);
+  if (!bench.pitFilled || !state.fillBelowPit) {
+    stepCure(cure, curing, light, dtS);
     return;
   }
-  const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, bench.filmOn);
-  const light = { irradianceWPerM2, ambientUvWPerM2, covered: bench.filmOn };
-  stepCure(state.cure, world.curing, light, dtS);
+  const through = reachingRatio(curing, pitDepthM);
+  const irradianceWPerM2 = light.irradianceWPerM2 * through;
+  const ambientUvWPerM2 = light.ambientUvWPerM2 * through;
+  stepCure(cure, curing, { irradianceWPerM2, ambientUvWPerM2, covered: true }, dtS);
 }

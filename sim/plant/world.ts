@@ -31,6 +31,8 @@ export interface Foot {
 
 export interface World {
   readonly break: Break;
+  /** How deep the pit is that is made level. */
+  readonly pitDepthM: number;
   readonly resin: Resin;
   readonly curing: Curing;
   readonly pane: Pane;
@@ -40,6 +42,9 @@ export interface World {
   readonly foot: Foot;
   readonly moisture: MoistureSettings;
 }
+
+/** Demo. */
+const DEMO_PIT_DEPTH_M = 0.5e-3;
 
 const footSchema = z.strictObject({
   ring: sealRingSchema,
@@ -76,6 +81,7 @@ export function worldOf(
 ): World {
   return {
     break: file.break ?? demoBreakOf(damage),
+    pitDepthM: damage.pitDepthM ?? DEMO_PIT_DEPTH_M,
     resin: file.resin ?? demoResinOf(resinViscosityPaSAt20C),
     curing: file.curing ?? DEMO_CURING,
     pane: file.pane ?? DEMO_PANE,

@@ -21,6 +21,16 @@ export function permissibleEyeTimeS(irradianceWPerM2: number): number {
     : Number.POSITIVE_INFINITY;
 }
 
+/** Actinic radiant exposure of eye and skin in a day of 8 h (4.3.1; Directive 2006/25/EC, annex I a). */
+const ACTINIC_J_PER_M2 = 30;
+
+/**
+ * Longest exposure of unprotected skin, in a day, to light of one wavelength, s. A lamp's band of
+ * 10 nm around its peak weighs a few per cent more than the peak alone.
+ */
+export const permissibleSkinTimeS = (irradianceWPerM2: number, peakNm: number): number =>
+  ACTINIC_J_PER_M2 / (irradianceWPerM2 * actinicWeight(peakNm));
+
 /**
  * Relative effect S of a wavelength on eye and skin, 210 to 400 nm; 0 outside. ICNIRP, Health Physics
  * 87 (2004) 171-186, equations 2a to 2c (as quoted by a secondary source). They part from the table

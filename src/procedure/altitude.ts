@@ -4,6 +4,7 @@
  * for more is given what is allowed, and a person is told. Nothing else about a profile is changed.
  */
 import type { UnstampedEvent } from '../events.ts';
+import type { Phrase } from '../phrases.ts';
 import { kPaFromPa } from '../units.ts';
 import type { Profile } from './profile.ts';
 
@@ -74,13 +75,14 @@ const adaptedEvent = (
   why: string,
 ): VacuumPlan['adapted'][number] => ({ kind: 'adapted', what, askedPa, givenPa, why });
 
-/** What stands against this profile in this air, in short words; null where nothing does. */
+/** What stands against this profile in this air; null where nothing does. */
 export function vacuumUseless(
   atmospherePa: number,
   profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
   greatestRatio: number,
-): string | null {
+): Phrase | null {
   const { airLeftRatio } = vacuumPlanOf(atmospherePa, profile, greatestRatio);
   if (airLeftRatio <= MOST_AIR_LEFT) return null;
-  return `vacuum leaves ${(100 * airLeftRatio).toFixed(0)} % of this air, at most ${100 * MOST_AIR_LEFT} % is of use`;
+  const share = (100 * airLeftRatio).toFixed(0);
+  return { say: 'vacuum-of-no-use', with: { share, most: String(100 * MOST_AIR_LEFT) } };
 }

@@ -6,6 +6,7 @@
  */
 import type { PhaseId } from '../events.ts';
 import { vacuumPlanOf } from './altitude.ts';
+import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from './phase.ts';
 import {
@@ -170,28 +171,18 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
         ? { to: 'ask-clear' }
         : null,
   },
-  'ask-clear': question('ask-clear', () => ({ to: 'fill-pit' }), notClear),
+  'ask-clear': question(
+    'ask-clear',
+    (_, { profile }) => ({ to: firstCureStep(profile) }),
+    notClear,
+  ),
   'offer-cycle': question('offer-cycle', nextCycle, () => ({ to: 'accept-mark' })),
   'accept-mark': question(
     'accept-mark',
-    () => ({ to: 'fill-pit', patch: { outcome: 'mark-remains' } }),
+    (_, { profile }) => ({ to: firstCureStep(profile), patch: { outcome: 'mark-remains' } }),
     () => ({ to: 'stop' }),
   ),
-  'fill-pit': handWork('fill-pit', 'cover-film'),
-  'cover-film': handWork('cover-film', 'place-lamp'),
-  'place-lamp': handWork('place-lamp', 'cure'),
-  cure: {
-    ...BASE,
-    kind: 'automatic',
-    air: vented,
-    lamp: true,
-    resumeAt: 'cure',
-    next: (_, { cure: { done, ...measured } }) => {
-      if (!done) return null;
-      const irradianceMeanWPerM2 = measured.doseJPerM2 / measured.lampOnS;
-      return { to: 'scrape', measured: { ...measured, irradianceMeanWPerM2 } };
-    },
-  },
+  ...CURE_ROWS,
   scrape: handWork('scrape', 'polish'),
   polish: handWork('polish', 'clean-injector'),
   'clean-injector': handWork('clean-injector', 'final-look'),

@@ -2,7 +2,8 @@
  * What a phase is, as data, and the state that phases share. The rows are in `phase-table.ts`; the
  * walk from one to the next in `procedure.ts`.
  */
-import type { Answer, Measurement, Outcome, PhaseId, UnstampedEvent } from '../events.ts';
+import type { Answer, Measurement, Outcome, PhaseId, SealWhy, UnstampedEvent } from '../events.ts';
+import type { Phrase } from '../phrases.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
 import { NO_RISE, type RiseSums } from './rise.ts';
@@ -26,8 +27,8 @@ export interface ProcedureState {
   readonly isolatedPa: number;
   readonly rise: RiseSums;
   readonly leakRatePaM3PerS: number | null;
-  /** What the last test saw, in at most 20 characters. */
-  readonly sealWhy: string;
+  /** What the last test saw; null before the first. */
+  readonly sealWhy: SealWhy | null;
   /** Longer pulls since the seal was last touched. */
   readonly longPulls: number;
   readonly outcome: Outcome | null;
@@ -48,7 +49,7 @@ export const PROCEDURE_START: ProcedureState = {
   isolatedPa: 0,
   rise: NO_RISE,
   leakRatePaM3PerS: null,
-  sealWhy: '',
+  sealWhy: null,
   longPulls: 0,
   outcome: null,
 };
@@ -84,10 +85,11 @@ export interface PhaseContext {
   readonly pressurePa: number | null;
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
-  readonly findings: readonly string[];
+  readonly findings: readonly Phrase[];
   readonly answer: Answer | null;
   /** What the lamp gave when it was last measured; null when nobody knows. */
   readonly lampLastKnownWPerM2: number | null;
+  /** Of the portion that this phase is about. */
   readonly cure: {
     readonly done: boolean;
     readonly doseJPerM2: number;

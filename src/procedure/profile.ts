@@ -5,6 +5,7 @@
  * unit may run a profile is decided by `profileOverLimits`; how it is run, by the phases.
  */
 import { z } from 'zod';
+import { CURINGS } from '../events.ts';
 import { choice, quantity, schemaName, text, wholeNumber } from '../settings.ts';
 import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../units.ts';
 
@@ -56,6 +57,17 @@ const profileFileSchema = z.strictObject({
     longestS: quantity(10, 3600, 's'),
     lampPercent: quantity(10, 100, '%'),
   }),
+  /** Apart: the fill is cured before the pit is made, and `pitCure` says how the pit is. */
+  curing: choice(CURINGS).default('together'),
+  pitCure: z
+    .strictObject({
+      /** The least: a deep pit may ask for more, by the margin and film of the cure. */
+      targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
+      leastS: quantity(10, 1800, 's'),
+      longestS: quantity(10, 3600, 's'),
+    })
+    .nullable()
+    .default(null),
   /** What a person is told when the break is not clear. */
   notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
 });
@@ -67,6 +79,8 @@ export const profileSchema = profileFileSchema
   .check(ordered(['vacuum', 'dwellS'], ['vacuum', 'longestDwellS'], 0))
   .check(ordered(['glass', 'lowestC'], ['glass', 'highestC'], 5))
   .check(ordered(['cure', 'leastS'], ['cure', 'longestS'], 0))
+  .check(ordered(['pitCure', 'leastS'], ['pitCure', 'longestS'], 0))
+  .check(pitCureWhereApart)
   .transform(profileFromFile);
 export type Profile = ReturnType<typeof profileFromFile>;
 
@@ -74,8 +88,8 @@ export type Profile = ReturnType<typeof profileFromFile>;
 function ordered(low: [Section, string], high: [Section, string], apart: number) {
   return z.check<ProfileFile>((payload) => {
     const at = ([section, field]: [Section, string]): number =>
-      (payload.value[section] as Readonly<Record<string, number>>)[field] ?? Number.NaN;
-    if (at(low) + apart <= at(high)) return;
+      (payload.value[section] as Readonly<Record<string, number>> | null)?.[field] ?? Number.NaN;
+    if (payload.value[low[0]] === null || at(low) + apart <= at(high)) return;
     const bound = apart === 0 ? 'at most' : `at least ${apart} below`;
     payload.issues.push({
       code: 'custom',
@@ -85,10 +99,20 @@ function ordered(low: [Section, string], high: [Section, string], apart: number)
     });
   });
 }
-type Section = 'vacuum' | 'pressure' | 'glass' | 'cure';
+type Section = 'vacuum' | 'pressure' | 'glass' | 'cure' | 'pitCure';
+
+function pitCureWhereApart({ value, issues }: z.core.ParsePayload<ProfileFile>): void {
+  if (value.curing === 'together' || value.pitCure !== null) return;
+  issues.push({
+    code: 'custom',
+    input: value,
+    path: ['pitCure'],
+    message: 'targetMJPerCm2, leastS and longestS, because curing is apart',
+  });
+}
 
 function profileFromFile(file: ProfileFile) {
-  const { sealCheck, vacuum, pressure, cycles, glass, cure } = file;
+  const { sealCheck, vacuum, pressure, cycles, glass, cure, pitCure } = file;
   return {
     name: file.name,
     source: file.source,
@@ -125,5 +149,12 @@ function profileFromFile(file: ProfileFile) {
       longestS: cure.longestS,
       lampRatio: cure.lampPercent / 100,
     },
+    curing: file.curing,
+    /** Null where the pit is cured together with the fill. */
+    pitCure: file.curing === 'together' || pitCure === null ? null : pitCureFromFile(pitCure),
   } as const;
+}
+
+function pitCureFromFile({ targetMJPerCm2, ...times }: NonNullable<ProfileFile['pitCure']>) {
+  return { targetJPerM2: jPerM2FromMJPerCm2(targetMJPerCm2), ...times };
 }

@@ -30,7 +30,7 @@ function closeChamber(state: ProcedureState, context: PhaseContext): Step | null
   if (pressurePa === null || !belowVacuum(pullPa(state, profile), context)) return null;
   return {
     to: 'seal-watch',
-    patch: { rise: NO_RISE, isolatedPa: pressurePa, leakRatePaM3PerS: null, sealWhy: '' },
+    patch: { rise: NO_RISE, isolatedPa: pressurePa, leakRatePaM3PerS: null, sealWhy: null },
   };
 }
 

@@ -5,6 +5,7 @@
  * It only finds; what a finding leads to is left to the alarms.
  */
 import type { Measured, Reading } from '../frame.ts';
+import { type Phrase, type PhraseKey, tripPhrases } from '../phrases.ts';
 import { vacuumUseless } from './altitude.ts';
 import type { Profile } from './profile.ts';
 
@@ -18,35 +19,38 @@ const ATMOSPHERE_HIGHEST_PA = 108_500;
 const DARK_WPER_M2 = 100;
 
 const SENSORS: readonly (readonly [
-  string,
+  PhraseKey,
   'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV',
 ])[] = [
-  ['pressure', 'pressurePa'],
-  ['light', 'irradianceWPerM2'],
-  ['glass temp.', 'glassK'],
-  ['lamp temp.', 'heatSinkK'],
-  ['supply', 'supplyV'],
+  ['pressure-sensor-says', 'pressurePa'],
+  ['light-sensor-says', 'irradianceWPerM2'],
+  ['glass-sensor-says', 'glassK'],
+  ['lamp-sensor-says', 'heatSinkK'],
+  ['supply-sensor-says', 'supplyV'],
 ];
 
-/** Short words for a person, empty when all is well. */
+/** For a person to read, empty when all is well. */
 export function selfTestFindings(
   reading: Reading,
   profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
   greatestRatio: number,
-): readonly string[] {
-  const findings = SENSORS.flatMap(([name, key]) => {
+): readonly Phrase[] {
+  const findings = SENSORS.flatMap(([say, key]): Phrase[] => {
     const measured: Measured = reading[key];
-    return measured.ok ? [] : [`${name} ${measured.fault}`];
+    return measured.ok ? [] : [{ say, with: { fault: { say: measured.fault } } }];
   });
-  if (reading.trips.length > 0) findings.push(`board tripped: ${reading.trips.join(', ')}`);
+  if (reading.trips.length > 0) {
+    findings.push({ say: 'board-tripped', with: { trips: tripPhrases(reading.trips) } });
+  }
   const { pressurePa, irradianceWPerM2 } = reading;
   if (pressurePa.ok) {
     const useless = isAtmosphere(pressurePa.value)
       ? vacuumUseless(pressurePa.value, profile, greatestRatio)
-      : 'not at air pressure';
+      : { say: 'not-at-air-pressure' as const };
     if (useless !== null) findings.push(useless);
   }
-  if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2) findings.push('strong light');
+  if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2)
+    findings.push({ say: 'strong-light' });
   return findings;
 }
 

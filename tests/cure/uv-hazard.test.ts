@@ -1,6 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { actinicWeight, permissibleEyeTimeS } from '../../src/cure/uv-hazard.ts';
+import {
+  actinicWeight,
+  permissibleEyeTimeS,
+  permissibleSkinTimeS,
+} from '../../src/cure/uv-hazard.ts';
 
 test('eyes may take 10 000 J/m² of near UV, and 10 W/m² for as long as it lasts', () => {
   expect(permissibleEyeTimeS(200)).toBe(50);
@@ -28,4 +32,16 @@ test('270 nm burns most, and nothing counts outside 210 to 400 nm', () => {
   }
   expect(actinicWeight(209)).toBe(0);
   expect(actinicWeight(401)).toBe(0);
+});
+
+test('skin in 365 nm light of 200 W/m2 is at its limit of the day after some 22 min', () => {
+  // 30 J/m2 over 200 W/m2 times S(365) = 1.1e-4, as the ICNIRP table has it (from memory).
+  const timeS = permissibleSkinTimeS(200, 365);
+  expect(timeS / 60).toBeGreaterThan(22);
+  expect(timeS / 60).toBeLessThan(24);
+});
+
+test('shorter waves burn skin sooner, and twice the light in half the time', () => {
+  expect(permissibleSkinTimeS(200, 340)).toBeLessThan(permissibleSkinTimeS(200, 365));
+  expect(permissibleSkinTimeS(400, 365)).toBeCloseTo(permissibleSkinTimeS(200, 365) / 2, 9);
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { worded } from '../../src/phrases.ts';
 import { deepestPa, vacuumPlanOf, vacuumUseless } from '../../src/procedure/altitude.ts';
 import { selfTestFindings } from '../../src/procedure/self-test.ts';
 import { DEFAULT_PROFILE, DEFAULT_UNIT } from '../configs.ts';
@@ -80,9 +81,10 @@ describe('the air that a vacuum leaves', () => {
 
   test('makes a profile useless from six tenths on, and not before', () => {
     expect(vacuumUseless(100_000, asks(60_000), 12.5)).toBeNull();
-    expect(vacuumUseless(100_000, asks(60_600), 12.5)).toBe(
-      'vacuum leaves 61 % of this air, at most 60 % is of use',
-    );
+    expect(vacuumUseless(100_000, asks(60_600), 12.5)).toEqual({
+      say: 'vacuum-of-no-use',
+      with: { share: '61', most: '60' },
+    });
     // A pump of ratio 2 leaves 1.2 / 2 at its best, whatever is asked.
     expect(vacuumUseless(100_000, asks(25_000), 2.01)).toBeNull();
     expect(vacuumUseless(100_000, asks(25_000), 1.99)).not.toBeNull();
@@ -94,7 +96,7 @@ describe('the air that a vacuum leaves', () => {
         { ...HEALTHY_READING, pressurePa: measured(atmospherePa) },
         asks(setPointPa),
         greatestRatio,
-      );
+      ).map((finding) => worded(finding));
     expect(findings(SEA_LEVEL_PA, 50_000)).toEqual([]);
     expect(findings(AT_2000_M_PA, 50_000)).toEqual([
       'vacuum leaves 63 % of this air, at most 60 % is of use',

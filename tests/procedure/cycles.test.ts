@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Answer, PhaseId } from '../../src/events.ts';
+import { type Answer, CURE_PHASES, type PhaseId } from '../../src/events.ts';
 import type { PhaseContext, ProcedureState } from '../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../src/procedure/phase.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
@@ -117,8 +117,9 @@ describe('phases', () => {
 
   test('every wait for the world has an end or a deadline', () => {
     for (const [id, phase] of Object.entries(PHASE_TABLE)) {
-      // The self-test and the cure have alarms of their own: self-test, lamp-weak.
-      if (phase.kind !== 'automatic' || id === 'self-test' || id === 'cure') continue;
+      // The self-test and the cures have alarms of their own: self-test, lamp-weak.
+      const watched = id === 'self-test' || CURE_PHASES.has(id as PhaseId);
+      if (phase.kind !== 'automatic' || watched) continue;
       const deadline = phase.reachWithinS(DEFAULT_PROFILE);
       const ends = phase.lastsS?.(at(id as PhaseId), DEFAULT_PROFILE);
       expect(deadline ?? ends, id).toEqual(expect.any(Number));
@@ -133,10 +134,12 @@ describe('phases', () => {
     }
   });
 
-  test('only the cure has the lamp, and it is vented', () => {
+  test('only the cures have the lamp, and they are vented', () => {
     const lit = Object.entries(PHASE_TABLE).filter(([, { lamp }]) => lamp);
-    expect(lit.map(([id]) => id)).toEqual(['cure']);
-    expect(PHASE_TABLE.cure.air(at('cure'), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
+    expect(lit.map(([id]) => id)).toEqual([...CURE_PHASES]);
+    for (const id of CURE_PHASES) {
+      expect(PHASE_TABLE[id].air(at(id), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
+    }
   });
 
   test('a dwell that was held starts anew from its approach; other phases where they were', () => {

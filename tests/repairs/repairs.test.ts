@@ -90,10 +90,10 @@ describe('a repair high up', () => {
 });
 
 describe('a repair of a break too deep for the profile’s dose', () => {
-  const { unit, profile, job } = DEFAULT_CONFIG;
+  const { profile, job } = DEFAULT_CONFIG;
   // Exp(2.9) times the 1 kJ/m2 of the demo resin, by margin 2 and film 0.9: 40 kJ/m2.
   const config = {
-    unit,
+    ...DEFAULT_CONFIG,
     profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 20_000, leastS: 60 } },
     job: { ...job, damage: { ...job.damage, depthM: 2.9e-3 } },
   };

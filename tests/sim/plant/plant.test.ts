@@ -177,6 +177,7 @@ describe('filling, at the profile of the demo', () => {
   test('the pit once filled, the front stays where it is', () => {
     const bench = benchWith(STAR);
     runCycle(bench);
+    bench.state.bench.injectorOff = true;
     bench.state.bench.pitFilled = true;
     const before = filled(bench);
     run(bench, 60, () => SAFE);

@@ -1,0 +1,101 @@
+/**
+ * The doses of fill and pit in the course of a job: which of them the lamp's light is counted for,
+ * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
+ */
+import type { ControllerState, JobConfig } from './controller-state.ts';
+import { type CureTarget, cureDone, cureLeftS, forecastS } from './cure/dose.ts';
+import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
+import { type PortionDoses, stepPortions, throughPitRatio } from './cure/portions.ts';
+import type { PhaseId, UnstampedEvent } from './events.ts';
+import { lampBurns, type Reading } from './frame.ts';
+import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
+import { onceForEach } from './once-for-each.ts';
+import type { PhaseContext } from './procedure/phase.ts';
+
+export function countLight(
+  { doses, procedure, commanded }: ControllerState,
+  { irradianceWPerM2 }: Reading,
+  config: JobConfig,
+  dtS: number,
+): PortionDoses {
+  const together = config.profile.curing === 'together';
+  const on = together ? 'both' : portionIn(procedure.phase, config);
+  return stepPortions(doses, irradianceWPerM2, { lampOn: lampBurns(commanded), on }, dtS);
+}
+
+/** The dose that the phase in hand is about, for the procedure. */
+export function cureInHand(
+  { doses, procedure }: ControllerState,
+  config: JobConfig,
+): PhaseContext['cure'] {
+  const { doseDoubt } = config.unit;
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  return {
+    done: cureDone(dose, jobCuresOf(config)[portion], doseDoubt),
+    doseJPerM2: dose.doseJPerM2,
+    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseDoubt),
+    doseCoverageFactor: doseDoubt.coverageFactor,
+    lampOnS: dose.lampOnS,
+  };
+}
+
+/** For a person who watches: what is left of its cure, and how far it must be over its target. */
+export function doseInHand({ doses, procedure }: ControllerState, config: JobConfig) {
+  const { doseDoubt } = config.unit;
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  return {
+    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseDoubt),
+    marginJPerM2: doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, doseDoubt),
+  };
+}
+
+interface AlarmCure {
+  /** Light time of the whole cure at the present irradiance, s; null while there is none to judge by. */
+  readonly needsS: number | null;
+  /** The same at the lamp's last known output, before it is lit. */
+  readonly forecastS: number | null;
+  /** What the cure in question may take. */
+  readonly longestS: number;
+}
+
+/** What the alarms judge: the cure in hand; before the job that of the two which asks more of the lamp. */
+export function alarmCureOf(config: JobConfig, { doses, procedure }: ControllerState): AlarmCure {
+  const forecast = hardestCureOf(config);
+  if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  const target = jobCuresOf(config)[portion];
+  const lit = dose.lastWPerM2 !== null;
+  const needsS = lit ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseDoubt) : null;
+  return { needsS, forecastS: forecast.forecastS, longestS: target.longestS };
+}
+
+/** Its forecast is null where nobody knows what the lamp gives. */
+const hardestCureOf = onceForEach((config: JobConfig): Omit<AlarmCure, 'needsS'> => {
+  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
+  const { fill, pit } = jobCuresOf(config);
+  if (last === null) return { forecastS: null, longestS: fill.longestS };
+  const forecastOf = (target: CureTarget) => ({
+    forecastS: forecastS(last, target, doseDoubt),
+    longestS: target.longestS,
+  });
+  const [ofFill, ofPit] = [forecastOf(fill), forecastOf(pit)];
+  const shareOf = ({ forecastS: s, longestS }: typeof ofFill): number => s / longestS;
+  return shareOf(ofPit) > shareOf(ofFill) ? ofPit : ofFill;
+});
+
+/** Once the pit is cured apart, the record also holds what of its light reached the fill below. */
+export function throughPitMeasurement(
+  before: PhaseId,
+  { doses, procedure }: ControllerState,
+  config: JobConfig,
+): readonly UnstampedEvent[] {
+  const cured = before === 'cure' && procedure.phase === 'scrape';
+  if (!cured || config.profile.curing === 'together') return [];
+  const ratio = throughPitRatio(config.job.damage.pitDepthM, pitCurveOf(config));
+  if (ratio === null) return [];
+  const value = ratio * doses.pit.doseJPerM2;
+  return [{ kind: 'measured', name: 'fillThroughPitJPerM2', value }];
+}
