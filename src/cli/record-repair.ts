@@ -1,0 +1,121 @@
+/**
+ * Enters a job that has ended into the chain of records, however it ended: what the report found, and
+ * the hashes of its files. Where the database cannot be used the entry goes into the chain alone.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { ReportData } from '../records/report-data.ts';
+import { type AppendDraft, appendEntry } from '../records/store/append.ts';
+import type { ChainEntry } from '../records/store/chain-entry.ts';
+import { fileSha256 } from '../records/store/file-sha256.ts';
+import { JOURNAL_FILE, REPORT_FILE } from '../records/store/paths.ts';
+import { openRecords } from '../records/store/records-store.ts';
+import {
+  type RepairBody,
+  type RepairExtras,
+  repairBodyOf,
+  unreadRepairBodyOf,
+} from '../records/store/repair-body.ts';
+import { problemLine } from '../settings.ts';
+import type { Bench } from './bench.ts';
+import type { OutsideFacts } from './document-facts.ts';
+import type { LoadedSettings } from './load-settings.ts';
+import { saltFor } from './personal.ts';
+import { recordFactsOf } from './record-facts.ts';
+import type { JobEnd } from './run-job.ts';
+import { VERSION } from './version.ts';
+
+export interface RepairToRecord {
+  readonly records: string;
+  /** Of the job's folder. */
+  readonly name: string;
+  readonly settings: LoadedSettings;
+  readonly bench: Bench;
+  readonly end: JobEnd;
+  readonly assessment?: RepairExtras['assessment'];
+  readonly overrides?: RepairExtras['overrides'];
+}
+
+export interface RecordedRepair {
+  readonly ok: boolean;
+  /** For report and certificate; empty where the chain took no entry. */
+  readonly facts: OutsideFacts;
+  /** What to tell the person. */
+  readonly lines: readonly string[];
+}
+
+export function recordRepair(repair: RepairToRecord): RecordedRepair {
+  const { records, name, settings, bench } = repair;
+  try {
+    const body = bodyOf(repair);
+    const draft: AppendDraft = {
+      at: body.endedAt,
+      kind: 'repair',
+      id: name,
+      body,
+      personal: settings.people,
+    };
+    const { entry, facts, notes } = append(records, draft, bench.seed);
+    const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
+    return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
+  } catch (error) {
+    const why = `record: ${String(error)}; the journal is complete without it`;
+    return { ok: false, facts: {}, lines: [why] };
+  }
+}
+
+interface Appended {
+  readonly entry: ChainEntry;
+  readonly facts: OutsideFacts;
+  readonly notes: readonly string[];
+}
+
+function append(records: string, draft: AppendDraft, seed: number | null): Appended {
+  const newSalt = () => saltFor(seed);
+  const opened = openRecords(records, { newSalt });
+  if (!opened.ok) {
+    const entry = appendEntry(records, draft, { newSalt, known: null });
+    const facts = { chain: { seq: entry.seq, hash: entry.hash } };
+    return { entry, facts, notes: opened.problems.map(problemLine) };
+  }
+  const { value: store } = opened;
+  try {
+    const entry = store.append(draft);
+    return { entry, facts: recordFactsOf(store, draft.id), notes: store.notes() };
+  } finally {
+    store.close();
+  }
+}
+
+function bodyOf(repair: RepairToRecord): RepairBody {
+  const { records, name, settings, bench, end, assessment = null, overrides = [] } = repair;
+  const at = (file: string): string => join(records, name, file);
+  const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;
+  const extras: RepairExtras = {
+    endedAt: endedAtOf(bench, end),
+    assessment,
+    overrides,
+    entered: 'at its end',
+    journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
+    report: report === null ? null : { file: REPORT_FILE, sha256: fileSha256(report) },
+  };
+  // What was written a moment ago by this program needs no checking.
+  if (report !== null) {
+    return repairBodyOf(JSON.parse(readFileSync(report, 'utf8')) as ReportData, extras);
+  }
+  const facts = {
+    meniscus: VERSION,
+    startedAt: bench.startedAt,
+    simulated: bench.seed !== null,
+    serial: bench.board.identity.serial,
+    inputs: settings.inputs,
+    end,
+  };
+  return unreadRepairBodyOf(facts, extras);
+}
+
+/** Simulated time for a simulated bench, the clock's for a real one. */
+const endedAtOf = ({ seed, startedAt }: Bench, { boardS }: JobEnd): string =>
+  seed === null
+    ? new Date().toISOString()
+    : new Date(Date.parse(startedAt) + Math.round(boardS * 1000)).toISOString();

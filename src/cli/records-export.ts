@@ -1,0 +1,117 @@
+/** `meniscus records export`: repairs as a table, as CSV, JSON Lines or Parquet; memory stays flat. */
+import { closeSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { type Command, Option } from 'commander';
+import { exportColumns } from '../records/store/export-columns.ts';
+import type { RecordsStore } from '../records/store/records-store.ts';
+import { problemLine } from '../settings.ts';
+import { EXIT } from './exit-codes.ts';
+import { addFilterOptions, contradiction, type FilterOptions, filterOf } from './records-filter.ts';
+import { complain, type RecordsOptions, withRecords } from './records-open.ts';
+
+const FORMATS = ['csv', 'jsonl', 'parquet'] as const;
+
+interface ExportOptions extends FilterOptions, RecordsOptions {
+  readonly format: (typeof FORMATS)[number];
+  readonly out?: string;
+  readonly withPersonal: boolean;
+}
+
+export function addExport(records: Command): void {
+  addFilterOptions(records.command('export').description('repairs as a table for other programs'))
+    .addOption(new Option('--format <name>', 'of the table').choices(FORMATS).default('csv'))
+    .option('--out <file>', 'where to (csv and jsonl: else standard output)')
+    .option('--with-personal', 'with technician, vehicle and customer where they are kept', false)
+    .addHelpText(
+      'after',
+      '\nExample: meniscus records export --format parquet --out repairs.parquet\n',
+    )
+    .action(async (_, command: Command) => {
+      process.exitCode = await exportRecords(command.optsWithGlobals<ExportOptions>());
+    });
+}
+
+type Repairs = ReturnType<RecordsStore['each']>;
+type Write = (repairs: Repairs) => void;
+
+async function exportRecords(options: ExportOptions): Promise<number> {
+  const filter = filterOf(options);
+  if (filter === null) {
+    complain([contradiction(options)]);
+    return EXIT.badInput;
+  }
+  const write = await writerOf(options);
+  if (write === null) {
+    complain(['--out is missing; accepted: a file, which --format parquet needs']);
+    return EXIT.badInput;
+  }
+  return withRecords(options.records, 'read', (store) => {
+    try {
+      write(store.each(filter));
+      return EXIT.completed;
+    } catch (error) {
+      return unwritten(error, options.out ?? 'standard output');
+    }
+  });
+}
+
+async function writerOf({ format, out, withPersonal }: ExportOptions): Promise<Write | null> {
+  const columns = exportColumns(withPersonal);
+  if (format === 'parquet') {
+    if (out === undefined) return null;
+    const { writeParquet } = await import('../records/store/export-parquet.ts');
+    return (repairs) => toFile(out, (path) => writeParquet(path, repairs, columns));
+  }
+  const { csvPieces, jsonPieces } = await import('../records/store/export-text.ts');
+  const pieces = format === 'csv' ? csvPieces : jsonPieces;
+  return out === undefined
+    ? (repairs) => writePieces(STANDARD_OUTPUT, pieces(repairs, columns))
+    : (repairs) => toFile(out, (path) => writeTextFile(path, pieces(repairs, columns)));
+}
+
+/** A reader that took what it wanted and went away is no error. */
+function unwritten(error: unknown, file: string): number {
+  if (!(error instanceof Error && 'syscall' in error && 'code' in error)) throw error;
+  if (error.code === 'EPIPE') return EXIT.completed;
+  const value = `not writable (${error.message})`;
+  complain([problemLine({ file, path: '', value, accepted: 'a file that can be written' })]);
+  return EXIT.badInput;
+}
+
+/** Under another name first, so that a failure leaves no half table. */
+function toFile(out: string, write: (path: string) => void): void {
+  const fresh = `${out}.part`;
+  try {
+    write(fresh);
+    renameSync(fresh, out);
+  } catch (error) {
+    rmSync(fresh, { force: true });
+    throw error;
+  }
+}
+
+const STANDARD_OUTPUT = 1;
+
+/** Straight to the file, piece by piece: a stream would keep what its reader has not taken yet. */
+function writePieces(file: number, pieces: Iterable<string>): void {
+  for (const piece of pieces) writeAll(file, Buffer.from(piece, 'utf8'));
+}
+
+function writeTextFile(path: string, pieces: Iterable<string>): void {
+  const file = openSync(path, 'w');
+  try {
+    writePieces(file, pieces);
+  } finally {
+    closeSync(file);
+  }
+}
+
+function writeAll(file: number, bytes: Buffer): void {
+  for (let done = 0; done < bytes.length; ) {
+    try {
+      done += writeSync(file, bytes, done);
+    } catch (error) {
+      // A pipe that is full for the moment: its reader goes on.
+      if (!(error instanceof Error && 'code' in error && error.code === 'EAGAIN')) throw error;
+    }
+  }
+}

@@ -1,0 +1,79 @@
+/**
+ * Adds one entry to the chain of a folder, database or not: under the lock, personal data first (an
+ * entry must never promise a file that was not written), then the line. The index catches up later.
+ */
+import { createHash } from 'node:crypto';
+import {
+  type ChainEntry,
+  type ChainHead,
+  type EntryKind,
+  type JsonValue,
+  nextEntry,
+} from './chain-entry.ts';
+import { chainLines, chainTail, writeEntry } from './chain-file.ts';
+import { withChainLock } from './chain-lock.ts';
+import { personalPath } from './paths.ts';
+import { personalSha256Of, readPersonal, writePersonal } from './personal-file.ts';
+
+export interface AppendDraft {
+  /** ISO 8601. */
+  readonly at: string;
+  readonly kind: EntryKind;
+  readonly id: string;
+  /** No personal data. */
+  readonly body: JsonValue;
+  readonly personal: Readonly<Record<string, string>> | null;
+}
+
+export interface AppendMeans {
+  readonly newSalt: () => string;
+  /** The last entry that the index knows, for a chain whose last line is damaged. */
+  readonly known: ChainHead | null;
+}
+
+export function appendEntry(folder: string, draft: AppendDraft, means: AppendMeans): ChainEntry {
+  return withChainLock(folder, () => {
+    const tail = chainTail(folder);
+    const head = tail.head ?? headOfDamaged(folder, means.known);
+    const { at, kind, id, body, personal } = draft;
+    const place = { kind, id, seq: head.seq + 1 };
+    const personalSha256 = personal === null ? null : keepPersonal(folder, place, personal, means);
+    const entry = nextEntry(head, { at, kind, id, body, personalSha256 });
+    writeEntry(folder, entry, tail);
+    return entry;
+  });
+}
+
+/** A repair's were written before its journal began, and must be the same. */
+function keepPersonal(
+  folder: string,
+  place: { readonly kind: EntryKind; readonly id: string; readonly seq: number },
+  fields: Readonly<Record<string, string>>,
+  { newSalt }: AppendMeans,
+): string {
+  const path = personalPath(folder, place);
+  const found = readPersonal(path);
+  if (found.state === 'missing') {
+    const personal = { salt: newSalt(), fields };
+    writePersonal(path, personal, 'new');
+    return personalSha256Of(personal);
+  }
+  if (place.kind === 'repair') return found.sha256;
+  // Left behind by an append that never reached the chain.
+  const personal = { salt: newSalt(), fields };
+  writePersonal(path, personal, 'instead');
+  return personalSha256Of(personal);
+}
+
+/** The line that is there is named, so that it cannot be put right unseen. */
+function headOfDamaged(folder: string, known: ChainHead | null): ChainHead {
+  let lines = 0;
+  let last = Buffer.alloc(0);
+  for (const { bytes, whole } of chainLines(folder)) {
+    if (!whole) continue;
+    lines += 1;
+    last = Buffer.from(bytes);
+  }
+  if (known !== null && known.seq === lines) return { seq: known.seq, hash: known.hash };
+  return { seq: lines, hash: createHash('sha256').update(last).digest('hex') };
+}

@@ -1,0 +1,123 @@
+/**
+ * Finding repairs in the index: a filter as data, one condition a field, newest first, page by page.
+ * Every condition has an index (schema.ts). Checking what a person typed is left to the command.
+ */
+import type { Database } from 'better-sqlite3';
+import { REPAIR_COLUMNS, type RepairRow } from './store-rows.ts';
+
+/** Words of a result that can be asked for, and where each stands. */
+export const RESULT_COLUMNS = {
+  good: 'grade',
+  caution: 'grade',
+  bad: 'grade',
+  clear: 'outcome',
+  'mark-remains': 'outcome',
+  completed: 'end_reason',
+  'stopped-by-person': 'end_reason',
+  alarm: 'end_reason',
+  interrupted: 'end_reason',
+  fault: 'end_reason',
+} as const;
+export type ResultWord = keyof typeof RESULT_COLUMNS;
+
+export interface RecordFilter {
+  /** Days as YYYY-MM-DD, both included; times are UTC. */
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  /** Personal data: found only while they are kept. Capitals do not matter. */
+  readonly vehicle?: string | undefined;
+  readonly technician?: string | undefined;
+  readonly customer?: string | undefined;
+  readonly damage?: string | undefined;
+  readonly result?: ResultWord | undefined;
+  /** Name of the unit, or serial number of its board. */
+  readonly unit?: string | undefined;
+  readonly lot?: string | undefined;
+  readonly id?: string | undefined;
+  readonly limit?: number | undefined;
+  /** Goes on after this row of the page before. */
+  readonly after?: { readonly startedAt: string; readonly seq: number } | undefined;
+}
+
+export interface FoundRepair extends RepairRow {
+  /** Place in the chain. */
+  readonly hash: string;
+  /** When personal data were removed; null where they were not. */
+  readonly removedAt: string | null;
+}
+
+interface Condition {
+  readonly sql: string;
+  readonly values: readonly (string | number)[];
+}
+
+/**
+ * Which repairs is settled first, from indexes alone; then what is told of these few is gathered. The
+ * cross joins keep the planner to that order.
+ */
+export function findRepairs(database: Database, filter: RecordFilter): readonly FoundRepair[] {
+  const conditions = conditionsOf(database, filter);
+  const where =
+    conditions.length === 0 ? '' : `WHERE ${conditions.map(({ sql }) => sql).join(' AND ')}`;
+  const sql = `
+    SELECT ${REPAIR_COLUMNS}, e.hash AS hash,
+      (SELECT x.at FROM entries x WHERE x.id = r.id AND x.kind = 'removal' AND x.seq > r.seq
+       ORDER BY x.seq LIMIT 1) AS removedAt
+    FROM (SELECT r.seq FROM repairs r ${where} ORDER BY r.started_at DESC, r.seq DESC LIMIT ?) f
+      CROSS JOIN repairs r ON r.seq = f.seq CROSS JOIN entries e ON e.seq = f.seq
+    ORDER BY r.started_at DESC, r.seq DESC`;
+  const values = conditions.flatMap((condition) => condition.values);
+  return database.prepare(sql).all(...values, filter.limit ?? -1) as FoundRepair[];
+}
+
+/** All that a filter finds, a thousand at a time: memory does not grow with their number. */
+export function* eachRepair(
+  find: (filter: RecordFilter) => readonly FoundRepair[],
+  filter: RecordFilter,
+): Generator<FoundRepair> {
+  let left = filter.limit ?? Number.POSITIVE_INFINITY;
+  let after = filter.after;
+  while (left > 0) {
+    const page = find({ ...filter, after, limit: Math.min(left, PAGE) });
+    yield* page;
+    const last = page.at(-1);
+    if (last === undefined || page.length < PAGE) return;
+    left -= page.length;
+    after = { startedAt: last.startedAt, seq: last.seq };
+  }
+}
+
+const PAGE = 1000;
+
+function conditionsOf(database: Database, filter: RecordFilter): readonly Condition[] {
+  const { from, to, damage, result, unit, lot, id, vehicle, technician, customer, after } = filter;
+  const is = (column: string, word: string | undefined): Condition | null =>
+    when(word, (value) => ({ sql: `r.${column} = ?`, values: [value] }));
+  const given: readonly (Condition | null)[] = [
+    is('id', id),
+    is('vehicle', vehicle),
+    is('technician', technician),
+    is('customer', customer),
+    is('lot', lot),
+    is('damage', damage),
+    result === undefined ? null : is(RESULT_COLUMNS[result], result),
+    unit === undefined ? null : is(unitColumn(database, unit), unit),
+    when(from, (day) => ({ sql: 'r.started_at >= ?', values: [day] })),
+    // Every time of that day sorts before its twenty-fifth hour.
+    when(to, (day) => ({ sql: 'r.started_at < ?', values: [`${day}T25`] })),
+    when(after, ({ startedAt, seq }) => ({
+      sql: '(r.started_at, r.seq) < (?, ?)',
+      values: [startedAt, seq],
+    })),
+  ];
+  return given.filter((condition) => condition !== null);
+}
+
+/** A word that is no unit's name is looked for as a serial number. */
+function unitColumn(database: Database, word: string): 'unit' | 'serial' {
+  const named = database.prepare('SELECT 1 FROM repairs WHERE unit = ? LIMIT 1').get(word);
+  return named === undefined ? 'serial' : 'unit';
+}
+
+const when = <T>(value: T | undefined, then: (value: T) => Condition): Condition | null =>
+  value === undefined ? null : then(value);

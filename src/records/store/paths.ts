@@ -1,0 +1,37 @@
+/**
+ * Where things lie in a folder of records, and which names a job's folder may not take because they
+ * are taken. What is in these files is decided by the files beside this one.
+ *
+ *   <job>/journal.jsonl, personal.json, reports    one folder a repair
+ *   personal/<seq>.json                            personal data of every other entry
+ *   chain.jsonl, chain.lock                        the hash chain over all entries
+ *   meniscus.db                                    an index that can be made anew
+ */
+import { join } from 'node:path';
+
+export const CHAIN_FILE = 'chain.jsonl';
+export const DATABASE_FILE = 'meniscus.db';
+export const JOURNAL_FILE = 'journal.jsonl';
+export const REPORT_FILE = 'report.json';
+const LOCK_FILE = 'chain.lock';
+const PERSONAL_FOLDER = 'personal';
+const PERSONAL_FILE = 'personal.json';
+
+export const chainPath = (folder: string): string => join(folder, CHAIN_FILE);
+export const lockPath = (folder: string): string => join(folder, LOCK_FILE);
+export const databasePath = (folder: string): string => join(folder, DATABASE_FILE);
+/** Beside a repair's journal; the job writes it before its journal begins. */
+export const jobPersonalPath = (jobFolder: string): string => join(jobFolder, PERSONAL_FILE);
+
+/** A repair's lies with its journal, because the job needs it before it has a place in the chain. */
+export const personalPath = (
+  folder: string,
+  { kind, id, seq }: { readonly kind: string; readonly id: string; readonly seq: number },
+): string =>
+  kind === 'repair'
+    ? jobPersonalPath(join(folder, id))
+    : join(folder, PERSONAL_FOLDER, `${seq}.json`);
+
+/** Names that a job's folder must leave to the store. */
+export const isStoreName = (name: string): boolean =>
+  name === PERSONAL_FOLDER || /^(chain\.|meniscus\.db)/.test(name);

@@ -1,0 +1,111 @@
+/**
+ * The tables of the index and how an older database becomes today's: numbered steps, each run once,
+ * all or nothing, counted in the database's own `user_version`. A step is never changed once it has
+ * been released; what is wrong with it is mended by the next. All of it can be made anew from the
+ * chain, the line of each entry included, which is there so that a lost chain can be restored.
+ */
+import type { Database } from 'better-sqlite3';
+
+interface Migration {
+  readonly version: number;
+  readonly what: string;
+  readonly sql: string;
+}
+
+const FILTERED = [
+  'id',
+  'damage',
+  'end_reason',
+  'outcome',
+  'grade',
+  'unit',
+  'serial',
+  'lot',
+  'technician',
+  'vehicle',
+  'customer',
+];
+
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    version: 1,
+    what: 'entries as they stand in the chain, repairs by column, personal data apart',
+    sql: `
+      CREATE TABLE entries (
+        seq INTEGER PRIMARY KEY,
+        at TEXT NOT NULL,
+        kind TEXT NOT NULL,
+        id TEXT NOT NULL,
+        hash TEXT NOT NULL,
+        line TEXT NOT NULL,
+        ends_at INTEGER NOT NULL
+      ) STRICT;
+      CREATE TABLE repairs (
+        seq INTEGER PRIMARY KEY,
+        id TEXT NOT NULL,
+        started_at TEXT NOT NULL,
+        ended_at TEXT,
+        simulated INTEGER NOT NULL,
+        unit TEXT,
+        serial TEXT,
+        profile TEXT,
+        damage TEXT,
+        diameter_m REAL,
+        longest_leg_m REAL,
+        depth_m REAL,
+        rule_sets TEXT NOT NULL,
+        assessment TEXT,
+        end_reason TEXT NOT NULL,
+        outcome TEXT,
+        verdict TEXT NOT NULL,
+        grade TEXT NOT NULL,
+        dose_verdict TEXT,
+        dose_j_per_m2 REAL,
+        target_j_per_m2 REAL,
+        lamp_on_s REAL,
+        resin TEXT,
+        lot TEXT,
+        alarms INTEGER NOT NULL,
+        overrides INTEGER NOT NULL,
+        journal_sha256 TEXT,
+        technician TEXT COLLATE NOCASE,
+        vehicle TEXT COLLATE NOCASE,
+        customer TEXT COLLATE NOCASE
+      ) STRICT;
+      CREATE TABLE personal (
+        seq INTEGER NOT NULL,
+        name TEXT NOT NULL,
+        value TEXT NOT NULL,
+        PRIMARY KEY (seq, name)
+      ) STRICT, WITHOUT ROWID;
+      CREATE INDEX entries_by_id ON entries (id, seq);
+      CREATE INDEX entries_by_kind ON entries (kind, seq);
+    `,
+  },
+  {
+    version: 2,
+    what: 'an index for every filter, newest first',
+    sql: [
+      'CREATE INDEX repairs_by_start ON repairs (started_at, seq);',
+      ...FILTERED.map(
+        (column) => `CREATE INDEX repairs_by_${column} ON repairs (${column}, started_at, seq);`,
+      ),
+    ].join('\n'),
+  },
+];
+
+export const SCHEMA_VERSION = MIGRATIONS.at(-1)?.version ?? 0;
+
+export const versionOf = (database: Database): number =>
+  database.pragma('user_version', { simple: true }) as number;
+
+/** Brings a database of this version or an older one up to date. */
+export function migrate(database: Database): void {
+  for (const { version, sql } of MIGRATIONS) {
+    if (versionOf(database) >= version) continue;
+    database.transaction(() => {
+      database.exec(sql);
+      database.pragma(`user_version = ${version}`);
+    })();
+  }
+}
