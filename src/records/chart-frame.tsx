@@ -6,6 +6,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
 import type { ComponentChildren } from 'preact';
+import { thinned } from './thinned.ts';
 
 export const WIDTH = 760;
 export const LEFT = 54;
@@ -45,7 +46,7 @@ export const minutesScale = (fromS: number, toS: number): Scale =>
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-/** Path through the points in chart units; points inside a level run are left out. */
+/** Path through the points in chart units; points that a reader could not see are left out. */
 export function tracePath(points: readonly Point[], x: Scale, y: Scale, stepped = false): string {
   const placed = points.map((point) => ({
     x: tenth(x(point.x)),
@@ -59,7 +60,7 @@ export function tracePath(points: readonly Point[], x: Scale, y: Scale, stepped 
     .x((point) => point.x)
     .y((point) => point.y ?? 0)
     .curve(stepped ? curveStepAfter : curveLinear);
-  return draw(kept) ?? '';
+  return draw(thinned(kept)) ?? '';
 }
 
 interface ChartProps {
@@ -73,22 +74,19 @@ interface ChartProps {
   readonly children: ComponentChildren;
 }
 
+/** Plain attributes and no classes, so that paper and screen draw the same. */
 export function Chart({ id, title, description, height, width, children }: ChartProps) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a chart that scrolls must be reachable by keys.
-    <section class="chart" aria-label={title} tabIndex={0}>
-      <svg
-        class={width === undefined ? '' : 'small'}
-        viewBox={`0 0 ${width ?? WIDTH} ${height}`}
-        role="img"
-        aria-labelledby={`${id}-title ${id}-description`}
-        font-size="11.5"
-      >
-        <title id={`${id}-title`}>{title}</title>
-        <desc id={`${id}-description`}>{description}</desc>
-        {children}
-      </svg>
-    </section>
+    <svg
+      viewBox={`0 0 ${width ?? WIDTH} ${height}`}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-description`}
+      font-size="11.5"
+    >
+      <title id={`${id}-title`}>{title}</title>
+      <desc id={`${id}-description`}>{description}</desc>
+      {children}
+    </svg>
   );
 }
 

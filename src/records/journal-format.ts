@@ -45,6 +45,17 @@ export interface JournalHeader {
   readonly inputs: JournalInputs;
   /** SHA-256 of the canonical JSON of each file. */
   readonly hashes: { readonly unit: string; readonly profile: string; readonly job: string };
+  /** Of who and whose the job is, which stands in a file that can be removed; null where none is. */
+  readonly personalSha256: string | null;
+  /** Which catalogue's words stood on the display; null where a journal does not say. */
+  readonly display: DisplayWords | null;
+  /** What goes with the job beside its settings, as the composition root gives it; null where nothing does. */
+  readonly about: unknown;
+}
+
+export interface DisplayWords {
+  readonly language: string;
+  readonly sha256: string;
 }
 
 export interface JournalEnd {
@@ -65,6 +76,9 @@ export interface HeaderFacts {
   readonly seed: number | null;
   readonly startedAt: string;
   readonly inputs: JournalInputs;
+  readonly personalSha256?: string | null;
+  readonly display?: DisplayWords | null;
+  readonly about?: unknown;
 }
 
 export function createHeader({
@@ -73,6 +87,9 @@ export function createHeader({
   seed,
   startedAt,
   inputs,
+  personalSha256 = null,
+  display = null,
+  about = null,
 }: HeaderFacts): JournalHeader {
   const { kind, serial, firmware, tickS, leaseS, protection } = board;
   const { unit, profile, job, extra } = inputs;
@@ -84,6 +101,9 @@ export function createHeader({
     startedAt,
     inputs: { unit, profile, job, extra },
     hashes: hashesOf(inputs),
+    personalSha256,
+    display,
+    about,
   };
 }
 

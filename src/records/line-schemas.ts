@@ -50,6 +50,9 @@ export const headerSchema: z.ZodType<JournalHeader> = z.strictObject({
     extra: z.record(z.string(), z.unknown()),
   }),
   hashes: z.strictObject({ unit: sha256, profile: sha256, job: sha256 }),
+  personalSha256: sha256.nullable().default(null),
+  display: z.strictObject({ language: z.string(), sha256 }).nullable().default(null),
+  about: z.unknown().default(null),
 });
 
 const event = <K extends string, T extends z.core.$ZodLooseShape>(kind: K, shape: T) =>

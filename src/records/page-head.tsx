@@ -1,4 +1,4 @@
-/** Head of a page that stands alone: nothing is loaded from elsewhere, and nothing runs. */
+/** Head of a page that stands alone: nothing is loaded from elsewhere, pictures are in the page itself, and nothing runs. */
 interface Props {
   readonly title: string;
   readonly style: string;
@@ -11,7 +11,7 @@ export function PageHead({ title, style }: Props) {
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <meta
         http-equiv="Content-Security-Policy"
-        content="default-src 'none'; style-src 'unsafe-inline'"
+        content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"
       />
       <title>{title}</title>
       <style>{style}</style>

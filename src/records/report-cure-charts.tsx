@@ -2,6 +2,8 @@
  * Light and warmth: the dose as a bar against its target, dose and irradiance over the cure, and the
  * temperature of the glass over the job with the profile's limits.
  */
+import type { VNode } from 'preact';
+import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../events.ts';
 import { celsiusFromK, mWPerCm2FromWPerM2 } from '../units.ts';
 import {
@@ -22,7 +24,10 @@ import {
   ValueAxis,
   yScale,
 } from './chart-frame.tsx';
+import type { Block } from './document/blocks.ts';
 import type { ReportData } from './report-data.ts';
+import type { DoseResult } from './report-dose.ts';
+import { doseTitle } from './report-verdict-box.ts';
 import { celsiusWords, doseWords, joulesPerCm2 } from './report-words.ts';
 
 interface ChartData {
@@ -30,24 +35,55 @@ interface ChartData {
   readonly snapshots: readonly Snapshot[];
 }
 
+const paragraph = (text: string): Block => ({ kind: 'paragraph', text });
+
+interface Drawn {
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  readonly caption?: string;
+}
+
+const figure = (drawn: Drawn, chart: VNode): Block => ({
+  kind: 'figure',
+  ...drawn,
+  svg: render(chart),
+});
+
 const BAR_LEFT = 4;
 const BAR_RIGHT = 396;
 
-export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
-  const { doseJPerM2, targetJPerM2, verdict, uncertainty } = dose;
-  const expandedJPerM2 = uncertainty?.expandedJPerM2 ?? 0;
+export function doseBar(dose: DoseResult): Block {
+  const { doseJPerM2, targetJPerM2 } = dose;
   if (targetJPerM2 === null)
-    return <p>Dose {doseWords(doseJPerM2)}; the profile states no target.</p>;
+    return paragraph(`Dose ${doseWords(doseJPerM2)}; the profile states no target.`);
+  const drawn = {
+    id: `dose-bar${idOf(dose)}`,
+    title: `${doseTitle(dose)} against its target`,
+    description: barDescription(dose, targetJPerM2),
+  };
+  return figure(drawn, <DoseBar drawn={drawn} dose={dose} targetJPerM2={targetJPerM2} />);
+}
+
+/** One figure of a kind keeps its plain name. */
+const idOf = ({ portion }: DoseResult): string => (portion === 'fill and pit' ? '' : `-${portion}`);
+
+const barDescription = ({ doseJPerM2, verdict }: DoseResult, targetJPerM2: number): string =>
+  `Dose ${doseWords(doseJPerM2)}, target ${doseWords(targetJPerM2)}: ${verdict}.`;
+
+interface DoseBarProps {
+  readonly drawn: Drawn;
+  readonly dose: DoseResult;
+  readonly targetJPerM2: number;
+}
+
+function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
+  const { doseJPerM2, verdict, uncertainty } = dose;
+  const expandedJPerM2 = uncertainty?.expandedJPerM2 ?? 0;
   const full = Math.max(doseJPerM2 + expandedJPerM2, targetJPerM2) * 1.1;
   const at = (jPerM2: number): number => BAR_LEFT + ((BAR_RIGHT - BAR_LEFT) * jPerM2) / full;
   return (
-    <Chart
-      id="dose-bar"
-      title="Dose against its target"
-      description={`Dose ${doseWords(doseJPerM2)}, target ${doseWords(targetJPerM2)}: ${verdict}.`}
-      height={74}
-      width={BAR_RIGHT + 4}
-    >
+    <Chart {...drawn} height={74} width={BAR_RIGHT + 4}>
       <rect
         x={BAR_LEFT}
         y="26"
@@ -72,9 +108,7 @@ export function DoseBar({ data: { dose } }: { readonly data: ReportData }) {
         target {doseWords(targetJPerM2)}
       </text>
       <text x={BAR_LEFT} y="66" fill={INK} font-weight="600">
-        measured {doseWords(doseJPerM2)}
-        {expandedJPerM2 > 0 && ` ± ${doseWords(expandedJPerM2)}`},{' '}
-        {Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: {verdict}
+        {`measured ${doseWords(doseJPerM2)}${expandedJPerM2 > 0 ? ` ± ${doseWords(expandedJPerM2)}` : ''}, ${Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: ${verdict}`}
       </text>
     </Chart>
   );
@@ -98,26 +132,45 @@ function Whisker({ from, to }: WhiskerProps) {
 
 const DOSE_BAND: Band = { top: 20, bottom: 196 };
 
+const doseDrawn = (dose: DoseResult): Drawn => ({
+  id: `dose${idOf(dose)}`,
+  title: `${doseTitle(dose)} and irradiance during the cure`,
+  description:
+    'Solid line: dose, read on the left. Long dashes: target. Short dashes: irradiance, read on the right.',
+  caption:
+    'Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right). 1 J/cm² is 10\u00a0000\u00a0J/m².',
+});
+
 /** The cure from its first light to its last; lamp pauses are part of it. */
-export function DoseChart({ data, snapshots }: ChartData) {
-  const cures = data.phases.filter(({ phase }) => phase === 'cure');
+export function doseChart(dose: DoseResult, { data, snapshots }: ChartData): Block {
+  const curing = dose.portion === 'fill' ? 'cure-fill' : 'cure';
+  const cures = data.phases.filter(({ phase }) => phase === curing);
   const fromS = cures[0]?.fromS;
   const toS = cures.at(-1)?.toS;
-  if (fromS === undefined || toS === undefined) return <p>The lamp was not used in this job.</p>;
+  if (fromS === undefined || toS === undefined)
+    return paragraph(`${doseTitle(dose)}: the lamp was not used for it in this job.`);
+  const drawn = doseDrawn(dose);
+  return figure(drawn, <DoseChart {...{ drawn, dose, snapshots, fromS, toS }} />);
+}
+
+interface DoseChartProps {
+  readonly drawn: Drawn;
+  readonly dose: DoseResult;
+  readonly snapshots: readonly Snapshot[];
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+function DoseChart({ drawn, dose, snapshots, fromS, toS }: DoseChartProps) {
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const light = shown.map((s) => mWPerCm2FromWPerM2(s.irradianceWPerM2 ?? 0));
-  const target = joulesPerCm2(data.dose.targetJPerM2 ?? 0);
-  const most = Math.max(target, joulesPerCm2(data.dose.doseJPerM2), 0.1);
+  const target = joulesPerCm2(dose.targetJPerM2 ?? 0);
+  const most = Math.max(target, joulesPerCm2(dose.doseJPerM2), 0.1);
   const y = yScale(0, most * 1.12, DOSE_BAND);
   const yLight = yScale(0, Math.max(1, ...light) * 1.3, DOSE_BAND);
   return (
-    <Chart
-      id="dose"
-      title="Dose and irradiance during the cure"
-      description="Solid line: dose, read on the left. Long dashes: target. Short dashes: irradiance, read on the right."
-      height={244}
-    >
+    <Chart {...drawn} height={244}>
       <ValueAxis y={y} band={DOSE_BAND} label="dose, J/cm²" side="left" ink={DOSE_INK} />
       <ValueAxis
         y={yLight}
@@ -181,10 +234,21 @@ function LevelLine({ value, y, words }: LevelLineProps) {
 
 const GLASS_BAND: Band = { top: 20, bottom: 136 };
 
-export function GlassChart({ data, snapshots }: ChartData) {
+const GLASS_DRAWN: Drawn = {
+  id: 'glass',
+  title: 'Temperature of the glass over the whole job',
+  description: 'Solid line: measured. Dashed lines: limits of the profile.',
+};
+
+export function glassChart(chart: ChartData): Block {
+  const seen = chart.snapshots.some(({ glassK }) => glassK !== null);
+  if (!seen) return paragraph('No temperature of the glass was measured.');
+  return figure(GLASS_DRAWN, <GlassChart {...chart} />);
+}
+
+function GlassChart({ data, snapshots }: ChartData) {
   const limits = data.limits.find(({ what }) => what === 'glass temperature');
   const seen = snapshots.flatMap(({ glassK }) => (glassK === null ? [] : [celsiusFromK(glassK)]));
-  if (seen.length === 0) return <p>No temperature of the glass was measured.</p>;
   const bounds = [limits?.lowestAllowed, limits?.highestAllowed].flatMap((k) =>
     k === null || k === undefined ? [] : [k],
   );
@@ -194,12 +258,7 @@ export function GlassChart({ data, snapshots }: ChartData) {
   const y = yScale(lowest - 4, highest + 6, GLASS_BAND);
   const x = minutesScale(snapshots[0]?.timeS ?? 0, snapshots.at(-1)?.timeS ?? 1);
   return (
-    <Chart
-      id="glass"
-      title="Temperature of the glass over the whole job"
-      description="Solid line: measured. Dashed lines: limits of the profile."
-      height={184}
-    >
+    <Chart {...GLASS_DRAWN} height={184}>
       <ValueAxis y={y} band={GLASS_BAND} label="glass, °C" side="left" ink={GLASS_INK} count={5} />
       <TimeAxis x={x} band={GLASS_BAND} />
       {bounds.map((k) => (

@@ -9,7 +9,7 @@ import type { JournalBoard, JournalHeader, JournalInputs } from './journal-forma
 import type { JournalContents } from './read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './report-alarms.ts';
 import type { BudgetLine } from './report-budget-line.ts';
-import { type DoseResult, doseResultOf } from './report-dose.ts';
+import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
 import {
   type AdaptedRow,
   adaptedRowsOf,
@@ -51,6 +51,9 @@ export interface ReportData {
   readonly end: { readonly reason: EndReason; readonly why: string };
   /** The job, or its journal, was cut off. */
   readonly interrupted: boolean;
+  /** Of fill and pit at once, or of each where they were cured apart. */
+  readonly doses: readonly DoseResult[];
+  /** Of these the one that the verdict rests on. */
   readonly dose: DoseResult;
   readonly limits: readonly LimitRow[];
   /** How well the channels measure; empty where the unit file states nothing. */
@@ -93,7 +96,8 @@ export function reportDataOf(
   const phases = phaseRowsOf(events, lastS);
   const holds = holdRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const dose = doseResultOf(snapshots, measured, header.inputs);
+  const doses = doseResultsOf(snapshots, measured, header.inputs);
+  const dose = weakestDose(doses);
   const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
   return {
     schema: 'meniscus/report@1',
@@ -107,6 +111,7 @@ export function reportDataOf(
     outcome: end.outcome,
     end: { reason: end.reason, why: end.why },
     interrupted: footer === null || end.reason === 'interrupted',
+    doses,
     dose,
     limits,
     uncertainties,

@@ -3,6 +3,7 @@
  * steps, local atmosphere, and shaded stretches that say what was done when. Absolute on the left,
  * gauge on the right. Which stretches there are is left to report-stretches.tsx.
  */
+import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../events.ts';
 import { kPaFromPa } from '../units.ts';
 import {
@@ -22,26 +23,49 @@ import {
   ValueAxis,
   yScale,
 } from './chart-frame.tsx';
+import type { Block } from './document/blocks.ts';
 import type { ReportData } from './report-data.ts';
 import { Stretches, sectionsOf, stretchesOf } from './report-stretches.tsx';
+import type { PhaseRow } from './report-timeline.ts';
 
 const HEIGHT = 346;
 /** Shown after the last phase, so that a stop under pressure shows its venting. */
 const AFTER_S = 10;
 const BAND: Band = { top: 52, bottom: 300 };
 
-interface PressureChartProps {
+const TITLE = 'Chamber pressure from the seal check to the last venting';
+
+interface PressureChartData {
   readonly data: ReportData;
   readonly snapshots: readonly Snapshot[];
 }
 
-export function PressureChart({ data, snapshots }: PressureChartProps) {
+export function pressureChart({ data, snapshots }: PressureChartData): Block {
   const worked = data.phases.filter(({ step }) => /^[45]\./.test(step));
   const fromS = worked[0]?.fromS;
   const endS = worked.at(-1)?.toS;
   if (fromS === undefined || endS === undefined)
-    return <p>The chamber was not worked in this job.</p>;
+    return { kind: 'paragraph', text: 'The chamber was not worked in this job.' };
   const toS = Math.min(endS + AFTER_S, data.lastsS);
+  const props = { data, snapshots, worked, fromS, toS };
+  return {
+    kind: 'figure',
+    id: 'pressure',
+    svg: render(<PressureChart {...props} />),
+    title: TITLE,
+    description: descriptionOf(data),
+    caption:
+      'Solid: measured. Dashed: set-point. Dotted: local atmosphere, the zero of this job. Left axis absolute, right axis gauge: over (+) or under (−) the local atmosphere. S: seal check, V: vacuum, P: pressure, where there is no room for the word.',
+  };
+}
+
+interface PressureChartProps extends PressureChartData {
+  readonly worked: readonly PhaseRow[];
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartProps) {
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
@@ -52,12 +76,7 @@ export function PressureChart({ data, snapshots }: PressureChartProps) {
       return { x: snapshot.timeS / 60, y: pa === null ? null : kPaFromPa(pa) };
     });
   return (
-    <Chart
-      id="pressure"
-      title="Chamber pressure from the seal check to the last venting"
-      description={descriptionOf(data)}
-      height={HEIGHT}
-    >
+    <Chart id="pressure" title={TITLE} description={descriptionOf(data)} height={HEIGHT}>
       <Stretches stretches={stretchesOf(worked)} x={x} band={BAND} nameY={44} />
       <Stretches stretches={sectionsOf(worked)} x={x} band={BAND} nameY={24} />
       <Held data={data} x={x} fromS={fromS} toS={toS} />

@@ -2,16 +2,22 @@
  * What may be said of a job: extremes against the profile's limits, and the verdict on the process. The claim is kept small on purpose: a process within its limits. What the
  * fill looks like is the person's answer; how strong the glass is nobody measured.
  */
-import { type Snapshot, STEP_NUMBERS } from '../events.ts';
+import { CURE_PHASES, type Snapshot, STEP_NUMBERS } from '../events.ts';
 import { kFromCelsius, paFromKPa } from '../units.ts';
 import type { JournalEnd } from './journal-format.ts';
 import { numberAt } from './number-at.ts';
 import type { AlarmRow } from './report-alarms.ts';
-import type { DoseResult } from './report-dose.ts';
+import { curedPortionsOf, type DoseResult } from './report-dose.ts';
 import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './report-timeline.ts';
 
 export interface LimitRow {
-  readonly what: 'chamber pressure' | 'glass temperature' | 'seal leak' | 'lamp on';
+  readonly what:
+    | 'chamber pressure'
+    | 'glass temperature'
+    | 'seal leak'
+    | 'lamp on'
+    | 'lamp on, fill'
+    | 'lamp on, pit';
   readonly unit: 'Pa' | 'K' | 'Pa m3/s' | 's';
   readonly lowestSeen: number | null;
   readonly highestSeen: number | null;
@@ -52,7 +58,6 @@ export function limitRowsOf(
   const gaugePa = limit(paFromKPa, 'pressure', 'highestKPaGauge');
   const highestPa = gaugePa === null || atmospherePa === null ? null : atmospherePa + gaugePa;
   const glass = ['lowestC', 'highestC'].map((name) => limit(kFromCelsius, 'glass', name));
-  const lamp = ['leastS', 'longestS'].map((name) => limit(same, 'cure', name));
   return [
     row(
       'chamber pressure',
@@ -70,13 +75,23 @@ export function limitRowsOf(
       null,
       limit(same, 'sealCheck', 'leakLimitPaM3PerS'),
     ]),
-    row('lamp on', 's', last('lampOnS'), lamp),
+    ...curedPortionsOf(profile).map((portion) => {
+      const { what, name, section } = LAMP_ROWS[portion];
+      const allowed = ['leastS', 'longestS'].map((bound) => limit(same, section, bound));
+      return row(what, 's', last(name), allowed);
+    }),
   ];
 }
 
+const LAMP_ROWS = {
+  'fill and pit': { what: 'lamp on', name: 'lampOnS', section: 'cure' },
+  fill: { what: 'lamp on, fill', name: 'fillLampOnS', section: 'cure' },
+  pit: { what: 'lamp on, pit', name: 'pitLampOnS', section: 'pitCure' },
+} as const;
+
 /** The profile limits the glass while air and resin are worked and while the lamp burns. */
 const isWorked = ({ phase }: Snapshot): boolean =>
-  phase === 'cure' || /^[45]\./.test(STEP_NUMBERS[phase]);
+  CURE_PHASES.has(phase) || /^[45]\./.test(STEP_NUMBERS[phase]);
 
 function row(
   what: LimitRow['what'],

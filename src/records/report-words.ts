@@ -18,6 +18,8 @@ const GAP = '\u00a0';
 
 export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}abs`;
 
+export const kPaGauge = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}gauge`;
+
 /** Over or under the local atmosphere, as the trade reads its gauges. */
 export function gaugeWords(pa: number, atmospherePa: number): string {
   const gaugePa = pa - atmospherePa;
@@ -54,6 +56,12 @@ export function clockWords(s: number): string {
   const whole = Math.round(s);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** 'no alarms', '1 alarm', '2 alarms'. */
+export const counted = (n: number, what: string): string =>
+  `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;
 
 /** 'vacuum-too-deep' to 'vacuum too deep'. */
 export const plainWords = (name: string): string => name.replaceAll('-', ' ');
@@ -96,6 +104,37 @@ export const MEASURED_WORDS: Readonly<
   openResinUnseenJPerM2: {
     label: 'Daylight too faint for the sensor, at most',
     write: smallDoseWords,
+  },
+  openResinShareRatio: { label: 'Of the light that sets the resin', write: shareWords },
+  fillIrradianceMeanWPerM2: { label: 'Fill: mean irradiance of its cure', write: lightWords },
+  fillDoseJPerM2: { label: 'Fill: dose', write: doseWords },
+  fillDoseUncertaintyJPerM2: {
+    label: 'Fill: standard uncertainty of the dose',
+    write: doseWords,
+  },
+  fillLampOnS: { label: 'Fill: lamp on', write: secondsWords },
+  fillTargetJPerM2: { label: 'Fill: target of this job', write: doseWords },
+  fillThroughPitJPerM2: {
+    label: 'Fill: further light through the pit resin, reckoned from its depth and not judged',
+    write: doseWords,
+  },
+  pitIrradianceMeanWPerM2: { label: 'Pit: mean irradiance of its cure', write: lightWords },
+  pitDoseJPerM2: { label: 'Pit: dose', write: doseWords },
+  pitDoseUncertaintyJPerM2: { label: 'Pit: standard uncertainty of the dose', write: doseWords },
+  pitLampOnS: { label: 'Pit: lamp on', write: secondsWords },
+  pitTargetJPerM2: { label: 'Pit: target of this job', write: doseWords },
+  pitDepthTargetJPerM2: { label: 'Pit: dose that its depth asks for', write: doseWords },
+  pitOpenResinDoseJPerM2: {
+    label: 'Pit: daylight on open resin, where the sensor looks',
+    write: smallDoseWords,
+  },
+  pitOpenResinUnseenJPerM2: {
+    label: 'Pit: daylight too faint for the sensor, at most',
+    write: smallDoseWords,
+  },
+  pitOpenResinShareRatio: {
+    label: 'Pit: of the light that sets its resin',
+    write: shareWords,
   },
 };
 

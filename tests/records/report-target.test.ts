@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { doseResultOf } from '../../src/records/report-dose.ts';
+import { doseResultsOf } from '../../src/records/report-dose.ts';
 import type { MeasuredRow } from '../../src/records/report-timeline.ts';
 
 const PROFILE = { cure: { targetMJPerCm2: 6000 } };
@@ -10,7 +10,7 @@ function resultOf(stated: readonly number[]) {
     ...stated.map((value) => ({ atS: 1, name: 'targetJPerM2' as const, value })),
     { atS: 900, name: 'doseJPerM2', value: 70_000 },
   ];
-  return doseResultOf([], rows, { profile: PROFILE, unit: {} });
+  return doseResultsOf([], rows, { profile: PROFILE, unit: {} })[0];
 }
 
 test('the dose is judged by the job’s target, and the record says what set it', () => {

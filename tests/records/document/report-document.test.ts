@@ -1,20 +1,22 @@
 import { describe, expect, test } from 'vitest';
-import DEFAULT_UNIT_FILE from '../../src/cli/defaults/unit.json' with { type: 'json' };
-import { budgetLinesOf } from '../../src/journal-budgets.ts';
-import { readJournal } from '../../src/records/read-journal.ts';
-import { reportDataOf } from '../../src/records/report-data.ts';
-import { inputRowsOf } from '../../src/records/report-inputs.ts';
-import { renderReportPage } from '../../src/records/report-page.tsx';
-import { GOOD_JOB, HELD_JOB, journalOf, STOPPED } from './job-story.ts';
+import DEFAULT_UNIT_FILE from '../../../src/cli/defaults/unit.json' with { type: 'json' };
+import { budgetLinesOf } from '../../../src/journal-budgets.ts';
+import type { DocumentFacts } from '../../../src/records/document/facts.ts';
+import { renderHtml } from '../../../src/records/document/html.tsx';
+import { reportDocument } from '../../../src/records/document/report-document.ts';
+import { readJournal } from '../../../src/records/read-journal.ts';
+import { reportDataOf } from '../../../src/records/report-data.ts';
+import { GOOD_JOB, HELD_JOB, journalOf, STOPPED } from '../job-story.ts';
+import { factsOf, longFacts } from './document-data.ts';
 
-function pageOf(text: string): string {
+function factsIn(text: string): DocumentFacts {
   const read = readJournal(text, 'demo.jsonl');
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return renderReportPage(
-    reportDataOf(read.value, budgetLinesOf(read.value)),
-    read.value.snapshots,
-  );
+  const report = reportDataOf(read.value, budgetLinesOf(read.value));
+  return { ...factsOf(), report, snapshots: read.value.snapshots };
 }
+
+const pageOf = (text: string): string => renderHtml(reportDocument(factsIn(text)));
 
 const PAGES: readonly (readonly [string, string])[] = [
   ['a good job', journalOf(GOOD_JOB)],
@@ -37,11 +39,11 @@ describe('the report page', () => {
   });
 
   test('names whose target the dose is held to', () => {
-    const read = readJournal(journalOf(GOOD_JOB), 'demo.jsonl');
-    if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    const data = reportDataOf(read.value, []);
-    const pageSetBy = (targetSetBy: typeof data.dose.targetSetBy): string =>
-      renderReportPage({ ...data, dose: { ...data.dose, targetSetBy } }, read.value.snapshots);
+    const facts = factsIn(journalOf(GOOD_JOB));
+    const pageSetBy = (targetSetBy: DocumentFacts['report']['dose']['targetSetBy']): string => {
+      const doses = facts.report.doses.map((dose) => ({ ...dose, targetSetBy }));
+      return renderHtml(reportDocument({ ...facts, report: { ...facts.report, doses } }));
+    };
     expect(pageSetBy('profile')).toContain('Target of the profile');
     expect(pageSetBy('depth of the break')).toContain('Target, set by the depth of the break');
     expect(pageSetBy('depth of the break')).not.toContain('Target of the profile');
@@ -74,10 +76,10 @@ describe('the report page', () => {
   test('prints the dose with its uncertainty, and says so where there is none', () => {
     const page = pageOf(journalOf(GOOD_JOB, { unit: DEFAULT_UNIT_FILE })).replaceAll('\u00a0', ' ');
     expect(page).toMatch(
-      /Guard band k u, added to the cure for its uncertainty<\/td><td[^>]*>0\.02 J\/cm²/,
+      /Guard band k u, added to the cure for its uncertainty<\/th><td[^>]*>0\.02 J\/cm²/,
     );
     expect(page).toContain('2.000 (95 %, one-sided)');
-    expect(page).toMatch(/Shown to be at least<\/td><td[^>]*>6\.00 J\/cm²/);
+    expect(page).toMatch(/Shown to be at least<\/th><td[^>]*>6\.00 J\/cm²/);
     expect(page).toMatch(/pressure<\/td><td[^>]*>25\.1 kPa abs<\/td>/);
     const older = pageOf(journalOf(STOPPED, { unit: {} }));
     expect(older).toContain('none is stated: judged by the dose as it was read');
@@ -97,37 +99,54 @@ describe('the report page', () => {
     expect(page.match(/\d kPa(?! abs| gauge)/g)).toBeNull();
     expect(page.match(/\d (psi|inHg)(?! gauge| of vacuum, gauge)/g)).toBeNull();
   });
-});
 
-describe('the rows of a settings file', () => {
-  test('carry the unit that the name of the field ends in', () => {
-    const rows = inputRowsOf({
-      vacuum: { setPointKPaAbs: 25, dwellS: 60 },
-      resin: { viscosityMPaSAt20C: 50, lot: 'demo' },
-      cure: { targetMJPerCm2: 6000 },
-      glassC: 23,
-      lowestC: 1,
-    });
-    expect(rows.map(({ label, value, unit }) => `${label} ${value} ${unit}`.trim())).toEqual([
-      'vacuum: set point 25 kPa abs',
-      'vacuum: dwell 60 s',
-      'resin: viscosity 50 mPa·s at 20 °C',
-      'resin: lot demo',
-      'cure: target 6000 mJ/cm²',
-      'glass 23 °C',
-      'lowest 1 °C',
-    ]);
+  test('tells all that was handed in from outside the journal', () => {
+    const facts = longFacts();
+    const page = renderHtml(reportDocument(facts)).replaceAll(/\s+/g, ' ');
+    for (const words of [
+      'Abcdefghij Klmnopqrst Uvwxyzabcd Efghijk',
+      'NOT ALLOWED HERE by the rules chosen',
+      'Nobody said whether it is dry.',
+      'at most 5 mm',
+      '0.12 kPa',
+      'Calibration of supply overdue',
+      facts.amendments?.[0]?.text.trim(),
+      facts.agreement?.trim(),
+      'no. 12',
+      facts.chain?.hash,
+      facts.report.journal.sha256,
+    ]) {
+      expect(page).toContain(words);
+    }
   });
 
-  test('leave nothing out', () => {
-    const rows = inputRowsOf({ a: null, b: [], c: ['x', 'y'], d: [{ e: false }], f: {}, g: '' });
-    expect(rows.map(({ path, value }) => [path, value])).toEqual([
-      ['a', 'not known'],
-      ['b', 'none'],
-      ['c', 'x, y'],
-      ['d.0.e', 'false'],
-      ['f', 'as the program has it'],
-      ['g', 'nothing'],
-    ]);
+  test('prints no name of a person that an older journal still holds', () => {
+    const job = { technician: 'Demo Person', resin: { lot: 'demo-lot' } };
+    const page = pageOf(journalOf(GOOD_JOB, { job }));
+    expect(page).not.toContain('Demo Person');
+    expect(page).toContain('demo-lot');
+  });
+
+  test('says of what nobody handed in that it was not recorded', () => {
+    const page = pageOf(journalOf(GOOD_JOB));
+    for (const words of [
+      'Technician, customer and vehicle: not recorded.',
+      'No assessment against rules was recorded with this job.',
+      'Calibrations: not recorded with this job.',
+      'Overrides: not recorded with this job.',
+      'Amendments: the chain of records was not read.',
+    ]) {
+      expect(page).toContain(words);
+    }
+  });
+
+  test('gives every drawing an id, a name and a description of its own', () => {
+    const page = pageOf(journalOf(GOOD_JOB));
+    const ids = [...page.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+    expect(ids.length).toBeGreaterThan(6);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const [, named = ''] of page.matchAll(/aria-labelledby="([^"]+)"/g)) {
+      for (const id of named.split(' ')) expect(ids).toContain(id);
+    }
   });
 });

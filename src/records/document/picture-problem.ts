@@ -1,0 +1,27 @@
+/** Whether a page can take a picture: known before anything is written, so that its file can be named. */
+import PDFDocument from 'pdfkit';
+
+/** What pdfkit knows of an opened picture; its types leave out how the camera was held. */
+interface OpenPicture {
+  readonly width: number;
+  readonly height: number;
+  /** Exif 2.3, tag 0x0112. */
+  readonly orientation?: number;
+}
+
+interface PictureOpener {
+  readonly openImage: (bytes: Buffer) => OpenPicture;
+}
+
+export const openPicture = (pdf: PDFKit.PDFDocument, bytes: Uint8Array): OpenPicture =>
+  (pdf as unknown as PictureOpener).openImage(Buffer.from(bytes));
+
+/** Null where all is well. */
+export function pictureProblem(bytes: Uint8Array): string | null {
+  try {
+    const { width, height } = openPicture(new PDFDocument({ font: '' }), bytes);
+    return width > 0 && height > 0 ? null : 'of no size';
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+}

@@ -1,0 +1,21 @@
+/** The part of svg-to-pdfkit that is used here; the package brings no types. */
+declare module 'svg-to-pdfkit' {
+  interface Options {
+    readonly width: number;
+    readonly height: number;
+    /** The drawing's own units are taken to be points. */
+    readonly assumePt?: boolean;
+    readonly preserveAspectRatio?: string;
+    /** Name or file of the font for this family and style. */
+    readonly fontCallback?: (family: string, bold: boolean, italic: boolean) => string;
+    readonly warningCallback?: (words: string) => void;
+  }
+  function svgToPdf(
+    document: PDFKit.PDFDocument,
+    svg: string,
+    x: number,
+    y: number,
+    options: Options,
+  ): void;
+  export = svgToPdf;
+}

@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest';
+import { inputRowsOf } from '../../src/records/report-inputs.ts';
+
+describe('the rows of a settings file', () => {
+  test('carry the unit that the name of the field ends in', () => {
+    const rows = inputRowsOf({
+      vacuum: { setPointKPaAbs: 25, dwellS: 60 },
+      resin: { viscosityMPaSAt20C: 50, lot: 'demo' },
+      cure: { targetMJPerCm2: 6000 },
+      glassC: 23,
+      lowestC: 1,
+    });
+    expect(rows.map(({ label, value, unit }) => `${label} ${value} ${unit}`.trim())).toEqual([
+      'vacuum: set point 25 kPa abs',
+      'vacuum: dwell 60 s',
+      'resin: viscosity 50 mPa·s at 20 °C',
+      'resin: lot demo',
+      'cure: target 6000 mJ/cm²',
+      'glass 23 °C',
+      'lowest 1 °C',
+    ]);
+  });
+
+  test('leave nothing out', () => {
+    const rows = inputRowsOf({ a: null, b: [], c: ['x', 'y'], d: [{ e: false }], f: {}, g: '' });
+    expect(rows.map(({ path, value }) => [path, value])).toEqual([
+      ['a', 'not known'],
+      ['b', 'none'],
+      ['c', 'x, y'],
+      ['d.0.e', 'false'],
+      ['f', 'as the program has it'],
+      ['g', 'nothing'],
+    ]);
+  });
+});
