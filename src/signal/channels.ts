@@ -33,12 +33,24 @@ export const channelsSchema = z
       c: quantity(1e-9, 1e-6, '1/K'),
       seriesOhm: quantity(100, 1_000_000, 'ohm'),
     }),
+    /** What the calibration of the sensor on the glass adds to a and b of its type. */
+    glassSensor: z
+      .strictObject({
+        aAdded: quantity(-2e-4, 2e-4, '1/K').default(0),
+        bAdded: quantity(-2e-5, 2e-5, '1/K').default(0),
+      })
+      .prefault({}),
     supply: z.strictObject({ fullV: quantity(10, 60, 'V') }),
     staleAfterS: quantity(0.1, 2, 's'),
     frozenAfterS: quantity(2, 60, 's'),
   })
-  .transform(({ pressure, irradiance, ...rest }) => ({
+  .transform(({ pressure, irradiance, glassSensor, ...rest }) => ({
     ...rest,
+    glassThermistor: {
+      ...rest.thermistor,
+      a: rest.thermistor.a + glassSensor.aAdded,
+      b: rest.thermistor.b + glassSensor.bAdded,
+    },
     pressure: { zeroPa: paFromKPa(pressure.zeroKPaAbs), fullPa: paFromKPa(pressure.fullKPaAbs) },
     irradiance: { fullWPerM2: wPerM2FromMWPerCm2(irradiance.fullMWPerCm2) },
   }));
@@ -62,8 +74,17 @@ export function irradianceWPerM2Of(counts: number, { irradiance }: ChannelSettin
   return value === null ? null : Math.max(0, value);
 }
 
+type Curve = Pick<ChannelSettings['thermistor'], 'a' | 'b' | 'c'>;
+
 /** Temperature in K of a thermistor on the low side of a divider; null when open or shorted. */
-export function thermistorKOf(counts: number, { thermistor }: ChannelSettings): number | null {
+export const thermistorKOf = (counts: number, { thermistor }: ChannelSettings): number | null =>
+  dividerK(counts, thermistor);
+
+/** The same of the one on the glass, by its calibration. */
+export const glassKOf = (counts: number, { glassThermistor }: ChannelSettings): number | null =>
+  dividerK(counts, glassThermistor);
+
+function dividerK(counts: number, thermistor: ChannelSettings['thermistor']): number | null {
   const ratio = counts / FULL_SCALE_COUNTS;
   if (ratio < DIVIDER_LOWEST_RATIO || ratio > DIVIDER_HIGHEST_RATIO) return null;
   return steinhartHartK((thermistor.seriesOhm * ratio) / (1 - ratio), thermistor);
@@ -73,10 +94,7 @@ export function thermistorKOf(counts: number, { thermistor }: ChannelSettings): 
  * Temperature in K of a thermistor of `ohm` ohms. Steinhart and Hart, Deep-Sea Research 15 (1968)
  * 497-503 (from memory).
  */
-export function steinhartHartK(
-  ohm: number,
-  { a, b, c }: Pick<ChannelSettings['thermistor'], 'a' | 'b' | 'c'>,
-): number {
+export function steinhartHartK(ohm: number, { a, b, c }: Curve): number {
   const ln = Math.log(ohm);
   return 1 / (a + b * ln + c * ln ** 3);
 }

@@ -16,6 +16,7 @@ import {
 } from '../frame.ts';
 import {
   type ChannelSettings,
+  glassKOf,
   irradianceWPerM2Of,
   pressurePaOf,
   supplyVOf,
@@ -71,7 +72,7 @@ export function stepDecode(
       link: frame.link,
       pressurePa: measured(frame, channels.pressure, pressurePaOf, settings),
       irradianceWPerM2: measured(frame, channels.irradiance, irradianceWPerM2Of, settings),
-      glassK: measured(frame, channels.glassTemperature, thermistorKOf, settings),
+      glassK: measured(frame, channels.glassTemperature, glassKOf, settings),
       heatSinkK: measured(frame, channels.heatSinkTemperature, thermistorKOf, settings),
       supplyV: measured(frame, channels.supplyVoltage, supplyVOf, settings),
       switches: frame.switches,

@@ -34,7 +34,7 @@ function selfHeatingK(ohm: number, seriesOhm: number, uncertainty: UncertaintySe
 
 export function temperatureBudget(
   temperatureK: number,
-  { thermistor }: Pick<ChannelSettings, 'thermistor'>,
+  { glassThermistor: thermistor }: Pick<ChannelSettings, 'glassThermistor'>,
   uncertainty: UncertaintySettings,
 ): Budget {
   const limits = uncertainty.thermistor;

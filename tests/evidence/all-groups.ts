@@ -3,6 +3,7 @@ import { ALARM_LOAD, ALARM_TRANSITIONS } from './alarm-philosophy.ts';
 import { ATMOSPHERE } from './atmosphere.ts';
 import { BLOW_DOWN } from './blow-down.ts';
 import { CHANNEL_BUDGETS } from './budgets.ts';
+import { CARE_TREND } from './care-trend.ts';
 import { CHANCE } from './chance.ts';
 import type { CheckGroup } from './check.ts';
 import { CHIP_TIMING } from './chip-timing.ts';
@@ -62,6 +63,7 @@ export const ALL_GROUPS: readonly CheckGroup[] = [
   WATER_IN_THE_SEAL_TEST,
   VACUUM_BY_ALTITUDE,
   LINE_FIT,
+  CARE_TREND,
   SLIT_FILLING,
   GAS_IN_A_GAP,
   GAP_SHAPES,

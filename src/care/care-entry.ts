@@ -1,0 +1,171 @@
+/**
+ * What is stored of the unit's own care: the body of a record's entry of kind "care". One entry is
+ * one calibration, health test, lamp reading or piece of service; nothing is ever overwritten, and
+ * what holds on a day is found by looking back from it. Quantities are SI, those of a calibration in
+ * the unit of its channel (CHANNEL_UNITS). Who did it is personal data and is kept beside, not here.
+ */
+import { z } from 'zod';
+import { type Checked, checkSettings, choice, quantity, text, wholeNumber } from '../settings.ts';
+
+export const CALIBRATED_CHANNELS = ['pressure', 'irradiance', 'temperature'] as const;
+export type CalibratedChannel = (typeof CALIBRATED_CHANNELS)[number];
+
+/** Unit of points and corrections; an irradiance's uncertainties are parts of the reading instead. */
+export const CHANNEL_UNITS = {
+  pressure: { value: 'Pa', uncertainty: 'Pa' },
+  irradiance: { value: 'W/m2', uncertainty: '1' },
+  temperature: { value: 'K', uncertainty: 'K' },
+} as const satisfies Record<CalibratedChannel, { value: string; uncertainty: string }>;
+
+export const SERVICES = [
+  'o-ring',
+  'lamp-window',
+  'cleaning',
+  'film-roll',
+  'lamp',
+  'pressure-sensor',
+  'irradiance-sensor',
+  'glass-sensor',
+] as const;
+export type Service = (typeof SERVICES)[number];
+
+/** A sensor that was changed ends the calibration of its channel. */
+export const SENSOR_SERVICE = {
+  pressure: 'pressure-sensor',
+  irradiance: 'irradiance-sensor',
+  temperature: 'glass-sensor',
+} as const satisfies Record<CalibratedChannel, Service>;
+
+const number = z.number({ error: 'a number' });
+export const calendarDay = z.iso.date({ error: 'a date as YYYY-MM-DD' });
+
+const common = {
+  /** Name of the unit in its unit file: records of several units may lie in one folder. */
+  unit: text(40),
+  /** What was done on the simulated board says nothing about a real one. */
+  simulated: z.boolean({ error: 'true or false' }),
+  /** The day on which it was done; the entry's own time says when it was written down. */
+  on: calendarDay,
+};
+
+const point = z.strictObject({
+  /** What the reference instrument showed. */
+  reference: number,
+  /** Mean of this unit's own readings, from how many, and their standard deviation. */
+  reading: number,
+  readings: wholeNumber(2, 100_000, 'readings'),
+  readingDeviation: quantity(0, 1e6, ''),
+  /** Standard uncertainty of this point alone beside the instrument's: how even a bath is, say. */
+  ownStandard: quantity(0, 1e5, '').optional(),
+});
+export type CalibrationPoint = z.infer<typeof point>;
+
+const reference = z.strictObject({
+  name: text(80),
+  certificate: text(80),
+  /** As its certificate states it, with its coverage factor. */
+  expandedUncertainty: quantity(0, 1e5, ''),
+  coverageFactor: quantity(1, 5, ''),
+  /** Last digit or division that a person reads, in the unit of the channel. */
+  resolution: quantity(0, 1e5, ''),
+});
+export type ReferenceInstrument = z.infer<typeof reference>;
+
+const uncertainty = z.strictObject({
+  /** Combined standard uncertainty of a corrected value, the worst between the points. */
+  standard: quantity(0, 1e6, ''),
+  /** Effective; null where they are as good as infinite. */
+  degreesOfFreedom: quantity(1, 1e9, '').nullable(),
+  /** Of the straight line at the channel's zero, and of its slope; null where only a factor is set. */
+  offsetStandard: quantity(0, 1e6, '').nullable(),
+  slopeStandard: quantity(0, 10, '').nullable(),
+});
+export type CalibrationUncertainty = z.infer<typeof uncertainty>;
+
+const pressureLine = z.strictObject({ zeroPa: number, fullPa: number });
+export type PressureLine = z.infer<typeof pressureLine>;
+const irradianceFull = z.strictObject({ fullWPerM2: number });
+export type IrradianceFull = z.infer<typeof irradianceFull>;
+/** What is added to the coefficients a and b of the thermistor's curve. */
+const glassAdded = z.strictObject({ aAdded: number, bAdded: number });
+export type GlassAdded = z.infer<typeof glassAdded>;
+
+const calibrationOf = <C extends CalibratedChannel, T extends z.ZodType>(channel: C, line: T) =>
+  z.strictObject({
+    what: z.literal('calibration'),
+    ...common,
+    channel: z.literal(channel),
+    /** Those that the correction was made from. */
+    points: z.array(point).min(1).max(50),
+    /** Those that it was only tried on. */
+    checks: z.array(point).max(50),
+    before: line,
+    after: line,
+    reference,
+    /** Null where the points did not settle it. */
+    uncertainty: uncertainty.nullable(),
+    /** The last day on which it is in force. */
+    validUntil: calendarDay,
+    passed: z.boolean(),
+    /** Why it did not pass, a sentence each. */
+    refusals: z.array(text(300)).max(20),
+  });
+
+const calibration = z.discriminatedUnion('channel', [
+  calibrationOf('pressure', pressureLine),
+  calibrationOf('irradiance', irradianceFull),
+  calibrationOf('temperature', glassAdded),
+]);
+export type Calibration = z.infer<typeof calibration>;
+
+const healthTest = z.strictObject({
+  what: z.literal('health'),
+  ...common,
+  /** Valve-off rise of the closed test piece, with its standard uncertainty. */
+  sealLeakPaPerS: quantity(-100, 1e5, 'Pa/s'),
+  sealLeakStandardPaPerS: quantity(0, 1e5, 'Pa/s'),
+  /** From air to `pumpDownToPa`; null where it was not reached. */
+  pumpDownS: quantity(0, 3600, 's').nullable(),
+  pumpDownToPa: quantity(1000, 110_000, 'Pa'),
+  ultimatePa: quantity(0, 110_000, 'Pa'),
+  atmospherePa: quantity(50_000, 110_000, 'Pa'),
+  passed: z.boolean(),
+});
+export type HealthTest = z.infer<typeof healthTest>;
+
+const lampReading = z.strictObject({
+  what: z.literal('lamp'),
+  ...common,
+  /** With full drive, at the distance of the check. */
+  irradianceWPerM2: quantity(0, 5000, 'W/m2'),
+  /** Since the lamp was new, where somebody knows it; otherwise counted from the repairs. */
+  lampOnH: quantity(0, 1e6, 'h').nullable(),
+});
+export type LampReading = z.infer<typeof lampReading>;
+
+const service = z.strictObject({
+  what: z.literal('service'),
+  ...common,
+  service: choice(SERVICES),
+  /** Films on a new roll; null for everything else. */
+  count: wholeNumber(1, 100_000, 'films').nullable(),
+  note: z.string({ error: 'a text of up to 300 characters' }).max(300),
+});
+export type ServiceDone = z.infer<typeof service>;
+
+const careBody = z.union([calibration, healthTest, lampReading, service]);
+export type CareBody = z.infer<typeof careBody>;
+
+const SCHEMAS: Readonly<Record<CareBody['what'], z.ZodType<CareBody>>> = {
+  calibration,
+  health: healthTest,
+  lamp: lampReading,
+  service,
+};
+
+/** Checks the body of one entry; `where` names it in problems. */
+export function parseCareBody(body: unknown, where: string): Checked<CareBody> {
+  const kind = z.looseObject({ what: choice(['calibration', 'health', 'lamp', 'service']) });
+  const told = checkSettings(kind, body, where);
+  return told.ok ? checkSettings(SCHEMAS[told.value.what], body, where) : told;
+}

@@ -1,0 +1,81 @@
+/**
+ * How the calibration of one channel stands on a day. It is in force up to and with its last day;
+ * from the next one on no repair is started. A shorter interval in care.json shortens what an entry
+ * promises, a longer one does not lengthen it.
+ */
+import { dayAfter, daysFrom } from '../calendar.ts';
+import { type CalibratedChannel, type Calibration, CHANNEL_UNITS } from './care-entry.ts';
+import type { CareFacts, CareRecord } from './care-records.ts';
+import type { CareSettings } from './care-settings.ts';
+import type { DueItem } from './due-item.ts';
+import { calibrationOf } from './in-force.ts';
+import { stateOf, worstOf } from './interval.ts';
+
+export function dueCalibration(
+  channel: CalibratedChannel,
+  facts: CareFacts,
+  settings: CareSettings,
+): DueItem {
+  const { inForce, failedSince, sensorChanged, otherFigures } = calibrationOf(channel, facts);
+  const item = { item: `calibration-${channel}`, due: null } as const;
+  const calibrate = `meniscus calibrate ${channel === 'irradiance' ? 'uv' : channel}`;
+  if (inForce !== null) {
+    return calibrated(channel, inForce, failedSince, facts, settings, calibrate);
+  }
+  if (sensorChanged !== null) {
+    const { on } = sensorChanged.body;
+    const words = `sensor changed on ${on}, not calibrated since`;
+    return { ...item, state: 'blocked', words, since: on, whatToDo: calibrate };
+  }
+  if (otherFigures !== null) {
+    const { on } = otherFigures.body;
+    const words = `unit file changed since the calibration of ${on}`;
+    const state = facts.demo ? 'overdue-warn' : 'blocked';
+    return { ...item, state, words, since: on, whatToDo: calibrate };
+  }
+  const blocks = settings.withoutCalibration === 'block' && !facts.demo;
+  return {
+    ...item,
+    state: blocks ? 'blocked' : 'overdue-warn',
+    words: `unit file's own figures, not a calibration${failedSince === null ? '' : `; ${failed(failedSince)}`}`,
+    since: null,
+    whatToDo: calibrate,
+  };
+}
+
+function calibrated(
+  channel: CalibratedChannel,
+  { body }: CareRecord<Calibration>,
+  failedSince: CareRecord<Calibration> | null,
+  { today }: CareFacts,
+  { calibration }: CareSettings,
+  calibrate: string,
+): DueItem {
+  const { everyDays, warnAheadDays } = calibration[channel];
+  const due = [body.validUntil, dayAfter(body.on, everyDays)].toSorted()[0] ?? body.validUntil;
+  const interval = { every: 0, warnAhead: warnAheadDays, blockAfter: 0 };
+  const age = stateOf(daysFrom(due, today), interval);
+  const state = failedSince === null ? age : worstOf([age, 'overdue-warn']);
+  const expired = today > due;
+  const until = expired ? `expired, was good until ${due}` : `good until ${due}`;
+  return {
+    item: `calibration-${channel}`,
+    state,
+    words: `${until}${failedSince !== null ? `; ${failed(failedSince)}` : expired ? '' : uncertaintyWords(channel, body)}`,
+    since: body.on,
+    due,
+    whatToDo: state === 'in-order' ? '' : calibrate,
+  };
+}
+
+const failed = ({ body }: CareRecord<Calibration>): string =>
+  `the attempt of ${body.on} did not pass`;
+
+const WRITE: Readonly<Record<CalibratedChannel, (standard: number) => string>> = {
+  pressure: (pa) => `${(pa / 1000).toFixed(2)} kPa`,
+  irradiance: (ratio) => `${(ratio * 100).toFixed(1)} %`,
+  temperature: (k) => `${k.toFixed(2)} ${CHANNEL_UNITS.temperature.uncertainty}`,
+};
+
+const uncertaintyWords = (channel: CalibratedChannel, { uncertainty }: Calibration): string =>
+  uncertainty === null ? '' : `, u = ${WRITE[channel](uncertainty.standard)}`;

@@ -1,0 +1,51 @@
+/**
+ * Whether seal and pump are as they should be, from a test on a closed test piece. A leak counts as
+ * too great only where its uncertainty does not excuse it, and as passed only where it is shown to
+ * be small enough; between the two the test has settled nothing. Limits come from care.json.
+ */
+import type { CareSettings } from './care-settings.ts';
+
+export interface HealthMeasured {
+  readonly sealLeakPaPerS: number;
+  readonly sealLeakStandardPaPerS: number;
+  /** From air to the pressure of the test; null where it was not reached. */
+  readonly pumpDownS: number | null;
+  readonly ultimatePa: number;
+  readonly atmospherePa: number;
+}
+
+export interface HealthJudged {
+  readonly passed: boolean;
+  /** Why it did not pass and what to look at, a sentence each. */
+  readonly refusals: readonly string[];
+}
+
+/** `coverageFactor`: how many standard uncertainties a leak must stay clear of its limit. */
+export function judgeHealth(
+  measured: HealthMeasured,
+  limits: CareSettings['health'],
+  coverageFactor: number,
+): HealthJudged {
+  const { sealLeakPaPerS: leak, sealLeakStandardPaPerS, pumpDownS } = measured;
+  const doubt = coverageFactor * sealLeakStandardPaPerS;
+  const limit = limits.greatestSealLeakPaPerS;
+  const ultimateRatio = measured.ultimatePa / measured.atmospherePa;
+  const refusals = [
+    leak - doubt > limit
+      ? `The test piece leaks ${leak.toFixed(1)} Pa/s, at most ${limit} is allowed. Look at O-ring, hose and fittings.`
+      : leak + doubt > limit || !Number.isFinite(leak + doubt)
+        ? `The leak of ${leak.toFixed(1)} Pa/s, give or take ${doubt.toFixed(1)}, is not told from the limit of ${limit}. Test again with a longer wait.`
+        : null,
+    pumpDownS === null
+      ? 'The pump did not reach the pressure of the test. Look at the pump, its valves and the hose.'
+      : pumpDownS > limits.longestPumpDownS
+        ? `The pump took ${pumpDownS.toFixed(1)} s, at most ${limits.longestPumpDownS} s are allowed. Look at the pump and its filter.`
+        : null,
+    ultimateRatio <= limits.highestUltimateRatio
+      ? null
+      : `The pump leaves ${percent(ultimateRatio)} of the atmosphere, at most ${percent(limits.highestUltimateRatio)} is allowed. Look at the pump's valves.`,
+  ].filter((words) => words !== null);
+  return { passed: refusals.length === 0, refusals };
+}
+
+const percent = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;

@@ -1,0 +1,77 @@
+/**
+ * Which calibration of a channel is in force on a day: the latest one that passed, of the sensor that
+ * is fitted, made from the figures that were in force then. One made from other figures than the unit
+ * file states belongs to another range or sensor, and says nothing of this one.
+ */
+import {
+  type CalibratedChannel,
+  type Calibration,
+  SENSOR_SERVICE,
+  type ServiceDone,
+} from './care-entry.ts';
+import {
+  type CareFacts,
+  type CareRecord,
+  happened,
+  isAfter,
+  isCalibration,
+  lastService,
+} from './care-records.ts';
+
+export interface ChannelCalibration {
+  /** It stays the best known also when it has expired. */
+  readonly inForce: CareRecord<Calibration> | null;
+  /** A later one that did not pass. */
+  readonly failedSince: CareRecord<Calibration> | null;
+  /** Where none is in force: the sensor was changed, and never calibrated since. */
+  readonly sensorChanged: CareRecord<ServiceDone> | null;
+  /** Where none is in force: the last that passed was made from other figures than the unit file's. */
+  readonly otherFigures: CareRecord<Calibration> | null;
+}
+
+export function calibrationOf(
+  channel: CalibratedChannel,
+  facts: Pick<CareFacts, 'care' | 'today' | 'figures'>,
+): ChannelCalibration {
+  const change = lastService(SENSOR_SERVICE[channel], facts);
+  const done = happened(facts.care.filter(isCalibration), facts.today).filter(
+    ({ seq, body: { on, channel: of } }) =>
+      of === channel && (change === null || isAfter({ seq, on }, change)),
+  );
+  const passed = done.filter(({ body }) => body.passed);
+  const inForce = lastOfOneLine(passed, facts.figures[channel]);
+  const last = done.at(-1) ?? null;
+  return {
+    inForce,
+    failedSince: last !== null && !last.body.passed ? last : null,
+    sensorChanged: passed.length === 0 ? change : null,
+    otherFigures: inForce === null ? (passed.at(-1) ?? null) : null,
+  };
+}
+
+/** Follows them from the unit file's figures: each must begin where file or one before it ended. */
+function lastOfOneLine(
+  passed: readonly CareRecord<Calibration>[],
+  file: Figures,
+): CareRecord<Calibration> | null {
+  let last: CareRecord<Calibration> | null = null;
+  for (const record of passed) {
+    const { before } = record.body;
+    if (alike(before, file) || (last !== null && alike(before, last.body.after))) last = record;
+  }
+  return last;
+}
+
+type Figures = Calibration['before'];
+
+/** Far above what writing them in trade units and back loses, far below any correction. */
+const ALIKE_RATIO = 1e-9;
+
+function alike(one: Figures, other: Figures): boolean {
+  const [a, b] = [Object.values(one), Object.values(other)];
+  const size = Math.max(...[...a, ...b].map(Math.abs));
+  return (
+    a.length === b.length &&
+    a.every((value, i) => Math.abs(value - (b[i] ?? Number.NaN)) <= size * ALIKE_RATIO)
+  );
+}
