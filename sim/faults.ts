@@ -23,7 +23,9 @@ export type Remedy = (typeof REMEDIES)[number];
 const atS = z.strictObject({ atS: quantity(0, 36_000, 's') });
 const inStep = z.strictObject({
   /** A step number as the display shows it. */
-  step: z.string().regex(/^\d\.\d{1,2}$/, { error: 'a step number such as 5.2' }),
+  step: z
+    .string()
+    .regex(/^(\d\.\d{1,2}|[A-Z]\d{1,2})$/, { error: 'a step number such as 5.2, or P6' }),
   afterS: quantity(0, 3600, 's'),
 });
 
@@ -117,19 +119,19 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'dead-lamp': {
     title: 'the lamp gives no light',
-    faults: [{ kind: 'lamp-dead', from: during('6.4', 60), mendedBy: 'repair' }],
+    faults: [{ kind: 'lamp-dead', from: during('6.8', 60), mendedBy: 'repair' }],
   },
   'stuck-lamp': {
     title: 'the lamp stays on',
-    faults: [{ kind: 'lamp-stuck-on', from: during('6.4', 200) }],
+    faults: [{ kind: 'lamp-stuck-on', from: during('6.8', 200) }],
   },
   'hot-lamp': {
     title: 'the lamp cannot shed its heat',
-    faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('6.4', 10), mendedBy: 'repair' }],
+    faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('6.8', 10), mendedBy: 'repair' }],
   },
   'shield-opened': {
     title: 'the shield is lifted in mid-cure',
-    faults: [{ kind: 'shield-opened', from: during('6.4', 90), mendedBy: 'close-shield' }],
+    faults: [{ kind: 'shield-opened', from: during('6.8', 90), mendedBy: 'close-shield' }],
   },
   'emergency-stop': {
     title: 'the emergency stop is pressed under pressure',
@@ -169,7 +171,7 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'broken-light-wire': {
     title: 'the light signal is lost',
-    faults: [sensor('sensor-open', 'irradiance', '6.4', 30)],
+    faults: [sensor('sensor-open', 'irradiance', '6.8', 30)],
   },
   'over-pressure-switch': {
     title: 'the over-pressure switch opens',

@@ -11,9 +11,12 @@ export const HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
   '4.3': { sealed: true },
   '4.4': { sealed: true },
   '4.6': { sealed: true },
-  '6.1': { pitFilled: true, sealed: false, hoseOn: false },
-  '6.2': { filmOn: true },
-  '6.3': { shieldClosed: true },
+  '6.1': { filmOn: true, injectorOff: true, sealed: false, hoseOn: false },
+  '6.2': { shieldClosed: true },
+  '6.4': { shieldClosed: false, filmOn: false },
+  '6.5': { pitFilled: true, injectorOff: true, sealed: false, hoseOn: false },
+  '6.6': { filmOn: true },
+  '6.7': { shieldClosed: true },
   '7.1': { shieldClosed: false, filmOn: false },
 };
 

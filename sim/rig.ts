@@ -21,11 +21,14 @@ import {
 } from './fault-effects.ts';
 import { amountOf } from './fault-kinds.ts';
 import { type Fault, REMEDIES, type Remedy } from './faults.ts';
+import { doGuidedHandWork } from './guided-hands.ts';
 import { doHandWork } from './hands.ts';
 import type { Conditions } from './plant/bench.ts';
-import { bringInPane, openChamber, stepPlant, timeOfS } from './plant/plant.ts';
+import { surfaceTacky } from './plant/cure.ts';
+import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from './plant/plant.ts';
 import { createPlace, createPlantState, type Place, type PlantState } from './plant/plant-state.ts';
 import { looksClear } from './plant/sight.ts';
+import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { type Chance, createChance } from './random.ts';
 import type { Scenario } from './scenario.ts';
@@ -42,6 +45,8 @@ export interface Rig {
   readonly noise: Chance;
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
+  /** The glass sensor where it is not on the glass. */
+  readonly probe: Probe;
   readonly faults: FaultClock;
   /** The counts at which sensors froze, and panes that came in cold or hot, by fault. */
   readonly stuckAt: Map<Fault, number>;
@@ -71,6 +76,7 @@ export function createRig(scenario: Scenario): Rig {
     noise: chance('noise'),
     tolerance: drawTolerance(chance('tolerance')),
     technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
+    probe: createProbe(chance('reference')),
     faults: createFaultClock(scenario.faults),
     stuckAt: new Map(),
     broughtIn: new Set(),
@@ -104,7 +110,17 @@ export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig):
 }
 
 export function sightOf({ plant, place }: Rig): Sight {
-  return { bubbling: plant.bubbling, clear: looksClear(plant.filling, place.world.break) };
+  return {
+    bubbling: plant.bubbling,
+    clear: looksClear(plant.filling, place.world.break),
+    tacky: tackyOf(plant, place),
+  };
+}
+
+/** Of the uppermost resin. */
+function tackyOf({ bench, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
+  const uppermost = bench.pitFilled ? pit : cure;
+  return uppermost.exposureJPerM2 > curing.criticalJPerM2 ? surfaceTacky(uppermost, curing) : null;
 }
 
 /** Lets the scripted person look at the display and press what it presses. */
@@ -125,7 +141,10 @@ export function pressButton(rig: Rig, button: Button): void {
   const screen = readScreen(rig.display);
   rig.pressed.push(button);
   if (button !== 'yes' || screen === null) return;
-  if (screen.kind === 'step') doHandWork(rig.plant.bench, screen.step);
+  if (screen.kind === 'step') {
+    doHandWork(rig.plant.bench, screen.step);
+    doGuidedHandWork(rig.plant.bench, screen.step);
+  }
   if (screen.kind === 'step' && screen.step in MENDED_IN) {
     rig.faults.mend(MENDED_IN[screen.step] ?? []);
     // The foot was off the glass for it.
@@ -155,6 +174,7 @@ export function letTimePass(
   const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
+  stepProbe(rig.probe, plant.bench.bath, plant.pane.outerK, steps / STEPS_PER_S);
   while (plant.step < untilStep) {
     act(rig, drive());
     const pauseIn = pauseAt() - plant.step;

@@ -41,7 +41,7 @@ export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
     pressurePa: plant.air.manifoldPa,
     // Under the closed shield no daylight reaches the sensor.
     irradianceWPerM2: irradianceWPerM2 + (plant.bench.shieldClosed ? 0 : rig.ambientUvWPerM2),
-    glassK: plant.pane.outerK,
+    glassK: rig.plant.bench.bath === null ? plant.pane.outerK : rig.probe.sensorK,
     heatSinkK,
     supplyV: plant.supplyV,
     sensorK: rig.scenario.airK,

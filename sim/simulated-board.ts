@@ -16,10 +16,11 @@ import {
 } from './board-model.ts';
 import { has, lateByS } from './fault-effects.ts';
 import { type Imbalance, imbalanceOf } from './plant/balance.ts';
-import { curedDepthM, surfaceTacky } from './plant/cure.ts';
+import { curedDepthM } from './plant/cure.ts';
 import { STEPS_PER_S } from './plant/plant.ts';
 import { clarityRatio, longestFrontRatio } from './plant/sight.ts';
 import { tipDangerOf } from './plant/tip-danger.ts';
+import { bathK } from './probe.ts';
 import {
   act,
   createRig,
@@ -43,6 +44,7 @@ export interface BreakView {
   /** The cured face sticks to a finger; null before light has fallen on it. */
   readonly tacky: boolean | null;
   readonly clear: boolean;
+  readonly shieldClosed: boolean;
   /** What is really so, for checks. */
   readonly truth: {
     /** In the injector, over the break. */
@@ -50,9 +52,12 @@ export interface BreakView {
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
     readonly glassK: number;
+    /** Of the bath that the glass sensor lies in; null while it is on the glass. */
+    readonly bathK: number | null;
     readonly heatSinkK: number;
     readonly interlayerK: number;
     readonly curedDepthM: number;
+    readonly pitCuredDepthM: number;
     /** Stress intensity at the tip of the longest gap over that at which a crack begins to creep. */
     readonly slowGrowthRatio: () => number;
     readonly imbalance: () => Imbalance;
@@ -146,28 +151,25 @@ const tickSteps = ({ scenario, active }: Rig): number =>
 export function viewOf(rig: Rig): BreakView {
   return {
     ...sightOf(rig),
+    shieldClosed: rig.plant.bench.shieldClosed,
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
     longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),
-    tacky: tackyOf(rig),
     truth: truthOf(rig),
   };
 }
 
-const tackyOf = ({ plant: { cure }, place }: Rig): boolean | null =>
-  cure.exposureJPerM2 > place.world.curing.criticalJPerM2
-    ? surfaceTacky(cure, place.world.curing)
-    : null;
-
-function truthOf({ plant, place, acting }: Rig): BreakView['truth'] {
-  const { air, lamp, pane, cure } = plant;
+function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
+  const { air, lamp, pane, cure, pit } = plant;
   return {
     pressurePa: air.injectorPa,
     irradianceWPerM2: lamp.irradianceWPerM2,
     doseJPerM2: lamp.doseJPerM2,
     glassK: pane.outerK,
+    bathK: plant.bench.bath === null ? null : bathK(probe, plant.bench.bath),
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),
+    pitCuredDepthM: curedDepthM(pit, place.world.curing),
     slowGrowthRatio: () => tipDangerOf(plant, place).slowGrowthRatio,
     imbalance: () => imbalanceOf(plant, place),
     acting,

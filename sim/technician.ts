@@ -10,7 +10,7 @@ export type ScreenKind = 'step' | 'held' | 'help' | 'alarm' | 'end';
 
 export interface Screen {
   readonly kind: ScreenKind;
-  /** Step number; empty on alarm and end screens. */
+  /** Step number, or the mark of a guided procedure's step; empty on alarm and end screens. */
   readonly step: string;
 }
 
@@ -18,10 +18,10 @@ export interface Screen {
 export function readScreen([first]: DisplayLines): Screen | null {
   if (first.startsWith('! ')) return { kind: 'alarm', step: '' };
   if (first.startsWith('-- ')) return { kind: 'end', step: '' };
-  const match = /^(\d\.\d{1,2}) (\|\| |\? )?/.exec(first);
+  const match = /^(\d\.\d{1,2}|[A-Z]\d{1,2}) (\|\| |!?\? )?/.exec(first);
   const step = match?.[1];
   if (step === undefined) return null;
-  const kind = match?.[2] === '|| ' ? 'held' : match?.[2] === '? ' ? 'help' : 'step';
+  const kind = match?.[2] === '|| ' ? 'held' : match?.[2] !== undefined ? 'help' : 'step';
   return { kind, step };
 }
 
@@ -29,6 +29,8 @@ export function readScreen([first]: DisplayLines): Screen | null {
 export interface Sight {
   readonly bubbling: boolean;
   readonly clear: boolean;
+  /** The uppermost resin, to a gloved finger; null while it is liquid. */
+  readonly tacky: boolean | null;
 }
 
 interface Habit {
@@ -61,11 +63,14 @@ export const HABITS: Readonly<Record<string, Habit>> = {
   '5.10': { takesS: 3, press: yes },
   '6.1': handWork(12),
   '6.2': handWork(8),
-  '6.3': handWork(8),
+  '6.4': handWork(8),
+  '6.5': handWork(12),
+  '6.6': handWork(8),
+  '6.7': handWork(8),
   '7.1': handWork(12),
   '7.2': handWork(12),
   '7.3': handWork(12),
-  '7.4': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  '7.4': { takesS: 5, press: ({ clear, tacky }) => (clear && tacky === false ? 'yes' : 'no') },
   '7.5': handWork(3),
 };
 

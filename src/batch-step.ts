@@ -3,29 +3,30 @@
  * The first cause of an abort is kept. A held job goes on only when a person says so and nothing
  * that held it still stands; it never goes on by itself.
  */
-import type { ControllerState, Tick } from './controller-state.ts';
-import type { EndReason, UnstampedEvent } from './events.ts';
+import { batchMoves } from './batch-moves.ts';
+import type { ControllerState, Reason, Tick } from './controller-state.ts';
+import type { UnstampedEvent } from './events.ts';
 import type { Reading } from './frame.ts';
 import type { Intent } from './intents.ts';
-import { type BatchCommand, isComingToRest, isEnded, nextBatchState } from './procedure/batch.ts';
+import type { ShownAlarm, ShownReason } from './panel/page-words.ts';
+import { isEnded } from './procedure/batch.ts';
 import { enteredEvent, type Lead, resume } from './procedure/procedure.ts';
-import { isVented } from './procedure/regulation.ts';
-import { type AlarmRecords, forcing, foremost, type Standing } from './safety/alarms.ts';
+import type { Standing } from './safety/alarms.ts';
 
-/** Without a believable pressure, an open vent has let down this volume many times over by then. */
-const VENT_SURELY_DONE_S = 3;
-/** An abort that the vent does not follow still ends. */
-const ABORT_ENDS_AFTER_S = 6;
-/** By then a vent that does not follow has raised its alarm; what is left is a drifted zero. */
-const REST_ENDS_AFTER_S = 10;
-const RESTARTING_S = 1;
-/** How long an end screen waits for somebody to read it. */
-const END_SCREEN_S = 120;
-
-/** Whether an alarm that holds or aborts is in force. */
-export function forcesStop(alarms: AlarmRecords): boolean {
-  return forcing(alarms, 'hold') !== null || forcing(alarms, 'abort') !== null;
-}
+const STEP_UNFINISHED: Reason = {
+  record: 'This step could not be finished.',
+  shown: { say: 'step-unfinished' },
+};
+const STOPPED_BY_CHOICE: Reason = {
+  record: 'You chose to stop here.',
+  shown: { say: 'stopped-by-choice' },
+};
+const REPAIR_DONE: Reason = { record: 'The repair is done.', shown: { say: 'repair-done' } };
+const BY_HAND: ShownReason = { say: 'held-by-hand' };
+/** A job that runs does not show why. */
+const STARTED: Reason = { record: 'The unit was started.', shown: BY_HAND };
+const LET_GO_ON: Reason = { record: 'You let the job go on.', shown: BY_HAND };
+const ALL_WELL: Reason = { record: 'All is well again.', shown: BY_HAND };
 
 export function stepBatch(
   state: ControllerState,
@@ -36,7 +37,9 @@ export function stepBatch(
   const started = state.batch === 'idle' ? begin(state, events) : state;
   const alarmed = heedAlarms(started, events);
   const asked = intents.reduce((now, intent) => heedPerson(now, intent, events), alarmed);
-  return passTime(asked, reading, events);
+  const { atmospherePa } = asked.procedure;
+  const resume = { atmospherePa, run: (now: ControllerState) => runAgain(now, events) };
+  return passTime(asked, reading, resume, events);
 }
 
 /** What the procedure itself asks of the batch. */
@@ -49,35 +52,42 @@ export function leadBatch(
     case null:
       return state;
     case 'hold':
-      return command(state, 'hold', 'This step could not be finished.', events);
+      return command(state, 'hold', STEP_UNFINISHED, events);
     case 'stop':
-      return command(
-        stoppedBy(state, 'stopped-by-person'),
-        'stop',
-        'You chose to stop here.',
-        events,
-      );
+      return command(endingBy(state, 'stopped-by-person'), 'stop', STOPPED_BY_CHOICE, events);
     case 'finish':
-      return command(stoppedBy(state, 'completed'), 'finish', 'The repair is done.', events);
+      return command(endingBy(state, 'completed'), 'finish', REPAIR_DONE, events);
   }
 }
 
 function begin(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const running = command(state, 'start', 'The unit was started.', events);
+  const running = command(state, 'start', STARTED, events);
   events.push(enteredEvent(running.procedure));
   return running;
 }
 
-function heedAlarms(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const abort = forcing(state.alarms, 'abort');
-  if (abort !== null) {
-    return command(stoppedBy(state, 'alarm'), 'abort', whyOf(abort), events);
-  }
-  const hold = forcing(state.alarms, 'hold');
-  return hold === null ? state : command(state, 'hold', whyOf(hold), events);
+/** The alarm as the display tells it, in the language of its catalogue. */
+export function shownAlarm({ row, record }: Standing): ShownAlarm {
+  const { expected, seen } = record.told ?? NOTHING_TOLD;
+  return { id: row.id, action: row.action, expected, seen };
 }
+const NOTHING_TOLD = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
 
-const whyOf = ({ row, record }: Standing): string => `${row.title}. ${record.cause}. ${row.remedy}`;
+const whyOf = (standing: Standing, refused: boolean): Reason => ({
+  record: `${refused ? 'Cannot go on yet. ' : ''}${recordOf(standing)}`,
+  shown: { alarm: shownAlarm(standing), refused },
+});
+const recordOf = ({ row, record }: Standing): string =>
+  `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
+
+const { command, endingBy, end, heedAlarms, restart, passTime } = batchMoves<
+  Reason,
+  ControllerState
+>({
+  recordOf: ({ record }) => record,
+  alarmOf: whyOf,
+  outcomeOf: ({ procedure }) => procedure.outcome,
+});
 
 function heedPerson(
   state: ControllerState,
@@ -91,9 +101,9 @@ function heedPerson(
     case 'end':
       return end(state, events);
     case 'hold':
-      return command(state, 'hold', intent.why, events);
+      return command(state, 'hold', { record: intent.why, shown: BY_HAND }, events);
     case 'restart':
-      return restart(state, events);
+      return restart(state, LET_GO_ON, events);
     case 'stop':
       return isEnded(state.batch) ? end(state, events) : stop(state, intent, events);
     default:
@@ -107,65 +117,13 @@ function stop(
   events: UnstampedEvent[],
 ): ControllerState {
   const reason = by === 'interrupt' ? 'interrupted' : 'stopped-by-person';
-  return command(stoppedBy(state, reason), 'stop', why, events);
+  const shown: ShownReason = { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' };
+  return command(endingBy(state, reason), 'stop', { record: why, shown }, events);
 }
 
-function restart(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const standing = forcing(state.alarms, 'abort') ?? forcing(state.alarms, 'hold');
-  if (standing === null) return command(state, 'restart', 'You let the job go on.', events);
-  const { title } = standing.row;
-  events.push({ kind: 'refused', request: 'go on', why: `${title} still stands` });
-  return { ...state, why: `Cannot go on yet. ${whyOf(standing)}`, page: null };
-}
-
-function passTime(
-  state: ControllerState,
-  reading: Reading,
-  events: UnstampedEvent[],
-): ControllerState {
-  const { batch, batchForS } = state;
-  if (isComingToRest(batch)) {
-    return isAtRest(state, reading) ? command(state, 'settled', state.why, events) : state;
-  }
-  if (batch === 'restarting' && batchForS >= RESTARTING_S) {
-    const running = command(state, 'settled', 'All is well again.', events);
-    const procedure = resume(running.procedure);
-    events.push(enteredEvent(procedure));
-    return { ...running, procedure };
-  }
-  const nobodyReads = state.endReason === 'interrupted' || batchForS >= END_SCREEN_S;
-  return isEnded(batch) && nobodyReads ? end(state, events) : state;
-}
-
-function isAtRest({ batch, watch, procedure }: ControllerState, { pressurePa }: Reading): boolean {
-  if (batch === 'aborting' && watch.ventOpenForS >= ABORT_ENDS_AFTER_S) return true;
-  const { atmospherePa } = procedure;
-  if (!pressurePa.ok || atmospherePa === null) return watch.ventOpenForS >= VENT_SURELY_DONE_S;
-  return isVented(pressurePa.value, atmospherePa) || watch.ventOpenForS >= REST_ENDS_AFTER_S;
-}
-
-/** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */
-function end(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const unseen = foremost(state.alarms) !== null && state.endReason !== 'interrupted';
-  if (state.ended || (unseen && state.batchForS < END_SCREEN_S)) return state;
-  const { endReason: reason, why, procedure } = state;
-  events.push({ kind: 'end', reason, why, outcome: procedure.outcome });
-  return { ...state, ended: true };
-}
-
-function stoppedBy(state: ControllerState, endReason: EndReason): ControllerState {
-  const over = isEnded(state.batch) || state.batch === 'aborting';
-  return over ? state : { ...state, endReason };
-}
-
-function command(
-  state: ControllerState,
-  batchCommand: BatchCommand,
-  why: string,
-  events: UnstampedEvent[],
-): ControllerState {
-  const to = nextBatchState(state.batch, batchCommand);
-  if (to === null) return state;
-  events.push({ kind: 'batch', from: state.batch, to, why });
-  return { ...state, batch: to, batchForS: 0, why, page: null };
+function runAgain(state: ControllerState, events: UnstampedEvent[]): ControllerState {
+  const running = command(state, 'settled', ALL_WELL, events);
+  const procedure = resume(running.procedure);
+  events.push(enteredEvent(procedure));
+  return { ...running, procedure };
 }

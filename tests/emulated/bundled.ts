@@ -29,7 +29,7 @@ async function bundle(entry: URL, outfile: string): Promise<string> {
     platform: 'node',
     format: 'esm',
     target: 'node20',
-    external: ['serialport', 'johnny-five', 'firmata-io'],
+    external: ['serialport', 'johnny-five', 'firmata-io', 'better-sqlite3'],
     logLevel: 'error',
     banner: {
       js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",

@@ -15,8 +15,8 @@ import type { Bench } from '../../src/cli/bench.ts';
 import builtInProfile from '../../src/cli/defaults/profile.json' with { type: 'json' };
 import { loadSettings } from '../../src/cli/load-settings.ts';
 import { createPacer } from '../../src/cli/pace.ts';
-import { writeReport } from '../../src/cli/report-command.ts';
 import { runJob } from '../../src/cli/run-job.ts';
+import { writeReport } from '../../src/cli/write-report.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/frame.ts';
 import { createHeader } from '../../src/records/journal-format.ts';
 import type { DoseResult } from '../../src/records/report-dose.ts';
@@ -105,7 +105,7 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
     out: OUT as unknown as NodeJS.WriteStream,
     err: OUT as unknown as NodeJS.WriteStream,
   });
-  expect(writeReport(journalPath).ok).toBe(true);
+  expect((await writeReport(journalPath)).ok).toBe(true);
   const report = JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8'));
   return { reason: end.reason, report } satisfies Outcome;
 }
@@ -145,7 +145,7 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
       '3.3 Clean the pit',
       '5.2 Vacuum holds',
       '5.6 Pressure holds',
-      '6.4 Curing',
+      '6.8 Curing',
     ]) {
       expect(drawn).toContain(title);
     }

@@ -175,8 +175,8 @@ describe('hands', () => {
       runFor(board, 300, outputsOf(LIGHT));
       return board.view().tacky;
     };
-    expect(tackyAfter(['6.1', '6.2', '6.3'])).toBe(false);
-    expect(tackyAfter(['6.1', '6.3'])).toBe(true);
+    expect(tackyAfter(['6.5', '6.6', '6.7'])).toBe(false);
+    expect(tackyAfter(['6.5', '6.7'])).toBe(true);
   });
 
   test('the chamber is open to the air before the hose is on and after the injector is off', () => {
@@ -187,16 +187,16 @@ describe('hands', () => {
     workThrough(board, ['3.8']);
     runFor(board, 5, outputsOf(EVACUATE));
     expect(board.view().truth.pressurePa).toBeLessThan(40_000);
-    workThrough(board, ['6.1']);
+    workThrough(board, ['6.5']);
     runFor(board, 5, outputsOf(EVACUATE));
     expect(board.view().truth.pressurePa).toBeGreaterThan(99_000);
   });
 
-  test('the shield is closed with the lamp in 6.3 and opened in 7.1', () => {
+  test('the shield is closed with the lamp in 6.7 and opened in 7.1', () => {
     const board = closedBoard();
     const closed = () => runFor(board, 0.05, outputsOf({}))[0]!.switches.shieldClosed;
     expect(closed()).toBe(false);
-    workThrough(board, ['6.3']);
+    workThrough(board, ['6.7']);
     expect(closed()).toBe(true);
     workThrough(board, ['7.1']);
     expect(closed()).toBe(false);
@@ -209,11 +209,11 @@ describe('hands', () => {
       board.press(button);
       return runFor(board, 0.05, outputsOf({}, line))[0]!.switches.shieldClosed;
     };
-    expect(shieldAfter('6.3 Lamp', 'no')).toBe(false);
-    expect(shieldAfter('6.3 Lamp', 'more')).toBe(false);
-    expect(shieldAfter('6.3 ? Lamp', 'yes')).toBe(false);
-    expect(shieldAfter('6.3 || Lamp', 'yes')).toBe(false);
-    expect(shieldAfter('6.3 Lamp', 'yes')).toBe(true);
+    expect(shieldAfter('6.7 Lamp', 'no')).toBe(false);
+    expect(shieldAfter('6.7 Lamp', 'more')).toBe(false);
+    expect(shieldAfter('6.7 ? Lamp', 'yes')).toBe(false);
+    expect(shieldAfter('6.7 || Lamp', 'yes')).toBe(false);
+    expect(shieldAfter('6.7 Lamp', 'yes')).toBe(true);
   });
 
   test('YES on a held step does the remedy, also for a person at the keyboard', () => {

@@ -7,8 +7,21 @@ import { STEP_NUMBERS } from '../../src/events.ts';
 import type { Button } from '../../src/frame.ts';
 import { screen } from './lock-step.ts';
 
-const AUTOMATIC = ['1.1', '4.1', '4.2', '4.5', '5.1', '5.2', '5.4', '5.5', '5.6', '5.7', '6.4'];
-const DARK: Sight = { bubbling: false, clear: false };
+const AUTOMATIC = [
+  '1.1',
+  '4.1',
+  '4.2',
+  '4.5',
+  '5.1',
+  '5.2',
+  '5.4',
+  '5.5',
+  '5.6',
+  '5.7',
+  '6.3',
+  '6.8',
+];
+const DARK: Sight = { bubbling: false, clear: false, tacky: null };
 
 interface Press {
   readonly button: Button;
@@ -92,10 +105,22 @@ describe('pressing', () => {
       presses(line, { ...DARK, ...sight })[0]!.button;
     expect(answer('5.3 Bubbles?', { bubbling: true })).toBe('yes');
     expect(answer('5.3 Bubbles?', { bubbling: false })).toBe('no');
-    for (const line of ['5.8 Clear?', '7.4 Final look']) {
-      expect(answer(line, { clear: true })).toBe('yes');
-      expect(answer(line, { clear: false })).toBe('no');
-    }
+    expect(answer('5.8 Clear?', { clear: true })).toBe('yes');
+    expect(answer('5.8 Clear?', { clear: false })).toBe('no');
+  });
+
+  test('the last look is content only with what is clear and hard', () => {
+    const answer = (sight: Partial<Sight>) =>
+      presses('7.4 Final look', { ...DARK, ...sight })[0]!.button;
+    expect(answer({ clear: true, tacky: false })).toBe('yes');
+    expect(answer({ clear: false, tacky: false })).toBe('no');
+    expect(answer({ clear: true, tacky: true })).toBe('no');
+    expect(answer({ clear: true, tacky: null })).toBe('no');
+  });
+
+  test('extra cycles and a mark are agreed to', () => {
+    const answer = (line: string, sight: Partial<Sight>) =>
+      presses(line, { ...DARK, ...sight })[0]!.button;
     expect(answer('5.9 Another cycle?', {})).toBe('yes');
     expect(answer('5.10 Cure as it is?', {})).toBe('yes');
   });
