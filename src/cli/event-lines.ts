@@ -40,8 +40,8 @@ function wordsOf(event: Event): string | null {
 const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   atmospherePa: (pa) =>
     `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, the zero of this job`,
-  lampLastKnownWPerM2: (w) => `lamp when last used ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
-  airLeftRatio: (share) => `vacuum leaves ${(100 * share).toFixed(0)} % of this air`,
+  lampLastKnownWPerM2: (w) => `lamp when last used ${milliWatts(w)} mW/cm2`,
+  airLeftRatio: (share) => `vacuum leaves ${percent(share)} % of this air`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
   leakRateUncertaintyPaM3PerS: (q) =>
     `  give or take ${(q * 1000).toFixed(2)} mPa m3/s (95 %, scatter of the samples)`,
@@ -49,7 +49,7 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   vacuumReachedPa: (pa) =>
     `vacuum held at ${kPaFromPa(pa).toFixed(1)} kPa abs (${inHgFromPa(pa).toFixed(1)} inHg abs)`,
   pressureReachedPa: (pa) => `pressure held at ${kPaFromPa(pa).toFixed(1)} kPa abs`,
-  irradianceMeanWPerM2: (w) => `mean irradiance ${mWPerCm2FromWPerM2(w).toFixed(1)} mW/cm2`,
+  irradianceMeanWPerM2: (w) => `mean irradiance ${milliWatts(w)} mW/cm2`,
   doseJPerM2: (j) => `dose ${joules(j)} J/cm2`,
   doseUncertaintyJPerM2: (j) => `standard uncertainty of the dose ${joules(j)} J/cm2`,
   doseCoverageFactor: (k) => `times ${k.toFixed(3)} counted against the dose`,
@@ -63,8 +63,29 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
     `daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
+  openResinShareRatio: (share) => `  ${percent(share)} % of what sets the resin`,
+  fillIrradianceMeanWPerM2: (w) => `fill: mean irradiance ${milliWatts(w)} mW/cm2`,
+  fillDoseJPerM2: (j) => `fill: dose ${joules(j)} J/cm2`,
+  fillDoseUncertaintyJPerM2: (j) => `fill: standard uncertainty of the dose ${joules(j)} J/cm2`,
+  fillLampOnS: (s) => `fill: lamp on for ${s.toFixed(0)} s`,
+  fillTargetJPerM2: (j) => `fill: target of this job ${joules(j)} J/cm2`,
+  fillThroughPitJPerM2: (j) =>
+    `fill: further ${joules(j)} J/cm2 through the pit resin, reckoned, not judged`,
+  pitIrradianceMeanWPerM2: (w) => `pit: mean irradiance ${milliWatts(w)} mW/cm2`,
+  pitDoseJPerM2: (j) => `pit: dose ${joules(j)} J/cm2`,
+  pitDoseUncertaintyJPerM2: (j) => `pit: standard uncertainty of the dose ${joules(j)} J/cm2`,
+  pitLampOnS: (s) => `pit: lamp on for ${s.toFixed(0)} s`,
+  pitTargetJPerM2: (j) => `pit: target of this job ${joules(j)} J/cm2`,
+  pitDepthTargetJPerM2: (j) => `pit: its depth asks for ${joules(j)} J/cm2`,
+  pitOpenResinDoseJPerM2: (j) =>
+    `pit: daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
+  pitOpenResinUnseenJPerM2: (j) =>
+    `pit: daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
+  pitOpenResinShareRatio: (share) => `  ${percent(share)} % of what sets the pit resin`,
 };
 
+const percent = (share: number): string => (100 * share).toFixed(0);
+const milliWatts = (w: number): string => mWPerCm2FromWPerM2(w).toFixed(1);
 const joules = (j: number): string => joulesPerCm2(j).toFixed(2);
 
 function clock(timeS: number): string {

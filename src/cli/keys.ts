@@ -9,7 +9,7 @@ export type KeyAction =
   | { readonly kind: 'button'; readonly button: Button }
   | { readonly kind: 'emergency-stop' | 'shield' | 'hold' | 'interrupt' };
 
-const KEYS: Readonly<Record<string, KeyAction>> = {
+export const KEY_ACTIONS: Readonly<Record<string, KeyAction>> = {
   y: { kind: 'button', button: 'yes' },
   return: { kind: 'button', button: 'yes' },
   n: { kind: 'button', button: 'no' },
@@ -32,7 +32,7 @@ export function listenToKeys(
   onKey: (action: KeyAction) => void,
 ): () => void {
   return listenToKeyNames(input, (name) => {
-    const action = name === INTERRUPT_KEY ? ({ kind: 'interrupt' } as const) : KEYS[name];
+    const action = name === INTERRUPT_KEY ? ({ kind: 'interrupt' } as const) : KEY_ACTIONS[name];
     if (action !== undefined) onKey(action);
   });
 }

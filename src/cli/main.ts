@@ -4,10 +4,16 @@
  */
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { CHECKLIST } from '../../wiring/checklist.ts';
+import { addAssessCommand } from './assess-command.ts';
+import { addCalibrateCommand } from './calibrate-command.ts';
+import { addCareCommand } from './care-command.ts';
+import { addCareTest } from './care-test.ts';
 import { addCompletion } from './completion.ts';
 import { EXIT } from './exit-codes.ts';
+import { optionDescription } from './help-words.ts';
+import { addRecordsCommand } from './records-command.ts';
 import { replayCommand } from './replay-command.ts';
-import { reportCommand } from './report-command.ts';
+import { addReportCommand } from './report-command.ts';
 import { addRunCommand } from './run-options.ts';
 import { addSimulateCommand } from './simulate-command.ts';
 
@@ -21,10 +27,13 @@ function collectStep(id: string, ids: readonly string[]): readonly string[] {
 const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
   .exitOverride()
+  .configureHelp({ optionDescription })
   .showHelpAfterError('(--help shows what is accepted)');
 
 addRunCommand(program);
 addSimulateCommand(program);
+addAssessCommand(program);
+addCalibrateCommand(program);
 
 program
   .command('ports')
@@ -63,15 +72,9 @@ program
     process.exitCode = replayCommand(file);
   });
 
-program
-  .command('report')
-  .description('write report.html and report.json beside a journal')
-  .argument('<journal>', 'a journal.jsonl')
-  .addHelpText('after', '\nExample: meniscus report records/demo-0001/journal.jsonl\n')
-  .action((file) => {
-    process.exitCode = reportCommand(file);
-  });
-
+addReportCommand(program);
+addCareTest(addCareCommand(program));
+addRecordsCommand(program);
 addCompletion(program);
 
 // A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.

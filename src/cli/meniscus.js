@@ -34,7 +34,14 @@ async function buildBundle(folder) {
     bundle: true,
     // What only a real or an emulated board needs is loaded only for one.
     splitting: true,
-    external: ['serialport', 'johnny-five', 'firmata-io'],
+    external: [
+      'serialport',
+      'johnny-five',
+      'firmata-io',
+      'pdfkit',
+      'svg-to-pdfkit',
+      'better-sqlite3',
+    ],
     platform: 'node',
     format: 'esm',
     target: 'node20',
@@ -47,7 +54,7 @@ async function buildBundle(folder) {
     logLevel: 'error',
     // Packages in the older module format ask for Node's own modules through require.
     banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
     },
   });
   // When another start was quicker, its bundle is as good.

@@ -15,6 +15,14 @@ export const parseCount = (words: string): number =>
 export const parseAltitude = (words: string): number =>
   number(words, -400, 4000, 'metres above sea level from -400 to 4000');
 
+const LONGEST_AGREEMENT = 1000;
+
+export function parseAgreement(words: string): string {
+  const text = words.trim();
+  if (text !== '' && text.length <= LONGEST_AGREEMENT) return text;
+  throw new InvalidArgumentError(`accepted: a text of 1 to ${LONGEST_AGREEMENT} characters.`);
+}
+
 function number(words: string, least: number, most: number, accepted: string): number {
   const value = Number(words);
   if (words.trim() !== '' && value >= least && value <= most) return value;

@@ -33,7 +33,7 @@ export function readChecked<T>(
     : checked;
 }
 
-function readJson(file: string): Checked<unknown> {
+export function readJson(file: string): Checked<unknown> {
   const fail = (value: string, accepted: string): Checked<unknown> => {
     const problem: SettingsProblem = { file, path: '', value, accepted };
     return { ok: false, problems: [problem] };

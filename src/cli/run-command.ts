@@ -7,33 +7,37 @@ import { join } from 'node:path';
 import type { Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
 import { END_WORDS } from '../records/report-words.ts';
+import { isStoreName, JOURNAL_FILE } from '../records/store/paths.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
 import type { Bench, OpenedBench } from './bench.ts';
+import type { OutsideFacts } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
-import { type LoadedSettings, loadSettings } from './load-settings.ts';
+import { extrasIn } from './job-about.ts';
+import { localDay } from './local-day.ts';
+import { keepJobPersonal, saltFor } from './personal.ts';
+import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
 import { refuse } from './refuse.ts';
-import { writeReport } from './report-command.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
+import { SIMULATED_START, type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
 import { VERSION } from './version.ts';
+import { type WrittenReport, writeReport } from './write-report.ts';
 
-export interface RunOptions extends SimulatedOptions {
+export interface RunOptions extends SimulatedOptions, PrepareOptions {
   /** A serial port, or `auto`; the simulated board where none is named. */
   readonly port?: string;
-  readonly job?: string;
-  readonly profile?: string;
-  readonly unit?: string;
-  readonly records: string;
+  /** The result as JSON on the standard output; everything else goes beside it. */
+  readonly json: boolean;
 }
 
 export async function runCommand(options: RunOptions): Promise<number> {
-  const loaded = loadSettings(options);
-  if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
   if (options.manual && !process.stdin.isTTY) {
     process.stderr.write('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
-  const { config } = loaded.value;
+  const prepared = await prepareRun(options, whenOf(options));
+  if (!prepared.ok) return refuse(prepared.lines);
+  for (const warning of prepared.warnings) process.stderr.write(`${warning}\n`);
+  const { config } = prepared.settings;
   const opened: OpenedBench =
     options.port === undefined
       ? simulatedBench(options, config)
@@ -41,14 +45,29 @@ export async function runCommand(options: RunOptions): Promise<number> {
   if (!opened.ok) return refuse(opened.lines);
   const { bench } = opened;
   const folder = newFolder(options.records, config.job.reference);
-  if (typeof folder === 'string') return await run(loaded.value, bench, folder);
+  if (typeof folder === 'string') return await run(prepared, bench, options, folder);
   await bench.board.close();
   return refuse([problemLine(folder)]);
 }
 
-async function run(settings: LoadedSettings, bench: Bench, folder: string): Promise<number> {
-  const journalPath = join(folder, 'journal.jsonl');
+/** A simulated run has a simulated day, so that the same inputs give the same record on any day. */
+function whenOf({ port }: RunOptions): When {
+  const simulated = port === undefined;
+  const now = simulated ? new Date(SIMULATED_START) : new Date();
+  const todayUtc = now.toISOString().slice(0, 10);
+  return { simulated, todayUtc, today: simulated ? todayUtc : localDay(now) };
+}
+
+async function run(
+  { settings, about }: Extract<Prepared, { ok: true }>,
+  bench: Bench,
+  { records, json }: RunOptions,
+  name: string,
+): Promise<number> {
+  const folder = join(records, name);
+  const journalPath = join(folder, JOURNAL_FILE);
   const { profile } = settings.config;
+  const personalSha256 = keepJobPersonal(folder, settings.people, saltFor(bench.seed));
   const started = performance.now();
   const end = await runJob({
     settings,
@@ -60,6 +79,9 @@ async function run(settings: LoadedSettings, bench: Bench, folder: string): Prom
       seed: bench.seed,
       startedAt: bench.startedAt,
       inputs: { ...settings.inputs, extra: bench.extra },
+      display: settings.language,
+      personalSha256,
+      about,
     }),
     surroundings: {
       title: bench.title,
@@ -67,24 +89,41 @@ async function run(settings: LoadedSettings, bench: Bench, folder: string): Prom
       highestPa: bench.atmospherePa + profile.pressure.highestGaugePa,
       keys: bench.keysLine,
     },
-    out: process.stdout,
+    out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });
   const wallS = (performance.now() - started) / 1000;
-  const report = writeReport(journalPath);
-  process.stdout.write(closingWords(end, wallS, report.lines));
-  return report.ok ? EXIT[end.reason] : EXIT.fault;
+  if (process.stderr.isTTY) process.stderr.write('Writing record, report and certificate ...\n');
+  // The chain holds the hash of the data, and the pages show the place in the chain.
+  await writeReport(journalPath, { pages: ['report'], formats: [] });
+  // Loaded after the job: the database is not needed to do it.
+  const { recordRepair } = await import('./record-repair.ts');
+  const record = recordRepair({
+    records,
+    name,
+    settings,
+    bench,
+    end,
+    ...extrasIn({ about }),
+  });
+  const report = await writeReport(journalPath, { outside: record.facts });
+  process.stdout.write(
+    json
+      ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
+      : closingWords(end, wallS, [...report.lines, ...record.lines]),
+  );
+  return report.ok && record.ok ? EXIT[end.reason] : EXIT.fault;
 }
 
-/** Makes a folder that was not there before; a second job of the same name gets a number. */
+/** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 function newFolder(records: string, reference: string): string | SettingsProblem {
   const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
     mkdirSync(records, { recursive: true });
     for (let again = 1; ; again++) {
-      const folder = join(records, again === 1 ? name : `${name}.${again}`);
-      if (makeFolder(folder)) return folder;
+      const fresh = again === 1 ? name : `${name}.${again}`;
+      if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
     }
   } catch (error) {
     return { file: records, path: '', value: `not writable (${String(error)})`, accepted };
@@ -101,6 +140,23 @@ function makeFolder(folder: string): boolean {
     throw error;
   }
 }
+
+const resultOf = (
+  record: string,
+  { reason, outcome, why, boardS }: JobEnd,
+  { data, files }: WrittenReport,
+  { facts }: { readonly facts: OutsideFacts },
+) => ({
+  record,
+  reason,
+  outcome,
+  why,
+  boardS,
+  verdict: data?.verdict ?? null,
+  doses: data?.doses ?? [],
+  chain: facts.chain ?? null,
+  files,
+});
 
 const OUTCOME: Readonly<Record<Outcome, string>> = {
   clear: 'break clear',

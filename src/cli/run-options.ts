@@ -1,11 +1,13 @@
 /** The options of `meniscus run` and what they mean; what the command does is in `run-command.ts`. */
 import { type Command, Option } from 'commander';
-import { parseAltitude, parseSeed, parseSpeed } from './parse-option.ts';
+import { LANGUAGES } from './load-catalogue.ts';
+import { collectOverride, OVERRIDABLE } from './override-option.ts';
+import { parseAgreement, parseAltitude, parseSeed, parseSpeed } from './parse-option.ts';
 import { runCommand } from './run-command.ts';
 import { collectFault, FAULT_NAMES } from './simulated-scenario.ts';
 
 export function addRunCommand(program: Command): void {
-  program
+  const run = program
     .command('run', { isDefault: true })
     .description('run one repair on the simulated board, or on a real one, and write its record')
     .addOption(
@@ -33,11 +35,31 @@ export function addRunCommand(program: Command): void {
     .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
     .option('--plant <file>', 'what is simulated: break, resin, pane, lamp, air (JSON)')
     .option('--records <folder>', 'where records go', 'records')
+    .option('--json', 'the result as JSON; the panel goes to the standard error', false)
     .addHelpText(
       'after',
-      `\nFaults: ${FAULT_NAMES.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --port auto\n`,
+      `\nFaults: ${FAULT_NAMES.join(', ')}\nChecks that can be set aside: ${OVERRIDABLE.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --port auto\n`,
     )
     .action(async (options) => {
       process.exitCode = await runCommand(options);
     });
+  addPreparation(run);
+}
+
+/** What is settled before the job begins. */
+function addPreparation(run: Command): void {
+  run
+    .option('--intake <file>', 'intake sheet (JSON), assessed before the job begins')
+    .option('--resin <file>', 'bottle of resin (JSON), in place of what the job sheet says of it')
+    .option('--pit-resin <file>', 'bottle of pit resin (JSON)')
+    .option('--care <file>', 'rules for the care of the unit (JSON)')
+    .option('--language <name or file>', `of the display: ${LANGUAGES.join(', ')}, or a catalogue`)
+    .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
+    .option(
+      '--override <item=reason>',
+      'set a check aside for this repair; may be given again',
+      collectOverride,
+      [],
+    )
+    .option('--by <name>', 'who sets it aside');
 }

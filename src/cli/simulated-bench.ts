@@ -19,7 +19,7 @@ export interface SimulatedOptions extends ScenarioOptions {
 /** A whole demo repair takes about a minute at this speed. */
 const DEMO_SPEED = 16;
 /** Simulated runs start at a simulated time, so that the same inputs give the same journal. */
-const SIMULATED_START = '2000-01-01T08:00:00.000Z';
+export const SIMULATED_START = '2000-01-01T08:00:00.000Z';
 
 export function simulatedBench(options: SimulatedOptions, config: JobConfig): OpenedBench {
   const checked = scenarioOf(options, config);
@@ -50,7 +50,8 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
         if (key.kind === 'hold') request({ kind: 'hold' });
         else press(key, board);
       },
-      look: () => lookAt(board),
+      // Whoever presses the keys must know how the shield stands: its key turns it round.
+      look: () => `${lookAt(board)}${manual ? shieldWords(board) : ''}`,
     },
   };
 }
@@ -68,6 +69,9 @@ function press(key: KeyAction, board: SimulatedBoard): void {
   if (key.kind === 'emergency-stop') board.toggleEmergencyStop();
   if (key.kind === 'shield') board.toggleShield();
 }
+
+const shieldWords = (board: SimulatedBoard): string =>
+  board.view().shieldClosed ? '; shield closed' : '; shield OPEN';
 
 function lookAt(board: SimulatedBoard): string {
   const { bubbling, clear, filledRatio, longestFrontRatio, tacky } = board.view();

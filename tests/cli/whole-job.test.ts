@@ -1,0 +1,79 @@
+/** From the damage to the certificate, as a person would do it, with a check set aside by name. */
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import intake from '../../src/cli/defaults/intake.json' with { type: 'json' };
+import resin from '../../src/cli/defaults/resin.json' with { type: 'json' };
+import { type Ended, runProgram, scratchFolder, writeJson } from './process.ts';
+
+const folder = scratchFolder();
+const program = (...args: string[]): Promise<Ended> => runProgram(args, folder);
+const BEFORE_DRIVER = { ...intake, place: { ...intake.place, fromLeftMm: 420 } };
+const page = (): string => readFileSync(join(folder, 'records/demo-0001/certificate.html'), 'utf8');
+
+let assessed: Ended;
+let refused: Ended;
+let run: Ended;
+
+beforeAll(async () => {
+  const bottle = writeJson(folder, 'resin.json', {
+    ...resin,
+    expiresOn: '2099-12-31',
+    usableAfterOpeningDays: 2000,
+    openedOn: null,
+  });
+  const [ok, driver] = [
+    writeJson(folder, 'ok.json', intake),
+    writeJson(folder, 'driver.json', BEFORE_DRIVER),
+  ];
+  const made = ['--technician', 'demo technician', '--resin', bottle];
+  assessed = await program('assess', '--intake', ok, ...made, '--out', 'job');
+  const job = ['--job', 'job/job.json', '--profile', 'job/profile.json', '--resin', bottle];
+  const start = ['run', '--speed', 'max', '--intake', driver, ...job];
+  refused = await program(...start);
+  const named = ['--override', 'assessment=coupon on the bench', '--by', 'demo person'];
+  run = await program(...start, ...named, '--agreement', 'A mark may stay.');
+}, 120_000);
+
+describe('a job from assessment to certificate', () => {
+  it('is assessed, advised and made ready to run', () => {
+    expect(assessed.code).toBe(0);
+    expect(assessed.out).toContain('Advice: the repair can begin.');
+    for (const name of ['intake', 'assessment', 'profile', 'job'])
+      expect(existsSync(join(folder, 'job', `${name}.json`))).toBe(true);
+  });
+
+  it('is refused where the rules do not allow it, and nothing is started', () => {
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('not-allowed-here');
+    expect(refused.err).toContain('Nothing was started.');
+  });
+
+  it('is done when a named person sets that aside, and completes', () => {
+    expect(run.code).toBe(0);
+    expect(run.err).toContain('overridden for this repair: coupon on the bench');
+  });
+
+  it('has on its certificate the rules, what was set aside and by whom, and what was agreed', () => {
+    const words = page();
+    expect(words).toContain('NOT ALLOWED HERE');
+    expect(words).toContain('coupon on the bench');
+    expect(words).toContain('demo person');
+    expect(words).toContain('A mark may stay.');
+    expect(words).toContain('Pane');
+  });
+
+  it('is recorded with assessment and override, also when entered again from its journal alone', async () => {
+    const shown = await program('records', 'show', 'demo-0001');
+    for (const name of ['chain.jsonl', 'meniscus.db'])
+      rmSync(join(folder, 'records', name), { force: true });
+    const { out } = await program('records', 'rebuild');
+    expect(out).toContain('Entered from its journal: demo-0001');
+    const again = await program('records', 'show', 'demo-0001');
+    for (const { out: words } of [shown, again]) {
+      expect(words).toContain('not-allowed-here');
+      expect(words).toContain('coupon on the bench');
+    }
+    expect((await program('records', 'verify')).code).toBe(0);
+  });
+});
