@@ -3,11 +3,10 @@
  * nothing.
  */
 import type { ControllerState, JobConfig } from './controller-state.ts';
-import { cureLeftS, forecastS } from './cure/dose.ts';
+import { alarmCureOf } from './dose-watch.ts';
 import type { Reading } from './frame.ts';
-import { jobCureOf } from './job-target.ts';
-import { onceForEach } from './once-for-each.ts';
 import { heatLoadOf, openResinLoadOf } from './pane-watch.ts';
+import type { Phrase } from './phrases.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import type { Profile } from './procedure/profile.ts';
 import { selfTestFindings } from './procedure/self-test.ts';
@@ -19,9 +18,9 @@ export function alarmContextOf(
   reading: Reading,
   frameGapS: number,
 ): AlarmContext {
-  const { profile, unit } = config;
-  const cure = jobCureOf(config);
-  const { procedure, dose, watch } = state;
+  const { profile } = config;
+  const { procedure, watch } = state;
+  const cure = alarmCureOf(config, state);
   return {
     reading,
     batch: state.batch,
@@ -36,35 +35,32 @@ export function alarmContextOf(
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
     ventOpenForS: watch.ventOpenForS,
-    cureNeedsS:
-      dose.lastWPerM2 === null ? null : dose.lampOnS + cureLeftS(dose, cure, unit.doseDoubt),
-    lampForecastS: lampForecastOf(config),
+    cureNeedsS: cure.needsS,
+    lampForecastS: cure.forecastS,
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
     selfTestFindings: findingsOf(config, state, reading),
-    profile: alarmProfileOf(profile, state),
+    profile: alarmProfileOf(profile, state, cure.longestS),
   };
 }
 
-/** Null where nobody knows what the lamp gives. */
-const lampForecastOf = onceForEach((config: JobConfig): number | null => {
-  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
-  return last === null ? null : forecastS(last, jobCureOf(config), doseDoubt);
-});
-
-const NO_FINDINGS: readonly string[] = [];
+const NO_FINDINGS: readonly Phrase[] = [];
 
 /** What the self-test finds wrong; empty in other phases. */
 export function findingsOf(
   { profile, unit }: JobConfig,
   { procedure }: ControllerState,
   reading: Reading,
-): readonly string[] {
+): readonly Phrase[] {
   if (procedure.phase !== 'self-test') return NO_FINDINGS;
   return selfTestFindings(reading, profile, unit.pump.greatestRatio);
 }
 
-function alarmProfileOf(profile: Profile, { procedure }: ControllerState): AlarmProfile {
+function alarmProfileOf(
+  profile: Profile,
+  { procedure }: ControllerState,
+  longestCureS: number,
+): AlarmProfile {
   const { reachWithinS, answerWithinS } = phaseOf(procedure);
   return {
     lowestPa: profile.vacuum.lowestPa,
@@ -74,6 +70,6 @@ function alarmProfileOf(profile: Profile, { procedure }: ControllerState): Alarm
     leakLimitPaM3PerS: profile.sealCheck.leakLimitPaM3PerS,
     lowestGlassK: profile.glass.lowestK,
     highestGlassK: profile.glass.highestK,
-    longestCureS: profile.cure.longestS,
+    longestCureS,
   };
 }

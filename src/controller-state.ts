@@ -2,11 +2,13 @@
  * Everything that the controller remembers from tick to tick, and the configuration that stays the
  * same for a whole job. Plain data; `controller.ts` advances it.
  */
-import { type DoseState, NO_DOSE } from './cure/dose.ts';
 import { type OpenResin, RESIN_CLOSED } from './cure/open-resin.ts';
+import { NO_DOSES, type PortionDoses } from './cure/portions.ts';
 import type { BatchState, EndReason, UnstampedEvent } from './events.ts';
 import { type Actuators, SAFE, type Signals } from './frame.ts';
 import type { JobSheet } from './intake/job-sheet.ts';
+import type { Catalogue } from './panel/catalogue.ts';
+import type { ShownReason } from './panel/page-words.ts';
 import { PROCEDURE_START, type ProcedureState } from './procedure/phase.ts';
 import type { Profile } from './procedure/profile.ts';
 import { REGULATOR_AT_REST, type RegulatorState } from './procedure/regulation.ts';
@@ -20,6 +22,8 @@ export interface JobConfig {
   readonly unit: UnitSettings;
   readonly profile: Profile;
   readonly job: JobSheet;
+  /** The words of the display; they decide nothing. */
+  readonly catalogue: Catalogue;
 }
 
 /** What one tick carries along; `events` is filled in the order in which things happen. */
@@ -31,6 +35,15 @@ export interface Tick {
   readonly events: UnstampedEvent[];
 }
 
+/** Why a job is held or ended: in the words of the record, and as the display will tell it. */
+export interface Reason {
+  readonly record: string;
+  readonly shown: ShownReason;
+}
+
+/** Before a job was ever held; no screen tells it. */
+export const NO_REASON: Reason = { record: '', shown: { say: 'held-by-hand' } };
+
 export interface ControllerState {
   /** Time of the last frame; null before the first. */
   readonly timeS: number | null;
@@ -39,12 +52,12 @@ export interface ControllerState {
   /** Time in this batch state, s. */
   readonly batchForS: number;
   /** Why the job is held or ended, for the person. */
-  readonly why: string;
+  readonly why: Reason;
   readonly endReason: EndReason;
   readonly procedure: ProcedureState;
   readonly regulator: RegulatorState;
   readonly setPointPa: number | null;
-  readonly dose: DoseState;
+  readonly doses: PortionDoses;
   readonly watch: Watch;
   readonly heat: HeatWatch;
   readonly openResin: OpenResin;
@@ -60,7 +73,7 @@ export interface ControllerState {
     readonly signals: Signals;
     readonly subject: string;
     readonly page: number | null;
-    readonly why: string;
+    readonly why: Reason;
     readonly atS: number;
   };
   /** True once the `end` event has been sent; nothing happens after it. */
@@ -86,7 +99,7 @@ export function stateActing(
     procedure,
     regulator,
     setPointPa,
-    dose: state.dose,
+    doses: state.doses,
     watch: state.watch,
     heat: state.heat,
     openResin: state.openResin,
@@ -111,12 +124,12 @@ export const CONTROLLER_START: ControllerState = {
   signal: INITIAL_SIGNAL_MEMORY,
   batch: 'idle',
   batchForS: 0,
-  why: '',
+  why: NO_REASON,
   endReason: 'fault',
   procedure: PROCEDURE_START,
   regulator: REGULATOR_AT_REST,
   setPointPa: null,
-  dose: NO_DOSE,
+  doses: NO_DOSES,
   watch: WATCH_START,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
@@ -128,7 +141,7 @@ export const CONTROLLER_START: ControllerState = {
     signals: BLANK_SIGNALS,
     subject: '',
     page: null,
-    why: '',
+    why: NO_REASON,
     atS: Number.NEGATIVE_INFINITY,
   },
   ended: false,

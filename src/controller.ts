@@ -5,21 +5,20 @@
  * belongs to none of them: how alarms, people and the procedure move the batch.
  */
 import { alarmContextOf, findingsOf } from './alarm-context.ts';
-import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
+import { forcesStop } from './batch-moves.ts';
+import { leadBatch, stepBatch } from './batch-step.ts';
 import {
   type ControllerState,
   type JobConfig,
   stateActing,
   type Tick,
 } from './controller-state.ts';
-import { cureDone, stepDose } from './cure/dose.ts';
-import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import { RESIN_CLOSED } from './cure/open-resin.ts';
+import { countLight, cureInHand, throughPitMeasurement } from './dose-watch.ts';
 import type { Answer, Event, Snapshot, UnstampedEvent } from './events.ts';
 import {
   type Actuators,
   type Frame,
-  lampBurns,
   type Outputs,
   type Reading,
   type Request,
@@ -27,7 +26,6 @@ import {
   valueOrNull,
 } from './frame.ts';
 import { type Intent, intentOf } from './intents.ts';
-import { jobCureOf } from './job-target.ts';
 import { showPanel, snapshotOf, turnScreen } from './operator-view.ts';
 import { paneMeasurements, watchPane } from './pane-watch.ts';
 import { isEnded } from './procedure/batch.ts';
@@ -124,7 +122,7 @@ function observe(
     procedure: state.procedure,
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    dose: stepDose(state.dose, reading.irradianceWPerM2, lampBurns(state.commanded), dtS),
+    doses: countLight(state, reading, config, dtS),
     watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
     heat,
     openResin,
@@ -201,18 +199,17 @@ function runProcedure(
     findings: findingsOf(config, state, reading),
     answer,
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
-    cure: {
-      done: cureDone(state.dose, jobCureOf(config), config.unit.doseDoubt),
-      doseJPerM2: state.dose.doseJPerM2,
-      doseUncertaintyJPerM2: doseUncertaintyJPerM2(state.dose, config.unit.doseDoubt),
-      doseCoverageFactor: config.unit.doseDoubt.coverageFactor,
-      lampOnS: state.dose.lampOnS,
-    },
+    cure: cureInHand(state, config),
     dtS,
   });
   const after = stateActing(state, procedure, state);
   if (told.length > 0) {
-    events.push(...told, ...paneMeasurements(state.procedure.phase, after, config));
+    const before = state.procedure.phase;
+    events.push(
+      ...told,
+      ...paneMeasurements(before, after, config),
+      ...throughPitMeasurement(before, after, config),
+    );
   }
   return leadBatch(after, lead, events);
 }

@@ -60,10 +60,14 @@ export const STEP_NUMBERS = {
   'ask-clear': '5.8',
   'offer-cycle': '5.9',
   'accept-mark': '5.10',
-  'fill-pit': '6.1',
-  'cover-film': '6.2',
-  'place-lamp': '6.3',
-  cure: '6.4',
+  'cover-fill': '6.1',
+  'place-lamp-fill': '6.2',
+  'cure-fill': '6.3',
+  'uncover-fill': '6.4',
+  'fill-pit': '6.5',
+  'cover-film': '6.6',
+  'place-lamp': '6.7',
+  cure: '6.8',
   scrape: '7.1',
   polish: '7.2',
   'clean-injector': '7.3',
@@ -72,6 +76,19 @@ export const STEP_NUMBERS = {
 } as const;
 export type PhaseId = keyof typeof STEP_NUMBERS;
 export const PHASE_IDS = Object.keys(STEP_NUMBERS) as readonly PhaseId[];
+
+/** The phases in which the lamp burns: the fill's own cure, and the last one, of the pit or of both. */
+export const CURE_PHASES: ReadonlySet<PhaseId> = new Set(['cure-fill', 'cure']);
+/** The phases that are about the pit where it is cured apart; before them it is the fill. */
+export const PIT_PHASES: ReadonlySet<PhaseId> = new Set(
+  PHASE_IDS.slice(PHASE_IDS.indexOf('fill-pit')),
+);
+
+/** What is cured: the resin in the break, and the resin that makes the pit level. */
+export type Portion = 'fill' | 'pit';
+/** One exposure for both, or each by its own. */
+export const CURINGS = ['together', 'apart'] as const;
+export type Curing = (typeof CURINGS)[number];
 
 export type Answer = 'yes' | 'no';
 
@@ -94,18 +111,56 @@ export const MEASUREMENTS = [
   'lampOnS',
   'targetJPerM2',
   'breakTargetJPerM2',
+  /** Where fill and pit are cured apart; the names above are of one exposure for both. */
+  'fillIrradianceMeanWPerM2',
+  'fillDoseJPerM2',
+  'fillDoseUncertaintyJPerM2',
+  'fillLampOnS',
+  'fillTargetJPerM2',
+  'pitIrradianceMeanWPerM2',
+  'pitDoseJPerM2',
+  'pitDoseUncertaintyJPerM2',
+  'pitLampOnS',
+  'pitTargetJPerM2',
+  'pitDepthTargetJPerM2',
+  /** Of the pit's dose, what reached the fill below it: reckoned from the pit's depth. */
+  'fillThroughPitJPerM2',
   'allowedSpotOverPaneK',
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',
   'greatestHeatingKPerS',
   'openResinDoseJPerM2',
   'openResinUnseenJPerM2',
+  /** Of what sets the resin. */
+  'openResinShareRatio',
+  'pitOpenResinDoseJPerM2',
+  'pitOpenResinUnseenJPerM2',
+  'pitOpenResinShareRatio',
 ] as const;
 export type Measurement = (typeof MEASUREMENTS)[number];
 
 /** What the valve-off test of the seal check saw; `unclear` where the samples leave more than one. */
 export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
 export type SealFinding = (typeof SEAL_FINDINGS)[number];
+
+/** What its samples show, in the words of the record; catalogues have their own for each. */
+export const SEAL_WHYS = [
+  'Too few readings',
+  'Jumps when closed',
+  'Rises in a line',
+  'Close to the limit',
+  'The vacuum stays',
+  'Rises on and on',
+  'Glass temp. unknown',
+  'Rises past water',
+  'Leak or vapour?',
+  'Still rising at end',
+  'Pressure falls',
+  'Levels below water',
+  'Levels like water',
+  'Water or outgassing?',
+] as const;
+export type SealWhy = (typeof SEAL_WHYS)[number];
 
 /** Set-points that the local atmosphere may change. */
 export const ADAPTED_VACUUMS = ['vacuum', 'seal-pull'] as const;

@@ -17,6 +17,13 @@ import { type UnitSettings, unitSettingsSchema } from './unit-settings.ts';
 /** Share of both sides together; the usual choice of JCGM 100, 6.3.3. */
 const COVERAGE = 0.95;
 
+/** Of one cure for both portions, or of each portion's own. */
+const LIGHT = [
+  'irradianceMeanWPerM2',
+  'fillIrradianceMeanWPerM2',
+  'pitIrradianceMeanWPerM2',
+] as const satisfies readonly Measurement[];
+
 type Values = Pick<JournalContents, 'events' | 'snapshots'>;
 
 export function budgetLinesOf({
@@ -46,8 +53,8 @@ function linesOf(
     ...line('pressure', 'Pa', last('vacuumReachedPa'), ofPressure),
     ...line('pressure', 'Pa', last('pressureReachedPa'), ofPressure),
     ...line('glass temperature', 'K', glassK, (k) => temperatureBudget(k, channels, uncertainty)),
-    ...line('irradiance', 'W/m2', last('irradianceMeanWPerM2'), (w) =>
-      irradianceBudget(w, channels, uncertainty),
+    ...LIGHT.flatMap((name) =>
+      line('irradiance', 'W/m2', last(name), (w) => irradianceBudget(w, channels, uncertainty)),
     ),
   ];
 }

@@ -7,7 +7,7 @@ import { type Observable, type Subscription, scan, share, takeWhile } from 'rxjs
 import type { Board } from '../hal/board.ts';
 import { type ControllerStep, stepController } from './controller.ts';
 import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
-import type { Frame, Request } from './frame.ts';
+import type { Frame, Outputs, Request } from './frame.ts';
 
 /** One tick as consumers see it. */
 export interface Tick extends ControllerStep {
@@ -15,10 +15,10 @@ export interface Tick extends ControllerStep {
   readonly requests: readonly Request[];
 }
 
-export interface Consumer {
+export interface Consumer<T = Tick> {
   /** For the message when it fails. */
   readonly name: string;
-  readonly take: (tick: Tick) => void;
+  readonly take: (tick: T) => void;
 }
 
 export interface PipelineCallbacks {
@@ -29,11 +29,20 @@ export interface PipelineCallbacks {
   readonly onEnd: () => void;
 }
 
-const START: Pick<Tick, 'state'> = { state: CONTROLLER_START };
+/** One step function with the state that it starts from; a repair's or another procedure's. */
+export interface Loop<T extends LoopTick, R> {
+  readonly start: T['state'];
+  readonly advance: (state: T['state'], frame: Frame, requests: readonly R[]) => T;
+}
 
-export interface Pipeline {
+export interface LoopTick {
+  readonly state: { readonly ended: boolean };
+  readonly outputs: Outputs;
+}
+
+export interface Pipeline<R = Request> {
   /** Queued for the next tick. */
-  readonly request: (request: Request) => void;
+  readonly request: (request: R) => void;
   readonly close: () => void;
 }
 
@@ -43,14 +52,28 @@ export function createPipeline(
   consumers: readonly Consumer[],
   callbacks: PipelineCallbacks,
 ): Pipeline {
-  const queue: Request[] = [];
-  const ticks$ = board.frames$.pipe(
-    scan<Frame, Tick, Pick<Tick, 'state'>>((last, frame) => {
-      const requests = queue.splice(0);
-      const step = stepController(config, last.state, frame, requests);
+  const repair: Loop<Tick, Request> = {
+    start: CONTROLLER_START,
+    advance: (before, frame, requests) => {
+      const step = stepController(config, before, frame, requests);
       const { state, outputs, events, snapshot } = step;
       return { frame, requests, state, outputs, events, snapshot };
-    }, START),
+    },
+  };
+  return createLoop(board, repair, consumers, callbacks);
+}
+
+export function createLoop<T extends LoopTick, R>(
+  board: Board,
+  { start, advance }: Loop<T, R>,
+  consumers: readonly Consumer<T>[],
+  callbacks: PipelineCallbacks,
+): Pipeline<R> {
+  const queue: R[] = [];
+  const ticks$ = board.frames$.pipe(
+    scan<Frame, T, Pick<T, 'state'>>(({ state }, frame) => advance(state, frame, queue.splice(0)), {
+      state: start,
+    }),
     takeWhile(({ state }) => !state.ended, true),
     share(),
   );
@@ -75,9 +98,9 @@ export function createPipeline(
   };
 }
 
-function subscribeGuarded(
-  ticks$: Observable<Tick>,
-  { name, take }: Consumer,
+function subscribeGuarded<T>(
+  ticks$: Observable<T>,
+  { name, take }: Consumer<T>,
   { onConsumerError }: PipelineCallbacks,
 ): Subscription {
   const subscription = ticks$.subscribe({

@@ -17,11 +17,15 @@ export const unitSettingsSchema = z
     schema: schemaName('meniscus/unit@1'),
     name: text(40),
     source: text(200),
+    /** Of the display: one that is built in, or the file of a catalogue. Records are kept in English. */
+    language: text(200).default('en'),
     /** Chamber, hose and injector together. */
     chamberVolumeMl: quantity(1, 500, 'mL'),
     lamp: z.strictObject({
       /** What the lamp gave when it was last measured; null when nobody knows. */
       lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
+      /** Where its light is strongest: how soon it burns skin hangs on it. */
+      peakNm: quantity(315, 400, 'nm').default(365),
     }),
     pump: z.strictObject({
       /** Of the atmosphere to what the pump leaves in a closed chamber: its ultimate vacuum. */
@@ -38,6 +42,8 @@ export const unitSettingsSchema = z
       .strictObject({
         /** Light below this is not told from dark: the sensor's offset and a step of its converter, doubled. */
         leastSeenMWPerCm2: quantity(0.01, 1, 'mW/cm2').default(0.1),
+        /** From this share of what sets the resin on, the display tells it; demo. */
+        shownFromPercent: quantity(1, 100, '%').default(20),
       })
       .prefault({}),
     channels: channelsSchema,
@@ -51,7 +57,9 @@ export const unitSettingsSchema = z
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
+    lampPeakNm: lamp.peakNm,
     leastSeenWPerM2: wPerM2FromMWPerCm2(openResin.leastSeenMWPerCm2),
+    daylightShownFrom: openResin.shownFromPercent / 100,
     limits: {
       lowestVacuumPa: paFromKPa(limits.lowestVacuumKPaAbs),
       highestPressureGaugePa: paFromKPa(limits.highestPressureKPaGauge),
@@ -68,6 +76,7 @@ export function profileOverLimits(
   file: string,
 ): readonly SettingsProblem[] {
   const { vacuum, pressure, glass, cure } = profile;
+  const pitLongestS = profile.pitCure?.longestS ?? 0;
   const checks: readonly (readonly [boolean, string, number, string])[] = [
     [
       vacuum.lowestPa >= limits.lowestVacuumPa,
@@ -91,6 +100,12 @@ export function profileOverLimits(
       cure.longestS <= limits.longestLampOnS,
       'cure.longestS',
       cure.longestS,
+      `at most ${limits.longestLampOnS} s`,
+    ],
+    [
+      pitLongestS <= limits.longestLampOnS,
+      'pitCure.longestS',
+      pitLongestS,
       `at most ${limits.longestLampOnS} s`,
     ],
   ];

@@ -159,7 +159,7 @@ describe('under pressure', () => {
     const driver = underPressure();
     driver.tick({ ...UNDER_PRESSURE, switches: { overPressureTripped: true } });
     const step = driver.tick({ switches: { emergencyStopPressed: true } });
-    expect(step.state.why).toMatch(/^Over-pressure sw/);
+    expect(step.state.why.record).toMatch(/^Over-pressure sw/);
   });
 
   test('a job that an alarm is ending ends by that alarm, whoever interrupts it', () => {

@@ -1,6 +1,7 @@
 /** What must hold on every frame of every job, whatever goes wrong. Throws with the frame's time. */
 import type { BreakView } from '../sim/simulated-board.ts';
 import type { JobConfig } from '../src/controller-state.ts';
+import { CURE_PHASES } from '../src/events.ts';
 import { DISPLAY_COLUMNS, SAFE } from '../src/frame.ts';
 import type { Tick } from '../src/pipeline.ts';
 
@@ -22,7 +23,7 @@ export function checkInvariants(
   if (!(pumpRatio >= 0 && pumpRatio <= 1)) broken(`pump drive ${pumpRatio}`);
   if (!(lampRatio >= 0 && lampRatio <= 1)) broken(`lamp drive ${lampRatio}`);
   if (lampOn && !frame.switches.shieldClosed) broken('lamp on with the shield open');
-  if (lampOn && snapshot.phase !== 'cure') broken('lamp on outside the cure');
+  if (lampOn && !CURE_PHASES.has(snapshot.phase)) broken('lamp on outside a cure');
   if (lampOn && pumpRatio > 0) broken('lamp and pump on together');
   if (snapshot.batch !== 'running') {
     const atRest = pumpRatio === 0 && ventOpen && !lampOn && outputs.selector === SAFE.selector;
@@ -32,7 +33,10 @@ export function checkInvariants(
     broken('outputs are not safe while the emergency stop is pressed');
   }
   if (frame.link === 'mute' && pumpRatio > 0) broken('pump on while the board is mute');
-  if (snapshot.doseJPerM2 < (before?.snapshot.doseJPerM2 ?? 0)) broken('the dose fell');
+  for (const portion of ['fill', 'pit'] as const) {
+    const fell = state.doses[portion].doseJPerM2 < (before?.state.doses[portion].doseJPerM2 ?? 0);
+    if (fell) broken(`the dose of the ${portion} fell`);
+  }
   if (frame.timeS < (before?.frame.timeS ?? 0)) broken('time ran backwards');
   for (const line of outputs.display) {
     if (line.length !== DISPLAY_COLUMNS) broken(`display line "${line}"`);

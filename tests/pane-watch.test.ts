@@ -5,9 +5,9 @@ import { DEFAULT_CONFIG } from './configs.ts';
 import { countsOf, createDriver, type Driver, driveTo, type FrameChange } from './drive.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
-const { unit, profile, job } = DEFAULT_CONFIG;
+const { profile, job } = DEFAULT_CONFIG;
 const DEEP: JobConfig = {
-  unit,
+  ...DEFAULT_CONFIG,
   profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 2000, leastS: 10 } },
   job: { ...job, damage: { ...job.damage, depthM: 2e-3 } },
 };
