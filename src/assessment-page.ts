@@ -4,8 +4,8 @@
  * answers themselves. How it looks is left to the renderers of records.
  */
 import { assessmentFactsOf, reasonFact } from './assessment-facts.ts';
+import { answerAt } from './intake/answer-at.ts';
 import type { Assessment, CheckedRule } from './intake/assess.ts';
-import { answerAt } from './intake/intake-conflicts.ts';
 import type { IntakeSheet } from './intake/intake-sheet.ts';
 import { shownAnswer } from './intake/question-lines.ts';
 import { QUESTIONS } from './intake/questions.ts';

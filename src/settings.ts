@@ -84,7 +84,8 @@ const article = (word: string): string => (/^[aeiou]/.test(word) ? 'an' : 'a');
 
 const pathText = (path: readonly PropertyKey[]): string => path.map(String).join('.');
 
-function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
+/** What stands at a path inside data as given; undefined where there is nothing. */
+export function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>(
     (value, key) =>
       typeof value === 'object' && value !== null

@@ -10,8 +10,8 @@ import { STEP_MARKS } from '../guided/step.ts';
 import type { GuidedEvent, GuidedSnapshot, GuidedStepResult } from '../guided-state.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../units.ts';
 import { eventLine } from './event-lines.ts';
+import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 
-const REDRAW_MS = 100;
 const LABEL_CELLS = 11;
 
 export interface GuidedPicture {
@@ -85,10 +85,7 @@ export function guidedEventLine(event: GuidedEvent): string | null {
   }
 }
 
-export interface GuidedPanel {
-  readonly take: (step: GuidedStepResult) => void;
-  readonly close: () => void;
-}
+export type GuidedPanel = LiveDrawing<GuidedStepResult>;
 
 export async function createGuidedPanel(
   out: NodeJS.WriteStream,
@@ -100,31 +97,11 @@ export async function createGuidedPanel(
   },
 ): Promise<GuidedPanel> {
   if (!out.isTTY) return eventLog(out);
-  const { createLogUpdate } = await import('log-update');
-  const update = createLogUpdate(out, { showCursor: false });
-  const colour = out.hasColors?.() ?? false;
   const { title, keys } = surroundings;
-  let last: GuidedStepResult | null = null;
-  let drawnMs = Number.NEGATIVE_INFINITY;
-  const draw = (): void => {
-    if (last === null) return;
-    const { outputs: signals, snapshot } = last;
+  return createLiveDrawing(out, ({ outputs: signals, snapshot }, colour) => {
     const [reference, typed] = [surroundings.reference(), surroundings.typed()];
-    update(drawGuided({ title, signals, snapshot, reference, typed, keys }, colour));
-  };
-  return {
-    take: (step) => {
-      last = step;
-      const nowMs = performance.now();
-      if (nowMs - drawnMs < REDRAW_MS) return;
-      drawnMs = nowMs;
-      draw();
-    },
-    close: () => {
-      draw();
-      update.done();
-    },
-  };
+    return drawGuided({ title, signals, snapshot, reference, typed, keys }, colour);
+  });
 }
 
 function eventLog(out: NodeJS.WriteStream): GuidedPanel {

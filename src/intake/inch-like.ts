@@ -4,7 +4,7 @@
  * 25 times too small would put every zone in the wrong place without anybody seeing it.
  */
 import type { SettingsProblem } from '../settings.ts';
-import { answerAt } from './intake-conflicts.ts';
+import { answerAt } from './answer-at.ts';
 
 const MM_PER_INCH = 25.4;
 

@@ -3,7 +3,9 @@
  * once where a person answers, refused with both values where a file does. What contradicts what is
  * in the two tables; whether a number is in range is the schema's to say.
  */
+
 import type { SettingsProblem } from '../settings.ts';
+import { answerAt } from './answer-at.ts';
 import type { ConflictRow } from './conflict-row.ts';
 import { DAMAGE_CONFLICTS } from './conflict-rows-damage.ts';
 import { SITE_CONFLICTS } from './conflict-rows-pane.ts';
@@ -38,16 +40,4 @@ export function conflictProblems(
     value: shown(path),
     accepted: `what fits ${other} (${shown(other)}): ${why}`,
   }));
-}
-
-export function answerAt(sheet: unknown, path: string): unknown {
-  return path
-    .split('.')
-    .reduce<unknown>(
-      (value, key) =>
-        typeof value === 'object' && value !== null
-          ? (value as Readonly<Record<string, unknown>>)[key]
-          : undefined,
-      sheet,
-    );
 }

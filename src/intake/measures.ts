@@ -4,6 +4,7 @@
  * missing answer makes it "unknown"; null means that there is nothing to measure (no other damage).
  * Limits are left to the rule sets.
  */
+import { answerAt } from './answer-at.ts';
 import { edgeGaps, footprintOf, nearestEdgeMm } from './footprint.ts';
 import {
   INTAKE_DAMAGE_TYPES,
@@ -148,16 +149,4 @@ export const MEASURE_NAMES = Object.keys(MEASURES) as [MeasureName, ...MeasureNa
 /** Of these answers, the ones that the sheet leaves open. */
 export function openAnswers(sheet: IntakeSheet, paths: readonly string[]): readonly string[] {
   return [...new Set(paths)].filter((path) => answerAt(sheet, path) === 'unknown');
-}
-
-function answerAt(sheet: IntakeSheet, path: string): unknown {
-  return path
-    .split('.')
-    .reduce<unknown>(
-      (value, key) =>
-        typeof value === 'object' && value !== null
-          ? (value as Readonly<Record<string, unknown>>)[key]
-          : undefined,
-      sheet,
-    );
 }

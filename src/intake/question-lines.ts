@@ -2,9 +2,10 @@
  * The lines in which a question, its help, its answer and a contradiction are put to a person at a
  * terminal. Words only; what is asked when is decided by the conversation.
  */
+
+import { answerAt } from './answer-at.ts';
 import type { AnswerContext } from './answer-text.ts';
 import type { Conflict } from './intake-conflicts.ts';
-import { answerAt } from './intake-conflicts.ts';
 import { mayBeUnknown, type Question } from './question.ts';
 import { type Answers, askedOf, QUESTIONS, sheetOf } from './questions.ts';
 

@@ -4,7 +4,7 @@
  * contradictions like a whole one.
  */
 import { checkSettings } from '../settings.ts';
-import { answerAt } from './intake-conflicts.ts';
+import { answerAt } from './answer-at.ts';
 import { type IntakeSheet, intakeSheetSchema } from './intake-sheet.ts';
 import type { Question } from './question.ts';
 import { DAMAGE_QUESTIONS } from './questions-damage.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { answerAt } from '../../src/intake/answer-at.ts';
 import { hearAnswer } from '../../src/intake/answer-text.ts';
-import { answerAt } from '../../src/intake/intake-conflicts.ts';
 import { intakeSheetSchema } from '../../src/intake/intake-sheet.ts';
 import { mayBeUnknown } from '../../src/intake/question.ts';
 import {

@@ -2,6 +2,7 @@
  * One line of the certificate each: from the record's data to a short text. What does not fit a line
  * is counted, never dropped in silence. Numbers are those of the report.
  */
+import { valueAt } from '../../settings.ts';
 import { numberAt } from '../number-at.ts';
 import type { ReportData } from '../report-data.ts';
 import type { DoseResult } from '../report-dose.ts';
@@ -25,13 +26,7 @@ export function clipped(text: string, most: number, remark: string): string {
 
 /** A text inside a settings file as given. */
 export function textIn(file: unknown, words: CertificateWords, ...path: readonly string[]): string {
-  const found = path.reduce<unknown>(
-    (value, key) =>
-      typeof value === 'object' && value !== null
-        ? (value as Readonly<Record<string, unknown>>)[key]
-        : undefined,
-    file,
-  );
+  const found = valueAt(file, path);
   return typeof found === 'string' ? clipped(found, LONGEST.part, '') : words.notRecorded;
 }
 

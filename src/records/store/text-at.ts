@@ -1,12 +1,5 @@
 /** A text, or a list, somewhere inside a file as given; null or empty where there is none. */
-const valueAt = (file: unknown, path: readonly string[]): unknown =>
-  path.reduce<unknown>(
-    (value, key) =>
-      typeof value === 'object' && value !== null
-        ? (value as Readonly<Record<string, unknown>>)[key]
-        : undefined,
-    file,
-  );
+import { valueAt } from '../../settings.ts';
 
 export function textAt(file: unknown, ...path: readonly string[]): string | null {
   const found = valueAt(file, path);

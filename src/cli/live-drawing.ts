@@ -1,0 +1,41 @@
+/**
+ * Keeps one picture on a terminal up to date, a few times a second of wall time, whatever the speed
+ * of what is shown. It only shows; a failure here cannot reach control.
+ */
+
+/** Faster redraws only flicker. */
+const REDRAW_MS = 100;
+
+export interface LiveDrawing<T> {
+  readonly take: (shown: T) => void;
+  /** Draws the last picture once more and leaves it on the screen. */
+  readonly close: () => void;
+}
+
+export async function createLiveDrawing<T>(
+  out: NodeJS.WriteStream,
+  pictureOf: (shown: T, colour: boolean) => string,
+): Promise<LiveDrawing<T>> {
+  // Loaded only where there is a terminal: it is a tenth of the program's start.
+  const { createLogUpdate } = await import('log-update');
+  const update = createLogUpdate(out, { showCursor: false });
+  const colour = out.hasColors?.() ?? false;
+  let last: T | null = null;
+  let drawnMs = Number.NEGATIVE_INFINITY;
+  const draw = (): void => {
+    if (last !== null) update(pictureOf(last, colour));
+  };
+  return {
+    take: (shown) => {
+      last = shown;
+      const nowMs = performance.now();
+      if (nowMs - drawnMs < REDRAW_MS) return;
+      drawnMs = nowMs;
+      draw();
+    },
+    close: () => {
+      draw();
+      update.done();
+    },
+  };
+}
