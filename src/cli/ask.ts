@@ -8,6 +8,7 @@ import type { AnswerContext } from '../intake/answer-text.ts';
 import { beginConversation, hearLine, type Turn } from '../intake/conversation.ts';
 import { HOW_TO_ANSWER } from '../intake/question-lines.ts';
 import type { Answers } from '../intake/questions.ts';
+import { wrapped } from './wrapped.ts';
 
 export interface Terminal {
   readonly input: Readable & { readonly isTTY?: boolean };
@@ -21,6 +22,12 @@ export interface Asked {
 
 const PROMPT = '> ';
 
+/** At 80 columns, as far in as the line began. */
+function broken(line: string): readonly string[] {
+  const indent = line.length - line.trimStart().length;
+  return wrapped(line.slice(indent), indent);
+}
+
 export function askQuestions(
   { input, output }: Terminal,
   start: Answers,
@@ -29,7 +36,7 @@ export function askQuestions(
   const lines = createInterface({ input, output, terminal: input.isTTY === true, prompt: PROMPT });
   let turn: Turn = beginConversation(start, context);
   const print = (words: readonly string[]): void => {
-    if (words.length > 0) output.write(`${words.join('\n')}\n`);
+    if (words.length > 0) output.write(`${words.flatMap(broken).join('\n')}\n`);
   };
   return new Promise((resolve) => {
     let interrupted = false;
