@@ -41,6 +41,11 @@ export function createProgress(
   };
 }
 
+/** What takes a moment and has no parts that could be counted; told to a person only. */
+export function tellWorking(words: string): void {
+  if (process.stderr.isTTY) process.stderr.write(`${words} ...\n`);
+}
+
 export function progressLine(what: string, done: number, total: number, ms: number): string {
   const share = total === 0 ? 1 : Math.min(1, done / total);
   const full = Math.round(share * BAR);

@@ -5,6 +5,7 @@ import { exportColumns } from '../records/store/export-columns.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
+import { createProgress, type Progress } from './progress.ts';
 import { addFilterOptions, contradiction, type FilterOptions, filterOf } from './records-filter.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
@@ -46,12 +47,23 @@ async function exportRecords(options: ExportOptions): Promise<number> {
   }
   return withRecords(options.records, 'read', (store) => {
     try {
-      write(store.each(filter));
+      const progress = createProgress('exporting records', store.head().seq);
+      const repairs = store.each(filter);
+      // On the standard output the table itself shows how far it is.
+      write(options.out === undefined ? repairs : counted(repairs, progress));
+      progress.clear();
       return EXIT.completed;
     } catch (error) {
       return unwritten(error, options.out ?? 'standard output');
     }
   });
+}
+
+function* counted(repairs: Repairs, progress: Progress): Repairs {
+  for (const repair of repairs) {
+    yield repair;
+    progress.step();
+  }
 }
 
 async function writerOf({ format, out, withPersonal }: ExportOptions): Promise<Write | null> {

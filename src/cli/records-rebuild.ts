@@ -20,6 +20,7 @@ import { countWords } from './count-words.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { loadJournal } from './load-journal.ts';
+import { tellWorking } from './progress.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
 interface RebuildOptions extends RecordsOptions {
@@ -51,6 +52,7 @@ async function rebuild({ records, interrupted }: RebuildOptions): Promise<number
   }
   const at = new Date().toISOString();
   const { rebuildRecords } = await import('../records/store/rebuild.ts');
+  tellWorking('Making the database anew');
   const rebuilt = rebuildRecords(records, at.replaceAll(/[:.]/g, '-'));
   process.stdout.write(`${linesOf(rebuilt).join('\n')}\n`);
   return withRecords(records, 'write', (store) => {

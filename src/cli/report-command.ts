@@ -9,6 +9,7 @@ import { chainPath } from '../records/store/paths.ts';
 import type { OutsideFacts } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { parseAgreement } from './parse-option.ts';
+import { tellWorking } from './progress.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
 
 interface CommandOptions {
@@ -66,6 +67,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     ...(photoBefore !== undefined && { photoBefore }),
     ...(photoAfter !== undefined && { photoAfter }),
   };
+  tellWorking('Writing report and certificate');
   const { ok, lines, files, data } = await writeReport(journal, asked);
   if (!ok || data === null) {
     process.stderr.write(`${lines.join('\n')}\n`);

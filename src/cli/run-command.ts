@@ -16,6 +16,7 @@ import { extrasIn } from './job-about.ts';
 import { localDay } from './local-day.ts';
 import { keepJobPersonal, saltFor } from './personal.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
+import { tellWorking } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
 import { SIMULATED_START, type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
@@ -93,7 +94,7 @@ async function run(
     err: process.stderr,
   });
   const wallS = (performance.now() - started) / 1000;
-  if (process.stderr.isTTY) process.stderr.write('Writing record, report and certificate ...\n');
+  tellWorking('Writing record, report and certificate');
   // The chain holds the hash of the data, and the pages show the place in the chain.
   await writeReport(journalPath, { pages: ['report'], formats: [] });
   // Loaded after the job: the database is not needed to do it.
