@@ -114,6 +114,8 @@ export const careSettingsSchema = z.strictObject({
   source: text(200),
   /** What a real unit does that was never calibrated; a demo unit always only warns. */
   withoutCalibration: choice(['warn', 'block']),
+  /** Of a calibration that did not pass: unit and reference disagree, so one of them is at fault. */
+  afterFailedCalibration: choice(['warn', 'block']).default('block'),
   calibration: z.strictObject({ pressure, irradiance, temperature }),
   health,
   oRing: z.strictObject({

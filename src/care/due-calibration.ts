@@ -9,7 +9,7 @@ import type { CareFacts, CareRecord } from './care-records.ts';
 import type { CareSettings } from './care-settings.ts';
 import type { DueItem } from './due-item.ts';
 import { calibrationOf } from './in-force.ts';
-import { stateOf, worstOf } from './interval.ts';
+import { type DueState, stateOf, worstOf } from './interval.ts';
 
 export function dueCalibration(
   channel: CalibratedChannel,
@@ -33,10 +33,11 @@ export function dueCalibration(
     const state = facts.demo ? 'overdue-warn' : 'blocked';
     return { ...item, state, words, since: on, whatToDo: calibrate };
   }
-  const blocks = settings.withoutCalibration === 'block' && !facts.demo;
+  const without = settings.withoutCalibration === 'block' && !facts.demo;
+  const state = worstOf([without ? 'blocked' : 'overdue-warn', afterFailed(failedSince, settings)]);
   return {
     ...item,
-    state: blocks ? 'blocked' : 'overdue-warn',
+    state,
     words: `unit file's own figures, not a calibration${failedSince === null ? '' : `; ${failed(failedSince)}`}`,
     since: null,
     whatToDo: calibrate,
@@ -48,14 +49,14 @@ function calibrated(
   { body }: CareRecord<Calibration>,
   failedSince: CareRecord<Calibration> | null,
   { today }: CareFacts,
-  { calibration }: CareSettings,
+  settings: CareSettings,
   calibrate: string,
 ): DueItem {
-  const { everyDays, warnAheadDays } = calibration[channel];
+  const { everyDays, warnAheadDays } = settings.calibration[channel];
   const due = [body.validUntil, dayAfter(body.on, everyDays)].toSorted()[0] ?? body.validUntil;
   const interval = { every: 0, warnAhead: warnAheadDays, blockAfter: 0 };
   const age = stateOf(daysFrom(due, today), interval);
-  const state = failedSince === null ? age : worstOf([age, 'overdue-warn']);
+  const state = worstOf([age, afterFailed(failedSince, settings)]);
   const expired = today > due;
   const until = expired ? `expired, was good until ${due}` : `good until ${due}`;
   return {
@@ -66,6 +67,15 @@ function calibrated(
     due,
     whatToDo: state === 'in-order' ? '' : calibrate,
   };
+}
+
+/** What an attempt that did not pass does to the one before. */
+function afterFailed(
+  failedSince: CareRecord<Calibration> | null,
+  { afterFailedCalibration }: CareSettings,
+): DueState {
+  if (failedSince === null) return 'in-order';
+  return afterFailedCalibration === 'block' ? 'blocked' : 'overdue-warn';
 }
 
 const failed = ({ body }: CareRecord<Calibration>): string =>

@@ -63,14 +63,18 @@ describe('a calibration', () => {
     expect(item('calibration-pressure', { ...none, demo: true }, block).state).toBe('overdue-warn');
   });
 
-  test('that did not pass leaves the one before in force and is told', () => {
+  test('that did not pass is told and blocks, or only warns where the rule says so, until one passes', () => {
     const care = logged(
       pressureCalibration('2024-01-01'),
       pressureCalibration('2024-02-01', { passed: false }),
     );
     const found = item('calibration-pressure', facts({ care }));
-    expect(found).toMatchObject({ state: 'overdue-warn', since: '2024-01-01' });
+    expect(found).toMatchObject({ state: 'blocked', since: '2024-01-01' });
     expect(found.words).toContain('the attempt of 2024-02-01 did not pass');
+    const warn = careSettingsSchema.parse({ ...CARE_FILE, afterFailedCalibration: 'warn' });
+    expect(item('calibration-pressure', facts({ care }), warn).state).toBe('overdue-warn');
+    const again = [...care, ...logged(pressureCalibration('2024-02-02'))];
+    expect(item('calibration-pressure', facts({ care: again })).state).toBe('in-order');
   });
 
   test('of a sensor that was changed blocks until the new one is calibrated', () => {
