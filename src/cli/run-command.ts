@@ -96,7 +96,7 @@ async function run(
   const wallS = (performance.now() - started) / 1000;
   tellWorking('Writing record, report and certificate');
   // The chain holds the hash of the data, and the pages show the place in the chain.
-  await writeReport(journalPath, { pages: ['report'], formats: [] });
+  const { journal } = await writeReport(journalPath, { pages: ['report'], formats: [] });
   // Loaded after the job: the database is not needed to do it.
   const { recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
@@ -107,7 +107,7 @@ async function run(
     end,
     ...extrasIn({ about }),
   });
-  const report = await writeReport(journalPath, { outside: record.facts });
+  const report = await writeReport(journalPath, { outside: record.facts, read: journal });
   process.stdout.write(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`

@@ -10,6 +10,7 @@ import { certificate } from '../records/document/certificate.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
 import { renderHtml } from '../records/document/html.tsx';
 import { reportDocument } from '../records/document/report-document.ts';
+import type { JournalContents } from '../records/read-journal.ts';
 import type { ReportData } from '../records/report-data.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
@@ -28,6 +29,8 @@ export interface ReportOptions extends FactSources {
   readonly pages?: readonly PageName[];
   /** Beside the journal where none is named. */
   readonly out?: string;
+  /** The journal where it was read a moment ago: reading it takes as long as a page. */
+  readonly read?: JournalContents | null;
 }
 
 export interface WrittenReport {
@@ -37,6 +40,7 @@ export interface WrittenReport {
   /** Paths of what was written. */
   readonly files: readonly string[];
   readonly data: ReportData | null;
+  readonly journal: JournalContents | null;
 }
 
 const failed = (lines: readonly string[]): WrittenReport => ({
@@ -44,13 +48,15 @@ const failed = (lines: readonly string[]): WrittenReport => ({
   lines,
   files: [],
   data: null,
+  journal: null,
 });
 
 export async function writeReport(
   journalPath: string,
   options: ReportOptions = {},
 ): Promise<WrittenReport> {
-  const journal = loadJournal(journalPath);
+  const { read = null } = options;
+  const journal = read === null ? loadJournal(journalPath) : { ok: true as const, value: read };
   if (!journal.ok) return failed(journal.problems.map(problemLine));
   const facts = await documentFactsOf(journalPath, journal.value, options);
   if (!facts.ok) return failed(facts.problems.map(problemLine));
@@ -62,7 +68,8 @@ export async function writeReport(
     const paths = files.map(({ name }) => join(folder, name));
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
-    return { ok: true, files: paths, data, lines: [...verdictLines(data), ...shown.map(told)] };
+    const lines = [...verdictLines(data), ...shown.map(told)];
+    return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; the journal is complete without it`]);
   }
