@@ -9,6 +9,7 @@ import { problemLine, type SettingsProblem } from '../settings.ts';
 import type { AdviceAsked, JobFiles } from './assess-advice.ts';
 import { EXIT } from './exit-codes.ts';
 import { localDay } from './local-day.ts';
+import { collect } from './parse-option.ts';
 
 interface Options extends AdviceAsked {
   readonly intake?: string;
@@ -18,8 +19,6 @@ interface Options extends AdviceAsked {
   readonly listRules: boolean;
   readonly rulesTable: boolean;
 }
-
-const collect = (value: string, values: readonly string[]): readonly string[] => [...values, value];
 
 export function addAssessCommand(program: Command): void {
   program

@@ -27,9 +27,11 @@ export type Gate =
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
+export const UNNAMED_OVERRIDE = '--override needs --by NAME: who takes it upon themselves.';
+
 export function careGate(items: readonly DueItem[], { overrides, by }: GateAsked): Gate {
   if (overrides.length > 0 && (by === null || by.trim() === '')) {
-    return { ok: false, lines: ['--override needs --by NAME: who takes it upon themselves.'] };
+    return { ok: false, lines: [UNNAMED_OVERRIDE] };
   }
   const blocked = items.filter(({ state }) => state === 'blocked');
   const reasonFor = (item: CareItem): CareOverride | undefined =>

@@ -57,15 +57,14 @@ export interface BottleRemarks {
   readonly notes: readonly string[];
 }
 
-const WANTED = adviceRulesSchema.parse(builtInAdvice).damage;
-
 export function bottleRemarks(
   { resin }: Bottle,
   use: 'fill' | 'pit',
   { damage, glassK }: JobSheet,
   today: string,
 ): BottleRemarks {
-  const { leastMPaS, mostMPaS } = WANTED[damage.type];
+  const { damage: wanted } = adviceRulesSchema.parse(builtInAdvice);
+  const { leastMPaS, mostMPaS } = wanted[damage.type];
   const remarks = resinRemarks(resin, {
     today,
     use,

@@ -1,6 +1,12 @@
 /** How options of the command line are read; what is not accepted is said by commander, with the option. */
 import { InvalidArgumentError } from 'commander';
 
+/** An option that may be given again. */
+export const collect = (value: string, before: readonly string[]): readonly string[] => [
+  ...before,
+  value,
+];
+
 export function parseSpeed(words: string): number | 'max' {
   if (words === 'max') return 'max';
   return number(words, 0.1, 1000, 'max, or times real time from 0.1 to 1000');

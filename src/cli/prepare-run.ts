@@ -6,7 +6,7 @@
 import { z } from 'zod';
 import { CARE_ITEM_NAMES } from '../care/due-item.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../settings.ts';
-import type { CareOverride } from './care-gate.ts';
+import { type CareOverride, UNNAMED_OVERRIDE } from './care-gate.ts';
 import builtInIntake from './defaults/intake.json' with { type: 'json' };
 import builtInResin from './defaults/resin.json' with { type: 'json' };
 import type { JobAbout } from './job-about.ts';
@@ -61,13 +61,10 @@ const refused = (problems: readonly SettingsProblem[]): Prepared => ({
   lines: problems.map(problemLine),
 });
 
-const UNNAMED: Prepared = {
-  ok: false,
-  lines: ['--override needs --by NAME: who takes it upon themselves.'],
-};
-
 export async function prepareRun(options: PrepareOptions, when: When): Promise<Prepared> {
-  if (options.override.length > 0 && (options.by ?? '').trim() === '') return UNNAMED;
+  if (options.override.length > 0 && (options.by ?? '').trim() === '') {
+    return { ok: false, lines: [UNNAMED_OVERRIDE] };
+  }
   const bottles = bottlesOf(options, when);
   if (!bottles.ok) return refused(bottles.problems);
   const loaded = loadSettings(options, bottles.value);

@@ -7,7 +7,7 @@ import type { Command } from 'commander';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadSettings } from './load-settings.ts';
-import { parseAltitude, parseCount, parseSeed } from './parse-option.ts';
+import { collect, parseAltitude, parseCount, parseSeed } from './parse-option.ts';
 import { createProgress } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { endsOf, RUN_HEAD, runLine, spreadsOf, summaryLines } from './simulate-summary.ts';
@@ -25,8 +25,6 @@ interface SimulateOptions {
   readonly plant?: string;
   readonly json: boolean;
 }
-
-const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
 export function addSimulateCommand(program: Command): void {
   program
