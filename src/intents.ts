@@ -21,6 +21,9 @@ export interface Situation {
 export type Intent =
   | { readonly kind: 'acknowledge'; readonly alarm: string }
   | { readonly kind: 'answer'; readonly answer: Answer }
+  /** On a step that asks for a number: NO lowers it, MORE raises it, or it was typed. */
+  | { readonly kind: 'dial'; readonly button: 'no' | 'more' }
+  | { readonly kind: 'enter'; readonly valueSI: number }
   | { readonly kind: 'hold'; readonly why: string }
   | { readonly kind: 'restart' }
   | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string }
@@ -38,12 +41,26 @@ export function intentOf(request: Request, situation: Situation): Intent {
       return { kind: 'hold', why: 'Held from the console.' };
     case 'stop':
       return request;
+    case 'enter':
+      return asksNumber(situation) ? request : refused('number', 'no number is asked for');
     case 'button':
+      if (request.button !== 'yes' && asksNumber(situation)) {
+        return { kind: 'dial', button: request.button };
+      }
       return situation.shownS < SHORTEST_READING_S
         ? refused(request.button, 'pressed before the screen could be read')
         : buttonIntent(request.button, situation);
   }
 }
+
+/** Whether the screen in hand is one on which a number is dialled or typed. */
+export const asksNumber = ({
+  batch,
+  kind,
+  alarm,
+  helpOpen,
+}: Pick<Situation, 'batch' | 'kind' | 'alarm' | 'helpOpen'>): boolean =>
+  kind === 'entry' && batch === 'running' && alarm === null && !helpOpen;
 
 function buttonIntent(button: Button, { batch, kind, alarm, helpOpen }: Situation): Intent {
   if (alarm !== null) return alarmButton(button, alarm);
@@ -70,7 +87,7 @@ function heldButton(button: 'yes' | 'no'): Intent {
 function runningButton(button: 'yes' | 'no', kind: PhaseKind): Intent {
   if (kind === 'question') return { kind: 'answer', answer: button };
   if (button === 'no') return hold();
-  return kind === 'confirm'
+  return kind === 'confirm' || kind === 'entry'
     ? { kind: 'answer', answer: 'yes' }
     : refused(button, 'nothing was asked');
 }

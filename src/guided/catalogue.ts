@@ -4,8 +4,8 @@
  * be; whether it fits once accents are gone is tested, where it stands is decided in `guided-view.ts`.
  */
 import { z } from 'zod';
+import { PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
 import { schemaName, text } from '../settings.ts';
-import { PROCEDURES, STEP_IDS, type StepId } from './step.ts';
 
 /** An opening question mark is left out on the display. */
 const LINE = 21;

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Guided } from '../../src/control/guided-state.ts';
+import type { ControllerStep } from '../../src/controller.ts';
+import { PROCEDURES, STEP_IDS } from '../../src/core/guided-events.ts';
 import { isSafe } from '../../src/frame.ts';
 import { GUIDED_STEPS } from '../../src/guided/progress.ts';
-import { PROCEDURES, STEP_IDS } from '../../src/guided/step.ts';
-import type { GuidedStepResult } from '../../src/guided-state.ts';
 import { createGuidedDriver, guideTo } from './driver.ts';
 import { ES } from './words.ts';
 
@@ -23,7 +24,7 @@ const LIVELY = {
 type Lively = keyof typeof LIVELY;
 const LIVELY_STEPS = Object.keys(LIVELY) as Lively[];
 
-const safe = ({ outputs }: GuidedStepResult): boolean => isSafe(outputs);
+const safe = ({ outputs }: ControllerStep<Guided>): boolean => isSafe(outputs);
 
 test('the lively steps are all that the tables know, and the pump-down that one tick ends here', () => {
   const lively = STEP_IDS.filter((id) => {
@@ -95,7 +96,7 @@ describe('waiting', () => {
     driver.pass(905);
     const { snapshot, state } = driver.pass(5);
     expect(snapshot.batch).toBe('stopped');
-    expect(state.why).toEqual({ say: 'nobodyAnswered' });
+    expect(state.why?.shown).toEqual({ say: 'nobodyAnswered' });
     expect(state.endReason).toBe('stopped-by-person');
   });
 
@@ -108,7 +109,7 @@ describe('waiting', () => {
       step = driver.tick({ counts: { pressure: 184 + Math.floor(i / 20) } });
     }
     step = driver.pass(12);
-    expect(step.state.why).toEqual({ late: 'vacuum-settle' });
+    expect(step.state.why?.shown).toEqual({ late: 'vacuum-settle' });
     expect(step.outputs.display.join(' ')).toContain('The pressure creeps');
     expect(step.state.endReason).toBe('alarm');
   });
@@ -126,7 +127,7 @@ describe('held', () => {
   test('it goes on where the part began, and forgets what was read in it', () => {
     const driver = createGuidedDriver('pressure');
     guideTo(driver, 'vacuum-enter');
-    expect(driver.pass(1).state.progress.taken).not.toBeNull();
+    expect(driver.pass(1).state.procedure.taken).not.toBeNull();
     driver.tick({}, [{ kind: 'hold' }]);
     expect(driver.pass(12).snapshot.batch).toBe('held');
     driver.press('yes');
@@ -138,9 +139,9 @@ describe('held', () => {
     }
     const { state } = step;
     expect(steps[0]).toBe('vacuum-pull');
-    expect(state.progress.taken).toBeNull();
-    expect(state.progress.entry).toBeNull();
-    expect(state.progress.points).toHaveLength(1);
+    expect(state.procedure.taken).toBeNull();
+    expect(state.procedure.entry).toBeNull();
+    expect(state.procedure.points).toHaveLength(1);
   });
 
   test('NO ends it there', () => {
@@ -163,7 +164,7 @@ describe('a number', () => {
     driver.tick({ pressed: ['no'] });
     expect(driver.pass(1).outputs.display[1]).toBe(before);
     const { state } = driver.press('yes');
-    expect(state.progress.points).toHaveLength(1);
+    expect(state.procedure.points).toHaveLength(1);
   });
 
   test('a typed one is taken as it is, and one that no gauge shows is refused', () => {
@@ -172,9 +173,9 @@ describe('a number', () => {
     driver.pass(1);
     const refused = driver.tick({}, [{ kind: 'enter', valueSI: 4e6 }]);
     expect(refused.events.some(({ kind }) => kind === 'refused')).toBe(true);
-    expect(refused.state.progress.points).toHaveLength(0);
+    expect(refused.state.procedure.points).toHaveLength(0);
     const { state } = driver.tick({}, [{ kind: 'enter', valueSI: 100_640 }]);
-    expect(state.progress.points[0]?.reference).toBeCloseTo(100_640, 6);
+    expect(state.procedure.points[0]?.reference).toBeCloseTo(100_640, 6);
   });
 
   test('one given beforehand is taken without a press', () => {
@@ -182,7 +183,7 @@ describe('a number', () => {
     guideTo(driver, 'air-enter');
     driver.pass(0.2);
     const { state, snapshot } = driver.pass(0.2);
-    expect(state.progress.points[0]?.reference).toBeCloseTo(100_710, 6);
+    expect(state.procedure.points[0]?.reference).toBeCloseTo(100_710, 6);
     expect(snapshot.step).not.toBe('air-enter');
   });
 });
@@ -193,7 +194,7 @@ test('the result that a person throws away is not kept, and that is a choice, no
   driver.pass(1);
   const { state } = driver.press('no');
   expect(state.ended).toBe(true);
-  expect(state.progress.kept).toBe(false);
+  expect(state.procedure.kept).toBe(false);
   expect(state.endReason).toBe('stopped-by-person');
 });
 

@@ -1,0 +1,123 @@
+/**
+ * The repair as the controller runs it: the table of phases with what a repair watches, measures,
+ * tells and shows. It joins the rooms that may not know each other and decides nothing of its own.
+ */
+import type { JobConfig } from '../controller-state.ts';
+import { startFrom } from '../controller-state.ts';
+import { RESIN_CLOSED } from '../cure/open-resin.ts';
+import { NO_DOSES } from '../cure/portions.ts';
+import { countLight, cureInHand, throughPitMeasurement } from '../dose-watch.ts';
+import type { UnstampedEvent } from '../events.ts';
+import { type Reading, valueOrNull } from '../frame.ts';
+import { paneMeasurements, watchPane } from '../pane-watch.ts';
+import { faceOf } from '../panel/screen.ts';
+import { PROCEDURE_START } from '../procedure/phase.ts';
+import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from '../procedure/procedure.ts';
+import { HEAT_WATCH_START } from '../safety/heat-watch.ts';
+import {
+  answerIn,
+  type Lead as BatchLead,
+  type Procedure,
+  type Walked,
+  type WalkInput,
+} from './procedure.ts';
+import { findingsOf, repairAlarmsOf } from './repair-alarms.ts';
+import type { Repair, RepairReason, RepairSay, RepairScene, RepairState } from './repair-state.ts';
+import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
+
+const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
+  doses: NO_DOSES,
+  heat: HEAT_WATCH_START,
+  openResin: RESIN_CLOSED,
+});
+
+export const REPAIR: Procedure<Repair> = {
+  start: () => START,
+  rowOf: phaseOf,
+  figuresOf: ({ profile }) => profile,
+  lampRatioOf: ({ profile }) => profile.cure.lampRatio,
+  holdsAs: ({ phase }) => phase,
+  watch,
+  alarmsOf: repairAlarmsOf,
+  sceneAfter,
+  step,
+  resume,
+  entered: enteredEvent,
+  outcomeOf: ({ outcome }) => outcome,
+  heldBy: ({ why }) => ({ record: why, shown: { say: 'held-by-hand' } }),
+  stoppedBy: ({ by, why }) => ({
+    record: why,
+    shown: { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' },
+  }),
+  snapshotOf: repairSnapshotOf,
+  subjectOf: ({ phase, cycle }) => `${phase} ${cycle}`,
+  detailOf: () => null,
+  faceOf: (state, snapshot, config) => faceOf(repairViewOf(state, snapshot, config)),
+};
+
+function watch(state: RepairState, reading: Reading, config: JobConfig, dtS: number): RepairScene {
+  const { heat, openResin } = watchPane(state, reading, config, dtS);
+  return { doses: countLight(state, reading, config, dtS), heat, openResin };
+}
+
+/** Whoever lets a job go on after that alarm has put in a fresh drop. */
+function sceneAfter(scene: RepairScene, events: readonly UnstampedEvent[]): RepairScene {
+  const renewed = events.some(
+    (event) => event.kind === 'alarm' && event.alarm === 'daylight-set' && event.to === 'normal',
+  );
+  return renewed ? { ...scene, openResin: RESIN_CLOSED } : scene;
+}
+
+const because = (record: string, say: RepairSay['say']): RepairReason => ({
+  record,
+  shown: { say },
+});
+
+const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
+  hold: {
+    move: 'hold',
+    ending: null,
+    reason: because('This step could not be finished.', 'step-unfinished'),
+    read: false,
+  },
+  stop: {
+    move: 'stop',
+    ending: 'stopped-by-person',
+    reason: because('You chose to stop here.', 'stopped-by-choice'),
+    read: false,
+  },
+  finish: {
+    move: 'finish',
+    ending: 'completed',
+    reason: because('The repair is done.', 'repair-done'),
+    read: false,
+  },
+};
+
+function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
+  const {
+    state: walk,
+    lead,
+    events,
+  } = stepProcedure(state.procedure, {
+    profile: config.profile,
+    volumeM3: config.unit.chamberVolumeM3,
+    greatestRatio: config.unit.pump.greatestRatio,
+    pressurePa: valueOrNull(reading.pressurePa),
+    glassK: valueOrNull(reading.glassK),
+    findings: findingsOf(config, state, reading),
+    answer: answerIn(intents),
+    lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
+    cure: cureInHand(state, config),
+    dtS,
+  });
+  const led = lead === null ? null : LEADS[lead];
+  if (events.length === 0) return { walk, events, lead: led };
+  const before = state.procedure.phase;
+  const after = { procedure: walk, scene: state.scene };
+  const measured = [
+    ...paneMeasurements(before, after, config),
+    ...throughPitMeasurement(before, after, config),
+  ];
+  return { walk, events: [...events, ...measured], lead: led };
+}
