@@ -2,18 +2,20 @@
  * What a person gets to know of the controller's state: the view that the panel draws, the snapshot
  * for everything else, and which page of which screen is open. It changes nothing but pages.
  */
+
 import { forcesStop } from './batch-moves.ts';
 import { shownAlarm } from './batch-step.ts';
 import type { ControllerState, JobConfig } from './controller-state.ts';
 import { permissibleEyeTimeS, permissibleSkinTimeS } from './cure/uv-hazard.ts';
 import { doseInHand } from './dose-watch.ts';
-import { CURE_PHASES, type Snapshot } from './events.ts';
+import type { Snapshot } from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
 import type { Intent } from './intents.ts';
 import { jobTargetsOf, portionIn } from './job-target.ts';
 import { daylightToShow } from './pane-watch.ts';
 import type { LiveValues } from './panel/live-line.ts';
 import { composeSignals, type View } from './panel/screen.ts';
+import { CURE_PHASES } from './phases.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import { foremost } from './safety/alarms.ts';
 

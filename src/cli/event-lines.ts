@@ -2,7 +2,9 @@
  * One line of plain text for each event of a job, for terminals without a live panel and for logs.
  * Which events a person needs is a table here; the journal keeps them all.
  */
-import { type Event, type Measurement, STEP_NUMBERS } from '../events.ts';
+
+import type { Event, Measurement } from '../events.ts';
+import { STEP_NUMBERS } from '../phases.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
 

@@ -4,8 +4,10 @@
  * explanation, `5.2 !? Caution` what may hurt, `! Title` an alarm to acknowledge, `-- Title` the end.
  * Line 4 always says what the buttons do. What a button leads to is decided by the controller.
  */
-import { type BatchState, type PhaseId, type Snapshot, STEP_NUMBERS } from '../events.ts';
+
+import type { BatchState, Snapshot } from '../events.ts';
 import type { DisplayLines, Signals } from '../frame.ts';
+import { type PhaseId, STEP_NUMBERS } from '../phases.ts';
 import type { AdviceKey, ButtonKey, Catalogue, StateKey } from './catalogue.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
 import {
