@@ -80,7 +80,16 @@ addCompletion(program);
 // A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.
 for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
+/** `run` is the command that needs no name, and would take a misspelt one for an argument of its own. */
+function refuseUnknownCommand(given: string | undefined): void {
+  if (given === undefined || given.startsWith('-')) return;
+  const known = [...program.commands.map((command) => command.name()), 'help'];
+  if (known.includes(given)) return;
+  program.error(`error: no such command: ${JSON.stringify(given)}; accepted: ${known.join(', ')}`);
+}
+
 try {
+  refuseUnknownCommand(process.argv[2]);
   await program.parseAsync();
 } catch (error) {
   if (!(error instanceof CommanderError)) throw error;
