@@ -5,13 +5,14 @@
 
 import type { Event, Measurement } from '../events.ts';
 import { STEP_NUMBERS } from '../phases.ts';
+import { escapedValue } from '../plain-text.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
 
 /** `null` for what would only be noise on a terminal. */
 export function eventLine(event: Event): string | null {
   const words = wordsOf(event);
-  return words === null ? null : `${clock(event.timeS)}  ${words}`;
+  return words === null ? null : escapedValue(`${clock(event.timeS)}  ${words}`);
 }
 
 function wordsOf(event: Event): string | null {

@@ -16,6 +16,7 @@ import { extrasIn } from './job-about.ts';
 import { localDay } from './local-day.ts';
 import { keepJobPersonal, saltFor } from './personal.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
+import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
@@ -32,12 +33,12 @@ export interface RunOptions extends SimulatedOptions, PrepareOptions {
 
 export async function runCommand(options: RunOptions): Promise<number> {
   if (options.manual && !process.stdin.isTTY) {
-    process.stderr.write('--manual needs a terminal to press keys in.\n');
+    printError('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
   const prepared = await prepareRun(options, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
-  for (const warning of prepared.warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of prepared.warnings) printError(`${warning}\n`);
   const { config } = prepared.settings;
   const opened: OpenedBench =
     options.port === undefined
@@ -108,7 +109,7 @@ async function run(
     ...extrasIn({ about }),
   });
   const report = await writeReport(journalPath, { outside: record.facts, read: journal });
-  process.stdout.write(
+  print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
       : closingWords(end, wallS, [...report.lines, ...record.lines]),
@@ -118,7 +119,7 @@ async function run(
 
 /** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
+  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
     mkdirSync(records, { recursive: true });
