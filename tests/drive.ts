@@ -3,8 +3,8 @@
 import { REPAIR } from '../src/control/repair.ts';
 import { type ControllerStep, stepController } from '../src/controller.ts';
 import type { JobConfig } from '../src/controller-state.ts';
-import type { PhaseId } from '../src/events.ts';
 import type { Button, Frame, Request, Switches } from '../src/frame.ts';
+import type { PhaseId } from '../src/phases.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 

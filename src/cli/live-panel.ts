@@ -5,6 +5,7 @@
 import type { ProcedureTypes } from '../control/procedure-types.ts';
 import type { Event } from '../events.ts';
 import type { Tick } from '../pipeline.ts';
+import { escapedValue } from '../plain-text.ts';
 import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 
 export interface Showing<P extends ProcedureTypes> {
@@ -28,7 +29,7 @@ export async function createLivePanel<P extends ProcedureTypes>(
     take: ({ events }) => {
       for (const event of events) {
         const line = lineOf(event);
-        if (line !== null) out.write(`${line}\n`);
+        if (line !== null) out.write(`${escapedValue(line)}\n`);
       }
     },
     close: () => undefined,

@@ -6,7 +6,7 @@ import type { SettingsProblem } from '../settings.ts';
 
 /** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 export function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
+  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
     mkdirSync(records, { recursive: true });

@@ -11,6 +11,7 @@ import { EXIT } from './exit-codes.ts';
 import { guidedFromInputs } from './guided-settings-load.ts';
 import { loadJournal } from './load-journal.ts';
 import { settingsFromInputs } from './load-settings.ts';
+import { print, printError } from './print.ts';
 
 export function replayCommand(file: string): number {
   const journal = loadJournal(file);
@@ -18,11 +19,11 @@ export function replayCommand(file: string): number {
   const { remarks, intact } = journal.value;
   const replayed = replayOf(journal.value, file);
   if (!replayed.ok) return refuse(replayed.problems);
-  for (const remark of remarks) process.stdout.write(`note: ${remark}\n`);
+  for (const remark of remarks) print(`note: ${remark}\n`);
   const { ticks, events, differences } = replayed.value;
   const counted = `${ticks} ticks, ${events} events`;
   if (differences.length === 0) {
-    process.stdout.write(`${file}: ${counted}: every decision is the same.\n`);
+    print(`${file}: ${counted}: every decision is the same.\n`);
     // The same decisions on a file that was changed prove nothing about the job.
     return intact === false ? EXIT.fault : EXIT.completed;
   }
@@ -30,7 +31,7 @@ export function replayCommand(file: string): number {
     ({ timeS, what, recorded, replayed }) =>
       `  at ${timeS} s, ${what}\n    recorded ${recorded}\n    replayed ${replayed}`,
   );
-  process.stdout.write(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
+  print(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
   return EXIT.fault;
 }
 
@@ -48,6 +49,6 @@ function replayOf(contents: JournalContents, file: string): Checked<ReplayResult
 }
 
 function refuse(problems: readonly SettingsProblem[]): number {
-  process.stderr.write(`${problems.map(problemLine).join('\n')}\n`);
+  printError(`${problems.map(problemLine).join('\n')}\n`);
   return EXIT.badInput;
 }

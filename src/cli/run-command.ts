@@ -17,6 +17,7 @@ import { newFolder } from './new-folder.ts';
 import { type BenchOptions, openBench } from './open-bench.ts';
 import { keepJobPersonal, saltFor } from './personal.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
+import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
@@ -31,12 +32,12 @@ export interface RunOptions extends BenchOptions, PrepareOptions {
 
 export async function runCommand(options: RunOptions): Promise<number> {
   if (options.manual && !process.stdin.isTTY) {
-    process.stderr.write('--manual needs a terminal to press keys in.\n');
+    printError('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
   const prepared = await prepareRun(options, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
-  for (const warning of prepared.warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of prepared.warnings) printError(`${warning}\n`);
   const { config } = prepared.settings;
   const opened = await openBench(options, config);
   if (!opened.ok) return refuse(opened.lines);
@@ -104,7 +105,7 @@ async function run(
     ...extrasIn({ about }),
   });
   const report = await writeReport(journalPath, { outside: record.facts, read: journal });
-  process.stdout.write(
+  print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
       : closingWords(end, wallS, [...report.lines, ...record.lines]),

@@ -9,6 +9,7 @@ import type { ControllerState } from '../controller-state.ts';
 import type { EndReason, Event, Outcome, Snapshot } from '../events.ts';
 import type { Request } from '../frame.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
+import { escapedValue } from '../plain-text.ts';
 import { createJournal, type Journal } from '../records/journal.ts';
 import type { JournalHeader } from '../records/journal-format.ts';
 import type { Bench } from './bench.ts';
@@ -52,7 +53,7 @@ export async function runProcedure<P extends ProcedureTypes>(
 ): Promise<ProcedureEnd<P>> {
   const { bench } = run;
   const { board } = bench;
-  const warn = (words: string): void => void run.err.write(`${words}\n`);
+  const warn = (words: string): void => void run.err.write(`${escapedValue(words)}\n`);
   const watcher = endWatcher<P>();
   const pacer: { stop: () => void } = { stop: () => undefined };
   const fail = (error: unknown): void => {

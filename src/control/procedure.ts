@@ -4,10 +4,11 @@
  * procedures have in common is the controller's: batch, alarms, regulation, guard, pages, panel.
  */
 import type { ControllerState } from '../controller-state.ts';
-import type { Answer, EndReason, Outcome, PhaseId, UnstampedEvent } from '../events.ts';
+import type { Answer, EndReason, Outcome, UnstampedEvent } from '../events.ts';
 import type { Frame, Reading } from '../frame.ts';
 import type { Intent } from '../intents.ts';
 import type { Face } from '../panel/face.ts';
+import type { PhaseId } from '../phases.ts';
 import type { PhaseKind } from '../procedure/phase.ts';
 import type { AirDemand } from '../procedure/regulation.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';

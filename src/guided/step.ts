@@ -4,7 +4,7 @@
  * repair only: each step names the phase whose alarms and interlocks hold in it.
  */
 import type { Mean, Point, StepId } from '../core/guided-events.ts';
-import type { PhaseId } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import type { PhaseKind } from '../procedure/phase.ts';
 import type { AirDemand } from '../procedure/regulation.ts';
 import type { GuidedSettings } from './guided-settings.ts';

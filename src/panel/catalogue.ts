@@ -3,8 +3,10 @@
  * keys of alarms and kinds of damage belong to other rooms and are handed in. Words may carry accents:
  * `text.ts` makes of them what the display has. Whether they fit is checked in `catalogue-fit.ts`.
  */
+
 import { z } from 'zod';
-import { PHASE_IDS, type PhaseId, SEAL_WHYS, type SealWhy } from '../events.ts';
+import { SEAL_WHYS, type SealWhy } from '../events.ts';
+import { PHASE_IDS, type PhaseId } from '../phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../phrases.ts';
 import { schemaName, text } from '../settings.ts';
 

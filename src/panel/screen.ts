@@ -3,8 +3,10 @@
  * that take a line of it, its longer explanation, and why the job is held or over. How a screen is
  * framed is decided in `face.ts`.
  */
-import { type BatchState, type PhaseId, type Snapshot, STEP_NUMBERS } from '../events.ts';
+
+import type { BatchState, Snapshot } from '../events.ts';
 import type { Signals } from '../frame.ts';
+import { type PhaseId, STEP_NUMBERS } from '../phases.ts';
 import type { AdviceKey, Catalogue } from './catalogue.ts';
 import { buttonLine, type Face, signalsOf } from './face.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';

@@ -4,7 +4,7 @@
  * must look or act. Adding a phase is a name and number in events.ts, a row here, a prompt in each
  * catalogue, and a test.
  */
-import type { PhaseId } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import { vacuumPlanOf } from './altitude.ts';
 import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';

@@ -3,6 +3,7 @@
  * footer. The tick has its own in tick-line.ts. Strict like every settings file: an unknown field is
  * an error, because a record that is half understood is worse than one that is refused.
  */
+
 import { z } from 'zod';
 import { POINT_NAMES, PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
 import {
@@ -11,11 +12,10 @@ import {
   BATCH_STATES,
   type Event,
   MEASUREMENTS,
-  PHASE_IDS,
-  type PhaseId,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../events.ts';
+import { PHASE_IDS, type PhaseId } from '../phases.ts';
 import { choice, schemaName, wholeNumber } from '../settings.ts';
 import { exactNumber } from './exact-number.ts';
 import { JOURNAL_SCHEMA, type JournalFooter, type JournalHeader } from './journal-format.ts';

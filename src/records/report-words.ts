@@ -3,7 +3,9 @@
  * courtesy in brackets; and the words for the short names of the journal. No sentence in here claims
  * anything about the glass.
  */
-import type { EndReason, Measurement, Outcome, PhaseId } from '../events.ts';
+
+import type { EndReason, Measurement, Outcome } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import {
   celsiusFromK,
   inHgFromPa,

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { BATCH_STATES, PHASE_IDS } from '../../src/events.ts';
+import { BATCH_STATES } from '../../src/events.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import { composeSignals, type View } from '../../src/panel/screen.ts';
+import { PHASE_IDS } from '../../src/phases.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
 import { LIVE, SNAPSHOT, view } from './views.ts';
 

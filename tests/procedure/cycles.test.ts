@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Answer, CURE_PHASES, type PhaseId } from '../../src/events.ts';
+import type { Answer } from '../../src/events.ts';
+import { CURE_PHASES, type PhaseId } from '../../src/phases.ts';
 import type { PhaseContext, ProcedureState } from '../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../src/procedure/phase.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
