@@ -5,7 +5,7 @@
 
 import { forcesStop } from './batch-moves.ts';
 import { shownAlarm } from './batch-step.ts';
-import type { ControllerState, JobConfig } from './controller-state.ts';
+import { asksEnd, type ControllerState, type JobConfig } from './controller-state.ts';
 import { permissibleEyeTimeS, permissibleSkinTimeS } from './cure/uv-hazard.ts';
 import { doseInHand } from './dose-watch.ts';
 import type { Snapshot } from './events.ts';
@@ -66,6 +66,7 @@ function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): 
     alarm: shown === null ? null : shownAlarm(shown),
     alarmStops: forcesStop(state.alarms),
     why: state.why.shown,
+    asksEnd: asksEnd(state.why),
     page: state.page,
     live: liveValues(state, snapshot, config),
     snapshot,
@@ -122,9 +123,10 @@ export function turnScreen(state: ControllerState, intents: readonly Intent[]): 
   return turn === undefined ? state : { ...state, page: pageAfter(state, turn.kind) };
 }
 
-function subjectOf({ alarms, batch, procedure }: ControllerState): string {
+function subjectOf({ alarms, batch, procedure, why }: ControllerState): string {
   const alarm = foremost(alarms);
-  return alarm === null ? `${batch} ${procedure.phase} ${procedure.cycle}` : alarm.row.id;
+  const asked = asksEnd(why) ? ' end?' : '';
+  return alarm === null ? `${batch} ${procedure.phase} ${procedure.cycle}${asked}` : alarm.row.id;
 }
 
 /** The first page of a longer explanation is 0; alarms and held jobs show page 0 from the start. */
