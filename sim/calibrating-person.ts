@@ -33,7 +33,7 @@ export const GUIDED_HABITS: Readonly<Partial<Record<GuidedMark, Doing>>> = {
   H7: 'decide',
 };
 
-const TAKES_S = { work: 15, read: 4, dial: 2, decide: 6, other: 3 } as const;
+const TAKES_S = { work: 15, read: 4, dial: 3, decide: 6, other: 3 } as const;
 /** Quick presses follow each other like this; a pause this long begins anew. */
 const QUICK_S = 0.25;
 const PAUSE_S = 1;

@@ -5,7 +5,7 @@
 import type { DisplayLines } from '../src/frame.ts';
 import { PHASE_IDS, PHASES, type PhaseId, STEP_NUMBERS } from '../src/phases.ts';
 
-export type ScreenKind = 'step' | 'held' | 'help' | 'alarm' | 'end';
+export type ScreenKind = 'step' | 'held' | 'end-asked' | 'help' | 'alarm' | 'end';
 
 /** The mark of a guided procedure's step, as the display shows it. */
 export type GuidedMark = `${'P' | 'U' | 'T' | 'H'}${number}`;
@@ -29,13 +29,19 @@ export const stepShownAs = (shown: string): SeenStep | null =>
 
 export const isPhase = (step: SeenStep): step is PhaseId => step in PHASES;
 
+/** By what stands behind the number; every other mark is a page of help. */
+const KIND_OF_MARK: Readonly<Record<string, ScreenKind>> = {
+  '': 'step',
+  '|| ': 'held',
+  '||? ': 'end-asked',
+};
+
 /** Reads the first line of the display; null when it is blank. */
 export function readScreen([first]: DisplayLines): Screen | null {
   if (first.startsWith('! ')) return { kind: 'alarm', step: null };
   if (first.startsWith('-- ')) return { kind: 'end', step: null };
-  const match = /^(\d\.\d{1,2}|[PUTH]\d{1,2}) (\|\| |!?\? )?/.exec(first);
+  const match = /^(\d\.\d{1,2}|[PUTH]\d{1,2}) (\|\|\?? |!?\? )?/.exec(first);
   const step = stepShownAs(match?.[1] ?? '');
   if (step === null) return null;
-  const kind = match?.[2] === '|| ' ? 'held' : match?.[2] !== undefined ? 'help' : 'step';
-  return { kind, step };
+  return { kind: KIND_OF_MARK[match?.[2] ?? ''] ?? 'help', step };
 }

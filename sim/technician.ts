@@ -50,6 +50,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   evacuate: NOTHING,
   'vacuum-dwell': NOTHING,
   'ask-bubbles': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
+  'bubbles-stay': { takesS: 4, press: yes },
   release: NOTHING,
   pressurise: NOTHING,
   'pressure-dwell': NOTHING,
@@ -75,10 +76,12 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   result: handWork(3),
 };
 
-const ALARM: Habit = { takesS: 2.5, press: yes };
+const ALARM: Habit = { takesS: 3, press: yes };
 const END: Habit = { takesS: 3, press: yes };
 const HELP: Habit = { takesS: 4, press: yes };
 const HELD: Habit = { takesS: 15, press: yes };
+/** Asked only after a person gave up. */
+const END_ASKED: Habit = { takesS: 4, press: yes };
 /** Held this often in one step, a person gives up. */
 const PATIENCE = 3;
 /** A person who sees nothing happen presses again after this time. */
@@ -129,6 +132,8 @@ function habitOf({ kind, step }: Screen): Habit | null {
       return HELP;
     case 'held':
       return HELD;
+    case 'end-asked':
+      return END_ASKED;
     case 'step':
       return step !== null && isPhase(step) ? HABITS[step] : null;
   }

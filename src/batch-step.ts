@@ -147,6 +147,10 @@ function heedPerson<P extends ProcedureTypes>(
       return command(state, 'hold', tick.procedure.heldBy(intent), tick);
     case 'restart':
       return restart(state, tick);
+    case 'ask-end':
+      return state.why === null ? state : { ...state, why: { ...state.why, heldFor: state.why } };
+    case 'stay-held':
+      return { ...state, why: state.why?.heldFor ?? state.why };
     case 'stop':
       return isEnded(state.batch) ? end(state, tick) : stop(state, intent, tick);
     default:

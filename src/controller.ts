@@ -7,7 +7,7 @@
 import { alarmContextOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
 import type { Procedure, Tick } from './control/procedure.ts';
-import type { ProcedureTypes } from './control/procedure-types.ts';
+import { asksEnd, type ProcedureTypes } from './control/procedure-types.ts';
 import type { Repair } from './control/repair-state.ts';
 import { type ControllerState, stateActing } from './controller-state.ts';
 import type { Event, UnstampedEvent } from './events.ts';
@@ -138,6 +138,7 @@ function intentsOf<P extends ProcedureTypes>(
     kind: rowOf(state.procedure).kind,
     alarm: foremost(state.alarms)?.row.id ?? null,
     helpOpen: state.page !== null,
+    asksEnd: asksEnd(state.why),
     shownS: state.screen.shownS,
   };
   const pressed = reading.pressed.map((button): Request => ({ kind: 'button', button }));

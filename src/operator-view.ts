@@ -3,7 +3,7 @@
  * What stands on the screen is the procedure's. It changes nothing but pages.
  */
 import type { Procedure } from './control/procedure.ts';
-import type { ProcedureTypes } from './control/procedure-types.ts';
+import { asksEnd, type ProcedureTypes } from './control/procedure-types.ts';
 import type { ControllerState } from './controller-state.ts';
 import type { Intent } from './intents.ts';
 import { signalsOf } from './panel/face.ts';
@@ -39,7 +39,8 @@ export function turnScreen<P extends ProcedureTypes>(
   procedure: Procedure<P>,
 ): ControllerState<P> {
   const alarm = foremost(state.alarms);
-  const subject = alarm?.row.id ?? `${state.batch} ${procedure.subjectOf(state.procedure)}`;
+  const asked = asksEnd(state.why) ? ' end?' : '';
+  const subject = alarm?.row.id ?? `${state.batch} ${procedure.subjectOf(state.procedure)}${asked}`;
   if (subject !== state.screen.subject) {
     return { ...state, page: null, screen: { subject, shownS: 0 } };
   }

@@ -45,6 +45,7 @@ export const PHASES = {
   evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
+  'bubbles-stay': { part: 'cycles', glassWatched: true, resinOpen: true },
   release: { part: 'cycles', glassWatched: true, resinOpen: true },
   pressurise: { part: 'cycles', chamber: 'to-pressure', resinOpen: true },
   'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },

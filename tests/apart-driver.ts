@@ -53,7 +53,7 @@ export function recorded(config: JobConfig): { readonly driver: Driver; readonly
       return step;
     },
     press: (button, change) => {
-      driver.pass(0.5, change);
+      driver.pass(1.6, change);
       return driver.tick({ ...change, pressed: [button] });
     },
   };

@@ -59,7 +59,8 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
       return step;
     },
     press: (button, change) => {
-      driver.pass(0.5, change);
+      // Long enough for the screen to count as read.
+      driver.pass(1.6, change);
       return tick({ ...change, pressed: [button] });
     },
     last: () => last ?? tick(),

@@ -46,6 +46,14 @@ test('alarms of pressure, glass and light concern the phases that can do the har
   expect([...HOLDING_SET_POINT]).toEqual(['vacuum-dwell', 'ask-bubbles', 'pressure-dwell']);
   expect([...CURE_PHASES]).toEqual(['cure-fill', 'cure']);
   expect([...GLASS_PHASES].toSorted()).toEqual(
-    [...closed, ...underPressure, 'release', 'vent', 'cure-fill', 'cure'].toSorted(),
+    [
+      ...closed,
+      ...underPressure,
+      'bubbles-stay',
+      'release',
+      'vent',
+      'cure-fill',
+      'cure',
+    ].toSorted(),
   );
 });

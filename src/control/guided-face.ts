@@ -18,6 +18,7 @@ import { alarmReasonPages, type Page, reasonPages, TEXT_ROWS } from '../panel/pa
 import { ends, pages } from '../panel/text.ts';
 import { foremost } from '../safety/alarms.ts';
 import type { GuidedConfig, GuidedSnapshot, GuidedState } from './guided-state.ts';
+import { asksEnd } from './procedure-types.ts';
 
 export function guidedSnapshotOf(state: GuidedState, reading: Reading): GuidedSnapshot {
   const { batch, procedure: progress, alarms, page } = state;
@@ -54,6 +55,7 @@ export function guidedFaceOf(
     kind,
     alarm: shown === null ? null : shownAlarm(shown),
     alarmStops: forcesStop(alarms),
+    asksEnd: asksEnd(state.why),
     page: state.page,
     phaseElapsedS: progress.elapsedS,
     mark: STEP_MARKS[progress.step],

@@ -22,4 +22,9 @@ export interface ProcedureTypes {
 export interface Reason<Say> {
   readonly record: string;
   readonly shown: Say | AlarmReason;
+  /** Why it is held, while the screen asks whether to end it. */
+  readonly heldFor?: Reason<Say>;
 }
+
+export const asksEnd = (why: Pick<Reason<object>, 'heldFor'> | null): boolean =>
+  why?.heldFor !== undefined;

@@ -16,6 +16,7 @@ import type { View } from '../panel/screen.ts';
 import { CURE_PHASES } from '../phases.ts';
 import { phaseOf } from '../procedure/procedure.ts';
 import { foremost } from '../safety/alarms.ts';
+import { asksEnd } from './procedure-types.ts';
 import type { RepairState } from './repair-state.ts';
 
 export function repairSnapshotOf(
@@ -55,6 +56,7 @@ export function repairViewOf(state: RepairState, snapshot: Snapshot, config: Job
     alarm: shown === null ? null : shownAlarm(shown),
     alarmStops: forcesStop(state.alarms),
     why: state.why?.shown ?? NO_REASON,
+    asksEnd: asksEnd(state.why),
     page: state.page,
     live: liveValues(state, snapshot, config),
     snapshot,

@@ -67,6 +67,7 @@ const AFTER_END = DISPLAY_COLUMNS - '-- '.length;
 const STATE_ROOM: Readonly<Record<StateKey, number>> = {
   holding: AFTER_HELD,
   held: AFTER_HELD,
+  endAsked: DISPLAY_COLUMNS - LONGEST_STEP - ' ||? '.length,
   restarting: AFTER_HELD,
   caution: AFTER_HELD,
   stopping: AFTER_END,

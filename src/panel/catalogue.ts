@@ -34,6 +34,7 @@ export type LiveKey = (typeof LIVE_KEYS)[number];
 export const STATE_KEYS = [
   'holding',
   'held',
+  'endAsked',
   'restarting',
   'stopping',
   'stopped',
@@ -51,6 +52,7 @@ export type StateKey = (typeof STATE_KEYS)[number];
 export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
+  'end-asked',
   'stopped-by-choice',
   'stopped-held',
   'interrupted',
@@ -68,6 +70,7 @@ export const BUTTON_KEYS = [
   'alarm',
   'held',
   'heldByAlarm',
+  'endAsked',
   'end',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];

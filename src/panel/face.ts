@@ -1,14 +1,22 @@
 /**
  * Composes what display, status lamp and buzzer show, whichever procedure runs. Line 1 always says
- * where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ? Title` the longer
- * explanation, `5.2 !? Caution` what may hurt, `! Title` an alarm to acknowledge, `-- Title` the end.
+ * where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked
+ * whether to end it, `5.2 ? Title` the longer explanation, `5.2 !? Caution` what may hurt, `! Title` an
+ * alarm to acknowledge, `-- Title` the end.
  * Line 4 always says what the buttons do. The words of a step are its procedure's, and what a button
  * leads to is decided by the controller.
  */
 import type { BatchState } from '../events.ts';
 import type { DisplayLines, Signals } from '../frame.ts';
 import type { ButtonKey, Catalogue, StateKey } from './catalogue.ts';
-import { alarmPages, alarmWords, type HelpPage, type Page, type ShownAlarm } from './page-words.ts';
+import {
+  alarmPages,
+  alarmWords,
+  type HelpPage,
+  type Page,
+  reasonPages,
+  type ShownAlarm,
+} from './page-words.ts';
 import { ends, fitLine } from './text.ts';
 
 export interface Face {
@@ -19,6 +27,8 @@ export interface Face {
   readonly alarm: ShownAlarm | null;
   /** Whether any alarm that is not a mere warning is in force. */
   readonly alarmStops: boolean;
+  /** A held job asks whether it is to be ended. */
+  readonly asksEnd: boolean;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly phaseElapsedS: number;
@@ -90,11 +100,13 @@ const heldTitle = ({ mark, catalogue }: Face, state: StateKey): string =>
 
 function heldScreen(face: Face): DisplayLines {
   const page = face.page ?? 0;
-  const all = face.why();
+  const { asksEnd, catalogue } = face;
+  const all = asksEnd ? reasonPages({ say: 'end-asked' }, catalogue) : face.why();
   const mark = all.length > 1 ? pageMark(page, all.length) : '';
-  const key = face.alarmStops ? 'heldByAlarm' : 'held';
-  const buttons = buttonLine(face.catalogue, key, mark);
-  return screen(heldTitle(face, 'held'), all[page % all.length] ?? [], buttons);
+  const held = face.alarmStops ? 'heldByAlarm' : 'held';
+  const buttons = buttonLine(catalogue, asksEnd ? 'endAsked' : held, mark);
+  const title = asksEnd ? `${face.mark} ||? ${catalogue.states.endAsked}` : heldTitle(face, 'held');
+  return screen(title, all[page % all.length] ?? [], buttons);
 }
 
 function endScreen(face: Face, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {

@@ -24,6 +24,8 @@ export interface View {
   readonly alarmStops: boolean;
   /** Why the job is held, stopped or aborted. */
   readonly why: ShownReason;
+  /** A held job asks whether it is to be ended. */
+  readonly asksEnd: boolean;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly live: LiveValues;
@@ -33,13 +35,14 @@ export interface View {
 export const composeSignals = (view: View): Signals => signalsOf(faceOf(view));
 
 export function faceOf(view: View): Face {
-  const { catalogue, batch, kind, phase, alarm, alarmStops, page, live } = view;
+  const { catalogue, batch, kind, phase, alarm, alarmStops, asksEnd, page, live } = view;
   return {
     catalogue,
     batch,
     kind,
     alarm,
     alarmStops,
+    asksEnd,
     page,
     phaseElapsedS: live.phaseElapsedS,
     mark: STEP_NUMBERS[phase],

@@ -119,7 +119,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
               to: 'vacuum-dwell',
               patch: { dwellForS: Math.min(vacuum.extendByS, vacuum.longestDwellS - vacuumHeldS) },
             }
-          : { to: 'release' },
+          : { to: 'bubbles-stay' },
       () => ({ to: 'release' }),
     ),
     air: toVacuum,
@@ -127,6 +127,12 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     resumeAt: 'evacuate',
     observe: countVacuum,
   },
+  // The vacuum is let go while somebody thinks: the pane has carried it for as long as it may.
+  'bubbles-stay': question(
+    'bubbles-stay',
+    () => ({ to: 'release' }),
+    () => ({ to: 'reseat' }),
+  ),
   release: {
     ...BASE,
     kind: 'automatic',

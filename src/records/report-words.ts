@@ -157,6 +157,7 @@ export const END_WORDS: Readonly<Record<EndReason, string>> = {
 export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'job-sheet': 'Is this the job?',
   'ask-bubbles': 'Do bubbles still rise in the resin?',
+  'bubbles-stay': 'Bubbles still rise, the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
   'offer-cycle': 'Not clear: run one more cycle?',
   'accept-mark': 'A mark may remain: cure anyway?',

@@ -26,6 +26,7 @@ const HAZARDS = [
   'dry-again',
   'evacuate',
   'vacuum-dwell',
+  'ask-bubbles',
   'pressurise',
   'pressure-dwell',
   'cover-fill',

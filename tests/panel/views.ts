@@ -47,6 +47,7 @@ export const view = (change: Partial<View>): View => ({
   alarm: null,
   alarmStops: false,
   why: { say: 'held-by-hand' },
+  asksEnd: false,
   page: null,
   live: LIVE,
   snapshot: SNAPSHOT,
@@ -101,7 +102,8 @@ export function restViews(catalogue: Catalogue, alarms: readonly ShownAlarm[]): 
   const others = BATCH_STATES.filter((batch) => batch !== 'running').flatMap((batch) =>
     [true, false].map((alarmStops) => view({ catalogue, batch, alarmStops, phase: 'accept-mark' })),
   );
-  return [...told, ...others];
+  const endAsked = view({ catalogue, batch: 'held', asksEnd: true, why: { say: 'end-asked' } });
+  return [...told, ...others, endAsked];
 }
 
 /** Every alarm with all its pages. */

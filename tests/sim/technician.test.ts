@@ -67,9 +67,10 @@ describe('the tables', () => {
 describe('reading the display', () => {
   test.each([
     ['5.2 Vacuum dwell', { kind: 'step', step: 'vacuum-dwell' }],
-    ['5.10 Cure as it is?', { kind: 'step', step: 'accept-mark' }],
+    ['5.11 Cure as it is?', { kind: 'step', step: 'accept-mark' }],
     ['5.2 || Held', { kind: 'held', step: 'vacuum-dwell' }],
-    ['5.10 ? Help', { kind: 'help', step: 'accept-mark' }],
+    ['5.11 ? Help', { kind: 'help', step: 'accept-mark' }],
+    ['5.2 ||? End job', { kind: 'end-asked', step: 'vacuum-dwell' }],
     ['! Pressure lost', { kind: 'alarm', step: null }],
     ['-- Record closed', { kind: 'end', step: null }],
     ['', null],
