@@ -18,7 +18,7 @@ import type { Guided, GuidedConfig } from '../../src/control/guided-state.ts';
 import { type ControllerStep, stepController } from '../../src/controller.ts';
 import type { ProcedureName } from '../../src/core/guided-events.ts';
 import type { Event } from '../../src/events.ts';
-import { DISPLAY_COLUMNS, type Request } from '../../src/frame.ts';
+import { DISPLAY_COLUMNS, type Frame, type Request } from '../../src/frame.ts';
 import { guidedSettingsSchema } from '../../src/guided/guided-settings.ts';
 import { QUANTITIES, type QuantityName } from '../../src/guided/quantities.ts';
 import { RECORD_WORDS } from '../../src/guided/record-words.ts';
@@ -68,6 +68,12 @@ export interface GuidedOptions {
     board: SimulatedBoard,
     ask: (request: Request) => void,
   ) => boolean;
+  /** Takes what a journal would. */
+  readonly record?: (tick: {
+    readonly frame: Frame;
+    readonly requests: readonly Request[];
+    readonly step: ControllerStep<Guided>;
+  }) => void;
 }
 
 export interface GuidedRun {
@@ -109,7 +115,9 @@ export function runGuided(options: GuidedOptions): GuidedRun {
   let last: ControllerStep<Guided> | null = null;
   board.frames$.subscribe((frame) => {
     if (state.ended) return;
-    const step = stepController(GUIDED, config, state, frame, requests.splice(0));
+    const asked = requests.splice(0);
+    const step = stepController(GUIDED, config, state, frame, asked);
+    options.record?.({ frame, requests: asked, step });
     check(step, board);
     state = step.state;
     last = step;

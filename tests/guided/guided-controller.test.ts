@@ -161,6 +161,57 @@ describe('held', () => {
   });
 });
 
+describe('as in a repair', () => {
+  test('what would hold it is not told once it is over; what is dangerous still is', () => {
+    const driver = createGuidedDriver('uv');
+    guideTo(driver, 'radiometer-place');
+    driver.tick({}, [{ kind: 'stop', by: 'person', why: 'test' }]);
+    expect(driver.pass(4).snapshot.batch).toBe('stopped');
+    const quiet = driver.pass(5, { counts: { irradiance: 0 } });
+    expect(quiet.outputs.buzzer).toBe('off');
+    expect(quiet.outputs.display[0]).toContain('--');
+    const told = driver.pass(1, { switches: { emergencyStopPressed: true } });
+    expect(told.outputs.display[0]).toMatch(/^! Emergency stop/);
+  });
+
+  test('live values are composed five times a second, and a dialled number at once', () => {
+    const driver = createGuidedDriver('temperature');
+    guideTo(driver, 'ice-settle');
+    driver.pass(3);
+    const composed = new Set<unknown>();
+    for (let i = 0; i < 100; i++) composed.add(driver.tick().state.shown.signals);
+    // In five seconds every 0.2 s, or a tick of 0.05 s later.
+    expect(composed.size).toBeGreaterThanOrEqual(20);
+    expect(composed.size).toBeLessThanOrEqual(26);
+    const entry = createGuidedDriver('pressure');
+    guideTo(entry, 'air-enter');
+    entry.pass(1);
+    const before = entry.tick().outputs.display[1];
+    expect(entry.tick({ pressed: ['more'] }).outputs.display[1]).not.toBe(before);
+  });
+
+  test('what starts and goes on says why, in the words of a repair', () => {
+    const driver = createGuidedDriver('pressure');
+    const why: string[] = [];
+    const note = ({ events }: ControllerStep<Guided>): void => {
+      for (const event of events) if (event.kind === 'batch') why.push(event.why);
+    };
+    note(driver.tick());
+    guideTo(driver, 'gauge-join');
+    note(driver.tick({}, [{ kind: 'hold' }]));
+    for (let i = 0; i < 300; i++) note(driver.tick());
+    note(driver.tick({ pressed: ['yes'] }));
+    for (let i = 0; i < 40; i++) note(driver.tick());
+    expect(why).toEqual([
+      'The unit was started.',
+      'You held the procedure.',
+      'You held the procedure.',
+      'You let the job go on.',
+      'All is well again.',
+    ]);
+  });
+});
+
 describe('a number', () => {
   test('NO lowers, MORE raises, YES takes', () => {
     const driver = createGuidedDriver('pressure');
@@ -183,6 +234,19 @@ describe('a number', () => {
     expect(refused.state.procedure.points).toHaveLength(0);
     const { state } = driver.tick({}, [{ kind: 'enter', valueSI: 100_640 }]);
     expect(state.procedure.points[0]?.reference).toBeCloseTo(100_640, 6);
+  });
+
+  test('typed where none is asked for is refused, and nothing is entered', () => {
+    const driver = createGuidedDriver('pressure');
+    guideTo(driver, 'gauge-join');
+    const { events, state } = driver.tick({}, [{ kind: 'enter', valueSI: 100_640 }]);
+    expect(events).toContainEqual({
+      kind: 'refused',
+      request: 'number',
+      why: 'no number is asked for',
+      timeS: expect.any(Number),
+    });
+    expect(state.procedure.step).toBe('gauge-join');
   });
 
   test('one given beforehand is taken without a press', () => {
