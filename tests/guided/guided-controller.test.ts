@@ -167,7 +167,7 @@ describe('as in a repair', () => {
     guideTo(driver, 'radiometer-place');
     driver.tick({}, [{ kind: 'stop', by: 'person', why: 'test' }]);
     expect(driver.pass(4).snapshot.batch).toBe('stopped');
-    const quiet = driver.pass(5, { counts: { irradiance: 0 } });
+    const quiet = driver.pass(5, { counts: { supplyVoltage: 0, pressure: 0 } });
     expect(quiet.outputs.buzzer).toBe('off');
     expect(quiet.outputs.display[0]).toContain('--');
     const told = driver.pass(1, { switches: { emergencyStopPressed: true } });
