@@ -115,6 +115,9 @@ describe('the journal of a calibration', () => {
     const { code, out } = await runProgram(['replay', file], folder);
     expect(code).toBe(1);
     expect(out).toContain('decisions differ');
+    const verified = await runProgram(['records', 'verify', '--records', 'changed'], folder);
+    expect(verified.code).toBe(1);
+    expect(verified.out + verified.err).toContain('SHA-256 of journal.jsonl');
   });
 
   test('is kept where the procedure was stopped as well, and another has a folder of its own', async () => {
@@ -131,6 +134,7 @@ describe('the journal of a calibration', () => {
     expect((await runProgram(['replay', second], folder)).code).toBe(0);
     const verified = await runProgram(['records', 'verify', '--records', 'twice'], folder);
     expect(verified.code).toBe(0);
+    expect(verified.out).toContain('1 journal');
   });
 
   test('makes no report of a repair', async () => {
