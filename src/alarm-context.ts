@@ -3,8 +3,7 @@
  * in every procedure, and what the procedure in hand adds. It judges nothing.
  */
 import type { Procedure } from './control/procedure.ts';
-import type { ProcedureTypes } from './control/procedure-types.ts';
-import type { ControllerState } from './controller-state.ts';
+import type { ControllerState, ProcedureTypes } from './controller-state.ts';
 import type { Reading } from './frame.ts';
 import type { AlarmContext } from './safety/alarm-row.ts';
 

@@ -6,8 +6,7 @@
  */
 import { isAtRest } from './at-rest.ts';
 import type { Lead, Tick } from './control/procedure.ts';
-import type { ProcedureTypes, Reason } from './control/procedure-types.ts';
-import type { ControllerState } from './controller-state.ts';
+import type { ProcedureTypes, Reason, ControllerState as State } from './controller-state.ts';
 import type { EndReason } from './events.ts';
 import type { Reading } from './frame.ts';
 import type { Intent } from './intents.ts';
@@ -29,11 +28,11 @@ export const forcesStop = (alarms: AlarmRecords): boolean =>
   forcing(alarms, 'hold') !== null || forcing(alarms, 'abort') !== null;
 
 export function stepBatch<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   reading: Reading,
   intents: readonly Intent[],
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const started = state.batch === 'idle' ? begin(state, tick) : state;
   const alarmed = heedAlarms(started, tick);
   const asked = intents.reduce((now, intent) => heedPerson(now, intent, tick), alarmed);
@@ -42,10 +41,10 @@ export function stepBatch<P extends ProcedureTypes>(
 
 /** What the procedure itself asks of the batch. */
 export function leadBatch<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   lead: Lead<P['say']>,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   if (lead === null) return state;
   const { move, ending, reason, read } = lead;
   const moved = command(ending === null ? state : endingBy(state, ending), move, reason, tick);
@@ -69,22 +68,22 @@ function alarmReason(standing: Standing, refused: boolean): Reason<never> {
 }
 
 function command<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   move: BatchCommand,
   why: Reason<P['say']>,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const moved = go(state, move, why.record, tick);
   return moved === state ? state : { ...moved, why };
 }
 
 /** A move after which no screen tells why. */
 function go<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   move: BatchCommand,
   why: string,
   { events }: Pick<Tick<P>, 'events'>,
-): ControllerState<P> {
+): State<P> {
   const to = nextBatchState(state.batch, move);
   if (to === null) return state;
   events.push({ kind: 'batch', from: state.batch, to, why });
@@ -92,17 +91,11 @@ function go<P extends ProcedureTypes>(
 }
 
 /** Whoever ends it first keeps the reason. */
-const endingBy = <P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  endReason: EndReason,
-): ControllerState<P> =>
+const endingBy = <P extends ProcedureTypes>(state: State<P>, endReason: EndReason): State<P> =>
   isEnded(state.batch) || state.batch === 'aborting' ? state : { ...state, endReason };
 
 /** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */
-function end<P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  { procedure, events }: Tick<P>,
-): ControllerState<P> {
+function end<P extends ProcedureTypes>(state: State<P>, { procedure, events }: Tick<P>): State<P> {
   const unseen = foremost(state.alarms) !== null && state.endReason !== 'interrupted';
   if (state.ended || (unseen && state.batchForS < END_SCREEN_S)) return state;
   const { endReason: reason, why } = state;
@@ -111,19 +104,13 @@ function end<P extends ProcedureTypes>(
   return { ...state, ended: true };
 }
 
-function begin<P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  tick: Tick<P>,
-): ControllerState<P> {
+function begin<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
   const running = go(state, 'start', STARTED, tick);
   tick.events.push(tick.procedure.entered(running.procedure));
   return running;
 }
 
-function heedAlarms<P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  tick: Tick<P>,
-): ControllerState<P> {
+function heedAlarms<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
   const abort = forcing(state.alarms, 'abort');
   if (abort !== null) {
     return command(endingBy(state, 'alarm'), 'abort', alarmReason(abort, false), tick);
@@ -133,10 +120,10 @@ function heedAlarms<P extends ProcedureTypes>(
 }
 
 function heedPerson<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   intent: Intent,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   switch (intent.kind) {
     case 'refused':
       tick.events.push(intent);
@@ -159,10 +146,7 @@ function heedPerson<P extends ProcedureTypes>(
 }
 
 /** Goes on, or is refused with the alarm that still stands. */
-function restart<P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  tick: Tick<P>,
-): ControllerState<P> {
+function restart<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
   const standing = forcing(state.alarms, 'abort') ?? forcing(state.alarms, 'hold');
   if (standing === null) return go(state, 'restart', LET_GO_ON, tick);
   const why = `${standing.row.title} still stands`;
@@ -171,20 +155,20 @@ function restart<P extends ProcedureTypes>(
 }
 
 function stop<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   intent: Extract<Intent, { kind: 'stop' }>,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const ending = intent.by === 'interrupt' ? 'interrupted' : 'stopped-by-person';
   return command(endingBy(state, ending), 'stop', tick.procedure.stoppedBy(intent), tick);
 }
 
 /** Comes to rest, runs again, or ends unread. */
 function passTime<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   reading: Reading,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const { batch, batchForS, watch } = state;
   if (isComingToRest(batch)) {
     const { atmospherePa } = state.procedure;
@@ -197,15 +181,10 @@ function passTime<P extends ProcedureTypes>(
 }
 
 /** At rest for the reason for which it was told to. */
-const settle = <P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  tick: Tick<P>,
-): ControllerState<P> => go(state, 'settled', state.why?.record ?? '', tick);
+const settle = <P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> =>
+  go(state, 'settled', state.why?.record ?? '', tick);
 
-function runAgain<P extends ProcedureTypes>(
-  state: ControllerState<P>,
-  tick: Tick<P>,
-): ControllerState<P> {
+function runAgain<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
   const running = go(state, 'settled', ALL_WELL, tick);
   const procedure = tick.procedure.resume(running.procedure);
   tick.events.push(tick.procedure.entered(procedure));

@@ -2,11 +2,11 @@
  * Everything that the controller remembers from tick to tick, whichever procedure it runs, and the
  * configuration that stays the same for a whole repair. Plain data; `controller.ts` advances it.
  */
-import type { ProcedureTypes, Reason } from './control/procedure-types.ts';
-import type { BatchState, EndReason } from './events.ts';
+import type { BatchState, EndReason, UnitSnapshot } from './events.ts';
 import { type Actuators, SAFE, type Signals } from './frame.ts';
 import type { JobSheet } from './intake/job-sheet.ts';
 import type { Catalogue } from './panel/catalogue.ts';
+import type { AlarmReason } from './panel/page-words.ts';
 import type { Profile } from './procedure/profile.ts';
 import { REGULATOR_AT_REST, type RegulatorState } from './procedure/regulation.ts';
 import { ALL_QUIET, type AlarmRecords } from './safety/alarms.ts';
@@ -21,6 +21,32 @@ export interface JobConfig {
   /** The words of the display; they decide nothing. */
   readonly catalogue: Catalogue;
 }
+
+/** The types in which procedures differ, handed to the one controller as one parameter. */
+export interface ProcedureTypes {
+  /** What stays the same for the whole run. */
+  readonly config: { readonly unit: UnitSettings; readonly catalogue: Catalogue };
+  /** Where the walk through the phases stands. */
+  readonly walk: { readonly elapsedS: number; readonly atmospherePa: number | null };
+  /** What is watched also while the procedure is held: doses and heat, for example. */
+  readonly scene: unknown;
+  /** What a row's demand on the air is reckoned from. */
+  readonly figures: unknown;
+  /** Reasons that only this procedure has, by key. */
+  readonly say: object;
+  readonly snapshot: UnitSnapshot;
+}
+
+/** Why something is held or over: in the words of the record, and as the display will tell it. */
+export interface Reason<Say> {
+  readonly record: string;
+  readonly shown: Say | AlarmReason;
+  /** Why it is held, while the screen asks whether to end it. */
+  readonly heldFor?: Reason<Say>;
+}
+
+export const asksEnd = (why: Pick<Reason<object>, 'heldFor'> | null): boolean =>
+  why?.heldFor !== undefined;
 
 export interface ControllerState<P extends ProcedureTypes> {
   /** Time of the last frame; null before the first. */

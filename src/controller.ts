@@ -7,9 +7,13 @@
 import { alarmContextOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
 import type { Procedure, Tick } from './control/procedure.ts';
-import { asksEnd, type ProcedureTypes } from './control/procedure-types.ts';
 import type { Repair } from './control/repair-state.ts';
-import { type ControllerState, stateActing } from './controller-state.ts';
+import {
+  asksEnd,
+  type ProcedureTypes,
+  type ControllerState as State,
+  stateActing,
+} from './controller-state.ts';
 import type { Event, UnstampedEvent } from './events.ts';
 import {
   type Actuators,
@@ -30,7 +34,7 @@ import { stepWatch } from './safety/watch.ts';
 import { type SignalMemory, stepDecode } from './signal/decode.ts';
 
 export interface ControllerStep<P extends ProcedureTypes = Repair> {
-  readonly state: ControllerState<P>;
+  readonly state: State<P>;
   readonly outputs: Outputs;
   readonly events: readonly Event[];
   readonly snapshot: P['snapshot'];
@@ -42,7 +46,7 @@ const LONGEST_TICK_S = 0.1;
 export function stepController<P extends ProcedureTypes>(
   procedure: Procedure<P>,
   config: P['config'],
-  before: ControllerState<P>,
+  before: State<P>,
   frame: Frame,
   requests: readonly Request[],
 ): ControllerStep<P> {
@@ -74,7 +78,7 @@ const stamped = (events: readonly UnstampedEvent[], timeS: number): readonly Eve
   events.length === 0 ? NO_EVENTS : events.map((event) => ({ timeS, ...event }));
 
 /** Field by field: spreading a second object into a literal takes an engine microseconds a tick. */
-function outputsOf(state: ControllerState<ProcedureTypes>, clearTrips: boolean): Outputs {
+function outputsOf(state: State<ProcedureTypes>, clearTrips: boolean): Outputs {
   const { pumpRatio, selector, ventOpen, lampEnabled, lampRatio } = state.commanded;
   const { buzzer, status, display } = state.shown.signals;
   return {
@@ -95,16 +99,16 @@ function outputsOf(state: ControllerState<ProcedureTypes>, clearTrips: boolean):
  * then somebody has seen to the cause. The outputs are safe in both, else the board would not.
  */
 const clearsTrips = <P extends ProcedureTypes>(
-  { batch, procedure: walk }: ControllerState<P>,
+  { batch, procedure: walk }: State<P>,
   { holdsAs }: Procedure<P>,
 ): boolean => batch === 'restarting' || (batch === 'running' && holdsAs(walk) === 'self-test');
 
 function observe<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   signal: SignalMemory,
   reading: Reading,
   { procedure, config, dtS }: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   // Field by field, as in `stateActing`.
   return {
     timeS: reading.timeS,
@@ -129,7 +133,7 @@ function observe<P extends ProcedureTypes>(
 
 function intentsOf<P extends ProcedureTypes>(
   { rowOf }: Procedure<P>,
-  state: ControllerState<P>,
+  state: State<P>,
   reading: Reading,
   requests: readonly Request[],
 ): readonly Intent[] {
@@ -146,11 +150,11 @@ function intentsOf<P extends ProcedureTypes>(
 }
 
 function runAlarms<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   reading: Reading,
   intents: readonly Intent[],
   { procedure, config, gapS, events }: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const acknowledged = intents.find((intent) => intent.kind === 'acknowledge')?.alarm ?? null;
   const reset = intents.some((intent) => intent.kind === 'restart');
   const over = isEnded(state.batch);
@@ -169,12 +173,12 @@ function runAlarms<P extends ProcedureTypes>(
 }
 
 function runProcedure<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   frame: Frame,
   reading: Reading,
   intents: readonly Intent[],
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   if (state.batch !== 'running') return state;
   const { procedure, config, dtS } = tick;
   const { walk, events, lead } = procedure.step({ config, state, frame, reading, intents, dtS });
@@ -183,10 +187,10 @@ function runProcedure<P extends ProcedureTypes>(
 }
 
 function runActuators<P extends ProcedureTypes>(
-  state: ControllerState<P>,
+  state: State<P>,
   reading: Reading,
   tick: Tick<P>,
-): ControllerState<P> {
+): State<P> {
   const { wanted, regulator, setPointPa } = regulate(state, reading, tick);
   const alarmStops = forcesStop(state.alarms);
   const { batch, procedure: walk } = state;
@@ -197,10 +201,10 @@ function runActuators<P extends ProcedureTypes>(
 
 /** What the phase in hand would have the actuators do; the guard decides whether they may. */
 function regulate<P extends ProcedureTypes>(
-  { batch, procedure: walk, regulator: before }: ControllerState<P>,
+  { batch, procedure: walk, regulator: before }: State<P>,
   reading: Reading,
   { procedure, config, dtS }: Tick<P>,
-): Pick<ControllerState<P>, 'regulator' | 'setPointPa'> & { wanted: Actuators } {
+): Pick<State<P>, 'regulator' | 'setPointPa'> & { wanted: Actuators } {
   if (batch !== 'running') return { regulator: REGULATOR_AT_REST, setPointPa: null, wanted: SAFE };
   const { air, lamp } = procedure.rowOf(walk);
   const demand = air(walk, procedure.figuresOf(config));

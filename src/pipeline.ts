@@ -6,9 +6,9 @@
 import { type Observable, type Subscription, scan, share, takeWhile } from 'rxjs';
 import type { Board } from '../hal/board.ts';
 import type { Procedure } from './control/procedure.ts';
-import type { ProcedureTypes } from './control/procedure-types.ts';
 import type { Repair } from './control/repair-state.ts';
 import { type ControllerStep, stepController } from './controller.ts';
+import type { ProcedureTypes } from './controller-state.ts';
 import type { Frame, Request } from './frame.ts';
 
 /** One tick as consumers see it. */

@@ -5,8 +5,8 @@
  */
 
 import type { Procedure } from './control/procedure.ts';
-import type { ProcedureTypes } from './control/procedure-types.ts';
 import { stepController } from './controller.ts';
+import type { ProcedureTypes } from './controller-state.ts';
 import type { Event } from './events.ts';
 import { canonicalJson } from './records/canonical-json.ts';
 import type { JournalContents } from './records/read-journal.ts';

@@ -2,7 +2,7 @@
  * What of each tick goes into the journal: every frame with its answer, every event, and snapshots
  * thinned by the frame's own time and wherever phase or batch state changed.
  */
-import type { ProcedureTypes } from '../control/procedure-types.ts';
+import type { ProcedureTypes } from '../controller-state.ts';
 import type { Snapshot } from '../events.ts';
 import type { Tick } from '../pipeline.ts';
 import type { Journal } from '../records/journal.ts';

@@ -2,7 +2,7 @@
  * The panel while a procedure runs: a picture on a terminal, and without one a line for each event.
  * How often it is drawn is left to `live-drawing.ts`, what stands in it to the procedure.
  */
-import type { ProcedureTypes } from '../control/procedure-types.ts';
+import type { ProcedureTypes } from '../controller-state.ts';
 import type { Event } from '../events.ts';
 import type { Tick } from '../pipeline.ts';
 import { escapedValue } from '../plain-text.ts';

@@ -4,8 +4,7 @@
  * whatever happens. Which procedure it is, and what becomes of it, is left to the caller.
  */
 import type { Procedure } from '../control/procedure.ts';
-import type { ProcedureTypes } from '../control/procedure-types.ts';
-import type { ControllerState } from '../controller-state.ts';
+import type { ControllerState, ProcedureTypes } from '../controller-state.ts';
 import type { EndReason, Event, Outcome, Snapshot } from '../events.ts';
 import type { Request } from '../frame.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
@@ -147,23 +146,17 @@ function listen(
 
 type Ending = Pick<ProcedureEnd<ProcedureTypes>, 'reason' | 'why' | 'outcome'>;
 
-interface EndWatcher<P extends ProcedureTypes> {
-  readonly take: (tick: Tick<P>) => void;
-  readonly fault: (error: unknown) => void;
-  readonly interrupt: (why: string) => void;
-  readonly last: () => Tick<P> | null;
-  readonly end: () => ProcedureEnd<P>;
-}
+type EndWatcher<P extends ProcedureTypes> = ReturnType<typeof endWatcher<P>>;
 
 /** Keeps how it ended, and its last tick; the first cause stands. */
-function endWatcher<P extends ProcedureTypes>(): EndWatcher<P> {
+function endWatcher<P extends ProcedureTypes>() {
   let last: Tick<P> | null = null;
   let end: Ending | null = null;
   const first = (candidate: Ending): void => {
     end ??= candidate;
   };
   return {
-    take: (tick) => {
+    take: (tick: Tick<P>): void => {
       last = tick;
       const found = tick.events.find(
         (event): event is Event & { kind: 'end' } => event.kind === 'end',
@@ -171,11 +164,11 @@ function endWatcher<P extends ProcedureTypes>(): EndWatcher<P> {
       if (found === undefined) return;
       first({ reason: found.reason, why: found.why, outcome: found.outcome });
     },
-    fault: (error) =>
+    fault: (error: unknown): void =>
       first({ reason: 'fault', why: `The controller failed: ${String(error)}`, outcome: null }),
-    interrupt: (why) => first({ reason: 'interrupted', why, outcome: null }),
-    last: () => last,
-    end: () => ({
+    interrupt: (why: string): void => first({ reason: 'interrupted', why, outcome: null }),
+    last: (): Tick<P> | null => last,
+    end: (): ProcedureEnd<P> => ({
       ...(end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null }),
       boardS: last?.frame.timeS ?? 0,
       last: last?.state ?? null,

@@ -3,7 +3,6 @@
  * result and what it says, and why it is held or over. Alarms, states and buttons say what they say
  * in a repair; how a screen is framed is the panel's.
  */
-import { forcesStop, shownAlarm } from '../batch-step.ts';
 import { STEP_MARKS } from '../core/guided-events.ts';
 import { type Reading, valueOrNull } from '../frame.ts';
 import { entryValueSI } from '../guided/number-entry.ts';
@@ -13,12 +12,11 @@ import { meanOf } from '../guided/steadiness.ts';
 import { guidedResultOf } from '../guided-result.ts';
 import { resultLines } from '../guided-result-lines.ts';
 import { asksNumber } from '../intents.ts';
-import { buttonLine, type Face } from '../panel/face.ts';
+import { buttonLine, type Face, type Seen } from '../panel/face.ts';
 import { alarmReasonPages, type Page, reasonPages, TEXT_ROWS } from '../panel/page-words.ts';
 import { ends, pages } from '../panel/text.ts';
 import { foremost } from '../safety/alarms.ts';
 import type { GuidedConfig, GuidedSnapshot, GuidedState } from './guided-state.ts';
-import { asksEnd } from './procedure-types.ts';
 
 export function guidedSnapshotOf(state: GuidedState, reading: Reading): GuidedSnapshot {
   const { batch, procedure: progress, alarms, page } = state;
@@ -40,25 +38,18 @@ export function guidedSnapshotOf(state: GuidedState, reading: Reading): GuidedSn
 }
 
 export function guidedFaceOf(
+  seen: Seen,
   state: GuidedState,
   snapshot: GuidedSnapshot,
   config: GuidedConfig,
 ): Face {
-  const { catalogue, words } = config;
-  const { procedure: progress, alarms } = state;
-  const { kind } = stepOf(progress);
-  const shown = foremost(alarms);
-  const { title, more } = words.steps[progress.step];
+  const { words } = config;
+  const { kind, catalogue } = seen;
+  const { step } = state.procedure;
+  const { title, more } = words.steps[step];
   return {
-    catalogue,
-    batch: state.batch,
-    kind,
-    alarm: shown === null ? null : shownAlarm(shown),
-    alarmStops: forcesStop(alarms),
-    asksEnd: asksEnd(state.why),
-    page: state.page,
-    phaseElapsedS: progress.elapsedS,
-    mark: STEP_MARKS[progress.step],
+    ...seen,
+    mark: STEP_MARKS[step],
     title,
     lines: () => linesOf(state, snapshot, config),
     buttons: () => {

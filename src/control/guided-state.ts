@@ -1,7 +1,7 @@
 /** What a guided procedure adds to the controller's state and configuration. Plain data; it decides nothing. */
 import type { ReferenceInstrument } from '../care/care-entry.ts';
 import type { CareSettings } from '../care/care-settings.ts';
-import type { ControllerState } from '../controller-state.ts';
+import type { ControllerState, Reason } from '../controller-state.ts';
 import type { ProcedureName, StepId } from '../core/guided-events.ts';
 import type { UnitSnapshot } from '../events.ts';
 import type { GuidedCatalogue } from '../guided/catalogue.ts';
@@ -9,7 +9,6 @@ import type { GuidedSettings } from '../guided/guided-settings.ts';
 import type { Progress } from '../guided/step.ts';
 import type { Catalogue } from '../panel/catalogue.ts';
 import type { UnitSettings } from '../unit-settings.ts';
-import type { Reason } from './procedure-types.ts';
 
 export interface GuidedConfig {
   readonly procedure: ProcedureName;

@@ -3,6 +3,7 @@
  * steps with what is sampled, dialled, kept and told. It joins the rooms that may not know each other
  * and decides nothing of its own.
  */
+
 import { startFrom } from '../controller-state.ts';
 import type { UnstampedEvent } from '../events.ts';
 import type { Frame, Measured, Reading } from '../frame.ts';
@@ -19,38 +20,24 @@ import { RECORD_WORDS } from '../guided/record-words.ts';
 import { type Progress, progressAt } from '../guided/step.ts';
 import { guidedResultOf } from '../guided-result.ts';
 import type { Intent } from '../intents.ts';
+import type { AlarmProfile } from '../safety/alarm-row.ts';
 import {
   type ChannelSettings,
   glassKOf,
   irradianceWPerM2Of,
   pressurePaOf,
 } from '../signal/channels.ts';
-import { guidedAlarmsOf } from './guided-alarms.ts';
+import type { UnitSettings } from '../unit-settings.ts';
 import { guidedFaceOf, guidedSnapshotOf } from './guided-face.ts';
-import type { Guided, GuidedConfig, GuidedReason, GuidedSay } from './guided-state.ts';
-import { answerIn, type Lead, type Procedure, type Walked, type WalkInput } from './procedure.ts';
-
-export const GUIDED: Procedure<Guided> = {
-  start: ({ procedure }) => startFrom<Guided>(progressAt(GUIDED_PROCEDURES[procedure].start), null),
-  rowOf: stepOf,
-  figuresOf: ({ settings }) => settings,
-  lampRatioOf: () => 1,
-  holdsAs: (progress) => stepOf(progress).alarmsOf,
-  watch: () => null,
-  alarmsOf: guidedAlarmsOf,
-  sceneAfter: () => null,
-  step,
-  resume: resumeProgress,
-  entered,
-  outcomeOf: () => null,
-  heldBy: () => saying('held'),
-  stoppedBy: ({ by, why }) =>
-    by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
-  snapshotOf: guidedSnapshotOf,
-  subjectOf: ({ step, points }) => `${step} ${points.length}`,
-  detailOf: ({ entry }) => entry?.steps ?? null,
-  faceOf: guidedFaceOf,
-};
+import type { Guided, GuidedConfig, GuidedReason, GuidedSay, GuidedState } from './guided-state.ts';
+import {
+  answerIn,
+  type Lead,
+  type Procedure,
+  type ProcedureAlarms,
+  type Walked,
+  type WalkInput,
+} from './procedure.ts';
 
 const saying = (say: keyof typeof RECORD_WORDS.ends): GuidedReason => ({
   record: RECORD_WORDS.ends[say],
@@ -139,3 +126,64 @@ function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSetting
     temperature: value(glassK, counts.glassTemperature, glassKOf),
   };
 }
+
+/**
+ * Each step stands for a phase of a repair, whose alarms hold in it. Those about pane and resin have
+ * nothing to judge; the unit's own limits stand in for a profile's, and no setting is loosened.
+ */
+const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): ProcedureAlarms => ({
+  phase: stepOf(procedure).alarmsOf,
+  leakRatePaM3PerS: null,
+  cureNeedsS: null,
+  lampForecastS: null,
+  heating: NO_PANE,
+  openResin: NO_RESIN,
+  selfTestFindings: [],
+  profile: limitsOf(unit),
+});
+
+const NO_PANE = {
+  spotOverPaneK: null,
+  rateKPerS: null,
+  allowedSpotOverPaneK: Number.POSITIVE_INFINITY,
+  allowedRateKPerS: Number.POSITIVE_INFINITY,
+  legM: 0,
+  stressIntensityPaSqrtM: 0,
+} as const;
+
+const NO_RESIN = { criticalShare: null, lit: false } as const;
+
+/** Nothing on a closed test piece can break: for vacuum the alarm's own setting stands. */
+const limitsOf = ({ limits }: UnitSettings): AlarmProfile => ({
+  lowestPa: 0,
+  highestGaugePa: limits.highestPressureGaugePa,
+  // Each step has a deadline and a reason of its own.
+  reachWithinS: null,
+  answerWithinS: null,
+  leakLimitPaM3PerS: Number.POSITIVE_INFINITY,
+  lowestGlassK: 0,
+  highestGlassK: limits.highestGlassK,
+  longestCureS: limits.longestLampOnS,
+});
+
+export const GUIDED: Procedure<Guided> = {
+  start: ({ procedure }) => startFrom<Guided>(progressAt(GUIDED_PROCEDURES[procedure].start), null),
+  rowOf: stepOf,
+  figuresOf: ({ settings }) => settings,
+  lampRatioOf: () => 1,
+  holdsAs: (progress) => stepOf(progress).alarmsOf,
+  watch: () => null,
+  alarmsOf,
+  sceneAfter: () => null,
+  step,
+  resume: resumeProgress,
+  entered,
+  outcomeOf: () => null,
+  heldBy: () => saying('held'),
+  stoppedBy: ({ by, why }) =>
+    by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
+  snapshotOf: guidedSnapshotOf,
+  subjectOf: ({ step, points }) => `${step} ${points.length}`,
+  detailOf: ({ entry }) => entry?.steps ?? null,
+  faceOf: guidedFaceOf,
+};

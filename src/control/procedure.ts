@@ -3,16 +3,15 @@
  * functions for what only it knows, from its step to the words of its screens. Everything that two
  * procedures have in common is the controller's: batch, alarms, regulation, guard, pages, panel.
  */
-import type { ControllerState } from '../controller-state.ts';
+import type { ControllerState, ProcedureTypes, Reason } from '../controller-state.ts';
 import type { Answer, EndReason, Outcome, UnstampedEvent } from '../events.ts';
 import type { Frame, Reading } from '../frame.ts';
 import type { Intent } from '../intents.ts';
-import type { Face } from '../panel/face.ts';
+import type { Face, Seen } from '../panel/face.ts';
 import type { PhaseId } from '../phases.ts';
 import type { PhaseKind } from '../procedure/phase.ts';
 import type { AirDemand } from '../procedure/regulation.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';
-import type { ProcedureTypes, Reason } from './procedure-types.ts';
 
 /** What the controller needs of the phase in hand. */
 export interface PhaseRow<P extends ProcedureTypes> {
@@ -98,6 +97,7 @@ export interface Procedure<P extends ProcedureTypes> {
   /** What is shown at once when it changes: a number that somebody dials. */
   readonly detailOf: (walk: P['walk']) => number | null;
   readonly faceOf: (
+    seen: Seen,
     state: ControllerState<P>,
     snapshot: P['snapshot'],
     config: P['config'],

@@ -1,5 +1,5 @@
 /** What a repair adds to the controller's state and configuration. Plain data; it decides nothing. */
-import type { ControllerState, JobConfig } from '../controller-state.ts';
+import type { ControllerState, JobConfig, Reason } from '../controller-state.ts';
 import type { OpenResin } from '../cure/open-resin.ts';
 import type { PortionDoses } from '../cure/portions.ts';
 import type { Snapshot } from '../events.ts';
@@ -7,7 +7,6 @@ import type { ReasonKey } from '../panel/catalogue.ts';
 import type { ProcedureState } from '../procedure/phase.ts';
 import type { Profile } from '../procedure/profile.ts';
 import type { HeatWatch } from '../safety/heat-watch.ts';
-import type { Reason } from './procedure-types.ts';
 
 /** What light and heat do to pane and resin; it goes on while the job is held. */
 export interface RepairScene {

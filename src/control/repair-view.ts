@@ -2,7 +2,6 @@
  * What a person gets to know of a repair: the view that the panel draws, and the snapshot for
  * everything else. It judges nothing.
  */
-import { forcesStop, shownAlarm } from '../batch-step.ts';
 import type { JobConfig } from '../controller-state.ts';
 import { permissibleEyeTimeS, permissibleSkinTimeS } from '../cure/uv-hazard.ts';
 import { doseInHand } from '../dose-watch.ts';
@@ -10,13 +9,12 @@ import type { Snapshot } from '../events.ts';
 import { lampBurns, type Reading, valueOrNull } from '../frame.ts';
 import { jobTargetsOf, portionIn } from '../job-target.ts';
 import { daylightToShow } from '../pane-watch.ts';
+import type { Seen } from '../panel/face.ts';
 import type { LiveValues } from '../panel/live-line.ts';
 import type { ShownReason } from '../panel/page-words.ts';
 import type { View } from '../panel/screen.ts';
 import { CURE_PHASES } from '../phases.ts';
 import { phaseOf } from '../procedure/procedure.ts';
-import { foremost } from '../safety/alarms.ts';
-import { asksEnd } from './procedure-types.ts';
 import type { RepairState } from './repair-state.ts';
 
 export function repairSnapshotOf(
@@ -45,19 +43,17 @@ export function repairSnapshotOf(
 /** Before a job was ever held; no screen tells it. */
 const NO_REASON: ShownReason = { say: 'held-by-hand' };
 
-export function repairViewOf(state: RepairState, snapshot: Snapshot, config: JobConfig): View {
-  const shown = foremost(state.alarms);
+export function repairViewOf(
+  seen: Seen,
+  state: RepairState,
+  snapshot: Snapshot,
+  config: JobConfig,
+): View {
   return {
-    catalogue: config.catalogue,
-    batch: state.batch,
+    ...seen,
     phase: state.procedure.phase,
-    kind: phaseOf(state.procedure).kind,
     notClearAdvice: config.profile.notClearAdvice,
-    alarm: shown === null ? null : shownAlarm(shown),
-    alarmStops: forcesStop(state.alarms),
     why: state.why?.shown ?? NO_REASON,
-    asksEnd: asksEnd(state.why),
-    page: state.page,
     live: liveValues(state, snapshot, config),
     snapshot,
   };

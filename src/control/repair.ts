@@ -2,26 +2,29 @@
  * The repair as the controller runs it: the table of phases with what a repair watches, measures,
  * tells and shows. It joins the rooms that may not know each other and decides nothing of its own.
  */
-import type { JobConfig } from '../controller-state.ts';
-import { startFrom } from '../controller-state.ts';
+import { type JobConfig, startFrom } from '../controller-state.ts';
 import { RESIN_CLOSED } from '../cure/open-resin.ts';
 import { NO_DOSES } from '../cure/portions.ts';
-import { countLight, cureInHand, throughPitMeasurement } from '../dose-watch.ts';
+import { alarmCureOf, countLight, cureInHand, throughPitMeasurement } from '../dose-watch.ts';
 import type { UnstampedEvent } from '../events.ts';
 import { type Reading, valueOrNull } from '../frame.ts';
-import { paneMeasurements, watchPane } from '../pane-watch.ts';
+import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from '../pane-watch.ts';
 import { faceOf } from '../panel/screen.ts';
+import type { Phrase } from '../phrases.ts';
 import { PROCEDURE_START } from '../procedure/phase.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from '../procedure/procedure.ts';
+import type { Profile } from '../procedure/profile.ts';
+import { selfTestFindings } from '../procedure/self-test.ts';
+import type { AlarmProfile } from '../safety/alarm-row.ts';
 import { HEAT_WATCH_START } from '../safety/heat-watch.ts';
 import {
   answerIn,
   type Lead as BatchLead,
   type Procedure,
+  type ProcedureAlarms,
   type Walked,
   type WalkInput,
 } from './procedure.ts';
-import { findingsOf, repairAlarmsOf } from './repair-alarms.ts';
 import type { Repair, RepairReason, RepairSay, RepairScene, RepairState } from './repair-state.ts';
 import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
 
@@ -38,7 +41,7 @@ export const REPAIR: Procedure<Repair> = {
   lampRatioOf: ({ profile }) => profile.cure.lampRatio,
   holdsAs: ({ phase }) => phase,
   watch,
-  alarmsOf: repairAlarmsOf,
+  alarmsOf,
   sceneAfter,
   step,
   resume,
@@ -52,7 +55,7 @@ export const REPAIR: Procedure<Repair> = {
   snapshotOf: repairSnapshotOf,
   subjectOf: ({ phase, cycle }) => `${phase} ${cycle}`,
   detailOf: () => null,
-  faceOf: (state, snapshot, config) => faceOf(repairViewOf(state, snapshot, config)),
+  faceOf: (seen, state, snapshot, config) => faceOf(repairViewOf(seen, state, snapshot, config)),
 };
 
 function watch(state: RepairState, reading: Reading, config: JobConfig, dtS: number): RepairScene {
@@ -120,4 +123,49 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     ...throughPitMeasurement(before, after, config),
   ];
   return { walk, events: [...events, ...measured], lead: led };
+}
+
+function alarmsOf(config: JobConfig, state: RepairState, reading: Reading): ProcedureAlarms {
+  const { procedure } = state;
+  const cure = alarmCureOf(config, state);
+  return {
+    phase: procedure.phase,
+    leakRatePaM3PerS: procedure.leakRatePaM3PerS,
+    cureNeedsS: cure.needsS,
+    lampForecastS: cure.forecastS,
+    heating: heatLoadOf(config, state),
+    openResin: openResinLoadOf(config, state),
+    selfTestFindings: findingsOf(config, state, reading),
+    profile: alarmProfileOf(config.profile, state, cure.longestS),
+  };
+}
+
+const NO_FINDINGS: readonly Phrase[] = [];
+
+/** What the self-test finds wrong; empty in other phases. */
+function findingsOf(
+  { profile, unit }: JobConfig,
+  { procedure }: RepairState,
+  reading: Reading,
+): readonly Phrase[] {
+  if (procedure.phase !== 'self-test') return NO_FINDINGS;
+  return selfTestFindings(reading, profile, unit.pump.greatestRatio);
+}
+
+function alarmProfileOf(
+  profile: Profile,
+  { procedure }: RepairState,
+  longestCureS: number,
+): AlarmProfile {
+  const { reachWithinS, answerWithinS } = phaseOf(procedure);
+  return {
+    lowestPa: profile.vacuum.lowestPa,
+    highestGaugePa: profile.pressure.highestGaugePa,
+    reachWithinS: reachWithinS(profile),
+    answerWithinS,
+    leakLimitPaM3PerS: profile.sealCheck.leakLimitPaM3PerS,
+    lowestGlassK: profile.glass.lowestK,
+    highestGlassK: profile.glass.highestK,
+    longestCureS,
+  };
 }

@@ -19,7 +19,8 @@ import {
 } from './page-words.ts';
 import { ends, fitLine } from './text.ts';
 
-export interface Face {
+/** What every procedure's screens have in common. */
+export interface Seen {
   readonly catalogue: Catalogue;
   readonly batch: BatchState;
   readonly kind: 'automatic' | 'confirm' | 'question' | 'entry';
@@ -32,6 +33,9 @@ export interface Face {
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly phaseElapsedS: number;
+}
+
+export interface Face extends Seen {
   /** The number or mark of the step, and its title. */
   readonly mark: string;
   readonly title: string;
