@@ -262,6 +262,12 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'spoilt-message': { alarms: ['message-spoilt'], end: 'completed' },
   'missing-frames': { alarms: ['frames-missing'], end: 'completed' },
   'board-restart': { alarms: ['board-tripped'], end: 'completed' },
+  'fast-board-clock': { alarms: ['board-clock'], end: 'stopped-by-person' },
+  'slow-board-clock': { alarms: ['board-clock'], end: 'stopped-by-person' },
+  'board-stands-still': { alarms: ['frames-stand-still'], end: 'completed' },
+  'frozen-light-sensor': { alarms: ['light-lamp-off'], end: 'alarm' },
+  'light-gain': { alarms: ['light-too-bright'], end: 'stopped-by-person' },
+  'light-zero': { alarms: ['light-not-dark'], end: 'stopped-by-person' },
 };
 
 describe('every ready-made fault', () => {
