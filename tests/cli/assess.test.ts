@@ -185,6 +185,30 @@ describe('meniscus assess', () => {
     expect(JSON.parse(ended.out)).toMatchObject({ answer: 'not-allowed-here', files: [] });
   });
 
+  test.each([
+    ['by the rules', withAnswers('place', { antenna: false }), ['--rules', 'us-rolags']],
+    ['by what is not known of the field', withAnswers('place', { cameraField: 'unknown' }), []],
+    ['because nobody chose rules', { ...DEMO, ruleSets: [] }, []],
+  ])('what a person must decide %s is never said to begin', async (_why, raw, more) => {
+    const path = writeJson(folder, 'decide.json', raw);
+    const args = ['assess', '--intake', path, ...more];
+    const told = await runProgram(args, folder);
+    expect(told.out).toContain('person must');
+    expect(told.out).toContain(
+      'Advice for the person who must decide; before that nothing begins.',
+    );
+    expect(told.out).not.toMatch(/can begin|nothing speaks against/);
+    const data = JSON.parse((await runProgram([...args, '--json'], folder)).out);
+    expect(data.advice.answer).toBe('decide');
+  });
+
+  test('what is not allowed comes with no advice and no word of beginning', async () => {
+    const path = writeJson(folder, 'refused.json', withAnswers('place', { fromLeftMm: 420 }));
+    const { out } = await runProgram(['assess', '--intake', path], folder);
+    expect(out).toContain('Not allowed here');
+    expect(out).not.toMatch(/Advice|can begin|nothing speaks against/);
+  });
+
   test('bad input, or nobody to ask, ends with code 2 and writes nothing', async () => {
     const bad = writeJson(folder, 'bad.json', withAnswers('damage', { pitMm: 'big' }));
     const ended = await runProgram(['assess', '--intake', bad, '--out', 'none'], folder);
