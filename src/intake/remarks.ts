@@ -69,7 +69,7 @@ function onTheEdition(set: RuleSet): readonly Remark[] {
   const { outOfForce } = set;
   if (outOfForce === null) return [];
   const known = `${PROVENANCE_WORDS[outOfForce.provenance]}: ${outOfForce.source}`;
-  const words = `This edition is ${outOfForceText(outOfForce)} (${known}): hold the damage against the one in force.`;
+  const words = `"${set.name}" is out of force in this edition: ${outOfForceText(outOfForce)} (${known}). Hold the damage against the edition in force.`;
   return [{ id: 'out-of-force', set: named(set), words, open: [] }];
 }
 
@@ -79,6 +79,7 @@ function onMemory(set: RuleSet, checked: readonly CheckedRule[]): readonly Remar
       rule.set?.id === set.id && rule.outcome === 'holds' && rule.provenance === 'from-memory',
   );
   if (rules.length === 0) return [];
-  const words = `What the damage keeps to is known from memory only and was not confirmed (${rules.map(({ id }) => id).join(', ')}): look it up in the text.`;
+  const ids = rules.map(({ id }) => id).join(', ');
+  const words = `What the damage keeps to in "${set.name}" is from memory and was not confirmed: ${ids}. Look it up in the text.`;
   return [{ id: 'from-memory', set: named(set), words, open: [] }];
 }

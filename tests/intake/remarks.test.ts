@@ -17,12 +17,12 @@ describe('an assessment', () => {
     [
       'superseded',
       { supersededBy: 'Demo 2', withdrawnOn: null, provenance: 'seen', source: 'demo' },
-      'This edition is superseded by Demo 2 (read in the text or a copy of it: demo): hold the damage against the one in force.',
+      '"Demo shop" is out of force in this edition: superseded by Demo 2 (read in the text or a copy of it: demo). Hold the damage against the edition in force.',
     ],
     [
       'withdrawn',
       { supersededBy: null, withdrawnOn: '2023-03', provenance: 'second-hand', source: 'demo' },
-      'This edition is withdrawn 2023-03 (quoted second-hand: demo): hold the damage against the one in force.',
+      '"Demo shop" is out of force in this edition: withdrawn 2023-03 (quoted second-hand: demo). Hold the damage against the edition in force.',
     ],
   ])('by an edition that is %s asks for a person and says so', (_what, outOfForce, words) => {
     const { answer, reasons } = assess(sheetWith(), [{ ...place, outOfForce }]);
@@ -45,7 +45,12 @@ describe('an assessment', () => {
     const { answer, reasons } = assess(sheetWith(), [{ ...place, rules }]);
     expect(answer).toBe('needs-a-person');
     expect(reasons).toMatchObject([
-      { id: 'from-memory', words: expect.stringContaining('(extent-40)') },
+      {
+        id: 'from-memory',
+        words: expect.stringContaining(
+          'in "Demo shop" is from memory and was not confirmed: extent-40.',
+        ),
+      },
     ]);
     // One such rule is enough, in whichever set it stands.
     const memory = { ...place, id: 'demo-memory', rules };
