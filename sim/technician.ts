@@ -82,7 +82,7 @@ const HELP: Habit = { takesS: 4, press: yes };
 const HELD: Habit = { takesS: 15, press: yes };
 /** Asked only after a person gave up. */
 const END_ASKED: Habit = { takesS: 4, press: yes };
-/** Held this often in one step, a person gives up. */
+/** A person who has tried to go on this often in one step gives up. */
 const PATIENCE = 3;
 /** A person who sees nothing happen presses again after this time. */
 const AGAIN_S = 20;
@@ -112,12 +112,13 @@ export function createTechnician(chance: Chance): Technician {
       if (key !== seen) {
         seen = key;
         dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
-        if (screen.kind === 'held') holds.set(screen.step, (holds.get(screen.step) ?? 0) + 1);
       }
       if (habit === null || timeS < dueS) return null;
       dueS = timeS + AGAIN_S;
-      const givesUp = screen.kind === 'held' && (holds.get(screen.step) ?? 0) >= PATIENCE;
-      return givesUp ? 'no' : habit.press(sight);
+      if (screen.kind !== 'held') return habit.press(sight);
+      const tried = (holds.get(screen.step) ?? 0) + 1;
+      holds.set(screen.step, tried);
+      return tried >= PATIENCE ? 'no' : 'yes';
     },
   };
 }

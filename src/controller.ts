@@ -30,8 +30,8 @@ import { isEnded } from './procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
 import { foremost, stepAlarms } from './safety/alarms.ts';
 import { guard } from './safety/guard.ts';
-import { stepWatch } from './safety/watch.ts';
-import { type SignalMemory, stepDecode } from './signal/decode.ts';
+import { stepWatch, watchedIn } from './safety/watch.ts';
+import { lightCountsOf, type SignalMemory, stepDecode } from './signal/decode.ts';
 
 export interface ControllerStep<P extends ProcedureTypes = Repair> {
   readonly state: State<P>;
@@ -121,7 +121,7 @@ function observe<P extends ProcedureTypes>(
     scene: procedure.watch(state, reading, config, dtS),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
+    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), dtS),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -206,8 +206,8 @@ function regulate<P extends ProcedureTypes>(
   { procedure, config, dtS }: Tick<P>,
 ): Pick<State<P>, 'regulator' | 'setPointPa'> & { wanted: Actuators } {
   if (batch !== 'running') return { regulator: REGULATOR_AT_REST, setPointPa: null, wanted: SAFE };
-  const { air, lamp } = procedure.rowOf(walk);
-  const demand = air(walk, procedure.figuresOf(config));
+  const demand = procedure.rowOf(walk).air(walk, procedure.figuresOf(config));
+  const lampRatio = procedure.lampRatioOf(walk, config);
   const pressurePa = valueOrNull(reading.pressurePa);
   const { state: regulator, command } = stepRegulation(before, demand, pressurePa, dtS);
   return {
@@ -217,8 +217,8 @@ function regulate<P extends ProcedureTypes>(
       pumpRatio: command.pumpRatio,
       selector: command.selector,
       ventOpen: command.ventOpen,
-      lampEnabled: lamp,
-      lampRatio: lamp ? procedure.lampRatioOf(config) : 0,
+      lampEnabled: lampRatio !== null,
+      lampRatio: lampRatio ?? 0,
     },
   };
 }

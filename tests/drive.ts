@@ -11,6 +11,8 @@ import { HEALTHY_FRAME } from './frames.ts';
 export const TICK_S = 0.05;
 
 export interface FrameChange {
+  /** The light sensor's counts while the lamp burns; dark while it does not. */
+  readonly lit?: number;
   readonly counts?: Partial<Frame['counts']>;
   readonly switches?: Partial<Switches>;
   readonly pressed?: readonly Button[];
@@ -32,7 +34,13 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
   let state = REPAIR.start(config);
   let last: ControllerStep | null = null;
   const tick: Driver['tick'] = (change = {}, requests = []) => {
-    const { pressure, irradiance, ...others } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    const {
+      pressure,
+      irradiance: given,
+      ...others
+    } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    const burns = last?.outputs.lampEnabled === true;
+    const irradiance = change.lit !== undefined && burns ? change.lit : given;
     const jitter = (counts: number | null) => (counts === null ? null : counts + (sequence % 2));
     const frame: Frame = {
       ...HEALTHY_FRAME,

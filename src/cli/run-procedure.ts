@@ -16,6 +16,7 @@ import { createInterrupts } from './interrupts.ts';
 import { journalConsumer } from './journal-consumer.ts';
 import { listenToKeys } from './keys.ts';
 import { createLivePanel, type LivePanel, type Showing } from './live-panel.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
 import { createTypedNumber, type TypedNumber } from './typed-number.ts';
 
 export interface ProcedureRun<P extends ProcedureTypes> {
@@ -88,7 +89,7 @@ export async function runProcedure<P extends ProcedureTypes>(
   } catch (error) {
     watcher.fault(error);
   } finally {
-    board.makeSafe();
+    makeSafeAtLast(board, warn);
     pipeline.close();
     await board.close();
     for (const close of [stopListening, interrupts.close, panel.close]) close();

@@ -134,6 +134,9 @@ function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSetting
 const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): ProcedureAlarms => ({
   phase: stepOf(procedure).alarmsOf,
   leakRatePaM3PerS: null,
+  darkLookS: null,
+  // A calibration is there to find out what the lamp gives.
+  lightShareRatio: null,
   cureNeedsS: null,
   lampForecastS: null,
   heating: NO_PANE,
@@ -170,7 +173,7 @@ export const GUIDED: Procedure<Guided> = {
   start: ({ procedure }) => startFrom<Guided>(progressAt(GUIDED_PROCEDURES[procedure].start), null),
   rowOf: stepOf,
   figuresOf: ({ settings }) => settings,
-  lampRatioOf: () => 1,
+  lampRatioOf: (progress) => (stepOf(progress).lamp ? 1 : null),
   holdsAs: (progress) => stepOf(progress).alarmsOf,
   watch: () => null,
   alarmsOf,

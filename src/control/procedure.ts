@@ -17,7 +17,6 @@ import type { AlarmContext } from '../safety/alarm-row.ts';
 export interface PhaseRow<P extends ProcedureTypes> {
   readonly kind: PhaseKind;
   readonly air: (walk: P['walk'], figures: P['figures']) => AirDemand;
-  readonly lamp: boolean;
 }
 
 /** What a procedure asks of the batch; null to go on running. */
@@ -35,6 +34,8 @@ export type ProcedureAlarms = Pick<
   AlarmContext,
   | 'phase'
   | 'leakRatePaM3PerS'
+  | 'darkLookS'
+  | 'lightShareRatio'
   | 'cureNeedsS'
   | 'lampForecastS'
   | 'heating'
@@ -63,7 +64,8 @@ export interface Procedure<P extends ProcedureTypes> {
   readonly start: (config: P['config']) => ControllerState<P>;
   readonly rowOf: (walk: P['walk']) => PhaseRow<P>;
   readonly figuresOf: (config: P['config']) => P['figures'];
-  readonly lampRatioOf: (config: P['config']) => number;
+  /** What the phase in hand would have the lamp give; null where it is off. */
+  readonly lampRatioOf: (walk: P['walk'], config: P['config']) => number | null;
   /** The phase of a repair whose alarms and interlocks hold now. */
   readonly holdsAs: (walk: P['walk']) => PhaseId;
   readonly watch: (

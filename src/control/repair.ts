@@ -5,7 +5,13 @@
 import { type JobConfig, startFrom } from '../controller-state.ts';
 import { RESIN_CLOSED } from '../cure/open-resin.ts';
 import { NO_DOSES } from '../cure/portions.ts';
-import { alarmCureOf, countLight, cureInHand, throughPitMeasurement } from '../dose-watch.ts';
+import {
+  alarmCureOf,
+  countLight,
+  cureInHand,
+  lightSeen,
+  throughPitMeasurement,
+} from '../dose-watch.ts';
 import type { UnstampedEvent } from '../events.ts';
 import { type Reading, valueOrNull } from '../frame.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from '../pane-watch.ts';
@@ -38,7 +44,7 @@ export const REPAIR: Procedure<Repair> = {
   start: () => START,
   rowOf: phaseOf,
   figuresOf: ({ profile }) => profile,
-  lampRatioOf: ({ profile }) => profile.cure.lampRatio,
+  lampRatioOf: (walk, { profile }) => (phaseOf(walk).lamp(walk) ? profile.cure.lampRatio : null),
   holdsAs: ({ phase }) => phase,
   watch,
   alarmsOf,
@@ -112,6 +118,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     answer: answerIn(intents),
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: cureInHand(state, config),
+    light: lightSeen(state, reading, config),
     dtS,
   });
   const led = lead === null ? null : LEADS[lead];
@@ -131,6 +138,8 @@ function alarmsOf(config: JobConfig, state: RepairState, reading: Reading): Proc
   return {
     phase: procedure.phase,
     leakRatePaM3PerS: procedure.leakRatePaM3PerS,
+    darkLookS: procedure.darkLookS,
+    lightShareRatio: lightShareRatioOf(reading, config),
     cureNeedsS: cure.needsS,
     lampForecastS: cure.forecastS,
     heating: heatLoadOf(config, state),
@@ -138,6 +147,12 @@ function alarmsOf(config: JobConfig, state: RepairState, reading: Reading): Proc
     selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
+}
+
+function lightShareRatioOf({ irradianceWPerM2 }: Reading, { unit }: JobConfig): number | null {
+  const { lampLastKnownWPerM2: known } = unit;
+  const light = valueOrNull(irradianceWPerM2);
+  return known === null || light === null ? null : light / known;
 }
 
 const NO_FINDINGS: readonly Phrase[] = [];
