@@ -8,6 +8,7 @@ import { type Command, InvalidArgumentError } from 'commander';
 import { chainPath } from '../records/store/paths.ts';
 import type { OutsideFacts } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
+import type { NamedPlace } from './named-file.ts';
 import { parseAgreement } from './parse-option.ts';
 import { tellWorking } from './progress.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
@@ -20,6 +21,7 @@ interface CommandOptions {
   readonly photoBefore?: string;
   readonly photoAfter?: string;
   readonly agreement?: string;
+  readonly force: boolean;
   readonly json: boolean;
 }
 
@@ -40,6 +42,7 @@ export function addReportCommand(program: Command): void {
     )
     .option('--photo-after <file>', 'JPEG or PNG (else photo-after.jpg or .png beside the journal)')
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
+    .option('--force', 'with --out: also among records, or in place of files there', false)
     .option('--json', 'tell verdict, dose and files as JSON', false)
     .addHelpText('after', '\nExample: meniscus report demo-0001 --certificate --format pdf\n')
     .action(async (job: string, options: CommandOptions) => {
@@ -63,7 +66,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     formats: format,
     outside: { ...known, ...(agreement !== undefined && { agreement }) },
     ...(certificate && { pages: ['certificate'] }),
-    ...(out !== undefined && { out }),
+    ...(out !== undefined && { out: { folder: out, place: placeOf(options) } }),
     ...(photoBefore !== undefined && { photoBefore }),
     ...(photoAfter !== undefined && { photoAfter }),
   };
@@ -95,6 +98,13 @@ async function chainFactsOf(jobFolder: string): Promise<OutsideFacts> {
   opened.value.close();
   return facts;
 }
+
+const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({
+  option: '--out',
+  records,
+  force,
+  accepted: 'a folder outside the records, without these pages; --force for any other',
+});
 
 /** A file as it is named, else a folder with a journal, else a record of this name. */
 function journalOf(job: string, records: string): string {

@@ -2,11 +2,12 @@
  * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
  * so that none is ever overwritten, runs the job, writes the report, and says how it went.
  */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Outcome } from '../events.ts';
 import { createHeader } from '../records/journal-format.ts';
+import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
 import { END_WORDS } from '../records/report-words.ts';
+import { closeRecords } from '../records/store/close-records.ts';
 import { isStoreName, JOURNAL_FILE } from '../records/store/paths.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
 import type { Bench, OpenedBench } from './bench.ts';
@@ -121,7 +122,8 @@ function newFolder(records: string, reference: string): string | SettingsProblem
   const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
-    mkdirSync(records, { recursive: true });
+    makePrivateFolder(records);
+    closeRecords(records);
     for (let again = 1; ; again++) {
       const fresh = again === 1 ? name : `${name}.${again}`;
       if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
@@ -134,7 +136,7 @@ function newFolder(records: string, reference: string): string | SettingsProblem
 /** False when it is there already, also when another job made it in this moment. */
 function makeFolder(folder: string): boolean {
   try {
-    mkdirSync(folder);
+    makeNewPrivateFolder(folder);
     return true;
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;

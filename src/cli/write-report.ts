@@ -3,19 +3,21 @@
  * the journal or in another folder. Everything is made before anything is written, and each file is
  * written under another name first, so that a failure leaves no half page.
  */
-import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { PageDocument } from '../records/document/blocks.ts';
 import { certificate } from '../records/document/certificate.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
 import { renderHtml } from '../records/document/html.tsx';
 import { reportDocument } from '../records/document/report-document.ts';
+import { makePrivateFolder } from '../records/private-file.ts';
 import type { JournalContents } from '../records/read-journal.ts';
 import type { ReportData } from '../records/report-data.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
 import { loadJournal } from './load-journal.ts';
+import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
 import { readPageFonts } from './page-fonts.ts';
 
 export const FORMATS = ['html', 'pdf'] as const;
@@ -27,10 +29,15 @@ export type PageName = keyof typeof PAGES;
 export interface ReportOptions extends FactSources {
   readonly formats?: readonly Format[];
   readonly pages?: readonly PageName[];
-  /** Beside the journal where none is named. */
-  readonly out?: string;
+  /** Beside the journal where none is named; there the job's own pages may be written again. */
+  readonly out?: NamedFolder;
   /** The journal where it was read a moment ago: reading it takes as long as a page. */
   readonly read?: JournalContents | null;
+}
+
+export interface NamedFolder {
+  readonly folder: string;
+  readonly place: NamedPlace;
 }
 
 export interface WrittenReport {
@@ -60,11 +67,14 @@ export async function writeReport(
   if (!journal.ok) return failed(journal.problems.map(problemLine));
   const facts = await documentFactsOf(journalPath, journal.value, options);
   if (!facts.ok) return failed(facts.problems.map(problemLine));
-  const folder = options.out ?? dirname(journalPath);
+  const beside = dirname(journalPath);
+  const folder = options.out?.folder ?? beside;
   try {
     const files = await filesOf(facts.value, options);
-    mkdirSync(folder, { recursive: true });
-    for (const { name, content } of files) writeWhole(join(folder, name), content);
+    const taken = isSameFolder(folder, beside) ? [] : problemsOf(files, options.out);
+    if (taken.length > 0) return failed(taken.map(problemLine));
+    makePrivateFolder(folder);
+    for (const { name, content } of files) writeNamed(join(folder, name), content);
     const paths = files.map(({ name }) => join(folder, name));
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
@@ -74,6 +84,14 @@ export async function writeReport(
     return failed([`report: ${String(error)}; the journal is complete without it`]);
   }
 }
+
+const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
+  files.flatMap(({ name }) =>
+    out === undefined ? [] : (namedFileProblem(join(out.folder, name), out.place) ?? []),
+  );
+
+const isSameFolder = (one: string, other: string): boolean =>
+  existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
 
 const told = (path: string): string =>
   `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
@@ -119,12 +137,6 @@ async function pageFiles(
 function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
   const began = new Date(startedAt);
   return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? new Date(0) : began };
-}
-
-function writeWhole(path: string, content: string | Uint8Array): void {
-  const fresh = `${path}.part`;
-  writeFileSync(fresh, content);
-  renameSync(fresh, path);
 }
 
 function verdictLines({ verdict, doses }: ReportData): readonly string[] {

@@ -5,7 +5,7 @@
  * control goes on, and what was written stays readable. Which lines are written is left to the caller.
  */
 import { createHash } from 'node:crypto';
-import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, writeSync } from 'node:fs';
 import type { Event, Snapshot } from '../events.ts';
 import type { Actuators, Frame, Request } from '../frame.ts';
 import {
@@ -16,6 +16,7 @@ import {
   type JournalEnd,
   type JournalHeader,
 } from './journal-format.ts';
+import { openPrivate } from './private-file.ts';
 import { encodeTick } from './tick-line.ts';
 
 export interface Journal {
@@ -36,7 +37,7 @@ export interface JournalFile {
 
 /** Throws where the file exists ('wx') or cannot be made. */
 export function openJournalFile(path: string): JournalFile {
-  const file = openSync(path, 'wx');
+  const file = openPrivate(path, 'wx');
   return {
     write: (bytes) => writeSync(file, bytes),
     sync: () => fsyncSync(file),

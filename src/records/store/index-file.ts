@@ -3,9 +3,10 @@
  * from the chain where the file is missing or damaged, so that records can be read all the same. The
  * file on disk is never deleted or mended here; that is left to rebuild.ts, which keeps the old one.
  */
-import { existsSync } from 'node:fs';
+import { closeSync, existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import type { Checked, SettingsProblem } from '../../settings.ts';
+import { closeToOthers, openPrivate } from '../private-file.ts';
 import { CHAIN_START, type ChainEntry, type ChainHead, parseEntry } from './chain-entry.ts';
 import { chainLines, chainTail } from './chain-file.ts';
 import { databasePath, personalPath } from './paths.ts';
@@ -52,6 +53,9 @@ export function openIndex(folder: string, readOnly: boolean): Checked<Index> {
 }
 
 function openDatabase(path: string, readOnly: boolean): Database.Database {
+  // SQLite gives its two companions the mode of the file itself.
+  if (!readOnly && !existsSync(path)) closeSync(openPrivate(path, 'wx'));
+  for (const ending of ['', '-wal', '-shm']) closeToOthers(path + ending);
   const database = new Database(path, { readonly: readOnly, timeout: BUSY_MS });
   try {
     if (!readOnly) {

@@ -15,7 +15,7 @@ export const JOURNAL_FILE = 'journal.jsonl';
 export const REPORT_FILE = 'report.json';
 const LOCK_FILE = 'chain.lock';
 const PERSONAL_FOLDER = 'personal';
-const PERSONAL_FILE = 'personal.json';
+export const PERSONAL_FILE = 'personal.json';
 
 export const chainPath = (folder: string): string => join(folder, CHAIN_FILE);
 export const lockPath = (folder: string): string => join(folder, LOCK_FILE);

@@ -6,6 +6,7 @@
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import { openPrivate } from '../private-file.ts';
 import { CHAIN_START, type ChainHead, expectedHash, parseEntry } from './chain-entry.ts';
 import { withChainLock } from './chain-lock.ts';
 import { endFinding, type Finding } from './finding.ts';
@@ -144,7 +145,7 @@ function readOld<T>(folder: string, action: (database: Database.Database) => T):
 }
 
 function writeLines(path: string, lines: readonly string[]): void {
-  const file = openSync(path, 'wx');
+  const file = openPrivate(path, 'wx');
   try {
     for (const line of lines) writeSync(file, `${line}\n`);
     fsyncSync(file);
@@ -158,6 +159,7 @@ function newDatabase(folder: string, mark: string): readonly string[] {
   const path = databasePath(folder);
   const fresh = `${path}.new`;
   rmSync(fresh, { force: true });
+  closeSync(openPrivate(fresh, 'wx'));
   const database = new Database(fresh);
   try {
     database.pragma('synchronous = OFF');

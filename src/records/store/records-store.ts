@@ -5,10 +5,12 @@
  * exporting are in files of their own.
  */
 import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import type { Checked } from '../../settings.ts';
+import { makePrivateFolder } from '../private-file.ts';
 import { type AppendDraft, appendEntry } from './append.ts';
 import { CHAIN_START, type ChainEntry, type EntryKind, parseEntry } from './chain-entry.ts';
+import { closeRecords } from './close-records.ts';
 import { eachRepair, type FoundRepair, findRepairs, type RecordFilter } from './find.ts';
 import {
   catchUp,
@@ -76,6 +78,7 @@ export function openRecords(folder: string, options: OpenOptions = {}): Checked<
     const accepted = readOnly ? 'a folder of records' : 'a folder that can be made';
     return { ok: false, problems: [{ file: folder, path: '', value: 'missing', accepted }] };
   }
+  closeRecords(folder);
   const opened = openIndex(folder, readOnly);
   return opened.ok ? { ok: true, value: storeOn(folder, opened.value, newSalt) } : opened;
 }
@@ -170,7 +173,7 @@ function shown(folder: string, database: Index['database'], id: string): ShownRe
 
 function canMake(folder: string): boolean {
   try {
-    mkdirSync(folder, { recursive: true });
+    makePrivateFolder(folder);
     return true;
   } catch {
     return false;

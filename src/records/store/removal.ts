@@ -104,7 +104,7 @@ async function removeOne(store: RecordsStore, order: RemovalOrder, id: string): 
 }
 
 /** Reports that show people; the data of a report come from the journal, which names nobody. */
-const SHOWS_PEOPLE = /^(report|certificate)\.(html|pdf)(\.part)?$/;
+const SHOWS_PEOPLE = /^(report|certificate)\.(html|pdf)(\.([0-9a-f]+\.)?part)?$/;
 
 /** The old ones go first: one that cannot be written anew must not stay with the name in it. */
 async function rewriteReports(
