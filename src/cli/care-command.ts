@@ -19,6 +19,7 @@ import {
 } from './care-options.ts';
 import { careScreen } from './care-screen.ts';
 import { EXIT } from './exit-codes.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 
 type ShowOptions = CareOptions & { readonly json: boolean };
@@ -78,6 +79,7 @@ function addHistory(care: Command): void {
 function showCare(options: ShowOptions): number {
   const loaded = loadCare(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  tellIndexMissing();
   const { notes, unit, simulated } = loaded.value;
   const state = stateOf(loaded.value);
   const told = { unit, simulated, state, notes };
@@ -93,6 +95,7 @@ function stateOf({ facts, care }: LoadedCare): CareState {
 function showHistory(options: ShowOptions): number {
   const loaded = loadCare(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  tellIndexMissing();
   const { facts, notes } = loaded.value;
   const { care, today } = facts;
   write(options.json ? json(happened(care, today)) : [...historyLines(care, today), ...notes]);

@@ -13,6 +13,7 @@ import type { GuidedOptions } from './guided-options.ts';
 import { careBodyOf, type DoneWhen, keepCareResult } from './guided-record.ts';
 import { type GuidedEnd, runGuided } from './guided-run.ts';
 import { type GuidedAsked, type LoadedGuided, loadGuided } from './guided-settings-load.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
 
@@ -34,6 +35,7 @@ export async function guidedCommand(
   const opened = await openGuidedBench(options, job, config);
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) process.stderr.write(`${note}\n`);
+  tellIndexMissing();
   const { bench } = opened;
   const out = options.json ? process.stderr : process.stdout;
   const end = await runGuided(config, bench, out);

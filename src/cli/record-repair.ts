@@ -74,7 +74,7 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   const newSalt = () => saltFor(seed);
   const opened = openRecords(records, { newSalt });
   if (!opened.ok) {
-    const entry = appendEntry(records, draft, { newSalt, known: null });
+    const entry = appendEntry(records, draft, { newSalt, known: () => null });
     const facts = { chain: { seq: entry.seq, hash: entry.hash } };
     return { entry, facts, notes: opened.problems.map(problemLine) };
   }

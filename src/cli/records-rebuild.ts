@@ -66,8 +66,8 @@ const CHAIN_WORDS: Readonly<Record<Rebuilt['chain'], (rebuilt: Rebuilt) => strin
     `Proved: ${entries === 1 ? 'the one entry' : `all ${entries} entries`} of the chain, link by link.`,
   restored: ({ entries, fromDatabase }) =>
     `The chain was put back: ${countWords(entries, 'entry', 'entries')}, ${fromDatabase} of them from the old database. Every link holds; that nothing is missing at its end only a hash kept elsewhere can show.`,
-  broken: ({ proven, entries }) =>
-    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; they are in the database, and the chain is left as it is.`,
+  broken: ({ proven, entries, database }) =>
+    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; ${database ? 'they are in the database, and ' : ''}the chain is left as it is.`,
   empty: () =>
     'There is no chain, and no old database to put it back from. Not proved: which records there were, and in which order. Each journal still has its own checksum.',
 };
@@ -75,6 +75,7 @@ const CHAIN_WORDS: Readonly<Record<Rebuilt['chain'], (rebuilt: Rebuilt) => strin
 const linesOf = (rebuilt: Rebuilt): readonly string[] => [
   ...(rebuilt.broken === null ? [] : [`Found: ${findingLine(rebuilt.broken)}`]),
   CHAIN_WORDS[rebuilt.chain](rebuilt),
+  ...(rebuilt.database ? [] : ['No database was made: it needs the SQLite module.']),
   ...rebuilt.aside.map((name) => `Kept: ${name}`),
   ...(rebuilt.entries === 0 ? [] : [`Last entry ${rebuilt.last.seq}, ${rebuilt.last.hash}`]),
 ];

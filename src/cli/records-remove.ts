@@ -5,7 +5,8 @@
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
-import { JOURNAL_FILE } from '../records/store/paths.ts';
+import { indexMissing } from '../records/store/index/sqlite.ts';
+import { databasePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
 import {
   type Removal,
@@ -14,6 +15,7 @@ import {
   removePersonal,
 } from '../records/store/removal.ts';
 import { recordsDue } from '../records/store/retention.ts';
+import { chainLinks } from '../records/store/verify-chain.ts';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
@@ -115,8 +117,9 @@ async function removeAll(
   reason: string,
   by: string,
 ): Promise<number> {
-  if (store.source() === 'memory') {
-    complain(['meniscus.db may hold the data and cannot be used; first: meniscus records rebuild']);
+  const inDatabase = databaseProblem(store, folder);
+  if (inDatabase !== null) {
+    complain([inDatabase]);
     return EXIT.fault;
   }
   const at = new Date().toISOString();
@@ -128,6 +131,20 @@ async function removeAll(
     removal.traces.length === 0 &&
     removal.records.every(({ problem }) => problem === null);
   return whole ? EXIT.completed : EXIT.fault;
+}
+
+/**
+ * Why a database that cannot be opened must not be deleted with the data in it; null where there is
+ * none, or where the chain can make it anew.
+ */
+function databaseProblem(store: RecordsStore, folder: string): string | null {
+  if (store.source() === 'database' || !existsSync(databasePath(folder))) return null;
+  const may = 'meniscus.db may hold the data and cannot be used';
+  if (indexMissing() === null) return `${may}; first: meniscus records rebuild`;
+  const links = [...chainLinks(folder)];
+  return links.some(({ finding, torn }) => finding !== null && !torn)
+    ? `${may}, and a chain that is not whole needs it; run: meniscus records verify`
+    : null;
 }
 
 async function rewriteReport(store: RecordsStore, jobFolder: string): Promise<string | null> {

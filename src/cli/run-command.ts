@@ -18,6 +18,7 @@ import { localDay } from './local-day.ts';
 import { keepJobPersonal, saltFor } from './personal.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
 import { tellWorking } from './progress.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
 import { SIMULATED_START, type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
@@ -39,6 +40,7 @@ export async function runCommand(options: RunOptions): Promise<number> {
   const prepared = await prepareRun(options, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
   for (const warning of prepared.warnings) process.stderr.write(`${warning}\n`);
+  tellIndexMissing();
   const { config } = prepared.settings;
   const opened: OpenedBench =
     options.port === undefined

@@ -10,6 +10,8 @@ import { dirname } from 'node:path';
 import { z } from 'zod';
 import { canonicalJson, sha256Of } from '../canonical-json.ts';
 import { makePrivateFolder, writePrivate } from '../private-file.ts';
+import type { ChainEntry } from './chain-entry.ts';
+import { personalPath } from './paths.ts';
 
 export interface Personal {
   readonly salt: string;
@@ -33,6 +35,18 @@ export function writePersonal(
 ): void {
   makePrivateFolder(dirname(path));
   writePrivate(path, `${canonicalJson({ salt, fields })}\n`, how === 'new' ? 'wx' : 'w');
+}
+
+/** Of an entry, only where they keep to its commitment; anything else is for verify to name. */
+export function personalFieldsOf(
+  folder: string,
+  entry: ChainEntry,
+): Readonly<Record<string, string>> | null {
+  if (entry.personalSha256 === null) return null;
+  const found = readPersonal(personalPath(folder, entry));
+  return found.state === 'there' && found.sha256 === entry.personalSha256
+    ? found.personal.fields
+    : null;
 }
 
 const bytesSha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
