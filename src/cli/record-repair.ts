@@ -81,7 +81,11 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   const { value: store } = opened;
   try {
     const entry = store.append(draft);
-    return { entry, facts: recordFactsOf(store, draft.id), notes: store.notes() };
+    return {
+      entry,
+      facts: recordFactsOf(store.show(draft.id)?.entries ?? []),
+      notes: store.notes(),
+    };
   } finally {
     store.close();
   }

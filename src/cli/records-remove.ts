@@ -3,8 +3,9 @@
  * older than so many days. What remains in places that no program of ours reaches is said.
  */
 import { existsSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
+import { checkAgainstChain } from '../records/store/chain-check.ts';
 import { indexMissing } from '../records/store/index/sqlite.ts';
 import { databasePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
@@ -151,7 +152,12 @@ async function rewriteReport(store: RecordsStore, jobFolder: string): Promise<st
   const journal = join(jobFolder, JOURNAL_FILE);
   if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be written anew`;
   const { writeReport } = await import('./write-report.ts');
-  const outside = recordFactsOf(store, basename(jobFolder));
+  const id = basename(jobFolder);
+  const check = checkAgainstChain(dirname(jobFolder), id, journal);
+  if (check.state === 'differs') {
+    return `its pages were removed and not written anew, because ${check.words}`;
+  }
+  const outside = recordFactsOf(store.show(id)?.entries ?? []);
   const { ok, lines } = await writeReport(journal, { outside });
   return ok ? null : lines.join(' ');
 }

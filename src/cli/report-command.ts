@@ -2,15 +2,19 @@
  * `meniscus report`: writes certificate and full report of one job again, from its journal and what
  * lies beside it. Which pages and formats is the person's choice; what is in them is not.
  */
-import { existsSync, statSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { existsSync, realpathSync, statSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
+import { type ChainCheck, checkAgainstChain } from '../records/store/chain-check.ts';
+import { closeRecords } from '../records/store/close-records.ts';
 import { chainPath } from '../records/store/paths.ts';
-import type { OutsideFacts } from './document-facts.ts';
+import { personalFieldsOf } from '../records/store/personal-file.ts';
+import type { FactSources } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import type { NamedPlace } from './named-file.ts';
 import { parseAgreement } from './parse-option.ts';
 import { tellWorking } from './progress.ts';
+import { recordFactsOf } from './record-facts.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
 
 interface CommandOptions {
@@ -21,6 +25,7 @@ interface CommandOptions {
   readonly photoBefore?: string;
   readonly photoAfter?: string;
   readonly agreement?: string;
+  readonly althoughChanged: boolean;
   readonly force: boolean;
   readonly json: boolean;
 }
@@ -42,6 +47,11 @@ export function addReportCommand(program: Command): void {
     )
     .option('--photo-after <file>', 'JPEG or PNG (else photo-after.jpg or .png beside the journal)')
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
+    .option(
+      '--although-changed',
+      'write pages of a journal that is not the one in the chain; every sheet says so',
+      false,
+    )
     .option('--force', 'with --out: also among records, or in place of files there', false)
     .option('--json', 'tell verdict, dose and files as JSON', false)
     .addHelpText('after', '\nExample: meniscus report demo-0001 --certificate --format pdf\n')
@@ -61,10 +71,18 @@ function parseFormats(words: string): readonly Format[] {
 async function reportCommand(job: string, options: CommandOptions): Promise<number> {
   const { certificate, format, out, photoBefore, photoAfter, agreement, json } = options;
   const journal = journalOf(job, options.records);
-  const known = await chainFactsOf(dirname(journal));
+  const check = checkOf(journal);
+  if (check.state === 'differs') {
+    tellDiffering(journal, check.words, options.althoughChanged);
+    if (!options.althoughChanged) return EXIT.fault;
+  } else if (check.words !== null) {
+    process.stderr.write(`note: ${check.words}; run: meniscus records verify\n`);
+  }
+  const facts = factsOf(journal, check);
   const asked: ReportOptions = {
+    ...facts,
     formats: format,
-    outside: { ...known, ...(agreement !== undefined && { agreement }) },
+    outside: { ...facts.outside, ...(agreement !== undefined && { agreement }) },
     ...(certificate && { pages: ['certificate'] }),
     ...(out !== undefined && { out: { folder: out, place: placeOf(options) } }),
     ...(photoBefore !== undefined && { photoBefore }),
@@ -81,22 +99,41 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     ? JSON.stringify({ verdict, outcome, doses, files }, null, 2)
     : lines.join('\n');
   process.stdout.write(`${told}\n`);
-  return EXIT.completed;
+  return check.words === null ? EXIT.completed : EXIT.fault;
 }
 
-/** What the chain beside the job's folder tells of it; nothing where there is no chain. */
-async function chainFactsOf(jobFolder: string): Promise<OutsideFacts> {
-  const folder = resolve(jobFolder);
-  const records = dirname(folder);
-  if (!existsSync(chainPath(records))) return {};
-  // The database is loaded only where there is a chain.
-  const { openRecords } = await import('../records/store/records-store.ts');
-  const opened = openRecords(records, { readOnly: true });
-  if (!opened.ok) return {};
-  const { recordFactsOf } = await import('./record-facts.ts');
-  const facts = recordFactsOf(opened.value, basename(folder));
-  opened.value.close();
-  return facts;
+/** The job's journal against the chain beside its folder; nothing is recorded where there is none. */
+function checkOf(journal: string): ChainCheck {
+  const { records, id } = placeInRecords(journal);
+  if (!existsSync(chainPath(records)) || !existsSync(journal)) {
+    return { state: 'not recorded', entries: [], words: null };
+  }
+  closeRecords(records);
+  return checkAgainstChain(records, id, journal);
+}
+
+/** By its real place: a link to a job's folder is that job. */
+function placeInRecords(journal: string) {
+  const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
+  return { records: dirname(folder), id: basename(folder) };
+}
+
+function factsOf(journal: string, { state, entries, words }: ChainCheck): FactSources {
+  const { records } = placeInRecords(journal);
+  const shown = entries.map((entry) => ({ entry, personal: personalFieldsOf(records, entry) }));
+  const known = recordFactsOf(shown);
+  const { personalSha256 = null } = entries.find(({ kind }) => kind === 'repair') ?? {};
+  if (state === 'agrees') return { outside: known, personalSha256 };
+  // A place in the chain would lend a page what the journal has lost.
+  const outside = { ...known, chain: null };
+  return { outside, personalSha256, ...(state === 'differs' && { differs: words ?? '' }) };
+}
+
+function tellDiffering(journal: string, words: string | null, written: boolean): void {
+  const then = written
+    ? 'every sheet says so.'
+    : 'nothing was written. --although-changed writes pages on which every sheet says so.';
+  process.stderr.write(`${journal} does not agree with the chain of records: ${words}\n${then}\n`);
 }
 
 const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({

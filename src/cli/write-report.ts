@@ -7,6 +7,7 @@ import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { PageDocument } from '../records/document/blocks.ts';
 import { certificate } from '../records/document/certificate.ts';
+import { type WhatWasHeld, whatWasChecked, withChainMark } from '../records/document/chain-mark.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
 import { renderHtml } from '../records/document/html.tsx';
 import { reportDocument } from '../records/document/report-document.ts';
@@ -70,7 +71,8 @@ export async function writeReport(
   const beside = dirname(journalPath);
   const folder = options.out?.folder ?? beside;
   try {
-    const files = await filesOf(facts.value, options);
+    const held = heldOf(facts.value, journal.value, options);
+    const files = await filesOf(facts.value, held, options);
     const taken = isSameFolder(folder, beside) ? [] : problemsOf(files, options.out);
     if (taken.length > 0) return failed(taken.map(problemLine));
     makePrivateFolder(folder);
@@ -78,12 +80,15 @@ export async function writeReport(
     const paths = files.map(({ name }) => join(folder, name));
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
-    const lines = [...verdictLines(data), ...shown.map(told)];
+    const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
+    const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; the journal is complete without it`]);
   }
 }
+
+const NOT_RECORDED = 'Not recorded in a chain: every sheet says so.';
 
 const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
   files.flatMap(({ name }) =>
@@ -103,6 +108,7 @@ interface PageFile {
 
 async function filesOf(
   facts: DocumentFacts,
+  held: WhatWasHeld,
   { formats = FORMATS, pages = ['report', 'certificate'] }: ReportOptions,
 ): Promise<readonly PageFile[]> {
   const files: PageFile[] = [];
@@ -110,9 +116,27 @@ async function filesOf(
     files.push({ name: 'report.json', content: `${JSON.stringify(facts.report, null, 2)}\n` });
   }
   for (const page of pages) {
-    files.push(...(await pageFiles(page, PAGES[page](facts), facts, formats)));
+    files.push(...(await pageFiles(page, pageOf(page, facts, held), facts, formats)));
   }
   return files;
+}
+
+function pageOf(name: PageName, facts: DocumentFacts, held: WhatWasHeld): PageDocument {
+  const page = PAGES[name](facts);
+  const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
+  return withChainMark({ ...page, blocks: [...page.blocks, ...checked] }, held.journal);
+}
+
+function heldOf(
+  { chain }: DocumentFacts,
+  { header }: JournalContents,
+  { differs, personalSha256 }: ReportOptions,
+): WhatWasHeld {
+  const recorded = chain === null ? 'not recorded' : 'agrees';
+  return {
+    journal: differs === undefined ? recorded : 'differs',
+    people: (personalSha256 ?? header.personalSha256) === null ? 'not recorded' : 'agree',
+  };
 }
 
 async function pageFiles(
