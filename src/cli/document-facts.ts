@@ -5,7 +5,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import { budgetLinesOf } from '../journal-budgets.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
-import type { JournalContents } from '../records/read-journal.ts';
+import { type JournalContents, withoutEnd } from '../records/read-journal.ts';
 import { reportDataOf } from '../records/report-data.ts';
 import { jobPersonalPath, PERSONAL_FILE } from '../records/store/paths.ts';
 import { readPersonal } from '../records/store/personal-file.ts';
@@ -22,6 +22,8 @@ export interface FactSources {
   readonly outside?: OutsideFacts;
   /** What is not as the chain says of this journal: then it is not judged. */
   readonly differs?: string;
+  /** Known to be incomplete, whatever can be read of it. */
+  readonly incomplete?: boolean;
   /** Of the personal data, as the chain has it; as the journal has it where none is handed in. */
   readonly personalSha256?: string | null;
   /** Instead of the photographs in the job's folder. */
@@ -32,7 +34,14 @@ export interface FactSources {
 export async function documentFactsOf(
   journalPath: string,
   journal: JournalContents,
-  { outside = {}, differs, personalSha256, photoBefore, photoAfter }: FactSources = {},
+  {
+    outside = {},
+    differs,
+    incomplete = false,
+    personalSha256,
+    photoBefore,
+    photoAfter,
+  }: FactSources = {},
 ): Promise<Checked<DocumentFacts>> {
   const folder = dirname(resolve(journalPath));
   const before = await readPhoto(photoBefore ?? photoInFolder(folder, 'before'));
@@ -43,7 +52,8 @@ export async function documentFactsOf(
   const people = personalIn(folder, personalSha256 ?? journal.header.personalSha256);
   const remarks = [differs, people.remark].filter((words) => words !== undefined);
   const read = { ...journal, remarks: [...remarks, ...journal.remarks] };
-  const told = differs === undefined ? read : { ...read, intact: false };
+  const whole = incomplete ? withoutEnd(read) : read;
+  const told = differs === undefined ? whole : { ...whole, intact: false };
   return {
     ok: true,
     value: {

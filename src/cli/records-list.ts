@@ -75,5 +75,6 @@ const resultWords = ({ endReason, outcome }: FoundRepair): string =>
 
 function doseWords({ doseJPerM2, doseVerdict }: FoundRepair): string {
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
+  if (doseVerdict === 'not recorded') return doseVerdict;
   return `${(mJPerCm2FromJPerM2(doseJPerM2) / 1000).toFixed(2)} ${doseVerdict}`;
 }

@@ -3,9 +3,8 @@
  * older than so many days. What remains in places that no program of ours reaches is said.
  */
 import { existsSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
-import { checkAgainstChain } from '../records/store/chain-check.ts';
 import { indexMissing } from '../records/store/index/sqlite.ts';
 import { databasePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
@@ -18,9 +17,9 @@ import {
 import { recordsDue } from '../records/store/retention.ts';
 import { chainLinks } from '../records/store/verify-chain.ts';
 import { problemLine } from '../settings.ts';
+import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
-import { recordFactsOf } from './record-facts.ts';
 import { complain, noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 import { parseText } from './records-text.ts';
 
@@ -124,8 +123,14 @@ async function removeAll(
     return EXIT.fault;
   }
   const at = new Date().toISOString();
-  const rewrite = (jobFolder: string) => rewriteReport(store, jobFolder);
-  const removal = await removePersonal(store, { folder, ids, at, reason, by, rewrite });
+  const removal = await removePersonal(store, {
+    folder,
+    ids,
+    at,
+    reason,
+    by,
+    rewrite: rewriteReport,
+  });
   process.stdout.write(`${linesOf(removal).join('\n')}\n`);
   const whole =
     removal.compacted &&
@@ -148,17 +153,15 @@ function databaseProblem(store: RecordsStore, folder: string): string | null {
     : null;
 }
 
-async function rewriteReport(store: RecordsStore, jobFolder: string): Promise<string | null> {
+async function rewriteReport(jobFolder: string): Promise<string | null> {
   const journal = join(jobFolder, JOURNAL_FILE);
   if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be written anew`;
   const { writeReport } = await import('./write-report.ts');
-  const id = basename(jobFolder);
-  const check = checkAgainstChain(dirname(jobFolder), id, journal);
+  const check = chainCheckOf(journal);
   if (check.state === 'differs') {
     return `its pages were removed and not written anew, because ${check.words}`;
   }
-  const outside = recordFactsOf(store.show(id)?.entries ?? []);
-  const { ok, lines } = await writeReport(journal, { outside });
+  const { ok, lines } = await writeReport(journal, chainFactsOf(journal, check));
   return ok ? null : lines.join(' ');
 }
 

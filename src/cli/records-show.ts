@@ -1,5 +1,6 @@
 /** `meniscus records show`: one record with its amendments and removals, in order, or as JSON. */
 import type { Command } from 'commander';
+import { INCOMPLETE } from '../records/report-verdict.ts';
 import type { FoundRepair } from '../records/store/find.ts';
 import type { ShownEntry, ShownRecord } from '../records/store/records-store.ts';
 import { listAt, textAt } from '../records/store/text-at.ts';
@@ -57,13 +58,20 @@ function factsOf(repair: FoundRepair): readonly (readonly [string, string])[] {
     ['damage', damage === null ? 'not known' : `${damage}${mm}`],
     ['rule sets', ruleSets === '' ? 'none asked' : `${ruleSets}: ${assessment}`],
     ['end', repair.endReason],
-    ['outcome', outcome ?? 'none: the job ended before it was judged'],
+    ['outcome', outcome ?? NO_OUTCOME[`${isIncomplete(repair)}`]],
     ['verdict', repair.verdict],
     ['dose', doseWords(repair)],
     ['resin, lot', `${repair.resin ?? 'not known'}, ${repair.lot ?? 'not known'}`],
     ['alarms', String(repair.alarms)],
   ];
 }
+
+const NO_OUTCOME = {
+  false: 'none: the job ended before it was judged',
+  true: 'not recorded',
+} as const;
+
+const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
 
 /** Which checks, and why; who did is among the people. */
 function setAside(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
@@ -79,6 +87,9 @@ function doseWords({ doseJPerM2, targetJPerM2, doseVerdict }: FoundRepair): stri
   const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
   const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
+  if (doseVerdict === 'not recorded') {
+    return `not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
   return `${joules(doseJPerM2)}${target} J/cm2, ${doseVerdict}`;
 }
 

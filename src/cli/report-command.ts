@@ -2,19 +2,14 @@
  * `meniscus report`: writes certificate and full report of one job again, from its journal and what
  * lies beside it. Which pages and formats is the person's choice; what is in them is not.
  */
-import { existsSync, realpathSync, statSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
-import { type ChainCheck, checkAgainstChain } from '../records/store/chain-check.ts';
-import { closeRecords } from '../records/store/close-records.ts';
-import { chainPath } from '../records/store/paths.ts';
-import { personalFieldsOf } from '../records/store/personal-file.ts';
-import type { FactSources } from './document-facts.ts';
+import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import type { NamedPlace } from './named-file.ts';
 import { parseAgreement } from './parse-option.ts';
 import { tellWorking } from './progress.ts';
-import { recordFactsOf } from './record-facts.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
 
 interface CommandOptions {
@@ -71,14 +66,14 @@ function parseFormats(words: string): readonly Format[] {
 async function reportCommand(job: string, options: CommandOptions): Promise<number> {
   const { certificate, format, out, photoBefore, photoAfter, agreement, json } = options;
   const journal = journalOf(job, options.records);
-  const check = checkOf(journal);
+  const check = chainCheckOf(journal);
   if (check.state === 'differs') {
     tellDiffering(journal, check.words, options.althoughChanged);
     if (!options.althoughChanged) return EXIT.fault;
   } else if (check.words !== null) {
     process.stderr.write(`note: ${check.words}; run: meniscus records verify\n`);
   }
-  const facts = factsOf(journal, check);
+  const facts = chainFactsOf(journal, check);
   const asked: ReportOptions = {
     ...facts,
     formats: format,
@@ -100,33 +95,6 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     : lines.join('\n');
   process.stdout.write(`${told}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
-}
-
-/** The job's journal against the chain beside its folder; nothing is recorded where there is none. */
-function checkOf(journal: string): ChainCheck {
-  const { records, id } = placeInRecords(journal);
-  if (!existsSync(chainPath(records)) || !existsSync(journal)) {
-    return { state: 'not recorded', entries: [], words: null };
-  }
-  closeRecords(records);
-  return checkAgainstChain(records, id, journal);
-}
-
-/** By its real place: a link to a job's folder is that job. */
-function placeInRecords(journal: string) {
-  const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
-  return { records: dirname(folder), id: basename(folder) };
-}
-
-function factsOf(journal: string, { state, entries, words }: ChainCheck): FactSources {
-  const { records } = placeInRecords(journal);
-  const shown = entries.map((entry) => ({ entry, personal: personalFieldsOf(records, entry) }));
-  const known = recordFactsOf(shown);
-  const { personalSha256 = null } = entries.find(({ kind }) => kind === 'repair') ?? {};
-  if (state === 'agrees') return { outside: known, personalSha256 };
-  // A place in the chain would lend a page what the journal has lost.
-  const outside = { ...known, chain: null };
-  return { outside, personalSha256, ...(state === 'differs' && { differs: words ?? '' }) };
 }
 
 function tellDiffering(journal: string, words: string | null, written: boolean): void {

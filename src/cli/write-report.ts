@@ -84,9 +84,15 @@ export async function writeReport(
     const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
-    return failed([`report: ${String(error)}; the journal is complete without it`]);
+    return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
   }
 }
+
+const JOURNAL_WORDS = {
+  true: 'the journal is complete without it',
+  false: 'the journal was changed',
+  null: 'the journal is INCOMPLETE',
+} as const;
 
 const NOT_RECORDED = 'Not recorded in a chain: every sheet says so.';
 
@@ -175,5 +181,8 @@ function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: R
       ? ''
       : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
   const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
+  if (verdict === 'not recorded') {
+    return `${name}: not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
   return `${name}: ${joules(doseJPerM2)}${target} J/cm2, ${verdict}${shown}`;
 }
