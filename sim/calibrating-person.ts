@@ -5,10 +5,12 @@
  */
 import type { Button, DisplayLines } from '../src/frame.ts';
 import type { Chance } from './random.ts';
-import { readScreen } from './technician.ts';
+import { type GuidedMark, isPhase, readScreen, type SeenStep } from './screen-reading.ts';
+
+type Doing = 'work' | 'read' | 'dial' | 'decide';
 
 /** Steps by what a person does there; in all others there is nothing to press. */
-export const GUIDED_HABITS: Readonly<Record<string, 'work' | 'read' | 'dial' | 'decide'>> = {
+export const GUIDED_HABITS: Readonly<Partial<Record<GuidedMark, Doing>>> = {
   P2: 'work',
   P4: 'read',
   P5: 'dial',
@@ -31,7 +33,7 @@ export const GUIDED_HABITS: Readonly<Record<string, 'work' | 'read' | 'dial' | '
   H7: 'decide',
 };
 
-const TAKES_S = { work: 15, read: 4, dial: 2, decide: 6, other: 3 } as const;
+const TAKES_S = { work: 15, read: 4, dial: 3, decide: 6, other: 3 } as const;
 /** Quick presses follow each other like this; a pause this long begins anew. */
 const QUICK_S = 0.25;
 const PAUSE_S = 1;
@@ -76,7 +78,7 @@ export function createCalibratingPerson(chance: Chance): CalibratingPerson {
     look: (timeS, display, shown) => {
       const screen = readScreen(display);
       if (screen === null) return null;
-      const habit = screen.kind === 'step' ? GUIDED_HABITS[screen.step] : 'other';
+      const habit = screen.kind === 'step' ? habitIn(screen.step) : 'other';
       const key = `${screen.kind} ${screen.step}${screen.kind === 'alarm' ? display[0] : ''}`;
       if (key !== seen) {
         seen = key;
@@ -92,6 +94,9 @@ export function createCalibratingPerson(chance: Chance): CalibratingPerson {
     },
   };
 }
+
+const habitIn = (step: SeenStep | null): Doing | undefined =>
+  step === null || isPhase(step) ? undefined : GUIDED_HABITS[step];
 
 /** Less than half of the last decimal that any of these displays shows. */
 const SAME = 0.0051;

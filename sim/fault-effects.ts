@@ -6,13 +6,17 @@ import { type Actuators, type Channel, FULL_SCALE_COUNTS, type Switches } from '
 import { amountOf, type FaultKind } from './fault-kinds.ts';
 import type { Fault, Remedy } from './faults.ts';
 import type { Conditions } from './plant/bench.ts';
+import type { SeenStep } from './screen-reading.ts';
 
 export interface FaultClock {
-  /** Faults that act now; `step` is the step number on the display. */
-  readonly active: (timeS: number, step: string) => readonly Fault[];
+  /** Faults that act now, with this step on the display. */
+  readonly active: (timeS: number, step: SeenStep | null) => readonly Fault[];
   /** Ends those that this remedy ends; true when there was one. */
   readonly mend: (remedies: readonly Remedy[]) => boolean;
 }
+
+const stepOf = (from: Exclude<Fault['from'], { atS: number }>): SeenStep =>
+  'phase' in from ? from.phase : from.step;
 
 export function createFaultClock(faults: readonly Fault[]): FaultClock {
   const began = new Map<Fault, number>();
@@ -23,7 +27,7 @@ export function createFaultClock(faults: readonly Fault[]): FaultClock {
       for (const fault of faults) {
         if (began.has(fault)) continue;
         if ('atS' in fault.from) began.set(fault, fault.from.atS);
-        else if (fault.from.step === step) began.set(fault, timeS + fault.from.afterS);
+        else if (stepOf(fault.from) === step) began.set(fault, timeS + fault.from.afterS);
       }
       now = faults.filter((fault) => {
         const from = began.get(fault);

@@ -5,8 +5,10 @@
  */
 import { z } from 'zod';
 import { CHANNELS, type Channel } from '../src/frame.ts';
+import { PHASES, type PhaseId } from '../src/phases.ts';
 import { choice, quantity } from '../src/settings.ts';
 import { FAULT_KINDS, type FaultKind, faultRow } from './fault-kinds.ts';
+import { type SeenStep, stepShownAs } from './screen-reading.ts';
 
 /** What a technician does about it while the job is held. */
 export const REMEDIES = [
@@ -21,12 +23,22 @@ export const REMEDIES = [
 export type Remedy = (typeof REMEDIES)[number];
 
 const atS = z.strictObject({ atS: quantity(0, 36_000, 's') });
+const afterS = quantity(0, 3600, 's');
+const inPhase = z.strictObject({
+  phase: z.enum(Object.keys(PHASES) as [PhaseId, ...PhaseId[]], {
+    error: 'a phase such as vacuum-dwell',
+  }),
+  afterS,
+});
+/** A step as the display shows it: the number of a phase, or the mark of a guided procedure's. */
 const inStep = z.strictObject({
-  /** A step number as the display shows it. */
-  step: z
-    .string()
-    .regex(/^(\d\.\d{1,2}|[A-Z]\d{1,2})$/, { error: 'a step number such as 5.2, or P6' }),
-  afterS: quantity(0, 3600, 's'),
+  step: z.string().transform((shown, payload): SeenStep => {
+    const step = stepShownAs(shown);
+    if (step !== null) return step;
+    payload.issues.push({ code: 'custom', input: shown, message: 'a step such as 5.2, or P6' });
+    return z.NEVER;
+  }),
+  afterS,
 });
 
 const faultFields = z.strictObject({
@@ -35,7 +47,9 @@ const faultFields = z.strictObject({
   amount: z.number().optional(),
   /** For sensor faults, and for those alone. */
   channel: choice(CHANNELS).optional(),
-  from: z.union([atS, inStep], { error: '{ atS } or { step, afterS }' }),
+  from: z.union([atS, inPhase, inStep], {
+    error: '{ atS }, { phase, afterS } or { step, afterS }',
+  }),
   lastsS: quantity(0.01, 36_000, 's').optional(),
   mendedBy: choice(REMEDIES).optional(),
 });
@@ -67,11 +81,11 @@ export interface FaultPreset {
 }
 
 const START = { atS: 0 } as const;
-const during = (step: string, afterS: number) => ({ step, afterS });
-const sensor = (kind: FaultKind, channel: Channel, step: string, afterS: number): Fault => ({
+const during = (phase: PhaseId, afterS: number) => ({ phase, afterS });
+const sensor = (kind: FaultKind, channel: Channel, phase: PhaseId, afterS: number): Fault => ({
   kind,
   channel,
-  from: during(step, afterS),
+  from: during(phase, afterS),
   mendedBy: 'repair',
 });
 
@@ -91,7 +105,7 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'hose-off': {
     title: 'the hose comes off in the vacuum dwell',
-    faults: [{ kind: 'hose-off', from: during('5.2', 20), mendedBy: 'connect-hose' }],
+    faults: [{ kind: 'hose-off', from: during('vacuum-dwell', 20), mendedBy: 'connect-hose' }],
   },
   'cold-pane': {
     title: 'the pane comes in from the cold',
@@ -103,11 +117,13 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'heated-too-fast': {
     title: 'a hot air gun on the break during pressure',
-    faults: [{ kind: 'air-gun', amount: 323.15, from: during('5.6', 10), mendedBy: 'shade' }],
+    faults: [
+      { kind: 'air-gun', amount: 323.15, from: during('pressure-dwell', 10), mendedBy: 'shade' },
+    ],
   },
   daylight: {
     title: 'the sun finds the break while resin waits in it',
-    faults: [{ kind: 'daylight', amount: 20, from: during('5.1', 5), mendedBy: 'shade' }],
+    faults: [{ kind: 'daylight', amount: 20, from: during('evacuate', 5), mendedBy: 'shade' }],
   },
   'weak-lamp': {
     title: 'an aged lamp: the cure takes longer',
@@ -119,39 +135,39 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'dead-lamp': {
     title: 'the lamp gives no light',
-    faults: [{ kind: 'lamp-dead', from: during('6.8', 60), mendedBy: 'repair' }],
+    faults: [{ kind: 'lamp-dead', from: during('cure', 60), mendedBy: 'repair' }],
   },
   'stuck-lamp': {
     title: 'the lamp stays on',
-    faults: [{ kind: 'lamp-stuck-on', from: during('6.8', 200) }],
+    faults: [{ kind: 'lamp-stuck-on', from: during('cure', 200) }],
   },
   'hot-lamp': {
     title: 'the lamp cannot shed its heat',
-    faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('6.8', 10), mendedBy: 'repair' }],
+    faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('cure', 10), mendedBy: 'repair' }],
   },
   'shield-opened': {
     title: 'the shield is lifted in mid-cure',
-    faults: [{ kind: 'shield-opened', from: during('6.8', 90), mendedBy: 'close-shield' }],
+    faults: [{ kind: 'shield-opened', from: during('cure', 90), mendedBy: 'close-shield' }],
   },
   'emergency-stop': {
     title: 'the emergency stop is pressed under pressure',
-    faults: [{ kind: 'emergency-stop', from: during('5.6', 30) }],
+    faults: [{ kind: 'emergency-stop', from: during('pressure-dwell', 30) }],
   },
   'dead-pump': {
     title: 'the pump does not turn',
-    faults: [{ kind: 'pump-dead', from: during('5.1', 0.2), mendedBy: 'repair' }],
+    faults: [{ kind: 'pump-dead', from: during('evacuate', 0.2), mendedBy: 'repair' }],
   },
   'runaway-pump': {
     title: 'the pump stays on under pressure',
-    faults: [{ kind: 'pump-stuck-on', from: during('5.6', 5) }],
+    faults: [{ kind: 'pump-stuck-on', from: during('pressure-dwell', 5) }],
   },
   'stuck-vent': {
     title: 'the vent does not open',
-    faults: [{ kind: 'vent-stuck-closed', from: during('5.6', 5) }],
+    faults: [{ kind: 'vent-stuck-closed', from: during('pressure-dwell', 5) }],
   },
   'stuck-pressure-sensor': {
     title: 'the pressure reading freezes',
-    faults: [sensor('sensor-stuck', 'pressure', '5.2', 10)],
+    faults: [sensor('sensor-stuck', 'pressure', 'vacuum-dwell', 10)],
   },
   'drifting-sensor': {
     title: 'the pressure reading drifts by 4 kPa',
@@ -160,45 +176,47 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
         kind: 'sensor-offset',
         channel: 'pressure',
         amount: 8,
-        from: during('5.2', 10),
+        from: during('vacuum-dwell', 10),
         mendedBy: 'repair',
       },
     ],
   },
   'broken-pressure-wire': {
     title: 'the pressure signal is lost',
-    faults: [sensor('sensor-open', 'pressure', '5.6', 20)],
+    faults: [sensor('sensor-open', 'pressure', 'pressure-dwell', 20)],
   },
   'broken-light-wire': {
     title: 'the light signal is lost',
-    faults: [sensor('sensor-open', 'irradiance', '6.8', 30)],
+    faults: [sensor('sensor-open', 'irradiance', 'cure', 30)],
   },
   'over-pressure-switch': {
     title: 'the over-pressure switch opens',
-    faults: [{ kind: 'over-pressure-switch', from: during('5.6', 10) }],
+    faults: [{ kind: 'over-pressure-switch', from: during('pressure-dwell', 10) }],
   },
   'low-supply': {
     title: 'the battery runs down',
-    faults: [{ kind: 'supply-low', amount: 9.8, from: during('5.5', 0.5), mendedBy: 'repair' }],
+    faults: [
+      { kind: 'supply-low', amount: 9.8, from: during('pressurise', 0.5), mendedBy: 'repair' },
+    ],
   },
   'mute-link': {
     title: 'the board falls silent for two seconds',
-    faults: [{ kind: 'link-mute', from: during('5.6', 20), lastsS: 2 }],
+    faults: [{ kind: 'link-mute', from: during('pressure-dwell', 20), lastsS: 2 }],
   },
   'late-frame': {
     title: 'one frame comes late',
-    faults: [{ kind: 'link-late', amount: 0.4, from: during('5.6', 20), lastsS: 0.04 }],
+    faults: [{ kind: 'link-late', amount: 0.4, from: during('pressure-dwell', 20), lastsS: 0.04 }],
   },
   'spoilt-message': {
     title: 'noise on the cable spoils one message',
-    faults: [{ kind: 'link-spoilt', from: during('5.6', 20), lastsS: 0.04 }],
+    faults: [{ kind: 'link-spoilt', from: during('pressure-dwell', 20), lastsS: 0.04 }],
   },
   'missing-frames': {
     title: 'some frames never arrive',
-    faults: [{ kind: 'link-gap', from: during('5.6', 20), lastsS: 0.04 }],
+    faults: [{ kind: 'link-gap', from: during('pressure-dwell', 20), lastsS: 0.04 }],
   },
   'board-restart': {
     title: 'the watchdog of the board restarts it',
-    faults: [{ kind: 'board-restart', from: during('5.6', 20), lastsS: 0.04 }],
+    faults: [{ kind: 'board-restart', from: during('pressure-dwell', 20), lastsS: 0.04 }],
   },
 };

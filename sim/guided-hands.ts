@@ -4,11 +4,12 @@
  * known by the marks on the display.
  */
 import type { Bench } from './plant/bench.ts';
+import type { GuidedMark } from './screen-reading.ts';
 
 /** Gauge and blank plate close the chamber as a sound seal does. */
 const CLOSED: Partial<Bench> = { sealed: true, hoseOn: true };
 
-export const GUIDED_HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
+export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Bench>>>> = {
   P2: CLOSED,
   U2: { shieldClosed: false, filmOn: false },
   U3: { shieldClosed: true },
@@ -18,6 +19,6 @@ export const GUIDED_HAND_WORK: Readonly<Record<string, Partial<Bench>>> = {
   H2: CLOSED,
 };
 
-export function doGuidedHandWork(bench: Bench, mark: string): void {
+export function doGuidedHandWork(bench: Bench, mark: GuidedMark): void {
   Object.assign(bench, GUIDED_HAND_WORK[mark]);
 }

@@ -3,6 +3,7 @@
  * share. It moves when told to; the board contract around it is in `simulated-board.ts`, and what
  * goes out as a frame in `sampling.ts`.
  */
+
 import {
   type Actuators,
   type Button,
@@ -10,6 +11,7 @@ import {
   SAFE,
   type Switches,
 } from '../src/frame.ts';
+import type { PhaseId } from '../src/phases.ts';
 import {
   applyToDrivers,
   applyToMechanics,
@@ -32,8 +34,9 @@ import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { type Chance, createChance } from './random.ts';
 import type { Scenario } from './scenario.ts';
+import { isPhase, readScreen, type SeenStep } from './screen-reading.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
-import { createTechnician, readScreen, type Sight, type Technician } from './technician.ts';
+import { createTechnician, type Sight, type Technician } from './technician.ts';
 
 /** Faults, protection and lease are looked at this often, also when a frame comes late. */
 const LONGEST_RUN_STEPS = 50;
@@ -130,10 +133,10 @@ export function letPersonAct(rig: Rig): void {
 }
 
 /** What the hand work of a step puts right. */
-const MENDED_IN: Readonly<Record<string, readonly Remedy[]>> = {
-  '4.3': ['reseat'],
-  '4.4': ['dry'],
-  '4.6': ['reseat'],
+const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
+  reseat: ['reseat'],
+  'dry-again': ['dry'],
+  'test-again': ['reseat'],
 };
 
 /** A button, and the hand work that its press confirms. */
@@ -141,21 +144,26 @@ export function pressButton(rig: Rig, button: Button): void {
   const screen = readScreen(rig.display);
   rig.pressed.push(button);
   if (button !== 'yes' || screen === null) return;
-  if (screen.kind === 'step') {
-    doHandWork(rig.plant.bench, screen.step);
-    doGuidedHandWork(rig.plant.bench, screen.step);
-  }
-  if (screen.kind === 'step' && screen.step in MENDED_IN) {
-    rig.faults.mend(MENDED_IN[screen.step] ?? []);
-    // The foot was off the glass for it.
-    openChamber(rig.plant);
-  }
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
+  if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
+}
+
+function confirmStep(rig: Rig, step: SeenStep): void {
+  if (!isPhase(step)) {
+    doGuidedHandWork(rig.plant.bench, step);
+    return;
+  }
+  doHandWork(rig.plant.bench, step);
+  const mended = MENDED_IN[step];
+  if (mended === undefined) return;
+  rig.faults.mend(mended);
+  // The foot was off the glass for it.
+  openChamber(rig.plant);
 }
 
 /** Looks which faults act now; `rig.mute` and whatever they change follow from it. */
 export function lookAtFaults(rig: Rig): void {
-  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? '');
+  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
   rig.mute = has('link-mute', rig.active);
 }
 

@@ -1,29 +1,12 @@
 /**
  * A scripted person at the bench, with a repeatable seed: reads the display as a person would, takes
- * time, looks at the break, does the hand work and presses buttons. It knows step numbers and marks
- * on the display and nothing of the controller. What the hands change is in `hands.ts`.
+ * time, looks at the break, does the hand work and presses buttons. It knows the phases by what the
+ * display shows, and nothing of the controller. What the hands change is in `hands.ts`.
  */
 import type { Button, DisplayLines } from '../src/frame.ts';
+import type { PhaseId } from '../src/phases.ts';
 import type { Chance } from './random.ts';
-
-export type ScreenKind = 'step' | 'held' | 'help' | 'alarm' | 'end';
-
-export interface Screen {
-  readonly kind: ScreenKind;
-  /** Step number, or the mark of a guided procedure's step; empty on alarm and end screens. */
-  readonly step: string;
-}
-
-/** Reads the first line of the display; null when it is blank. */
-export function readScreen([first]: DisplayLines): Screen | null {
-  if (first.startsWith('! ')) return { kind: 'alarm', step: '' };
-  if (first.startsWith('-- ')) return { kind: 'end', step: '' };
-  const match = /^(\d\.\d{1,2}|[A-Z]\d{1,2}) (\|\| |!?\? )?/.exec(first);
-  const step = match?.[1];
-  if (step === undefined) return null;
-  const kind = match?.[2] === '|| ' ? 'held' : match?.[2] !== undefined ? 'help' : 'step';
-  return { kind, step };
-}
+import { isPhase, readScreen, type Screen, type SeenStep } from './screen-reading.ts';
 
 /** What can be seen at the bench. */
 export interface Sight {
@@ -42,42 +25,63 @@ interface Habit {
 const yes = (): Button => 'yes';
 const handWork = (takesS: number): Habit => ({ takesS, press: yes });
 
-/** Steps in which a person does or answers something; in the others there is nothing to press. */
-export const HABITS: Readonly<Record<string, Habit>> = {
-  '1.2': handWork(4),
-  '2.1': handWork(4),
-  '3.1': handWork(8),
-  '3.2': handWork(10),
-  '3.3': handWork(15),
-  '3.4': handWork(12),
-  '3.5': handWork(8),
-  '3.6': handWork(8),
-  '3.7': handWork(8),
-  '3.8': handWork(4),
-  '4.3': handWork(12),
-  '4.4': handWork(15),
-  '4.6': handWork(12),
-  '5.3': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
-  '5.8': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
-  '5.9': { takesS: 3, press: yes },
-  '5.10': { takesS: 3, press: yes },
-  '6.1': handWork(12),
-  '6.2': handWork(8),
-  '6.4': handWork(8),
-  '6.5': handWork(12),
-  '6.6': handWork(8),
-  '6.7': handWork(8),
-  '7.1': handWork(12),
-  '7.2': handWork(12),
-  '7.3': handWork(12),
-  '7.4': { takesS: 5, press: ({ clear, tacky }) => (clear && tacky === false ? 'yes' : 'no') },
-  '7.5': handWork(3),
+/** A step that goes on by itself. */
+const NOTHING = null;
+
+/** What a person does or answers in each phase. */
+export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
+  'self-test': NOTHING,
+  'vacuum-note': handWork(4),
+  'job-sheet': handWork(4),
+  protect: handWork(8),
+  inspect: handWork(10),
+  'clean-pit': handWork(15),
+  'dry-pit': handWork(12),
+  'set-bridge': handWork(8),
+  'close-seal': handWork(8),
+  'charge-injector': handWork(8),
+  'connect-hose': handWork(4),
+  'seal-pull': NOTHING,
+  'seal-watch': NOTHING,
+  reseat: handWork(12),
+  'dry-again': handWork(15),
+  'long-pull': NOTHING,
+  'test-again': handWork(12),
+  evacuate: NOTHING,
+  'vacuum-dwell': NOTHING,
+  'ask-bubbles': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
+  'bubbles-stay': { takesS: 4, press: yes },
+  release: NOTHING,
+  pressurise: NOTHING,
+  'pressure-dwell': NOTHING,
+  vent: NOTHING,
+  'ask-clear': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  'offer-cycle': { takesS: 3, press: yes },
+  'accept-mark': { takesS: 3, press: yes },
+  'cover-fill': handWork(12),
+  'place-lamp-fill': handWork(8),
+  'cure-fill': NOTHING,
+  'uncover-fill': handWork(8),
+  'fill-pit': handWork(12),
+  'cover-film': handWork(8),
+  'place-lamp': handWork(8),
+  cure: NOTHING,
+  scrape: handWork(12),
+  polish: handWork(12),
+  'clean-injector': handWork(12),
+  'final-look': {
+    takesS: 5,
+    press: ({ clear, tacky }) => (clear && tacky === false ? 'yes' : 'no'),
+  },
+  result: handWork(3),
 };
 
-const ALARM: Habit = { takesS: 2.5, press: yes };
+const ALARM: Habit = { takesS: 3, press: yes };
 const END: Habit = { takesS: 3, press: yes };
 const HELP: Habit = { takesS: 4, press: yes };
 const HELD: Habit = { takesS: 15, press: yes };
+/** Asked only after a person gave up. */
+const END_ASKED: Habit = { takesS: 4, press: yes };
 /** Held this often in one step, a person gives up. */
 const PATIENCE = 3;
 /** A person who sees nothing happen presses again after this time. */
@@ -94,7 +98,7 @@ export function createTechnician(chance: Chance): Technician {
   let screen: Screen | null = null;
   let seen = '';
   let dueS = Number.POSITIVE_INFINITY;
-  const holds = new Map<string, number>();
+  const holds = new Map<SeenStep | null, number>();
   const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
   return {
     look: (timeS, display, sight) => {
@@ -128,7 +132,9 @@ function habitOf({ kind, step }: Screen): Habit | null {
       return HELP;
     case 'held':
       return HELD;
+    case 'end-asked':
+      return END_ASKED;
     case 'step':
-      return HABITS[step] ?? null;
+      return step !== null && isPhase(step) ? HABITS[step] : null;
   }
 }

@@ -23,6 +23,7 @@ const STOPPED_BY_CHOICE: Reason = {
 };
 const REPAIR_DONE: Reason = { record: 'The repair is done.', shown: { say: 'repair-done' } };
 const BY_HAND: ShownReason = { say: 'held-by-hand' };
+const END_ASKED = { shown: { say: 'end-asked' } } as const;
 /** A job that runs does not show why. */
 const STARTED: Reason = { record: 'The unit was started.', shown: BY_HAND };
 const LET_GO_ON: Reason = { record: 'You let the job go on.', shown: BY_HAND };
@@ -104,6 +105,10 @@ function heedPerson(
       return command(state, 'hold', { record: intent.why, shown: BY_HAND }, events);
     case 'restart':
       return restart(state, LET_GO_ON, events);
+    case 'ask-end':
+      return { ...state, why: { ...END_ASKED, record: state.why.record, heldFor: state.why } };
+    case 'stay-held':
+      return { ...state, why: state.why.heldFor ?? state.why };
     case 'stop':
       return isEnded(state.batch) ? end(state, events) : stop(state, intent, events);
     default:

@@ -39,7 +39,11 @@ export interface Tick {
 export interface Reason {
   readonly record: string;
   readonly shown: ShownReason;
+  /** Why the job is held, while the screen asks whether to end it. */
+  readonly heldFor?: Reason;
 }
+
+export const asksEnd = ({ heldFor }: Reason): boolean => heldFor !== undefined;
 
 /** Before a job was ever held; no screen tells it. */
 export const NO_REASON: Reason = { record: '', shown: { say: 'held-by-hand' } };

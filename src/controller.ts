@@ -8,6 +8,7 @@ import { alarmContextOf, findingsOf } from './alarm-context.ts';
 import { forcesStop } from './batch-moves.ts';
 import { leadBatch, stepBatch } from './batch-step.ts';
 import {
+  asksEnd,
   type ControllerState,
   type JobConfig,
   stateActing,
@@ -145,6 +146,7 @@ function intentsOf(
     kind: phaseOf(state.procedure).kind,
     alarm: foremost(state.alarms)?.row.id ?? null,
     helpOpen: state.page !== null,
+    asksEnd: asksEnd(state.why),
     shownS: state.screen.shownS,
   };
   const pressed = reading.pressed.map((button): Request => ({ kind: 'button', button }));

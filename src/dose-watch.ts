@@ -2,14 +2,16 @@
  * The doses of fill and pit in the course of a job: which of them the lamp's light is counted for,
  * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
  */
+
 import type { ControllerState, JobConfig } from './controller-state.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from './cure/dose.ts';
 import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from './cure/portions.ts';
-import type { PhaseId, UnstampedEvent } from './events.ts';
+import type { UnstampedEvent } from './events.ts';
 import { lampBurns, type Reading } from './frame.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import { onceForEach } from './once-for-each.ts';
+import type { PhaseId } from './phases.ts';
 import type { PhaseContext } from './procedure/phase.ts';
 
 export function countLight(

@@ -3,6 +3,7 @@
  * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
  * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
  */
+import type { PhaseId } from './phases.ts';
 
 export const BATCH_STATES = [
   'idle',
@@ -30,59 +31,6 @@ export type AlarmState = (typeof ALARM_STATES)[number];
 /** `warn` tells, `hold` makes safe and waits for a person, `abort` makes safe and ends the job. */
 export type AlarmAction = 'warn' | 'hold' | 'abort';
 export type AlarmPriority = 'low' | 'medium' | 'high';
-
-/** Phases of one repair in trade order, with the step number that the display shows. */
-export const STEP_NUMBERS = {
-  'self-test': '1.1',
-  'vacuum-note': '1.2',
-  'job-sheet': '2.1',
-  protect: '3.1',
-  inspect: '3.2',
-  'clean-pit': '3.3',
-  'dry-pit': '3.4',
-  'set-bridge': '3.5',
-  'close-seal': '3.6',
-  'charge-injector': '3.7',
-  'connect-hose': '3.8',
-  'seal-pull': '4.1',
-  'seal-watch': '4.2',
-  reseat: '4.3',
-  'dry-again': '4.4',
-  'long-pull': '4.5',
-  'test-again': '4.6',
-  evacuate: '5.1',
-  'vacuum-dwell': '5.2',
-  'ask-bubbles': '5.3',
-  release: '5.4',
-  pressurise: '5.5',
-  'pressure-dwell': '5.6',
-  vent: '5.7',
-  'ask-clear': '5.8',
-  'offer-cycle': '5.9',
-  'accept-mark': '5.10',
-  'cover-fill': '6.1',
-  'place-lamp-fill': '6.2',
-  'cure-fill': '6.3',
-  'uncover-fill': '6.4',
-  'fill-pit': '6.5',
-  'cover-film': '6.6',
-  'place-lamp': '6.7',
-  cure: '6.8',
-  scrape: '7.1',
-  polish: '7.2',
-  'clean-injector': '7.3',
-  'final-look': '7.4',
-  result: '7.5',
-} as const;
-export type PhaseId = keyof typeof STEP_NUMBERS;
-export const PHASE_IDS = Object.keys(STEP_NUMBERS) as readonly PhaseId[];
-
-/** The phases in which the lamp burns: the fill's own cure, and the last one, of the pit or of both. */
-export const CURE_PHASES: ReadonlySet<PhaseId> = new Set(['cure-fill', 'cure']);
-/** The phases that are about the pit where it is cured apart; before them it is the fill. */
-export const PIT_PHASES: ReadonlySet<PhaseId> = new Set(
-  PHASE_IDS.slice(PHASE_IDS.indexOf('fill-pit')),
-);
 
 /** What is cured: the resin in the break, and the resin that makes the pit level. */
 export type Portion = 'fill' | 'pit';

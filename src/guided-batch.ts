@@ -55,6 +55,7 @@ export function whyWords(why: GuidedWhy): string {
   if ('say' in why) return RECORD_WORDS.ends[why.say];
   if ('late' in why) return RECORD_WORDS.steps[why.late].late ?? '';
   if ('told' in why) return why.told;
+  if ('heldFor' in why) return whyWords(why.heldFor);
   const { row, record } = why.standing;
   const words = `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
   return why.refused ? `Cannot go on yet. ${words}` : words;
@@ -85,6 +86,10 @@ function heedPerson(state: GuidedState, intent: Intent, events: Events): GuidedS
       return command(state, 'hold', { say: 'held' }, events);
     case 'restart':
       return restart(state, state.why, events);
+    case 'ask-end':
+      return { ...state, why: { heldFor: state.why } };
+    case 'stay-held':
+      return 'heldFor' in state.why ? { ...state, why: state.why.heldFor } : state;
     case 'stop': {
       if (isEnded(state.batch)) return end(state, events);
       const interrupted = intent.by === 'interrupt';

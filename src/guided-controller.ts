@@ -114,6 +114,7 @@ function situationOf(state: GuidedState) {
     kind: kind === 'entry' ? ('confirm' as const) : kind,
     alarm: foremost(state.alarms)?.row.id ?? null,
     helpOpen: state.page !== null,
+    asksEnd: 'heldFor' in state.why,
     shownS: state.screen.shownS,
   };
 }

@@ -39,8 +39,10 @@ export function guidedDisplay(
     case 'restarting':
       return screen(heldTitle(state, states[batch]), [states.outputsOff, states.wait], '');
     case 'held': {
-      const buttons = forcesStop(state.alarms) ? 'heldByAlarm' : 'held';
-      const title = heldTitle(state, states.held);
+      const held = forcesStop(state.alarms) ? 'heldByAlarm' : 'held';
+      const buttons = 'heldFor' in state.why ? 'endAsked' : held;
+      const asked = `${markOf(state)} ||? ${states.endAsked}`;
+      const title = 'heldFor' in state.why ? asked : heldTitle(state, states.held);
       return paged(config, state, title, whyPages(config, state.why), buttons);
     }
     case 'stopping':
@@ -124,6 +126,7 @@ function whyPages({ catalogue, words }: GuidedConfig, why: GuidedWhy): readonly 
     return reasonPages({ alarm: shownAlarm(why.standing), refused: why.refused }, catalogue);
   }
   if ('told' in why) return reasonPages({ say: 'interrupted' }, catalogue);
+  if ('heldFor' in why) return reasonPages({ say: 'end-asked' }, catalogue);
   const said = 'late' in why ? words.steps[why.late].late : words.ends[why.say];
   return pages(said ?? '', TEXT_ROWS);
 }

@@ -38,6 +38,8 @@ export type GuidedWhy =
   | { readonly say: 'kept' | 'keptNotPassed' | 'thrownAway' | 'person' | 'held' | 'nobodyAnswered' }
   | { readonly late: StepId }
   | { readonly standing: Standing; readonly refused: boolean }
+  /** Held for this, while the screen asks whether to end. */
+  | { readonly heldFor: GuidedWhy }
   /** From outside, in the words of whoever asked. */
   | { readonly told: string };
 

@@ -74,7 +74,9 @@ function buzzerOf({ alarms, batch, progress }: GuidedState): Signals['buzzer'] {
 /** Opens, turns and closes pages, and notes when the screen turned to another subject. */
 export function turnGuidedPage(state: GuidedState, intents: readonly Intent[]): GuidedState {
   const alarm = foremost(state.alarms)?.row.id;
-  const subject = alarm ?? `${state.batch} ${state.progress.step} ${state.progress.points.length}`;
+  const asked = 'heldFor' in state.why ? ' end?' : '';
+  const at = `${state.batch} ${state.progress.step} ${state.progress.points.length}${asked}`;
+  const subject = alarm ?? at;
   if (subject !== state.screen.subject) {
     return { ...state, page: null, screen: { subject, shownS: 0 } };
   }

@@ -14,6 +14,8 @@ export interface Situation {
   /** The alarm on the screen, by its id. */
   readonly alarm: string | null;
   readonly helpOpen: boolean;
+  /** A held job asks whether it is to be ended. */
+  readonly asksEnd: boolean;
   /** How long the screen has been about what it is about, s. */
   readonly shownS: number;
 }
@@ -23,14 +25,20 @@ export type Intent =
   | { readonly kind: 'answer'; readonly answer: Answer }
   | { readonly kind: 'hold'; readonly why: string }
   | { readonly kind: 'restart' }
+  /** Whether to end a held job: to be asked, or answered with "stay held". */
+  | { readonly kind: 'ask-end' }
+  | { readonly kind: 'stay-held' }
   | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string }
   | { readonly kind: 'turn-page' }
   | { readonly kind: 'close-help' }
   | { readonly kind: 'end' }
   | { readonly kind: 'refused'; readonly request: string; readonly why: string };
 
-/** A press sooner than this after the screen changed was meant for the last one. */
-const SHORTEST_READING_S = 0.25;
+/**
+ * A press sooner than this after the screen changed was meant for the last one: time to see that it
+ * changed, to read two short lines and to move a finger.
+ */
+const SHORTEST_READING_S = 1.5;
 
 export function intentOf(request: Request, situation: Situation): Intent {
   switch (request.kind) {
@@ -40,17 +48,27 @@ export function intentOf(request: Request, situation: Situation): Intent {
       return request;
     case 'button':
       return situation.shownS < SHORTEST_READING_S
-        ? refused(request.button, 'pressed before the screen could be read')
+        ? earlyButton(request.button, situation)
         : buttonIntent(request.button, situation);
   }
 }
 
-function buttonIntent(button: Button, { batch, kind, alarm, helpOpen }: Situation): Intent {
+/**
+ * Before a screen could be read nothing is answered. NO meant "hold" on the screens between the
+ * questions, and whoever sees a leg grow presses it without reading on: a job that runs is held.
+ */
+const earlyButton = (button: Button, { batch }: Situation): Intent =>
+  button === 'no' && batch === 'running'
+    ? hold()
+    : refused(button, 'pressed before the screen could be read');
+
+function buttonIntent(button: Button, situation: Situation): Intent {
+  const { batch, kind, alarm, helpOpen, asksEnd } = situation;
   if (alarm !== null) return alarmButton(button, alarm);
   if (button === 'more') return { kind: 'turn-page' };
   if (isEnded(batch))
     return button === 'yes' ? { kind: 'end' } : refused(button, 'the job is over');
-  if (batch === 'held') return heldButton(button);
+  if (batch === 'held') return asksEnd ? endButton(button) : heldButton(button);
   if (batch !== 'running') return refused(button, `the job is ${batch}`);
   if (helpOpen) return button === 'yes' ? { kind: 'close-help' } : hold();
   return runningButton(button, kind);
@@ -62,9 +80,13 @@ function alarmButton(button: Button, alarm: string): Intent {
 }
 
 function heldButton(button: 'yes' | 'no'): Intent {
+  return button === 'yes' ? { kind: 'restart' } : { kind: 'ask-end' };
+}
+
+function endButton(button: 'yes' | 'no'): Intent {
   return button === 'yes'
-    ? { kind: 'restart' }
-    : { kind: 'stop', by: 'person', why: 'You stopped the held job.' };
+    ? { kind: 'stop', by: 'person', why: 'You stopped the held job.' }
+    : { kind: 'stay-held' };
 }
 
 function runningButton(button: 'yes' | 'no', kind: PhaseKind): Intent {

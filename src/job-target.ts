@@ -3,11 +3,13 @@
  * is more, and whether the lamp can give them. Cured together there is one dose, by the depth of the
  * break, and it is both's. Everything that uses a target uses these.
  */
+
 import type { JobConfig } from './controller-state.ts';
 import { type CureTarget, forecastS } from './cure/dose.ts';
 import { type TargetDose, targetDoseOf } from './cure/target-dose.ts';
-import { type PhaseId, PIT_PHASES, type Portion } from './events.ts';
+import type { Portion } from './events.ts';
 import { onceForEach } from './once-for-each.ts';
+import { type PhaseId, PIT_PHASES } from './phases.ts';
 import type { SettingsProblem } from './settings.ts';
 import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from './units.ts';
 

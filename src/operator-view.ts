@@ -2,18 +2,20 @@
  * What a person gets to know of the controller's state: the view that the panel draws, the snapshot
  * for everything else, and which page of which screen is open. It changes nothing but pages.
  */
+
 import { forcesStop } from './batch-moves.ts';
 import { shownAlarm } from './batch-step.ts';
-import type { ControllerState, JobConfig } from './controller-state.ts';
+import { asksEnd, type ControllerState, type JobConfig } from './controller-state.ts';
 import { permissibleEyeTimeS, permissibleSkinTimeS } from './cure/uv-hazard.ts';
 import { doseInHand } from './dose-watch.ts';
-import { CURE_PHASES, type Snapshot } from './events.ts';
+import type { Snapshot } from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
 import type { Intent } from './intents.ts';
 import { jobTargetsOf, portionIn } from './job-target.ts';
 import { daylightToShow } from './pane-watch.ts';
 import type { LiveValues } from './panel/live-line.ts';
 import { composeSignals, type View } from './panel/screen.ts';
+import { CURE_PHASES } from './phases.ts';
 import { phaseOf } from './procedure/procedure.ts';
 import { foremost } from './safety/alarms.ts';
 
@@ -64,6 +66,7 @@ function viewOf(state: ControllerState, snapshot: Snapshot, config: JobConfig): 
     alarm: shown === null ? null : shownAlarm(shown),
     alarmStops: forcesStop(state.alarms),
     why: state.why.shown,
+    asksEnd: asksEnd(state.why),
     page: state.page,
     live: liveValues(state, snapshot, config),
     snapshot,
@@ -120,9 +123,10 @@ export function turnScreen(state: ControllerState, intents: readonly Intent[]): 
   return turn === undefined ? state : { ...state, page: pageAfter(state, turn.kind) };
 }
 
-function subjectOf({ alarms, batch, procedure }: ControllerState): string {
+function subjectOf({ alarms, batch, procedure, why }: ControllerState): string {
   const alarm = foremost(alarms);
-  return alarm === null ? `${batch} ${procedure.phase} ${procedure.cycle}` : alarm.row.id;
+  const asked = asksEnd(why) ? ' end?' : '';
+  return alarm === null ? `${batch} ${procedure.phase} ${procedure.cycle}${asked}` : alarm.row.id;
 }
 
 /** The first page of a longer explanation is 0; alarms and held jobs show page 0 from the start. */

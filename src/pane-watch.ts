@@ -3,21 +3,16 @@
  * which phases concern them, hands the alarms what they need, and says once what a record must hold.
  * It judges nothing.
  */
+
 import type { ControllerState, JobConfig } from './controller-state.ts';
 import { RESIN_CLOSED, stepOpenResin } from './cure/open-resin.ts';
-import {
-  CURE_PHASES,
-  type Measurement,
-  PHASE_IDS,
-  type PhaseId,
-  type UnstampedEvent,
-} from './events.ts';
+import type { Measurement, UnstampedEvent } from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
 import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
 import { onceForEach } from './once-for-each.ts';
+import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from './phases.ts';
 import { isEnded } from './procedure/batch.ts';
 import type { HeatLoad, OpenResinLoad } from './safety/alarm-row.ts';
-import { GLASS_PHASES } from './safety/alarm-terms.ts';
 import {
   allowedHeating,
   type HeatingLimits,
@@ -27,13 +22,6 @@ import {
   stressIntensityPaSqrtM,
 } from './safety/heat-stress.ts';
 import { stepHeatWatch } from './safety/heat-watch.ts';
-
-/** From the first drop in the injector to the last hand before the lamp; not while all there is has set. */
-const OPEN_RESIN_PHASES: ReadonlySet<PhaseId> = new Set(
-  PHASE_IDS.slice(PHASE_IDS.indexOf('charge-injector'), PHASE_IDS.indexOf('cure')).filter(
-    (phase) => phase !== 'cure-fill' && phase !== 'uncover-fill',
-  ),
-);
 
 export function watchPane(
   { heat, openResin, procedure, batch, commanded }: ControllerState,

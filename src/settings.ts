@@ -4,6 +4,7 @@
  * is decided in the rooms that use them; reading files is left to the composition root.
  */
 import { z } from 'zod';
+import { escapedValue, isPlainText, PLAIN_TEXT, unplainTexts } from './plain-text.ts';
 
 /** A number in [min, max]; `unit` is for the message only. */
 export function quantity(min: number, max: number, unit: string): z.ZodNumber {
@@ -20,8 +21,22 @@ export function wholeNumber(min: number, max: number, unit: string): z.ZodNumber
 /** A line of text that fits a report. */
 export function text(maxLength: number): z.ZodString {
   const error = `a text of 1 to ${maxLength} characters`;
-  return z.string({ error }).trim().min(1, { error }).max(maxLength, { error });
+  return z
+    .string({ error })
+    .trim()
+    .min(1, { error })
+    .max(maxLength, { error })
+    .refine(isPlainText, { error: PLAIN_TEXT });
 }
+
+/** What in data as given is no plain text, whether or not a schema would look at it. */
+export const unplainProblems = (input: unknown, file: string): readonly SettingsProblem[] =>
+  unplainTexts(input).map(({ path, value }) => ({
+    file,
+    path: pathText(path),
+    value: valueText(value),
+    accepted: PLAIN_TEXT,
+  }));
 
 /** One of a list of words. */
 export function choice<const T extends readonly [string, ...string[]]>(words: T) {
@@ -57,7 +72,9 @@ export function checkSettings<T>(schema: z.ZodType<T>, input: unknown, file: str
 }
 
 export function problemLine({ file, path, value, accepted }: SettingsProblem): string {
-  return `${file}: ${path === '' ? 'the file' : path} is ${value}; accepted: ${accepted}`;
+  return escapedValue(
+    `${file}: ${path === '' ? 'the file' : path} is ${value}; accepted: ${accepted}`,
+  );
 }
 
 function problemsOf(issue: z.core.$ZodIssue, input: unknown, file: string): SettingsProblem[] {

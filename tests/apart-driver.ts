@@ -1,7 +1,9 @@
 /** A job whose fill and pit are cured apart, on hand-made frames, with every event kept. */
+
 import type { ControllerStep } from '../src/controller.ts';
 import type { JobConfig } from '../src/controller-state.ts';
-import type { Event, PhaseId } from '../src/events.ts';
+import type { Event } from '../src/events.ts';
+import type { PhaseId } from '../src/phases.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { createDriver, type Driver, type FrameChange, TICK_S } from './drive.ts';
 
@@ -51,7 +53,7 @@ export function recorded(config: JobConfig): { readonly driver: Driver; readonly
       return step;
     },
     press: (button, change) => {
-      driver.pass(0.5, change);
+      driver.pass(1.6, change);
       return driver.tick({ ...change, pressed: [button] });
     },
   };

@@ -1,6 +1,8 @@
 /** A cure that pauses keeps its dose, of fill and pit alike. */
+
 import { describe, expect, test } from 'vitest';
-import type { Event, PhaseId } from '../src/events.ts';
+import type { Event } from '../src/events.ts';
+import type { PhaseId } from '../src/phases.ts';
 import { APART, dosesOf, LIT, recorded, stated, TICK_J_PER_M2 } from './apart-driver.ts';
 import { type Driver, driveTo, type FrameChange } from './drive.ts';
 

@@ -1,8 +1,9 @@
 /** Drives the controller with hand-made frames, one tick at a time. */
+
 import { type ControllerStep, stepController } from '../src/controller.ts';
 import { CONTROLLER_START, type JobConfig } from '../src/controller-state.ts';
-import type { PhaseId } from '../src/events.ts';
 import type { Button, Frame, Request, Switches } from '../src/frame.ts';
+import type { PhaseId } from '../src/phases.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
@@ -57,7 +58,8 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
       return step;
     },
     press: (button, change) => {
-      driver.pass(0.5, change);
+      // Long enough for the screen to count as read.
+      driver.pass(1.6, change);
       return tick({ ...change, pressed: [button] });
     },
     last: () => last ?? tick(),

@@ -1,8 +1,9 @@
 /** What must hold on every frame of every job, whatever goes wrong. Throws with the frame's time. */
+
 import type { BreakView } from '../sim/simulated-board.ts';
 import type { JobConfig } from '../src/controller-state.ts';
-import { CURE_PHASES } from '../src/events.ts';
 import { DISPLAY_COLUMNS, SAFE } from '../src/frame.ts';
+import { CURE_PHASES } from '../src/phases.ts';
 import type { Tick } from '../src/pipeline.ts';
 
 /** Settling of sensor and median filter: a limit may be passed by this before it is seen. */

@@ -10,6 +10,7 @@ import type { AdviceAsked, JobFiles } from './assess-advice.ts';
 import { EXIT } from './exit-codes.ts';
 import { localDay } from './local-day.ts';
 import { collect } from './parse-option.ts';
+import { print, printError } from './print.ts';
 
 interface Options extends AdviceAsked {
   readonly intake?: string;
@@ -58,12 +59,12 @@ async function assessCommand(options: Options): Promise<number> {
   if (!got.ok) return refuseProblems(got.problems);
   switch (got.value.kind) {
     case 'left':
-      stderr.write('Stopped. Nothing was written.\n');
+      printError('Stopped. Nothing was written.\n');
       return got.value.end === 'interrupted' ? EXIT.interrupted : EXIT['stopped-by-person'];
     case 'draft': {
       const folder = options.out ?? freeFolder('unfinished');
       const path = writeDraft(got.value.draft, options.intake ?? null, folder);
-      stderr.write(`Saved: ${path}. Go on with: meniscus assess --intake ${path}\n`);
+      printError(`Saved: ${path}. Go on with: meniscus assess --intake ${path}\n`);
       return EXIT['stopped-by-person'];
     }
     case 'sheet':
@@ -87,10 +88,10 @@ async function conclude(
   try {
     paths = await written(raw, made.value, job.value, file === options.intake, options, today);
   } catch (error) {
-    process.stderr.write(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
+    printError(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
     return EXIT.fault;
   }
-  process.stdout.write(`${await told(made.value, job.value, paths, options.json)}\n`);
+  print(`${await told(made.value, job.value, paths, options.json)}\n`);
   return EXIT.completed;
 }
 
@@ -140,15 +141,15 @@ async function printRules({ json, listRules }: Options): Promise<number> {
   if (listRules) {
     const { ruleSetLines } = await import('./assess-lines.ts');
     const text = json ? JSON.stringify(sets.value, null, 2) : ruleSetLines(sets.value).join('\n');
-    process.stdout.write(`${text}\n`);
+    print(`${text}\n`);
     return EXIT.completed;
   }
   const { rulesTable } = await import('../intake/rules-table.ts');
-  process.stdout.write(rulesTable(sets.value));
+  print(rulesTable(sets.value));
   return EXIT.completed;
 }
 
 function refuseProblems(problems: readonly SettingsProblem[]): number {
-  process.stderr.write(`${problems.map(problemLine).join('\n')}\nNothing was assessed.\n`);
+  printError(`${problems.map(problemLine).join('\n')}\nNothing was assessed.\n`);
   return EXIT.badInput;
 }

@@ -22,6 +22,7 @@ import { EXIT } from './exit-codes.ts';
 import { SIGNALS } from './interrupts.ts';
 import { INTERRUPT_KEY, listenToKeyNames } from './keys.ts';
 import { loadSettings } from './load-settings.ts';
+import { print } from './print.ts';
 import { realBench } from './real-bench.ts';
 import { refuse } from './refuse.ts';
 
@@ -115,5 +116,5 @@ function keep(
 }
 
 function say(lines: readonly string[]): void {
-  if (lines.length > 0) process.stdout.write(`${lines.join('\n')}\n`);
+  if (lines.length > 0) print(`${lines.join('\n')}\n`);
 }

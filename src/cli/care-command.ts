@@ -19,6 +19,7 @@ import {
 } from './care-options.ts';
 import { careScreen } from './care-screen.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 
@@ -103,8 +104,7 @@ function showHistory(options: ShowOptions): number {
 }
 
 const json = (value: unknown): readonly string[] => [JSON.stringify(value, null, 2)];
-const write = (lines: readonly string[]): void =>
-  void process.stdout.write(`${lines.join('\n')}\n`);
+const write = (lines: readonly string[]): void => print(`${lines.join('\n')}\n`);
 
 function parseService(words: string): Service {
   const service = SERVICES.find((one) => one === words);

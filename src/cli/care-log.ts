@@ -9,6 +9,7 @@ import { type CareOptions, loadCare } from './care-options.ts';
 import { dayOfTime } from './care-records-read.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
+import { print, printError } from './print.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 
@@ -35,8 +36,8 @@ export async function careLog(service: Service, options: CareLogOptions): Promis
   const told = options.json
     ? JSON.stringify({ id: kept.id, body }, null, 2)
     : kept.lines.join('\n');
-  const out = kept.ok ? process.stdout : process.stderr;
-  out.write(`${kept.ok ? told : kept.lines.join('\n')}\n`);
+  if (kept.ok) print(`${told}\n`);
+  else printError(`${kept.lines.join('\n')}\n`);
   return kept.ok ? EXIT.completed : EXIT.fault;
 }
 

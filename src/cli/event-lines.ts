@@ -2,14 +2,17 @@
  * One line of plain text for each event of a job, for terminals without a live panel and for logs.
  * Which events a person needs is a table here; the journal keeps them all.
  */
-import { type Event, type Measurement, STEP_NUMBERS } from '../events.ts';
+
+import type { Event, Measurement } from '../events.ts';
+import { STEP_NUMBERS } from '../phases.ts';
+import { escapedValue } from '../plain-text.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
 
 /** `null` for what would only be noise on a terminal. */
 export function eventLine(event: Event): string | null {
   const words = wordsOf(event);
-  return words === null ? null : `${clock(event.timeS)}  ${words}`;
+  return words === null ? null : escapedValue(`${clock(event.timeS)}  ${words}`);
 }
 
 function wordsOf(event: Event): string | null {

@@ -13,6 +13,7 @@ import type { GuidedOptions } from './guided-options.ts';
 import { careBodyOf, type DoneWhen, keepCareResult } from './guided-record.ts';
 import { type GuidedEnd, runGuided } from './guided-run.ts';
 import { type GuidedAsked, type LoadedGuided, loadGuided } from './guided-settings-load.ts';
+import { print, printError } from './print.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
@@ -34,7 +35,7 @@ export async function guidedCommand(
   const { config, job, notes } = loaded.value;
   const opened = await openGuidedBench(options, job, config);
   if (!opened.ok) return refuse(opened.lines);
-  for (const note of notes) process.stderr.write(`${note}\n`);
+  for (const note of notes) printError(`${note}\n`);
   tellIndexMissing();
   const { bench } = opened;
   const out = options.json ? process.stderr : process.stdout;
@@ -54,10 +55,10 @@ function keep(
   const { reason, why, progress } = end;
   const result = progress === null ? null : guidedResultOf(config, progress);
   const say = (lines: readonly string[]): void =>
-    void (json ? process.stderr : process.stdout).write(`${lines.join('\n')}\n`);
+    (json ? printError : print)(`${lines.join('\n')}\n`);
   if (reason !== 'completed' || result === null) {
     say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit goes on as before.']);
-    if (json) print({ reason, why, kept: false, body: null });
+    if (json) printOutcome({ reason, why, kept: false, body: null });
     return reason === 'completed' ? EXIT.fault : EXIT[reason];
   }
   const body = careBodyOf(result, config, care, when);
@@ -70,19 +71,19 @@ function keep(
     ? [`Kept as entry ${kept.entry.seq} of ${records}`, ...kept.notes]
     : [...kept.lines, 'NOT KEPT. This is what it was:', JSON.stringify(body.value)];
   say(['', ...guidedLines(result, body.value), ...stored]);
-  if (json) print({ reason, why, kept: kept.ok, seq: seqOf(kept), body: body.value });
+  if (json) printOutcome({ reason, why, kept: kept.ok, seq: seqOf(kept), body: body.value });
   return kept.ok && result.passed ? EXIT.completed : EXIT.fault;
 }
 
 const seqOf = (kept: ReturnType<typeof keepCareResult>): number | null =>
   kept.ok ? kept.entry.seq : null;
 
-function print(outcome: {
+function printOutcome(outcome: {
   readonly reason: string;
   readonly why: string;
   readonly kept: boolean;
   readonly seq?: number | null;
   readonly body: CareBody | null;
 }): void {
-  process.stdout.write(`${JSON.stringify(outcome, null, 2)}\n`);
+  print(`${JSON.stringify(outcome, null, 2)}\n`);
 }

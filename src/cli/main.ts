@@ -4,6 +4,7 @@
  */
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { CHECKLIST } from '../../wiring/checklist.ts';
+import { escapedValue, isPlainText, PLAIN_TEXT } from '../plain-text.ts';
 import { addAssessCommand } from './assess-command.ts';
 import { addCalibrateCommand } from './calibrate-command.ts';
 import { addCareCommand } from './care-command.ts';
@@ -11,6 +12,7 @@ import { addCareTest } from './care-test.ts';
 import { addCompletion } from './completion.ts';
 import { EXIT } from './exit-codes.ts';
 import { optionDescription } from './help-words.ts';
+import { printError } from './print.ts';
 import { addRecordsCommand } from './records-command.ts';
 import { replayCommand } from './replay-command.ts';
 import { addReportCommand } from './report-command.ts';
@@ -28,6 +30,7 @@ const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
   .exitOverride()
   .configureHelp({ optionDescription })
+  .configureOutput({ writeErr: printError })
   .showHelpAfterError('(--help shows what is accepted)');
 
 addRunCommand(program);
@@ -80,7 +83,26 @@ addCompletion(program);
 // A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.
 for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
+/** `run` is the command that needs no name, and would take a misspelt one for an argument of its own. */
+function refuseUnknownCommand(given: string | undefined): void {
+  if (given === undefined || given.startsWith('-')) return;
+  const known = [...program.commands.map((command) => command.name()), 'help'];
+  if (known.includes(given)) return;
+  program.error(`error: no such command: ${JSON.stringify(given)}; accepted: ${known.join(', ')}`);
+}
+
+/** Names, reasons and notes come in here; so do paths, which are printed again. */
+function refuseUnplainArguments(given: readonly string[]): void {
+  const bad = given.find((argument) => !isPlainText(argument));
+  if (bad === undefined) return;
+  program.error(
+    `error: an argument is ${escapedValue(JSON.stringify(bad))}; accepted: ${PLAIN_TEXT}`,
+  );
+}
+
 try {
+  refuseUnplainArguments(process.argv.slice(2));
+  refuseUnknownCommand(process.argv[2]);
   await program.parseAsync();
 } catch (error) {
   if (!(error instanceof CommanderError)) throw error;

@@ -6,7 +6,6 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { setFlagsFromString } from 'node:v8';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const cache = join(root, 'node_modules', '.cache', 'meniscus');
@@ -79,7 +78,5 @@ if (!existsSync(bundles)) {
   await buildBundle(bundles);
   dropOldBundles(bundles);
 }
-// A run as fast as it can is over in seconds: compile its loop sooner than V8 would by itself.
-setFlagsFromString('--interrupt-budget=20000');
 process.setSourceMapsEnabled(true);
 await import(join(bundles, 'main.mjs'));

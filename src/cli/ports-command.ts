@@ -1,13 +1,14 @@
 /** `meniscus ports`: the serial ports that the operating system reports, one a line. */
 import { listPorts, type Port } from '../../hal/firmata/ports.ts';
 import { EXIT } from './exit-codes.ts';
+import { print, printError } from './print.ts';
 
 export async function portsCommand(): Promise<number> {
   try {
-    process.stdout.write(portLines(await listPorts()));
+    print(portLines(await listPorts()));
     return EXIT.completed;
   } catch (error) {
-    process.stderr.write(`The serial ports could not be listed: ${String(error)}\n`);
+    printError(`The serial ports could not be listed: ${String(error)}\n`);
     return EXIT.fault;
   }
 }

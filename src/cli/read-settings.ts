@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import type { z } from 'zod';
-import { type Checked, checkSettings, type SettingsProblem } from '../settings.ts';
+import { type Checked, checkSettings, type SettingsProblem, unplainProblems } from '../settings.ts';
 
 export interface BuiltIn {
   readonly name: string;
@@ -33,6 +33,9 @@ export function readChecked<T>(
     : checked;
 }
 
+/** Some editors put it at the start of a file. */
+const BYTE_ORDER_MARK = '\ufeff';
+
 export function readJson(file: string): Checked<unknown> {
   const fail = (value: string, accepted: string): Checked<unknown> => {
     const problem: SettingsProblem = { file, path: '', value, accepted };
@@ -44,11 +47,14 @@ export function readJson(file: string): Checked<unknown> {
   } catch (error) {
     return fail(`not readable (${reasonOf(error)})`, 'a file that exists and may be read');
   }
+  let value: unknown;
   try {
-    return { ok: true, value: JSON.parse(words) };
+    value = JSON.parse(words.startsWith(BYTE_ORDER_MARK) ? words.slice(1) : words);
   } catch (error) {
     return fail(`not JSON (${reasonOf(error)})`, 'JSON text');
   }
+  const problems = unplainProblems(value, file);
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value };
 }
 
 function reasonOf(error: unknown): string {

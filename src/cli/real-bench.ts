@@ -12,6 +12,7 @@ import type { JobConfig } from '../controller-state.ts';
 import type { OpenedBench } from './bench.ts';
 import { REAL_KEYS_LINE } from './keys.ts';
 import type { Pacer } from './pace.ts';
+import { printError } from './print.ts';
 
 const TICK_S = 0.05;
 /** Only for the top end of the panel's bar; the unit measures its own. */
@@ -27,7 +28,7 @@ export async function realBench(wanted: string, config: JobConfig): Promise<Open
     clock: REAL_CLOCK,
     tickS: TICK_S,
     limits: boardLimitsOf(config.unit),
-    onNotice: (words) => void process.stderr.write(`board: ${words}\n`),
+    onNotice: (words) => printError(`board: ${words}\n`),
   });
   if (!opened.ok) return refusal(portName, opened.problem);
   const { board } = opened;

@@ -6,13 +6,13 @@ import { indexMissing } from '../records/store/index/sqlite.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
+import { printError } from './print.ts';
 
 export interface RecordsOptions {
   readonly records: string;
 }
 
-export const complain = (lines: readonly string[]): void =>
-  void process.stderr.write(`${lines.join('\n')}\n`);
+export const complain = (lines: readonly string[]): void => printError(`${lines.join('\n')}\n`);
 
 /** Gives the exit code: bad input where the folder cannot be opened, fault where it is not whole. */
 export async function withRecords(

@@ -20,6 +20,7 @@ import { countWords } from './count-words.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { loadJournal } from './load-journal.ts';
+import { print } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
@@ -54,7 +55,7 @@ async function rebuild({ records, interrupted }: RebuildOptions): Promise<number
   const { rebuildRecords } = await import('../records/store/rebuild.ts');
   tellWorking('Making the database anew');
   const rebuilt = rebuildRecords(records, at.replaceAll(/[:.]/g, '-'));
-  process.stdout.write(`${linesOf(rebuilt).join('\n')}\n`);
+  print(`${linesOf(rebuilt).join('\n')}\n`);
   return withRecords(records, 'write', (store) => {
     enterUnrecorded(store, records, { at, interrupted });
     return rebuilt.chain === 'broken' ? EXIT.fault : EXIT.completed;
@@ -90,14 +91,14 @@ function enterUnrecorded(
   const inOrder = jobs.toSorted((a, b) => startOf(a.found).localeCompare(startOf(b.found)));
   for (const { id, found } of inOrder) {
     if (!found.ok) {
-      process.stdout.write(`Not entered: ${id}: ${found.why}\n`);
+      print(`Not entered: ${id}: ${found.why}\n`);
     } else if (!found.ended && !interrupted) {
       const why = 'its journal has no end; --interrupted enters it, when no job runs';
-      process.stdout.write(`Not entered: ${id}: ${why}\n`);
+      print(`Not entered: ${id}: ${why}\n`);
     } else {
       const { body, personal } = found;
       const entry = store.append({ at, kind: 'repair', id, body, personal });
-      process.stdout.write(`Entered from its journal: ${id}, entry ${entry.seq}\n`);
+      print(`Entered from its journal: ${id}, entry ${entry.seq}\n`);
     }
   }
 }

@@ -20,6 +20,7 @@ import { problemLine } from '../settings.ts';
 import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
+import { print } from './print.ts';
 import { complain, noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 import { parseText } from './records-text.ts';
 
@@ -99,7 +100,7 @@ function retain({ records, olderThan, yes, by }: RetainOptions): Promise<number>
     const lines = due.map(({ id, startedAt }) => `${startedAt.slice(0, 10)}  ${id}`);
     if (due.length === 0) lines.push(`No personal data are older than ${olderThan} days.`);
     else if (!yes) lines.push(`${due.length} due; --yes removes their personal data for good.`);
-    process.stdout.write(`${lines.join('\n')}\n`);
+    print(`${lines.join('\n')}\n`);
     if (!yes || due.length === 0) return EXIT.completed;
     if (by === undefined) {
       complain(['--by is missing; accepted: a name or a role, which --yes needs']);
@@ -131,7 +132,7 @@ async function removeAll(
     by,
     rewrite: rewriteReport,
   });
-  process.stdout.write(`${linesOf(removal).join('\n')}\n`);
+  print(`${linesOf(removal).join('\n')}\n`);
   const whole =
     removal.compacted &&
     removal.traces.length === 0 &&

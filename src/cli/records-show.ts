@@ -6,6 +6,7 @@ import type { ShownEntry, ShownRecord } from '../records/store/records-store.ts'
 import { listAt, textAt } from '../records/store/text-at.ts';
 import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 
 interface ShowOptions extends RecordsOptions {
@@ -29,7 +30,7 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
     const record = store.show(id);
     if (record === null) return noSuchRecord(records, id);
     const text = json ? JSON.stringify(record, null, 2) : linesOf(record).join('\n');
-    process.stdout.write(`${text}\n`);
+    print(`${text}\n`);
     return EXIT.completed;
   });
 }

@@ -7,6 +7,7 @@ import { problemLine, type SettingsProblem } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadJournal } from './load-journal.ts';
 import { settingsFromInputs } from './load-settings.ts';
+import { print, printError } from './print.ts';
 
 export function replayCommand(file: string): number {
   const journal = loadJournal(file);
@@ -14,11 +15,11 @@ export function replayCommand(file: string): number {
   const { header, remarks, intact } = journal.value;
   const config = settingsFromInputs(header.inputs, file);
   if (!config.ok) return refuse(config.problems);
-  for (const remark of remarks) process.stdout.write(`note: ${remark}\n`);
+  for (const remark of remarks) print(`note: ${remark}\n`);
   const { ticks, events, differences } = replayJournal(config.value, journal.value);
   const counted = `${ticks} ticks, ${events} events`;
   if (differences.length === 0) {
-    process.stdout.write(`${file}: ${counted}: every decision is the same.\n`);
+    print(`${file}: ${counted}: every decision is the same.\n`);
     // The same decisions on a file that was changed prove nothing about the job.
     return intact === false ? EXIT.fault : EXIT.completed;
   }
@@ -26,11 +27,11 @@ export function replayCommand(file: string): number {
     ({ timeS, what, recorded, replayed }) =>
       `  at ${timeS} s, ${what}\n    recorded ${recorded}\n    replayed ${replayed}`,
   );
-  process.stdout.write(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
+  print(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
   return EXIT.fault;
 }
 
 function refuse(problems: readonly SettingsProblem[]): number {
-  process.stderr.write(`${problems.map(problemLine).join('\n')}\n`);
+  printError(`${problems.map(problemLine).join('\n')}\n`);
   return EXIT.badInput;
 }

@@ -9,6 +9,7 @@ import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import type { NamedPlace } from './named-file.ts';
 import { parseAgreement } from './parse-option.ts';
+import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
 
@@ -71,7 +72,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     tellDiffering(journal, check.words, options.althoughChanged);
     if (!options.althoughChanged) return EXIT.fault;
   } else if (check.words !== null) {
-    process.stderr.write(`note: ${check.words}; run: meniscus records verify\n`);
+    printError(`note: ${check.words}; run: meniscus records verify\n`);
   }
   const facts = chainFactsOf(journal, check);
   const asked: ReportOptions = {
@@ -86,14 +87,14 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
   tellWorking('Writing report and certificate');
   const { ok, lines, files, data } = await writeReport(journal, asked);
   if (!ok || data === null) {
-    process.stderr.write(`${lines.join('\n')}\n`);
+    printError(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
   const { verdict, outcome, doses } = data;
   const told = json
     ? JSON.stringify({ verdict, outcome, doses, files }, null, 2)
     : lines.join('\n');
-  process.stdout.write(`${told}\n`);
+  print(`${told}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
 }
 
@@ -101,7 +102,7 @@ function tellDiffering(journal: string, words: string | null, written: boolean):
   const then = written
     ? 'every sheet says so.'
     : 'nothing was written. --although-changed writes pages on which every sheet says so.';
-  process.stderr.write(`${journal} does not agree with the chain of records: ${words}\n${then}\n`);
+  printError(`${journal} does not agree with the chain of records: ${words}\n${then}\n`);
 }
 
 const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({

@@ -16,6 +16,7 @@ import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { localDay } from './local-day.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
+import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
@@ -32,12 +33,12 @@ export interface RunOptions extends SimulatedOptions, PrepareOptions {
 
 export async function runCommand(options: RunOptions): Promise<number> {
   if (options.manual && !process.stdin.isTTY) {
-    process.stderr.write('--manual needs a terminal to press keys in.\n');
+    printError('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
   const prepared = await prepareRun(options, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
-  for (const warning of prepared.warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
   const { config } = prepared.settings;
   const opened: OpenedBench =
@@ -111,7 +112,7 @@ async function run(
     incomplete: !end.recorded,
     read: journal,
   });
-  process.stdout.write(
+  print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
       : closingWords(end, wallS, [...report.lines, ...record.lines]),
@@ -121,7 +122,7 @@ async function run(
 
 /** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^\.+/, '') || 'job';
+  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
     makePrivateFolder(records);

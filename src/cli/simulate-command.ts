@@ -8,6 +8,7 @@ import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadSettings } from './load-settings.ts';
 import { collect, parseAltitude, parseCount, parseSeed } from './parse-option.ts';
+import { print } from './print.ts';
 import { createProgress } from './progress.ts';
 import { refuse } from './refuse.ts';
 import { endsOf, RUN_HEAD, runLine, spreadsOf, summaryLines } from './simulate-summary.ts';
@@ -68,16 +69,16 @@ async function simulateCommand(options: SimulateOptions): Promise<number> {
   const started = performance.now();
   for (const config of configs) {
     const runs = [];
-    if (!options.json) process.stdout.write(`${config.profile.name}\n${RUN_HEAD}\n`);
+    if (!options.json) print(`${config.profile.name}\n${RUN_HEAD}\n`);
     for (let run = 0; run < options.runs; run++) {
       const result = await simulatedRun({ ...scenario, seed: options.seed + run }, config);
       runs.push(result);
       progress.clear();
-      if (!options.json) process.stdout.write(`${runLine(result)}\n`);
+      if (!options.json) print(`${runLine(result)}\n`);
       progress.step();
     }
     progress.clear();
-    if (!options.json) process.stdout.write(`${summaryLines(runs).join('\n')}\n\n`);
+    if (!options.json) print(`${summaryLines(runs).join('\n')}\n\n`);
     series.push({
       profile: config.profile.name,
       runs,
@@ -85,8 +86,8 @@ async function simulateCommand(options: SimulateOptions): Promise<number> {
       spread: spreadsOf(runs),
     });
   }
-  if (options.json) process.stdout.write(`${JSON.stringify(series, null, 2)}\n`);
-  else process.stdout.write(speedLine(series, (performance.now() - started) / 1000));
+  if (options.json) print(`${JSON.stringify(series, null, 2)}\n`);
+  else print(speedLine(series, (performance.now() - started) / 1000));
   return EXIT.completed;
 }
 

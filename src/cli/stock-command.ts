@@ -16,6 +16,7 @@ import {
 import { EXIT } from './exit-codes.ts';
 import { SIGNALS } from './interrupts.ts';
 import { INTERRUPT_KEY, listenToKeyNames } from './keys.ts';
+import { print, printError } from './print.ts';
 import { refuse } from './refuse.ts';
 
 const SHOW_EVERY_S = 0.5;
@@ -63,12 +64,12 @@ export async function stockCommand(wanted: string, words: string | undefined): P
   const opened = await openStockBoard({
     openLine: () => openSerialLine(port.value, STOCK_BAUD),
     clock: REAL_CLOCK,
-    onNotice: (notice) => void process.stderr.write(`board: ${notice}\n`),
+    onNotice: (notice) => printError(`board: ${notice}\n`),
   });
   if (!opened.ok) return refuse([opened.problem.words, opened.problem.advice]);
   const { board } = opened;
   const unlocked = board.unlock(words ?? '');
-  process.stdout.write(
+  print(
     `Stock board at ${port.value}, for wiring tests only.\n` +
       `${unlocked.ok ? 'p pump, v vent, s selector, l lamp: two seconds each. Wear UV glasses.' : unlocked.why}\n` +
       'r g b status lamp, z buzzer, d display, q quit\n',
@@ -85,7 +86,7 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
   const stopShowing = REAL_CLOCK.every(SHOW_EVERY_S, () => {
     const counts = Object.entries(board.counts()).map(([name, value]) => `${name} ${value ?? '-'}`);
     const switches = Object.entries(board.switches()).map(([name, state]) => `${name} ${state}`);
-    process.stdout.write(`${[...counts, ...switches].join('  ')}\n`);
+    print(`${[...counts, ...switches].join('  ')}\n`);
   });
   const driving = new Set<() => void>();
   let stopListening = (): void => undefined;

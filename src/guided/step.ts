@@ -3,7 +3,7 @@
  * in `steps-*.ts`, the walk from one to the next in `progress.ts`. Alarms and guard know phases of a
  * repair only: each step names the phase whose alarms and interlocks hold in it.
  */
-import type { PhaseId } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import type { Entry } from './number-entry.ts';
 import type { QuantityName } from './quantities.ts';

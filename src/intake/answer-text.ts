@@ -3,6 +3,7 @@
  * behind it is converted and must be confirmed, never taken as it is. Whether the answer is in range
  * is the sheet's schema to say.
  */
+import { isPlainText, PLAIN_TEXT } from '../plain-text.ts';
 import { isNumber } from './conflict-row.ts';
 import { meantMm } from './inch-like.ts';
 import { mayBeUnknown, type Question } from './question.ts';
@@ -41,6 +42,7 @@ const answer = (value: unknown): Heard => ({ kind: 'answer', answer: value });
 const notUnderstood = (accepted: string): Heard => ({ kind: 'not-understood', accepted });
 
 export function hearAnswer(question: Question, typed: string, context: AnswerContext): Heard {
+  if (!isPlainText(typed.trim())) return notUnderstood(PLAIN_TEXT);
   const text = typed.trim();
   const word = text.toLowerCase();
   if (mayBeUnknown(question) && UNKNOWN_WORDS.includes(word)) return answer('unknown');

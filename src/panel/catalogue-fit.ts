@@ -4,8 +4,9 @@
  * takes the same figures as the reference's. It reports all that does not fit; `catalogue.ts` has
  * seen before that everything is there.
  */
-import { PHASE_IDS, STEP_NUMBERS } from '../events.ts';
+
 import { DISPLAY_COLUMNS } from '../frame.ts';
+import { PHASE_IDS, STEP_NUMBERS } from '../phases.ts';
 import { filled, placeholdersOf } from '../phrases.ts';
 import type { SettingsProblem } from '../settings.ts';
 import { BUTTON_KEYS, type ButtonKey, type Catalogue, type StateKey } from './catalogue.ts';
@@ -66,6 +67,7 @@ const AFTER_END = DISPLAY_COLUMNS - '-- '.length;
 const STATE_ROOM: Readonly<Record<StateKey, number>> = {
   holding: AFTER_HELD,
   held: AFTER_HELD,
+  endAsked: DISPLAY_COLUMNS - LONGEST_STEP - ' ||? '.length,
   restarting: AFTER_HELD,
   caution: AFTER_HELD,
   stopping: AFTER_END,

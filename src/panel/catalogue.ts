@@ -3,8 +3,10 @@
  * keys of alarms and kinds of damage belong to other rooms and are handed in. Words may carry accents:
  * `text.ts` makes of them what the display has. Whether they fit is checked in `catalogue-fit.ts`.
  */
+
 import { z } from 'zod';
-import { PHASE_IDS, type PhaseId, SEAL_WHYS, type SealWhy } from '../events.ts';
+import { SEAL_WHYS, type SealWhy } from '../events.ts';
+import { PHASE_IDS, type PhaseId } from '../phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../phrases.ts';
 import { schemaName, text } from '../settings.ts';
 
@@ -32,6 +34,7 @@ export type LiveKey = (typeof LIVE_KEYS)[number];
 export const STATE_KEYS = [
   'holding',
   'held',
+  'endAsked',
   'restarting',
   'stopping',
   'stopped',
@@ -49,6 +52,7 @@ export type StateKey = (typeof STATE_KEYS)[number];
 export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
+  'end-asked',
   'stopped-by-choice',
   'stopped-held',
   'interrupted',
@@ -66,6 +70,7 @@ export const BUTTON_KEYS = [
   'alarm',
   'held',
   'heldByAlarm',
+  'endAsked',
   'end',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];

@@ -3,7 +3,9 @@
  * its sign, or dose, and the time left. Which phases have one is a table here; the rest show their
  * prompt's first line. The words are the catalogue's.
  */
-import { CURE_PHASES, type Outcome, type PhaseId, type SealWhy, type Snapshot } from '../events.ts';
+
+import type { Outcome, SealWhy, Snapshot } from '../events.ts';
+import { CURE_PHASES, type PhaseId } from '../phases.ts';
 import { filled } from '../phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
 import type { Catalogue } from './catalogue.ts';

@@ -3,7 +3,9 @@
  * alarm what happened, what the unit did, and what to do now. Each part begins on a page of its own.
  * How a page is framed is left to `screen.ts`.
  */
-import type { AlarmAction, PhaseId } from '../events.ts';
+
+import type { AlarmAction } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import { filled, type Phrase, worded } from '../phrases.ts';
 import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts';
 import { type LiveValues, lightWords } from './live-line.ts';

@@ -1,11 +1,14 @@
 /**
  * Composes what display, status lamp and buzzer show, from plain values, in one place. Line 1 always
- * says where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ? Title` the longer
+ * says where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked
+ * whether to end it, `5.2 ? Title` the longer
  * explanation, `5.2 !? Caution` what may hurt, `! Title` an alarm to acknowledge, `-- Title` the end.
  * Line 4 always says what the buttons do. What a button leads to is decided by the controller.
  */
-import { type BatchState, type PhaseId, type Snapshot, STEP_NUMBERS } from '../events.ts';
+
+import type { BatchState, Snapshot } from '../events.ts';
 import type { DisplayLines, Signals } from '../frame.ts';
+import { type PhaseId, STEP_NUMBERS } from '../phases.ts';
 import type { AdviceKey, ButtonKey, Catalogue, StateKey } from './catalogue.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
 import {
@@ -30,6 +33,8 @@ export interface View {
   readonly alarmStops: boolean;
   /** Why the job is held, stopped or aborted. */
   readonly why: ShownReason;
+  /** A held job asks whether it is to be ended. */
+  readonly asksEnd: boolean;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly live: LiveValues;
@@ -108,12 +113,17 @@ const pageMark = (page: number, count: number): string => `${(page % count) + 1}
 const heldTitle = ({ phase, catalogue }: View, state: StateKey): string =>
   `${STEP_NUMBERS[phase]} || ${catalogue.states[state]}`;
 
+const endAskedTitle = ({ phase, catalogue }: View): string =>
+  `${STEP_NUMBERS[phase]} ||? ${catalogue.states.endAsked}`;
+
 function heldScreen(view: View): DisplayLines {
   const page = view.page ?? 0;
   const all = reasonPages(view.why, view.catalogue);
   const mark = all.length > 1 ? pageMark(page, all.length) : '';
-  const buttons = buttonLine(view, view.alarmStops ? 'heldByAlarm' : 'held', mark);
-  return screen(heldTitle(view, 'held'), all[page % all.length] ?? [], buttons);
+  const held = view.alarmStops ? 'heldByAlarm' : 'held';
+  const buttons = buttonLine(view, view.asksEnd ? 'endAsked' : held, mark);
+  const title = view.asksEnd ? endAskedTitle(view) : heldTitle(view, 'held');
+  return screen(title, all[page % all.length] ?? [], buttons);
 }
 
 function endScreen(view: View, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {

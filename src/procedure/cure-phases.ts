@@ -5,7 +5,9 @@
  * fill lost in volume as it set (common practice, no source). Film rather than a plug of glass, which
  * could be cured fast. How much light is enough is decided in the cure's own room.
  */
-import type { Measurement, PhaseId } from '../events.ts';
+
+import type { Measurement } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import type { Phase, PhaseContext } from './phase.ts';
 import { BASE, handWork, vented } from './phase-kinds.ts';
 import type { Profile } from './profile.ts';

@@ -4,7 +4,7 @@
  * must look or act. Adding a phase is a name and number in events.ts, a row here, a prompt in each
  * catalogue, and a test.
  */
-import type { PhaseId } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import { vacuumPlanOf } from './altitude.ts';
 import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';
@@ -119,7 +119,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
               to: 'vacuum-dwell',
               patch: { dwellForS: Math.min(vacuum.extendByS, vacuum.longestDwellS - vacuumHeldS) },
             }
-          : { to: 'release' },
+          : { to: 'bubbles-stay' },
       () => ({ to: 'release' }),
     ),
     air: toVacuum,
@@ -127,6 +127,12 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     resumeAt: 'evacuate',
     observe: countVacuum,
   },
+  // The vacuum is let go while somebody thinks: the pane has carried it for as long as it may.
+  'bubbles-stay': question(
+    'bubbles-stay',
+    () => ({ to: 'release' }),
+    () => ({ to: 'reseat' }),
+  ),
   release: {
     ...BASE,
     kind: 'automatic',

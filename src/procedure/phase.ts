@@ -2,7 +2,9 @@
  * What a phase is, as data, and the state that phases share. The rows are in `phase-table.ts`; the
  * walk from one to the next in `procedure.ts`.
  */
-import type { Answer, Measurement, Outcome, PhaseId, SealWhy, UnstampedEvent } from '../events.ts';
+
+import type { Answer, Measurement, Outcome, SealWhy, UnstampedEvent } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import type { Phrase } from '../phrases.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';

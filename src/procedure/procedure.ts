@@ -3,7 +3,9 @@
  * states; the controller calls it only while the batch is running, so that a phase's clock stands
  * still while the job is held.
  */
-import type { Answer, PhaseId, UnstampedEvent } from '../events.ts';
+
+import type { Answer, UnstampedEvent } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import {
   type Phase,
   type PhaseContext,

@@ -4,7 +4,7 @@
  * job goes on when the seal holds, or when longer pulls have not ended the outgassing: that is told
  * in the record and no reason to refuse.
  */
-import type { PhaseId } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import { nextCycle } from './cycles.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
 import { BASE, belowVacuum, handWork } from './phase-kinds.ts';

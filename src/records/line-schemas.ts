@@ -3,6 +3,7 @@
  * footer. The tick has its own in tick-line.ts. Strict like every settings file: an unknown field is
  * an error, because a record that is half understood is worse than one that is refused.
  */
+
 import { z } from 'zod';
 import {
   ADAPTED_VACUUMS,
@@ -10,11 +11,10 @@ import {
   BATCH_STATES,
   type Event,
   MEASUREMENTS,
-  PHASE_IDS,
-  type PhaseId,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../events.ts';
+import { PHASE_IDS, type PhaseId } from '../phases.ts';
 import { choice, schemaName, wholeNumber } from '../settings.ts';
 import { exactNumber } from './exact-number.ts';
 import { JOURNAL_SCHEMA, type JournalFooter, type JournalHeader } from './journal-format.ts';

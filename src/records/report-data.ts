@@ -4,7 +4,9 @@
  * within its limits; it makes no claim about the strength of the glass. Times are seconds of the
  * board since it was opened.
  */
-import type { Answer, EndReason, Event, Outcome, PhaseId } from '../events.ts';
+
+import type { Answer, EndReason, Event, Outcome } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import type { JournalBoard, JournalHeader, JournalInputs } from './journal-format.ts';
 import type { JournalContents } from './read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './report-alarms.ts';

@@ -4,7 +4,9 @@
  * lies between is not shown. Cured apart, fill and pit are each judged by their own. A journal from before doses had an uncertainty is judged by the dose
  * as it was read, and says so.
  */
-import { type Measurement, PIT_PHASES, type Snapshot } from '../events.ts';
+
+import type { Measurement, Snapshot } from '../events.ts';
+import { PIT_PHASES } from '../phases.ts';
 import { jPerM2FromMJPerCm2 } from '../units.ts';
 import type { JournalInputs } from './journal-format.ts';
 import { numberAt } from './number-at.ts';

@@ -4,13 +4,9 @@
  * A phase's row ends where the next begins or the job stopped running, so that time spent held is
  * never counted as dwell.
  */
-import {
-  type Event,
-  type Measurement,
-  type PhaseId,
-  type Snapshot,
-  STEP_NUMBERS,
-} from '../events.ts';
+
+import type { Event, Measurement, Snapshot } from '../events.ts';
+import { type PhaseId, STEP_NUMBERS } from '../phases.ts';
 
 export interface PhaseRow {
   /** The number that the display showed. */

@@ -2,7 +2,9 @@
  * What may be said of a job: extremes against the profile's limits, and the verdict on the process. The claim is kept small on purpose: a process within its limits. What the
  * fill looks like is the person's answer; how strong the glass is nobody measured.
  */
-import { CURE_PHASES, type Snapshot, STEP_NUMBERS } from '../events.ts';
+
+import type { Snapshot } from '../events.ts';
+import { CURE_PHASES, partOf } from '../phases.ts';
 import { kFromCelsius, paFromKPa } from '../units.ts';
 import type { JournalEnd } from './journal-format.ts';
 import { numberAt } from './number-at.ts';
@@ -96,7 +98,7 @@ const LAMP_ROWS = {
 
 /** The profile limits the glass while air and resin are worked and while the lamp burns. */
 const isWorked = ({ phase }: Snapshot): boolean =>
-  CURE_PHASES.has(phase) || /^[45]\./.test(STEP_NUMBERS[phase]);
+  CURE_PHASES.has(phase) || partOf(phase) === 'seal' || partOf(phase) === 'cycles';
 
 function row(
   what: LimitRow['what'],

@@ -3,7 +3,9 @@
  * courtesy in brackets; and the words for the short names of the journal. No sentence in here claims
  * anything about the glass.
  */
-import type { EndReason, Measurement, Outcome, PhaseId } from '../events.ts';
+
+import type { EndReason, Measurement, Outcome } from '../events.ts';
+import type { PhaseId } from '../phases.ts';
 import {
   celsiusFromK,
   inHgFromPa,
@@ -155,6 +157,7 @@ export const END_WORDS: Readonly<Record<EndReason, string>> = {
 export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'job-sheet': 'Is this the job?',
   'ask-bubbles': 'Do bubbles still rise in the resin?',
+  'bubbles-stay': 'Bubbles still rise, the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
   'offer-cycle': 'Not clear: run one more cycle?',
   'accept-mark': 'A mark may remain: cure anyway?',

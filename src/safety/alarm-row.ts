@@ -3,8 +3,10 @@
  * what it does and says. The rows are in `alarm-table.ts`; the states they pass through in
  * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
  */
-import type { AlarmAction, AlarmPriority, BatchState, PhaseId } from '../events.ts';
+
+import type { AlarmAction, AlarmPriority, BatchState } from '../events.ts';
 import type { Reading } from '../frame.ts';
+import type { PhaseId } from '../phases.ts';
 import type { Phrase } from '../phrases.ts';
 import type { Quantity } from './scales.ts';
 

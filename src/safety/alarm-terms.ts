@@ -2,8 +2,9 @@
  * The words that the alarm rows are written in: settings, groups of phases, and what a row may look
  * at. It decides nothing by itself.
  */
-import { CURE_PHASES, type PhaseId } from '../events.ts';
+
 import { type Measured, valueOrNull } from '../frame.ts';
+import { CURE_PHASES, type PhaseId } from '../phases.ts';
 import type { Phrase } from '../phrases.ts';
 import type { AlarmContext, Setting } from './alarm-row.ts';
 import { amountOf } from './scales.ts';
@@ -22,33 +23,6 @@ export const TRUTH = {
   limit: fixed(0.5),
   deadband: fixed(0),
 } as const;
-
-export const CLOSED_PHASES: ReadonlySet<PhaseId> = new Set([
-  'seal-pull',
-  'seal-watch',
-  'long-pull',
-  'evacuate',
-  'vacuum-dwell',
-  'ask-bubbles',
-  'pressurise',
-  'pressure-dwell',
-]);
-export const VACUUM_APPROACHED: ReadonlySet<PhaseId> = new Set([
-  'seal-pull',
-  'long-pull',
-  'evacuate',
-]);
-export const GLASS_PHASES: ReadonlySet<PhaseId> = new Set([
-  ...CLOSED_PHASES,
-  'release',
-  'vent',
-  ...CURE_PHASES,
-]);
-export const HOLDING_SET_POINT: ReadonlySet<PhaseId> = new Set([
-  'vacuum-dwell',
-  'ask-bubbles',
-  'pressure-dwell',
-]);
 
 export const always = (): boolean => true;
 export const running = ({ batch }: AlarmContext): boolean => batch === 'running';

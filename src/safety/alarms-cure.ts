@@ -2,10 +2,12 @@
  * Alarms of lamp, light and glass temperature. Default limits are demo values; a
  * profile may tighten some of them and never loosens one.
  */
+
 import { valueOrNull } from '../frame.ts';
+import { GLASS_PHASES } from '../phases.ts';
 import type { Phrase } from '../phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
-import { always, atOnce, curing, fixed, GLASS_PHASES, setting } from './alarm-terms.ts';
+import { always, atOnce, curing, fixed, setting } from './alarm-terms.ts';
 
 const cureInTime = ({ profile }: AlarmContext): Phrase => ({
   say: 'cure-in-time',

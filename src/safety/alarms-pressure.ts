@@ -2,23 +2,22 @@
  * Alarms of pressure, vacuum, seal, pump and vent. Default limits are demo values; a
  * profile may tighten some of them and never loosens one.
  */
+
 import { valueOrNull } from '../frame.ts';
+import { CLOSED_PHASES, HOLDING_SET_POINT, VACUUM_APPROACHED } from '../phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import {
   absoluteText,
   always,
   atOnce,
-  CLOSED_PHASES,
   fixed,
   gaugePa,
-  HOLDING_SET_POINT,
   inPhase,
   PRESSURE_IN_TIME,
   running,
   setPointInTime,
   setting,
   shortOfSetPointPa,
-  VACUUM_APPROACHED,
 } from './alarm-terms.ts';
 
 export const PRESSURE_ROWS: readonly AlarmRow[] = [

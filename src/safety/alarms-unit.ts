@@ -2,8 +2,9 @@
  * Alarms of the unit itself: sensors, supply, self-test, and a person who does not answer. Default
  * limits are demo values; a profile may tighten some of them and never loosens one.
  */
-import { CURE_PHASES } from '../events.ts';
+
 import { valueOrNull } from '../frame.ts';
+import { CURE_PHASES, GLASS_PHASES } from '../phases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
   always,
@@ -11,7 +12,6 @@ import {
   faultText,
   faulty,
   fixed,
-  GLASS_PHASES,
   inPhase,
   linkUp,
   running,

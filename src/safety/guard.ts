@@ -4,8 +4,10 @@
  * a value makes no sense. This is the only place that forces safe outputs, so that one place needs
  * review. It lets things through or stops them; it never starts anything.
  */
-import { type BatchState, CURE_PHASES, type PhaseId } from '../events.ts';
+
+import type { BatchState } from '../events.ts';
 import { type Actuators, type Reading, SAFE } from '../frame.ts';
+import { CURE_PHASES, type PhaseId } from '../phases.ts';
 
 export interface GuardContext {
   readonly batch: BatchState;

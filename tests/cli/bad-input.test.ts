@@ -95,6 +95,18 @@ const CASES: readonly (readonly [string, string, unknown, readonly string[]])[] 
     { schema: 'meniscus/plant@1', lamp: { fullMWPerCm2: 5000 } },
     ['lamp.fullMWPerCm2', '5000', '1 to 200 mW/cm2'],
   ],
+  [
+    'a reference that writes a line of its own',
+    'job',
+    { ...job, reference: 'demo\nVerdict: process within its limits' },
+    ['reference is "demo', 'a text on one line without control characters'],
+  ],
+  [
+    'notes that clear the screen',
+    'job',
+    { ...job, notes: 'see \u001b[2J' },
+    ['notes is "see ', 'a text on one line without control characters'],
+  ],
   ['broken JSON', 'job', '{ "schema": ', ['not JSON', 'accepted: JSON text']],
   ['a file of another kind', 'job', profile, ['schema', '"meniscus/job@1"']],
 ];
@@ -125,10 +137,18 @@ describe('bad input ends with exit code 2 before anything starts', () => {
     [['run', '--fault', 'no-such-faults.json'], 'no-such-faults.json: the file is not readable'],
     [['run', '--colour', 'red'], "unknown option '--colour'"],
     [['replay', 'no-such-journal.jsonl'], 'no-such-journal.jsonl'],
+    [['run', '--by', 'A\u001b[2JB'], 'a text on one line without control characters'],
+    [['run', '--agreement', 'a\u202eb'], 'a text on one line without control characters'],
   ])('%j', async (args, word) => {
     const { code, err } = await runProgram(args, folder);
     expect(code).toBe(2);
     expect(err).toContain(word);
+  });
+
+  test('nothing that was refused steers the terminal', async () => {
+    const { err } = await runProgram(['records', 'show', 'x\u009b2J'], folder);
+    expect(err).toContain('\\u009b');
+    expect(err).not.toContain('\u009b');
   });
 
   test('a file of faults with an amount out of its range', async () => {

@@ -33,3 +33,13 @@ it.each(COMMANDS)('%s --help shows an example, and no default that says nothing'
   expect(out).not.toContain('(default: [])');
   expect(out).not.toContain('(default: false)');
 });
+
+it.each(['nosuch', 'rnu'])(
+  'a command that there is not is called by its name: %s',
+  async (name) => {
+    const { code, out, err } = await runProgram([name], scratchFolder());
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(`no such command: "${name}"`);
+    expect(err).toContain('run, simulate, assess');
+  },
+);

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import builtInJob from '../../src/cli/defaults/job.json' with { type: 'json' };
 import { type Ended, runProgram, scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
@@ -94,4 +95,25 @@ describe('ending early', () => {
     );
     expect(stop.code).toBe(3);
   });
+});
+
+test('a byte order mark before a file is no part of it', async () => {
+  const marked = writeJson(folder, 'marked.json', `\ufeff${JSON.stringify(builtInJob)}`);
+  const records = join(folder, 'marked');
+  const { code } = await runProgram(
+    ['run', '--speed', 'max', '--job', marked, '--records', records],
+    folder,
+  );
+  expect(code).toBe(0);
+});
+
+test('no record is named so that a command would take it for an option', async () => {
+  const job = writeJson(folder, 'minus.json', { ...builtInJob, reference: '-1-1' });
+  const records = join(folder, 'minus');
+  const { code, out } = await runProgram(
+    ['run', '--speed', 'max', '--job', job, '--records', records],
+    folder,
+  );
+  expect(code).toBe(0);
+  expect(out).toContain('Record: 1-1, entry 1');
 });

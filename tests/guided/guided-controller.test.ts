@@ -143,12 +143,19 @@ describe('held', () => {
     expect(state.progress.points).toHaveLength(1);
   });
 
-  test('NO ends it there', () => {
+  test('NO asks whether to end, YES ends it there, and NO goes back', () => {
     const driver = createGuidedDriver('pressure');
     guideTo(driver, 'gauge-join');
     driver.press('no');
     driver.pass(12);
     driver.press('no');
+    expect(driver.pass(12).snapshot.batch).toBe('held');
+    expect(driver.tick().outputs.display[3]).toContain('YES=end NO=back');
+    driver.press('no');
+    expect(driver.pass(3).outputs.display[0]).toContain('|| Held');
+    driver.press('no');
+    driver.pass(3);
+    driver.press('yes');
     expect(driver.pass(12).snapshot.batch).toBe('stopped');
   });
 });

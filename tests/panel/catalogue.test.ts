@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { PHASE_IDS } from '../../src/events.ts';
 import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
 import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
 import { composeSignals } from '../../src/panel/screen.ts';
+import { PHASE_IDS } from '../../src/phases.ts';
 import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/phrases.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { CATALOGUES, ENGLISH } from './catalogues.ts';
@@ -26,6 +26,7 @@ const HAZARDS = [
   'dry-again',
   'evacuate',
   'vacuum-dwell',
+  'ask-bubbles',
   'pressurise',
   'pressure-dwell',
   'cover-fill',

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { BATCH_STATES, PHASE_IDS } from '../../src/events.ts';
+import { BATCH_STATES } from '../../src/events.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import { composeSignals, type View } from '../../src/panel/screen.ts';
+import { PHASE_IDS } from '../../src/phases.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
 import { LIVE, SNAPSHOT, view } from './views.ts';
 
@@ -47,10 +48,10 @@ describe('the display', () => {
   });
 
   test('tells a caution from an explanation, and both by the step', () => {
-    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.5 ? Pressure up   ');
-    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.5 !? Caution      ');
+    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.6 ? Pressure up   ');
+    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.6 !? Caution      ');
     expect(display({ phase: 'pressurise', page: 2, catalogue: SPANISH })[0]).toBe(
-      '5.5 !? Cuidado      ',
+      '5.6 !? Cuidado      ',
     );
   });
 

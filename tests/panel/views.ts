@@ -1,10 +1,12 @@
 /** What the panel may be asked to show: one plain view, and all situations that there are. */
-import { BATCH_STATES, PHASE_IDS, type Snapshot } from '../../src/events.ts';
+
+import { BATCH_STATES, type Snapshot } from '../../src/events.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
 import { ADVICE_KEYS, REASON_KEYS } from '../../src/panel/catalogue.ts';
 import type { LiveValues } from '../../src/panel/live-line.ts';
 import { alarmPages, helpPages, reasonPages, type ShownAlarm } from '../../src/panel/page-words.ts';
 import type { View } from '../../src/panel/screen.ts';
+import { PHASE_IDS } from '../../src/phases.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
 import { ENGLISH } from './catalogues.ts';
 
@@ -45,6 +47,7 @@ export const view = (change: Partial<View>): View => ({
   alarm: null,
   alarmStops: false,
   why: { say: 'held-by-hand' },
+  asksEnd: false,
   page: null,
   live: LIVE,
   snapshot: SNAPSHOT,
@@ -99,7 +102,8 @@ export function restViews(catalogue: Catalogue, alarms: readonly ShownAlarm[]): 
   const others = BATCH_STATES.filter((batch) => batch !== 'running').flatMap((batch) =>
     [true, false].map((alarmStops) => view({ catalogue, batch, alarmStops, phase: 'accept-mark' })),
   );
-  return [...told, ...others];
+  const endAsked = view({ catalogue, batch: 'held', asksEnd: true, why: { say: 'end-asked' } });
+  return [...told, ...others, endAsked];
 }
 
 /** Every alarm with all its pages. */

@@ -1,7 +1,8 @@
 /** No way leads to a lamp but through the vent and a person's look at the break. */
+
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CURE_PHASES, PHASE_IDS, type PhaseId } from '../../src/events.ts';
+import { CURE_PHASES, PHASE_IDS, type PhaseId } from '../../src/phases.ts';
 import { firstCureStep } from '../../src/procedure/cure-phases.ts';
 import {
   type PhaseContext,

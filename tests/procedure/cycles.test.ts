@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Answer, CURE_PHASES, type PhaseId } from '../../src/events.ts';
+import type { Answer } from '../../src/events.ts';
+import { CURE_PHASES, type PhaseId } from '../../src/phases.ts';
 import type { PhaseContext, ProcedureState } from '../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../src/procedure/phase.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
@@ -49,7 +50,8 @@ describe('still bubbling?', () => {
     expect(extended).toMatchObject({ phase: 'vacuum-dwell', dwellForS: 30 });
     const last = answer(at('ask-bubbles', { vacuumHeldS: 100 }), 'yes').state;
     expect(last.dwellForS).toBeCloseTo(20, 1);
-    expect(answer(at('ask-bubbles', { vacuumHeldS: 121 }), 'yes').state.phase).toBe('release');
+    const over = answer(at('ask-bubbles', { vacuumHeldS: 121 }), 'yes').state;
+    expect(over.phase).toBe('bubbles-stay');
   });
 
   test('the time of the question counts as time under vacuum', () => {

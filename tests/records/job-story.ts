@@ -1,6 +1,8 @@
 /** A hand-made job for the tests of the report: one cycle with a hold, a cure, demo data throughout. */
-import type { AlarmAction, Event, PhaseId, Snapshot, UnstampedEvent } from '../../src/events.ts';
+
+import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/events.ts';
 import { SAFE } from '../../src/frame.ts';
+import type { PhaseId } from '../../src/phases.ts';
 import { createJournal } from '../../src/records/journal.ts';
 import type { JournalEnd } from '../../src/records/journal-format.ts';
 import { HEALTHY_FRAME } from '../frames.ts';

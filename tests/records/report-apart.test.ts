@@ -1,6 +1,8 @@
 /** What a report says of fill and pit that were cured apart. */
+
 import { describe, expect, test } from 'vitest';
-import type { Event, Measurement, PhaseId } from '../../src/events.ts';
+import type { Event, Measurement } from '../../src/events.ts';
+import type { PhaseId } from '../../src/phases.ts';
 import { reportDocument } from '../../src/records/document/report-document.ts';
 import { readJournal } from '../../src/records/read-journal.ts';
 import { type ReportData, reportDataOf } from '../../src/records/report-data.ts';

@@ -1,9 +1,10 @@
 /** A whole job on the simulated board whose fill and pit are cured apart, and its replay. */
+
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults.ts';
 import apartFile from '../../src/cli/profiles/star-apart.json' with { type: 'json' };
 import { shownJPerM2 } from '../../src/cure/dose-uncertainty.ts';
-import type { PhaseId } from '../../src/events.ts';
+import type { PhaseId } from '../../src/phases.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
 import type { JournalTick } from '../../src/records/tick-line.ts';
 import { replayJournal } from '../../src/replay.ts';
@@ -13,7 +14,7 @@ import { DEFAULT_CONFIG } from '../configs.ts';
 const { job, unit } = DEFAULT_CONFIG;
 const OPENED_IN_FILL: Fault = {
   kind: 'shield-opened',
-  from: { step: '6.3', afterS: 90 },
+  from: { phase: 'cure-fill', afterS: 90 },
   mendedBy: 'close-shield',
 };
 const PIT_DEPTH_M = 0.4e-3;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { FAULT_PRESETS } from '../../sim/faults.ts';
-import { PHASE_IDS } from '../../src/events.ts';
 import { SAFE } from '../../src/frame.ts';
+import { PHASE_IDS } from '../../src/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 

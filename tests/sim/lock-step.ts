@@ -1,10 +1,12 @@
 /** Drives a simulated board by hand, without a controller: fixed outputs, hands, and time. */
+
 import type { DamageSizes } from '../../sim/plant/breaks.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { Actuators, DisplayLines, Frame, Outputs } from '../../src/frame.ts';
 import { SAFE } from '../../src/frame.ts';
+import { type PhaseId, STEP_NUMBERS } from '../../src/phases.ts';
 
 export const STAR: DamageSizes = {
   type: 'star-break',
@@ -63,16 +65,16 @@ export function runFor(board: SimulatedBoard, seconds: number, outputs: Outputs)
   return frames;
 }
 
-/** Shows each step on the display and confirms it, so that the hands do its work. */
-export function workThrough(board: SimulatedBoard, steps: readonly string[]): void {
-  for (const step of steps) {
-    runFor(board, 0.1, outputsOf({}, `${step} Demo`));
+/** Shows each phase on the display and confirms it, so that the hands do its work. */
+export function workThrough(board: SimulatedBoard, phases: readonly PhaseId[]): void {
+  for (const phase of phases) {
+    runFor(board, 0.1, outputsOf({}, `${STEP_NUMBERS[phase]} Demo`));
     board.press('yes');
   }
   runFor(board, 0.1, outputsOf({}));
 }
 
-export const UNTIL_CLOSED = ['3.6', '3.7', '3.8'] as const;
+export const UNTIL_CLOSED = ['close-seal', 'charge-injector', 'connect-hose'] as const;
 
 /** A board whose chamber is sealed, charged and connected. */
 export function closedBoard(changes: Partial<Scenario> = {}): SimulatedBoard {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
 import { type Frame, type Outputs, SAFE } from '../../src/frame.ts';
+import type { PhaseId } from '../../src/phases.ts';
 import { boardContract } from '../board-contract.ts';
 import {
   closedBoard,
@@ -159,46 +160,46 @@ describe('the link', () => {
 describe('hands', () => {
   test('nothing fills before the seal is closed and resin is charged', () => {
     const board = createSimulatedBoard(scenarioWith());
-    workThrough(board, ['3.6', '3.8']);
+    workThrough(board, ['close-seal', 'connect-hose']);
     runFor(board, 30, outputsOf(PRESSURISE));
     expect(board.view().filledRatio).toBe(0);
-    workThrough(board, ['3.7']);
+    workThrough(board, ['charge-injector']);
     runFor(board, 30, outputsOf(PRESSURISE));
     expect(board.view().filledRatio).toBeGreaterThan(0.2);
   });
 
   test('a face cured under film is hard, one left open stays tacky', () => {
-    const tackyAfter = (steps: readonly string[]) => {
+    const tackyAfter = (steps: readonly PhaseId[]) => {
       const board = closedBoard();
       workThrough(board, steps);
       expect(board.view().tacky).toBeNull();
       runFor(board, 300, outputsOf(LIGHT));
       return board.view().tacky;
     };
-    expect(tackyAfter(['6.5', '6.6', '6.7'])).toBe(false);
-    expect(tackyAfter(['6.5', '6.7'])).toBe(true);
+    expect(tackyAfter(['fill-pit', 'cover-film', 'place-lamp'])).toBe(false);
+    expect(tackyAfter(['fill-pit', 'place-lamp'])).toBe(true);
   });
 
   test('the chamber is open to the air before the hose is on and after the injector is off', () => {
     const board = createSimulatedBoard(scenarioWith());
-    workThrough(board, ['3.6', '3.7']);
+    workThrough(board, ['close-seal', 'charge-injector']);
     runFor(board, 5, outputsOf(EVACUATE));
     expect(board.view().truth.pressurePa).toBeGreaterThan(99_000);
-    workThrough(board, ['3.8']);
+    workThrough(board, ['connect-hose']);
     runFor(board, 5, outputsOf(EVACUATE));
     expect(board.view().truth.pressurePa).toBeLessThan(40_000);
-    workThrough(board, ['6.5']);
+    workThrough(board, ['fill-pit']);
     runFor(board, 5, outputsOf(EVACUATE));
     expect(board.view().truth.pressurePa).toBeGreaterThan(99_000);
   });
 
-  test('the shield is closed with the lamp in 6.7 and opened in 7.1', () => {
+  test('the shield is closed as the lamp is placed and opened for scraping', () => {
     const board = closedBoard();
     const closed = () => runFor(board, 0.05, outputsOf({}))[0]!.switches.shieldClosed;
     expect(closed()).toBe(false);
-    workThrough(board, ['6.7']);
+    workThrough(board, ['place-lamp']);
     expect(closed()).toBe(true);
-    workThrough(board, ['7.1']);
+    workThrough(board, ['scrape']);
     expect(closed()).toBe(false);
   });
 

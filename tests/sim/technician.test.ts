@@ -2,25 +2,29 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { HAND_WORK } from '../../sim/hands.ts';
 import { createChance } from '../../sim/random.ts';
-import { createTechnician, HABITS, readScreen, type Sight } from '../../sim/technician.ts';
-import { STEP_NUMBERS } from '../../src/events.ts';
+import { readScreen } from '../../sim/screen-reading.ts';
+import { createTechnician, HABITS, type Sight } from '../../sim/technician.ts';
 import type { Button } from '../../src/frame.ts';
+import { PHASE_IDS, type PhaseId, STEP_NUMBERS } from '../../src/phases.ts';
 import { screen } from './lock-step.ts';
 
-const AUTOMATIC = [
-  '1.1',
-  '4.1',
-  '4.2',
-  '4.5',
-  '5.1',
-  '5.2',
-  '5.4',
-  '5.5',
-  '5.6',
-  '5.7',
-  '6.3',
-  '6.8',
+const AUTOMATIC: readonly PhaseId[] = [
+  'self-test',
+  'seal-pull',
+  'seal-watch',
+  'long-pull',
+  'evacuate',
+  'vacuum-dwell',
+  'release',
+  'pressurise',
+  'pressure-dwell',
+  'vent',
+  'cure-fill',
+  'cure',
 ];
+const WORKED = PHASE_IDS.filter((phase) => !AUTOMATIC.includes(phase));
+/** The first line of a phase's screen. */
+const shown = (phase: PhaseId, after = ' Demo'): string => `${STEP_NUMBERS[phase]}${after}`;
 const DARK: Sight = { bubbling: false, clear: false, tacky: null };
 
 interface Press {
@@ -50,24 +54,25 @@ function watch(
 }
 
 describe('the tables', () => {
-  test('every step number is either somebody’s work or automatic, and none is both', () => {
-    const known = [...Object.keys(HABITS), ...AUTOMATIC].sort();
-    expect(known).toEqual(Object.values(STEP_NUMBERS).sort());
+  test('nobody has anything to press in the automatic phases, and somebody in all others', () => {
+    const idle = PHASE_IDS.filter((phase) => HABITS[phase] === null);
+    expect(idle.toSorted()).toEqual(AUTOMATIC.toSorted());
   });
 
-  test('hands work only in steps that somebody confirms', () => {
-    for (const step of Object.keys(HAND_WORK)) expect(HABITS[step]).toBeDefined();
+  test('hands work only in phases that somebody confirms', () => {
+    for (const phase of Object.keys(HAND_WORK)) expect(WORKED).toContain(phase);
   });
 });
 
 describe('reading the display', () => {
   test.each([
-    ['5.2 Vacuum dwell', { kind: 'step', step: '5.2' }],
-    ['5.10 Cure as it is?', { kind: 'step', step: '5.10' }],
-    ['5.2 || Held', { kind: 'held', step: '5.2' }],
-    ['5.10 ? Help', { kind: 'help', step: '5.10' }],
-    ['! Pressure lost', { kind: 'alarm', step: '' }],
-    ['-- Record closed', { kind: 'end', step: '' }],
+    ['5.2 Vacuum dwell', { kind: 'step', step: 'vacuum-dwell' }],
+    ['5.11 Cure as it is?', { kind: 'step', step: 'accept-mark' }],
+    ['5.2 || Held', { kind: 'held', step: 'vacuum-dwell' }],
+    ['5.11 ? Help', { kind: 'help', step: 'accept-mark' }],
+    ['5.2 ||? End job', { kind: 'end-asked', step: 'vacuum-dwell' }],
+    ['! Pressure lost', { kind: 'alarm', step: null }],
+    ['-- Record closed', { kind: 'end', step: null }],
     ['', null],
     ['Meniscus', null],
   ])('"%s"', (line, expected) => {
@@ -87,13 +92,13 @@ describe('reading the display', () => {
 });
 
 describe('pressing', () => {
-  test.each(AUTOMATIC)('step %s goes by itself: nothing is pressed', (step) => {
-    expect(presses(`${step} Demo`, DARK, 100)).toEqual([]);
+  test.each(AUTOMATIC)('%s goes by itself: nothing is pressed', (phase) => {
+    expect(presses(shown(phase), DARK, 100)).toEqual([]);
   });
 
-  test.each(Object.keys(HABITS))('step %s is answered once, after 1 to 21 s', (step) => {
+  test.each(WORKED)('%s is answered once, after 1 to 21 s', (phase) => {
     for (let seed = 0; seed < 10; seed++) {
-      const [first, ...more] = presses(`${step} Demo`, DARK, 21.2, seed);
+      const [first, ...more] = presses(shown(phase), DARK, 21.2, seed);
       expect(first!.atS).toBeGreaterThan(1);
       expect(first!.atS).toBeLessThanOrEqual(21.1);
       expect(more).toEqual([]);
@@ -103,15 +108,15 @@ describe('pressing', () => {
   test('bubbles and the filled break are judged by what is seen', () => {
     const answer = (line: string, sight: Partial<Sight>) =>
       presses(line, { ...DARK, ...sight })[0]!.button;
-    expect(answer('5.3 Bubbles?', { bubbling: true })).toBe('yes');
-    expect(answer('5.3 Bubbles?', { bubbling: false })).toBe('no');
-    expect(answer('5.8 Clear?', { clear: true })).toBe('yes');
-    expect(answer('5.8 Clear?', { clear: false })).toBe('no');
+    expect(answer(shown('ask-bubbles'), { bubbling: true })).toBe('yes');
+    expect(answer(shown('ask-bubbles'), { bubbling: false })).toBe('no');
+    expect(answer(shown('ask-clear'), { clear: true })).toBe('yes');
+    expect(answer(shown('ask-clear'), { clear: false })).toBe('no');
   });
 
   test('the last look is content only with what is clear and hard', () => {
     const answer = (sight: Partial<Sight>) =>
-      presses('7.4 Final look', { ...DARK, ...sight })[0]!.button;
+      presses(shown('final-look'), { ...DARK, ...sight })[0]!.button;
     expect(answer({ clear: true, tacky: false })).toBe('yes');
     expect(answer({ clear: false, tacky: false })).toBe('no');
     expect(answer({ clear: true, tacky: true })).toBe('no');
@@ -121,8 +126,8 @@ describe('pressing', () => {
   test('extra cycles and a mark are agreed to', () => {
     const answer = (line: string, sight: Partial<Sight>) =>
       presses(line, { ...DARK, ...sight })[0]!.button;
-    expect(answer('5.9 Another cycle?', {})).toBe('yes');
-    expect(answer('5.10 Cure as it is?', {})).toBe('yes');
+    expect(answer(shown('offer-cycle'), {})).toBe('yes');
+    expect(answer(shown('accept-mark'), {})).toBe('yes');
   });
 
   test.each(['! Alarm', '5.2 ? Help', '-- End'])('"%s" is confirmed once', (line) => {
@@ -130,12 +135,12 @@ describe('pressing', () => {
   });
 
   test('a screen that stays is pressed again after 20 s and not before', () => {
-    const [first, second] = presses('5.8 Clear?', DARK, 40);
+    const [first, second] = presses(shown('ask-clear'), DARK, 40);
     expect(second!.atS - first!.atS).toBeCloseTo(20, 6);
   });
 
   test('the same seed takes the same time, another seed another', () => {
-    const timesS = [1, 1, 2].map((seed) => presses('3.3 Clean', DARK, 22, seed)[0]!.atS);
+    const timesS = [1, 1, 2].map((seed) => presses(shown('clean-pit'), DARK, 22, seed)[0]!.atS);
     expect(timesS[0]).toBe(timesS[1]);
     expect(timesS[0]).not.toBe(timesS[2]);
   });
@@ -143,10 +148,11 @@ describe('pressing', () => {
   test('held a third time in one step the technician gives up, counting each step by itself', () => {
     const technician = createTechnician(createChance(1, 'technician'));
     const answers: (Button | undefined)[] = [];
-    const steps = ['5.2', '5.6', '5.2', '5.6', '5.2'];
-    steps.forEach((step, i) => {
-      watch(technician, 100 * i, `${step} Demo`, DARK, 5);
-      const pressed = watch(technician, 100 * i + 10, `${step} || Held`, DARK, 22);
+    const dwells = ['vacuum-dwell', 'pressure-dwell'] as const;
+    [0, 1, 0, 1, 0].forEach((which, i) => {
+      const phase = dwells[which]!;
+      watch(technician, 100 * i, shown(phase), DARK, 5);
+      const pressed = watch(technician, 100 * i + 10, shown(phase, ' || Held'), DARK, 22);
       answers.push(pressed[0]?.button);
     });
     expect(answers).toEqual(['yes', 'yes', 'yes', 'yes', 'no']);

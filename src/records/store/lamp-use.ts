@@ -2,7 +2,7 @@
  * What a repair used of lamp and films, for the unit's own care. A cure that was broken off states no
  * time of light; then its whole phase counts, which is rather too much than too little.
  */
-import { CURE_PHASES } from '../../events.ts';
+import { CURE_PHASES } from '../../phases.ts';
 import { numberAt } from '../number-at.ts';
 import type { ReportData } from '../report-data.ts';
 

@@ -1,0 +1,100 @@
+/**
+ * The phases of one repair in trade order, a row each, with what holds in a phase for everybody who
+ * asks: alarms, guard, pane, display and report. A phase is known by its name; the number that the
+ * display shows follows from the order of the rows. What a phase does is in `procedure/`.
+ */
+
+/** Parts of a repair in trade order; the display numbers a phase by its part and its place in it. */
+const PARTS = ['unit', 'job', 'hands', 'seal', 'cycles', 'cure', 'finish'] as const;
+type Part = (typeof PARTS)[number];
+
+/** What holds in a phase for everybody who asks: alarms, guard, pane, display and report. */
+interface PhaseTraits {
+  readonly part: Part;
+  /** How the closed chamber is worked; absent while it is open to the air. */
+  readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
+  /** The lamp burns. */
+  readonly lamp?: true;
+  /** Heat matters to the pane although the chamber is open and the lamp is off. */
+  readonly glassWatched?: true;
+  /** Liquid resin waits where daylight may reach it. */
+  readonly resinOpen?: true;
+  /** What the phase is about where pit and fill are cured apart; absent for the fill. */
+  readonly portion?: 'pit';
+}
+
+/** Phases of one repair in trade order. */
+export const PHASES = {
+  'self-test': { part: 'unit' },
+  'vacuum-note': { part: 'unit' },
+  'job-sheet': { part: 'job' },
+  protect: { part: 'hands' },
+  inspect: { part: 'hands' },
+  'clean-pit': { part: 'hands' },
+  'dry-pit': { part: 'hands' },
+  'set-bridge': { part: 'hands' },
+  'close-seal': { part: 'hands' },
+  'charge-injector': { part: 'hands', resinOpen: true },
+  'connect-hose': { part: 'hands', resinOpen: true },
+  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
+  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: true },
+  reseat: { part: 'seal', resinOpen: true },
+  'dry-again': { part: 'seal', resinOpen: true },
+  'long-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
+  'test-again': { part: 'seal', resinOpen: true },
+  evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
+  'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
+  'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
+  'bubbles-stay': { part: 'cycles', glassWatched: true, resinOpen: true },
+  release: { part: 'cycles', glassWatched: true, resinOpen: true },
+  pressurise: { part: 'cycles', chamber: 'to-pressure', resinOpen: true },
+  'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
+  vent: { part: 'cycles', glassWatched: true, resinOpen: true },
+  'ask-clear': { part: 'cycles', resinOpen: true },
+  'offer-cycle': { part: 'cycles', resinOpen: true },
+  'accept-mark': { part: 'cycles', resinOpen: true },
+  'cover-fill': { part: 'cure', resinOpen: true },
+  'place-lamp-fill': { part: 'cure', resinOpen: true },
+  'cure-fill': { part: 'cure', lamp: true },
+  'uncover-fill': { part: 'cure' },
+  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit' },
+  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit' },
+  'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
+  cure: { part: 'cure', lamp: true, portion: 'pit' },
+  scrape: { part: 'finish', portion: 'pit' },
+  polish: { part: 'finish', portion: 'pit' },
+  'clean-injector': { part: 'finish', portion: 'pit' },
+  'final-look': { part: 'finish', portion: 'pit' },
+  result: { part: 'finish', portion: 'pit' },
+} as const satisfies Readonly<Record<string, PhaseTraits>>;
+export type PhaseId = keyof typeof PHASES;
+export const PHASE_IDS = Object.keys(PHASES) as readonly PhaseId[];
+
+export const partOf = (phase: PhaseId): Part => PHASES[phase].part;
+const phasesWith = (has: (traits: PhaseTraits) => boolean): ReadonlySet<PhaseId> =>
+  new Set(PHASE_IDS.filter((phase) => has(PHASES[phase])));
+
+/** The number of each phase on the display: shown, and never a key to anything. */
+export const STEP_NUMBERS = Object.fromEntries(
+  PARTS.flatMap((part, index) =>
+    PHASE_IDS.filter((phase) => PHASES[phase].part === part).map((phase, place) => [
+      phase,
+      `${index + 1}.${place + 1}`,
+    ]),
+  ),
+) as Readonly<Record<PhaseId, string>>;
+
+/** The phases in which the lamp burns: the fill's own cure, and the last one, of the pit or of both. */
+export const CURE_PHASES = phasesWith(({ lamp }) => lamp === true);
+/** The phases that are about the pit where it is cured apart; before them it is the fill. */
+export const PIT_PHASES = phasesWith(({ portion }) => portion === 'pit');
+/** The chamber is closed, whether pressure is held, changed or only watched. */
+export const CLOSED_PHASES = phasesWith(({ chamber }) => chamber !== undefined);
+export const VACUUM_APPROACHED = phasesWith(({ chamber }) => chamber === 'to-vacuum');
+export const HOLDING_SET_POINT = phasesWith(({ chamber }) => chamber === 'held');
+/** The pane is loaded or heated, so that its temperature matters. */
+export const GLASS_PHASES = phasesWith(
+  ({ chamber, lamp, glassWatched }) =>
+    chamber !== undefined || lamp === true || glassWatched === true,
+);
+export const OPEN_RESIN_PHASES = phasesWith(({ resinOpen }) => resinOpen === true);

@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { z } from 'zod';
+import { escapedLines, escapedValue, isPlainText, unplainTexts } from '../src/plain-text.ts';
+import { checkSettings, problemLine, text, unplainProblems } from '../src/settings.ts';
+
+/** Typed from Unicode's tables: category Cc, Zl, Zp, and the bidirectional controls of UAX 9. */
+function steers(character: string): boolean {
+  const code = character.charCodeAt(0);
+  return (
+    code <= 0x1f ||
+    (code >= 0x7f && code <= 0x9f) ||
+    code === 0x2028 ||
+    code === 0x2029 ||
+    (code >= 0x202a && code <= 0x202e) ||
+    (code >= 0x2066 && code <= 0x2069)
+  );
+}
+
+const nasty = fc.string({
+  unit: fc.oneof(
+    fc.constantFrom('\u001b', '\u009b', '\r', '\n', '\t', '\u007f', '\u202e', '\u2066', '\u2028'),
+    fc.string({ minLength: 1, maxLength: 1, unit: 'binary' }),
+  ),
+});
+
+describe('what a text may hold', () => {
+  test.each(['Ana', 'Łukasz Żółć', 'محمد', '山田 太郎', 'O’Neill, 22 mm (22 °C)', 'a\u200fb'])(
+    '%s is plain',
+    (words) => expect(isPlainText(words)).toBe(true),
+  );
+
+  test('a text is plain exactly where none of its characters steers', () => {
+    fc.assert(
+      fc.property(nasty, (words) => {
+        expect(isPlainText(words)).toBe(![...words].some(steers));
+      }),
+    );
+  });
+});
+
+describe('what is printed', () => {
+  test('no value that is written out steers anything, and a plain one stays as it is', () => {
+    fc.assert(
+      fc.property(nasty, (words) => {
+        const shown = escapedValue(words);
+        expect([...shown].some(steers)).toBe(false);
+        if (isPlainText(words)) expect(shown).toBe(words);
+      }),
+    );
+  });
+
+  test('lines end at line feeds and nothing else', () => {
+    fc.assert(
+      fc.property(nasty, (words) => {
+        const steering = [...escapedLines(words)].filter(steers);
+        expect(steering).toEqual([...words].filter((character) => character === '\n'));
+      }),
+    );
+  });
+
+  test('a problem with any value takes one line', () => {
+    fc.assert(
+      fc.property(nasty, nasty, (file, value) => {
+        const line = problemLine({ file, path: 'name', value, accepted: 'a name' });
+        expect([...line].some(steers)).toBe(false);
+      }),
+    );
+  });
+});
+
+describe('at the door', () => {
+  test('a name that would forge a line of the verdict is refused, with path and value', () => {
+    const forged = { customer: { name: 'Demo\nVerdict: process within its limits' } };
+    expect(unplainProblems(forged, 'job.json')).toEqual([
+      {
+        file: 'job.json',
+        path: 'customer.name',
+        value: '"Demo\\nVerdict: process within its limits"',
+        accepted: 'a text on one line without control characters',
+      },
+    ]);
+  });
+
+  test('texts in lists and names of fields are looked at too', () => {
+    const found = unplainTexts({ list: ['sound', '\u001b[2J'], 'a\u202eb': 1 });
+    expect(found).toEqual([
+      { path: ['list', 1], value: '\u001b[2J' },
+      { path: [], value: 'a\u202eb' },
+    ]);
+  });
+
+  test('a text of a schema refuses them by itself', () => {
+    const schema = z.strictObject({ name: text(40) });
+    expect(checkSettings(schema, { name: 'a\u0007b' }, 'f.json').ok).toBe(false);
+    expect(checkSettings(schema, { name: 'a b' }, 'f.json').ok).toBe(true);
+  });
+});
