@@ -4,7 +4,7 @@
  */
 import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../src/frame.ts';
 import { applyToCounts, has } from './fault-effects.ts';
-import { timeOfS } from './plant/plant.ts';
+import { STEPS_PER_S, timeOfS } from './plant/plant.ts';
 import { type Rig, switchesOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
 
@@ -12,7 +12,7 @@ const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
 
 /** The frame of this moment; faults are looked at before. Buttons pressed while the link is mute are lost. */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
-  const timeS = timeOfS(rig.plant) - rig.boardLagS;
+  const timeS = (rig.plant.step - rig.boardLagSteps) / STEPS_PER_S;
   if (!rig.mute && !has('board-stall', rig.active)) {
     rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesOf(rig), trips };
   }

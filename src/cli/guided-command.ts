@@ -5,15 +5,16 @@
 import { join, relative } from 'node:path';
 import type { CareBody } from '../care/care-entry.ts';
 import { GUIDED } from '../control/guided.ts';
-import type { Guided } from '../control/guided-state.ts';
+import type { Guided, GuidedConfig } from '../control/guided-state.ts';
 import type { ProcedureName } from '../core/guided-events.ts';
 import { QUANTITIES } from '../guided/quantities.ts';
 import { guidedResultOf } from '../guided-result.ts';
-import { createHeader } from '../records/journal-format.ts';
+import { createHeader, type JournalHeader } from '../records/journal-format.ts';
 import { fileSha256 } from '../records/store/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import { openRecords } from '../records/store/records-store.ts';
 import { problemLine } from '../settings.ts';
+import { type BegunRecord, beginJournal, ranOn } from './begin-record.ts';
 import type { Bench } from './bench.ts';
 import { EXIT } from './exit-codes.ts';
 import { guidedCrew } from './guided-crew.ts';
@@ -25,10 +26,10 @@ import { type GuidedAsked, type LoadedGuided, loadGuided } from './guided-settin
 import { newFolder } from './new-folder.ts';
 import { openBench } from './open-bench.ts';
 import { print, printError } from './print.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
-import { VERSION } from './version.ts';
 
 export async function guidedCommand(
   options: GuidedOptions,
@@ -48,18 +49,27 @@ export async function guidedCommand(
   const opened = await openBench(options, job, guidedCrew(options, config));
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) printError(`${note}\n`);
+  tellIndexMissing();
   const { bench } = opened;
   const name = newFolder(carePath(options.records), nameOf(config.procedure, bench.startedAt));
   if (typeof name !== 'string') {
     await bench.board.close();
     return refuse([problemLine(name)]);
   }
-  const journalPath = join(carePath(options.records), name, JOURNAL_FILE);
-  const end = await run(options, loaded.value, bench, journalPath);
+  const folder = join(carePath(options.records), name);
+  const begun = beginJournal(folder, () => headerOf(loaded.value, bench));
+  if (!begun.ok) {
+    await bench.board.close();
+    return refuse(begun.problems.map(problemLine));
+  }
+  const end = await run(options, config, bench, begun.value);
   return keep(options, loaded.value, end, {
     at: endedAt(bench.startedAt, end),
     seed: bench.seed,
-    journal: { file: relative(options.records, journalPath), sha256: fileSha256(journalPath) },
+    journal: {
+      file: relative(options.records, join(folder, JOURNAL_FILE)).replaceAll('\\', '/'),
+      sha256: fileSha256(join(folder, JOURNAL_FILE)),
+    },
   });
 }
 
@@ -69,27 +79,26 @@ function nameOf(procedure: ProcedureName, startedAt: string): string {
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
 }
 
+const headerOf = ({ config, unit, figures, display }: LoadedGuided, bench: Bench): JournalHeader =>
+  createHeader({
+    ...ranOn(bench),
+    procedure: config.procedure,
+    inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
+    display,
+  });
+
 function run(
   { json }: GuidedOptions,
-  { config, unit, figures, display }: LoadedGuided,
+  config: GuidedConfig,
   bench: Bench,
-  journalPath: string,
+  record: BegunRecord,
 ): Promise<ProcedureEnd<Guided>> {
   const { procedure } = config;
   return runProcedure({
     procedure: GUIDED,
     config,
     bench,
-    journalPath,
-    header: createHeader({
-      procedure,
-      version: VERSION,
-      board: bench.board.identity,
-      seed: bench.seed,
-      startedAt: bench.startedAt,
-      inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
-      display,
-    }),
+    record,
     keeps: () => null,
     numbers: {
       asked: ({ asksNumber }) => asksNumber,

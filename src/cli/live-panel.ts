@@ -32,6 +32,7 @@ export async function createLivePanel<P extends ProcedureTypes>(
         if (line !== null) out.write(`${escapedValue(line)}\n`);
       }
     },
+    aside: (write) => write(),
     close: () => undefined,
   };
 }

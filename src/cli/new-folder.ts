@@ -1,6 +1,7 @@
 /** Makes a folder for one journal under a name that nothing else has, so that none is ever overwritten. */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
+import { closeRecords } from '../records/store/close-records.ts';
 import { isStoreName } from '../records/store/paths.ts';
 import type { SettingsProblem } from '../settings.ts';
 
@@ -9,7 +10,8 @@ export function newFolder(records: string, reference: string): string | Settings
   const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
-    mkdirSync(records, { recursive: true });
+    makePrivateFolder(records);
+    closeRecords(records);
     for (let again = 1; ; again++) {
       const fresh = again === 1 ? name : `${name}.${again}`;
       if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
@@ -22,7 +24,7 @@ export function newFolder(records: string, reference: string): string | Settings
 /** False when it is there already, also when another job made it in this moment. */
 function makeFolder(folder: string): boolean {
   try {
-    mkdirSync(folder);
+    makeNewPrivateFolder(folder);
     return true;
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;

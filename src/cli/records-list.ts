@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import type { FoundRepair } from '../records/store/find.ts';
 import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { addFilterOptions, contradiction, type FilterOptions, filterOf } from './records-filter.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
@@ -32,7 +33,7 @@ async function list(options: ListOptions): Promise<number> {
   return withRecords(options.records, 'read', (store) => {
     const found = store.find({ ...filter, limit: filter.limit ?? USUAL_LIMIT });
     const text = options.json ? `${JSON.stringify(found, null, 2)}\n` : tableOf(found);
-    process.stdout.write(text);
+    print(text);
     return EXIT.completed;
   });
 }
@@ -75,5 +76,6 @@ const resultWords = ({ endReason, outcome }: FoundRepair): string =>
 
 function doseWords({ doseJPerM2, doseVerdict }: FoundRepair): string {
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
+  if (doseVerdict === 'not recorded') return doseVerdict;
   return `${(mJPerCm2FromJPerM2(doseJPerM2) / 1000).toFixed(2)} ${doseVerdict}`;
 }

@@ -1,8 +1,7 @@
 /** One repair on a bench, to its end, with its journal and its panel. */
-
 import { REPAIR } from '../control/repair.ts';
 import type { Repair } from '../control/repair-state.ts';
-import type { JournalHeader } from '../records/journal-format.ts';
+import type { BegunRecord } from './begin-record.ts';
 import type { Bench } from './bench.ts';
 import { eventLine } from './event-lines.ts';
 import type { LoadedSettings } from './load-settings.ts';
@@ -12,8 +11,7 @@ import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
 export interface JobRun {
   readonly settings: LoadedSettings;
   readonly bench: Bench;
-  readonly journalPath: string;
-  readonly header: JournalHeader;
+  readonly record: BegunRecord;
   readonly surroundings: Omit<PanelPicture, 'signals' | 'snapshot' | 'seen'>;
   readonly out: NodeJS.WriteStream;
   readonly err: NodeJS.WriteStream;
@@ -21,9 +19,9 @@ export interface JobRun {
 
 export type JobEnd = Omit<ProcedureEnd<Repair>, 'last'>;
 
-export async function runJob(run: JobRun): Promise<JobEnd> {
+export function runJob(run: JobRun): Promise<JobEnd> {
   const { settings, bench, surroundings } = run;
-  const { reason, why, outcome, boardS } = await runProcedure({
+  return runProcedure({
     ...run,
     procedure: REPAIR,
     config: settings.config,
@@ -35,5 +33,4 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
         drawPanel({ ...surroundings, signals, snapshot, seen: bench.look() }, colour),
     },
   });
-  return { reason, why, outcome, boardS };
 }

@@ -5,12 +5,14 @@
  */
 import type { Procedure } from '../control/procedure.ts';
 import type { ControllerState, ProcedureTypes } from '../controller-state.ts';
-import type { EndReason, Event, Outcome, Snapshot } from '../events.ts';
+import type { Snapshot } from '../events.ts';
 import type { Request } from '../frame.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
 import { escapedValue } from '../plain-text.ts';
-import { createJournal, type Journal } from '../records/journal.ts';
-import type { JournalHeader } from '../records/journal-format.ts';
+import type { Journal } from '../records/journal.ts';
+import type { JournalEnd } from '../records/journal-format.ts';
+import { clockWords, END_WORDS } from '../records/report-words.ts';
+import type { BegunRecord } from './begin-record.ts';
 import type { Bench } from './bench.ts';
 import { createInterrupts } from './interrupts.ts';
 import { journalConsumer } from './journal-consumer.ts';
@@ -23,8 +25,7 @@ export interface ProcedureRun<P extends ProcedureTypes> {
   readonly procedure: Procedure<P>;
   readonly config: P['config'];
   readonly bench: Bench;
-  readonly journalPath: string;
-  readonly header: JournalHeader;
+  readonly record: BegunRecord;
   /** What of a snapshot the journal keeps; null where a replay is enough. */
   readonly keeps: (snapshot: P['snapshot']) => Snapshot | null;
   readonly showing: Showing<P>;
@@ -38,12 +39,11 @@ export interface ProcedureRun<P extends ProcedureTypes> {
   readonly err: NodeJS.WriteStream;
 }
 
-export interface ProcedureEnd<P extends ProcedureTypes> {
-  readonly reason: EndReason;
-  readonly why: string;
-  readonly outcome: Outcome | null;
+export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
   /** Board time that it took, s. */
   readonly boardS: number;
+  /** False where the journal could not be written to its end: then nothing above rests on how it went. */
+  readonly recorded: boolean;
   /** Null where no frame ever came. */
   readonly last: ControllerState<P> | null;
 }
@@ -53,7 +53,7 @@ export async function runProcedure<P extends ProcedureTypes>(
 ): Promise<ProcedureEnd<P>> {
   const { bench } = run;
   const { board } = bench;
-  const warn = (words: string): void => void run.err.write(`${escapedValue(words)}\n`);
+  const { journal, onFailure } = run.record;
   const watcher = endWatcher<P>();
   const pacer: { stop: () => void } = { stop: () => undefined };
   const fail = (error: unknown): void => {
@@ -62,10 +62,11 @@ export async function runProcedure<P extends ProcedureTypes>(
   };
   const typed = typedFor(run, watcher, (request) => pipeline.request(request));
   const panel = await createLivePanel(run.out, run.showing, typed.text);
-  const journal = createJournal({
-    path: run.journalPath,
-    header: run.header,
-    onError: (error) => warn(`journal: ${String(error)}; the job goes on without it`),
+  const warn = (words: string): void =>
+    panel.aside(() => run.err.write(`${escapedValue(words)}\n`));
+  onFailure((error) => {
+    watcher.unrecorded(error);
+    warn(incompleteFromNow(error));
   });
   const consumers = consumersOf(run, { journal, watcher, panel });
   const pipeline = createPipeline(board, run.procedure, run.config, consumers, {
@@ -93,8 +94,7 @@ export async function runProcedure<P extends ProcedureTypes>(
     pipeline.close();
     await board.close();
     for (const close of [stopListening, interrupts.close, panel.close]) close();
-    const { reason, why, outcome } = watcher.end();
-    journal.close({ reason, why, outcome });
+    journal.close(watcher.told());
   }
   return watcher.end();
 }
@@ -145,34 +145,52 @@ function listen(
   });
 }
 
-type Ending = Pick<ProcedureEnd<ProcedureTypes>, 'reason' | 'why' | 'outcome'>;
+const incompleteFromNow = (error: unknown): string =>
+  `RECORD INCOMPLETE from now on: the journal cannot be written (${String(error)}). The job goes on; nothing more of it is recorded, and its record will say so.`;
 
 type EndWatcher<P extends ProcedureTypes> = ReturnType<typeof endWatcher<P>>;
 
 /** Keeps how it ended, and its last tick; the first cause stands. */
 function endWatcher<P extends ProcedureTypes>() {
   let last: Tick<P> | null = null;
-  let end: Ending | null = null;
-  const first = (candidate: Ending): void => {
+  let end: JournalEnd | null = null;
+  let unrecorded: { readonly error: unknown; readonly fromS: number } | null = null;
+  const first = (candidate: JournalEnd): void => {
     end ??= candidate;
   };
+  const told = (): JournalEnd =>
+    end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null };
+  const boardS = (): number => last?.frame.timeS ?? 0;
   return {
     take: (tick: Tick<P>): void => {
       last = tick;
-      const found = tick.events.find(
-        (event): event is Event & { kind: 'end' } => event.kind === 'end',
-      );
-      if (found === undefined) return;
+      const found = tick.events.find(({ kind }) => kind === 'end');
+      if (found?.kind !== 'end') return;
       first({ reason: found.reason, why: found.why, outcome: found.outcome });
     },
     fault: (error: unknown): void =>
       first({ reason: 'fault', why: `The controller failed: ${String(error)}`, outcome: null }),
     interrupt: (why: string): void => first({ reason: 'interrupted', why, outcome: null }),
+    unrecorded: (error: unknown): void => {
+      unrecorded ??= { error, fromS: boardS() };
+    },
     last: (): Tick<P> | null => last,
+    told,
     end: (): ProcedureEnd<P> => ({
-      ...(end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null }),
-      boardS: last?.frame.timeS ?? 0,
+      ...(unrecorded === null ? told() : incompleteEnd(told(), unrecorded)),
+      boardS: boardS(),
+      recorded: unrecorded === null,
       last: last?.state ?? null,
     }),
   };
+}
+
+/** What was not recorded is told as such, and nothing is claimed from it. */
+function incompleteEnd(
+  { reason, why }: JournalEnd,
+  { error, fromS }: { readonly error: unknown; readonly fromS: number },
+): JournalEnd {
+  const from = `The journal could not be written any more at ${clockWords(fromS)} min (${String(error)}).`;
+  const unrecorded = `Not on record: the job was ${END_WORDS[reason]}: ${why}`;
+  return { reason: 'fault', why: `${from} ${unrecorded}`, outcome: null };
 }
