@@ -5,6 +5,7 @@
  */
 import type { EndReason, Event, Outcome } from '../events.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
+import { escapedLines } from '../plain-text.ts';
 import type { JournalEnd } from '../records/journal-format.ts';
 import { clockWords, END_WORDS } from '../records/report-words.ts';
 import type { BegunRecord } from './begin-record.ts';
@@ -39,7 +40,8 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
   const { bench } = run;
   const { board } = bench;
   const panel = await createLivePanel(run.out, { ...run.surroundings, look: bench.look });
-  const warn = (words: string): void => panel.aside(() => run.err.write(`${words}\n`));
+  const warn = (words: string): void =>
+    panel.aside(() => run.err.write(escapedLines(`${words}\n`)));
   const watcher = endWatcher();
   const { journal } = run.record;
   run.record.onFailure((error) => {
