@@ -2,27 +2,26 @@
  * The files of an assessment: sheet, assessment, drawing and page in one folder, never over files
  * that are there, and each under another name first, so that none is ever half written.
  */
-import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type Assessed, assessmentPage } from '../assessment-page.ts';
 import { renderHtml } from '../records/document/html.tsx';
+import { makePrivateFolder } from '../records/private-file.ts';
 import type { SettingsProblem } from '../settings.ts';
+import { namedFileProblem, writeNamed } from './named-file.ts';
 
 const NAMES = ['intake.json', 'assessment.json', 'pane.svg', 'assessment.html'] as const;
 /** For `meniscus run`, where something is advised. */
 const JOB_NAMES = ['profile.json', 'job.json'] as const;
 const DRAFT = 'intake-part';
 
-/** Files that an assessment would be written over. */
+/** Why an assessment must not be written there. */
 export function inTheWay(folder: string): readonly SettingsProblem[] {
-  return [...NAMES, ...JOB_NAMES]
-    .filter((name) => existsSync(join(folder, name)))
-    .map((name) => ({
-      file: '--out',
-      path: join(folder, name),
-      value: 'there already',
-      accepted: 'a folder without an assessment',
-    }));
+  const accepted = 'a folder without an assessment, outside the records';
+  return [...NAMES, ...JOB_NAMES].flatMap((name) => {
+    const place = { option: '--out', records: null, force: false, accepted };
+    return namedFileProblem(join(folder, name), place) ?? [];
+  });
 }
 
 /** Where an assessment goes that nobody named a folder for. */
@@ -41,11 +40,12 @@ export function writeAssessment(
   today: string,
 ): readonly string[] {
   const { sheet, ruleSets, assessment, drawingSvg } = assessed;
-  const named = ruleSets.map(({ id, jurisdiction, name, edition }) => ({
+  const named = ruleSets.map(({ id, jurisdiction, name, edition, outOfForce }) => ({
     id,
     jurisdiction,
     name,
     edition,
+    outOfForce,
   }));
   const data = {
     schema: 'meniscus/assessment@1',
@@ -60,7 +60,7 @@ export function writeAssessment(
     'pane.svg': `${drawingSvg}\n`,
     'assessment.html': renderHtml(assessmentPage(assessed, today)),
   };
-  mkdirSync(folder, { recursive: true });
+  makePrivateFolder(folder);
   return NAMES.map((name) => writeWhole(join(folder, name), contents[name]));
 }
 
@@ -77,15 +77,13 @@ export function writeDraft(draft: unknown, from: string | null, folder: string):
   if (from !== null) return writeWhole(from, jsonText(draft));
   let path = join(folder, `${DRAFT}.json`);
   for (let count = 2; existsSync(path); count += 1) path = join(folder, `${DRAFT}-${count}.json`);
-  mkdirSync(dirname(path), { recursive: true });
+  makePrivateFolder(dirname(path));
   return writeWhole(path, jsonText(draft));
 }
 
 const jsonText = (data: unknown): string => `${JSON.stringify(data, null, 2)}\n`;
 
 function writeWhole(path: string, content: string): string {
-  const fresh = `${path}.part`;
-  writeFileSync(fresh, content);
-  renameSync(fresh, path);
+  writeNamed(path, content);
   return path;
 }

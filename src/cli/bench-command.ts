@@ -2,11 +2,11 @@
  * `meniscus bench`: brings up a freshly wired unit with a person at it, step by step, and writes
  * what came of it. The outputs are safe between steps, after the last, and whatever happens.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Board } from '../../hal/board.ts';
 import type { Step } from '../../wiring/checklist/step.ts';
 import { CHECKLIST } from '../../wiring/checklist.ts';
+import { makePrivateFolder, writePrivate } from '../records/private-file.ts';
 import { problemLine } from '../settings.ts';
 import {
   startWalk,
@@ -107,11 +107,11 @@ function keep(
   { results }: WalkState,
 ): string {
   const at = new Date().toISOString();
-  mkdirSync(records, { recursive: true });
+  makePrivateFolder(records);
   const path = join(records, `bring-up-${at.replaceAll(':', '-')}.json`);
   const outcome = steps.map(({ id, title }, index) => ({ id, title, result: results[index] }));
   const content = { schema: 'meniscus/bring-up@1', at, board: identity, steps: outcome };
-  writeFileSync(path, `${JSON.stringify(content, null, 2)}\n`, { flag: 'wx' });
+  writePrivate(path, `${JSON.stringify(content, null, 2)}\n`, 'wx');
   return path;
 }
 

@@ -20,6 +20,7 @@ import {
 import { careScreen } from './care-screen.ts';
 import { EXIT } from './exit-codes.ts';
 import { print } from './print.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 
 type ShowOptions = CareOptions & { readonly json: boolean };
@@ -79,6 +80,7 @@ function addHistory(care: Command): void {
 function showCare(options: ShowOptions): number {
   const loaded = loadCare(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  tellIndexMissing();
   const { notes, unit, simulated } = loaded.value;
   const state = stateOf(loaded.value);
   const told = { unit, simulated, state, notes };
@@ -94,6 +96,7 @@ function stateOf({ facts, care }: LoadedCare): CareState {
 function showHistory(options: ShowOptions): number {
   const loaded = loadCare(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  tellIndexMissing();
   const { facts, notes } = loaded.value;
   const { care, today } = facts;
   write(options.json ? json(happened(care, today)) : [...historyLines(care, today), ...notes]);

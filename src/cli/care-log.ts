@@ -10,6 +10,7 @@ import { dayOfTime } from './care-records-read.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
 import { print, printError } from './print.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 
 export interface CareLogOptions extends CareOptions {
@@ -27,6 +28,7 @@ export async function careLog(service: Service, options: CareLogOptions): Promis
   const on = options.on ?? dayOfTime(at);
   const problem = problemOf(service, options, on, dayOfTime(at));
   if (problem !== null) return refuse([problem]);
+  tellIndexMissing();
   const count = service === 'film-roll' ? (options.count ?? care.filmRoll.films) : null;
   const { note } = options;
   const body: CareBody = { what: 'service', unit, simulated, on, service, count, note };

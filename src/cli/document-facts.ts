@@ -5,9 +5,9 @@
 import { basename, dirname, resolve } from 'node:path';
 import { budgetLinesOf } from '../journal-budgets.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
-import type { JournalContents } from '../records/read-journal.ts';
+import { type JournalContents, withoutEnd } from '../records/read-journal.ts';
 import { reportDataOf } from '../records/report-data.ts';
-import { jobPersonalPath } from '../records/store/paths.ts';
+import { jobPersonalPath, PERSONAL_FILE } from '../records/store/paths.ts';
 import { readPersonal } from '../records/store/personal-file.ts';
 import type { Checked } from '../settings.ts';
 import { aboutIn } from './job-about.ts';
@@ -20,6 +20,12 @@ export type OutsideFacts = Partial<
 
 export interface FactSources {
   readonly outside?: OutsideFacts;
+  /** What is not as the chain says of this journal: then it is not judged. */
+  readonly differs?: string;
+  /** Known to be incomplete, whatever can be read of it. */
+  readonly incomplete?: boolean;
+  /** Of the personal data, as the chain has it; as the journal has it where none is handed in. */
+  readonly personalSha256?: string | null;
   /** Instead of the photographs in the job's folder. */
   readonly photoBefore?: string;
   readonly photoAfter?: string;
@@ -28,7 +34,14 @@ export interface FactSources {
 export async function documentFactsOf(
   journalPath: string,
   journal: JournalContents,
-  { outside = {}, photoBefore, photoAfter }: FactSources = {},
+  {
+    outside = {},
+    differs,
+    incomplete = false,
+    personalSha256,
+    photoBefore,
+    photoAfter,
+  }: FactSources = {},
 ): Promise<Checked<DocumentFacts>> {
   const folder = dirname(resolve(journalPath));
   const before = await readPhoto(photoBefore ?? photoInFolder(folder, 'before'));
@@ -36,13 +49,18 @@ export async function documentFactsOf(
   if (!before.ok || !after.ok) {
     return { ok: false, problems: [before, after].flatMap((one) => (one.ok ? [] : one.problems)) };
   }
+  const people = personalIn(folder, personalSha256 ?? journal.header.personalSha256);
+  const remarks = [differs, people.remark].filter((words) => words !== undefined);
+  const read = { ...journal, remarks: [...remarks, ...journal.remarks] };
+  const whole = incomplete ? withoutEnd(read) : read;
+  const told = differs === undefined ? whole : { ...whole, intact: false };
   return {
     ok: true,
     value: {
-      report: reportDataOf(journal, budgetLinesOf(journal)),
+      report: reportDataOf(told, budgetLinesOf(journal)),
       snapshots: journal.snapshots,
       recordId: basename(folder),
-      personal: personalIn(folder),
+      personal: people.fields,
       personalRemovedOn: null,
       ...aboutIn(journal.header),
       overrides: null,
@@ -54,7 +72,17 @@ export async function documentFactsOf(
   };
 }
 
-function personalIn(folder: string): DocumentFacts['personal'] {
+interface People {
+  readonly fields: DocumentFacts['personal'];
+  readonly remark?: string;
+}
+
+/** Only those that were recorded; an older journal does not say which. */
+function personalIn(folder: string, recorded: string | null): People {
   const found = readPersonal(jobPersonalPath(folder));
-  return found.state === 'there' ? found.personal.fields : null;
+  if (found.state === 'missing') return { fields: null };
+  const keeps = recorded === null || found.sha256 === recorded;
+  if (found.state === 'there' && keeps) return { fields: found.personal.fields };
+  const remark = `${PERSONAL_FILE} is not the one that was recorded: nobody is named.`;
+  return { fields: null, remark };
 }

@@ -14,6 +14,7 @@ import { careBodyOf, type DoneWhen, keepCareResult } from './guided-record.ts';
 import { type GuidedEnd, runGuided } from './guided-run.ts';
 import { type GuidedAsked, type LoadedGuided, loadGuided } from './guided-settings-load.ts';
 import { print, printError } from './print.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
 
@@ -35,6 +36,7 @@ export async function guidedCommand(
   const opened = await openGuidedBench(options, job, config);
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) printError(`${note}\n`);
+  tellIndexMissing();
   const { bench } = opened;
   const out = options.json ? process.stderr : process.stdout;
   const end = await runGuided(config, bench, out);

@@ -112,6 +112,7 @@ function eventLog(out: NodeJS.WriteStream): GuidedPanel {
         if (line !== null) out.write(`${line}\n`);
       }
     },
+    aside: (write) => write(),
     close: () => undefined,
   };
 }

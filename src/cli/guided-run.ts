@@ -20,6 +20,8 @@ import { QUANTITY_OF, unfitValue } from './guided-options.ts';
 import { createGuidedPanel } from './guided-panel.ts';
 import { createInterrupts } from './interrupts.ts';
 import { KEYS_LINE, REAL_KEYS_LINE } from './keys.ts';
+import { printError } from './print.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
 
 export interface GuidedEnd {
   readonly reason: EndReason;
@@ -52,7 +54,7 @@ export async function runGuided(
     watcher.end('fault', `The controller failed: ${String(error)}`);
     pacer.stop();
   };
-  const warn = (words: string): void => void process.stderr.write(`${words}\n`);
+  const warn = (words: string): void => printError(`${words}\n`);
   const consumers = [
     { name: 'end', take: watcher.take },
     { name: 'panel', take: panel.take },
@@ -82,7 +84,7 @@ export async function runGuided(
   } catch (error) {
     watcher.end('fault', `The controller failed: ${String(error)}`);
   } finally {
-    board.makeSafe();
+    makeSafeAtLast(board, warn);
     loop.close();
     await board.close();
     typed?.close();

@@ -8,6 +8,8 @@ const REDRAW_MS = 100;
 
 export interface LiveDrawing<T> {
   readonly take: (shown: T) => void;
+  /** Takes the picture away while something else is written, which then stays above it. */
+  readonly aside: (write: () => void) => void;
   /** Draws the last picture once more and leaves it on the screen. */
   readonly close: () => void;
 }
@@ -22,8 +24,9 @@ export async function createLiveDrawing<T>(
   const colour = out.hasColors?.() ?? false;
   let last: T | null = null;
   let drawnMs = Number.NEGATIVE_INFINITY;
+  let closed = false;
   const draw = (): void => {
-    if (last !== null) update(pictureOf(last, colour));
+    if (last !== null && !closed) update(pictureOf(last, colour));
   };
   return {
     take: (shown) => {
@@ -33,8 +36,14 @@ export async function createLiveDrawing<T>(
       drawnMs = nowMs;
       draw();
     },
+    aside: (write) => {
+      if (!closed) update.clear();
+      write();
+      draw();
+    },
     close: () => {
       draw();
+      closed = true;
       update.done();
     },
   };

@@ -31,6 +31,7 @@ function eventLog(out: NodeJS.WriteStream): LivePanel {
         if (line !== null) out.write(`${line}\n`);
       }
     },
+    aside: (write) => write(),
     close: () => undefined,
   };
 }

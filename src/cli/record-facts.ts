@@ -1,15 +1,14 @@
 /**
- * What the chain of records knows of one job and its journal does not: its place, what was added
+ * What the entries of one job in the chain of records say and its journal does not: its place, what was added
  * since, which checks were set aside and whether personal data were removed; for report and
  * certificate.
  */
-import type { RecordsStore, ShownEntry } from '../records/store/records-store.ts';
+import type { ShownEntry } from '../records/store/records-store.ts';
 import { listAt, textAt } from '../records/store/text-at.ts';
 import type { OutsideFacts } from './document-facts.ts';
 
 /** Empty where the chain does not know the job. */
-export function recordFactsOf(store: RecordsStore, id: string): OutsideFacts {
-  const entries = store.show(id)?.entries ?? [];
+export function recordFactsOf(entries: readonly ShownEntry[]): OutsideFacts {
   const repair = entries.findLast(({ entry }) => entry.kind === 'repair');
   if (repair === undefined) return {};
   const { seq, hash, personalSha256 } = repair.entry;

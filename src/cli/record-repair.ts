@@ -5,6 +5,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ReportData } from '../records/report-data.ts';
+import { INCOMPLETE } from '../records/report-verdict.ts';
 import { type AppendDraft, appendEntry } from '../records/store/append.ts';
 import type { ChainEntry } from '../records/store/chain-entry.ts';
 import { fileSha256 } from '../records/store/file-sha256.ts';
@@ -59,8 +60,10 @@ export function recordRepair(repair: RepairToRecord): RecordedRepair {
     const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
     return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
   } catch (error) {
-    const why = `record: ${String(error)}; the journal is complete without it`;
-    return { ok: false, facts: {}, lines: [why] };
+    const left = repair.end.recorded
+      ? 'the journal is complete, and `meniscus records rebuild` enters it later'
+      : 'the journal is INCOMPLETE, and is in no chain';
+    return { ok: false, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
   }
 }
 
@@ -74,20 +77,33 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   const newSalt = () => saltFor(seed);
   const opened = openRecords(records, { newSalt });
   if (!opened.ok) {
-    const entry = appendEntry(records, draft, { newSalt, known: null });
+    const entry = appendEntry(records, draft, { newSalt, known: () => null });
     const facts = { chain: { seq: entry.seq, hash: entry.hash } };
     return { entry, facts, notes: opened.problems.map(problemLine) };
   }
   const { value: store } = opened;
   try {
     const entry = store.append(draft);
-    return { entry, facts: recordFactsOf(store, draft.id), notes: store.notes() };
+    return {
+      entry,
+      facts: recordFactsOf(store.show(draft.id)?.entries ?? []),
+      notes: store.notes(),
+    };
   } finally {
     store.close();
   }
 }
 
+/** What a journal that broke off cannot show is not claimed, whatever the report made of the rest. */
 function bodyOf(repair: RepairToRecord): RepairBody {
+  const body = judgedBodyOf(repair);
+  const { recorded, reason, why } = repair.end;
+  if (recorded) return body;
+  const result = { verdict: INCOMPLETE, grade: 'bad', outcome: null, endReason: reason, why };
+  return { ...body, result };
+}
+
+function judgedBodyOf(repair: RepairToRecord): RepairBody {
   const { records, name, settings, bench, end, assessment = null, overrides = [] } = repair;
   const at = (file: string): string => join(records, name, file);
   const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;

@@ -4,6 +4,7 @@ import { removableFields } from '../records/store/removal.ts';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
+import { print } from './print.ts';
 import { complain, noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 import { parseText } from './records-text.ts';
 
@@ -40,7 +41,7 @@ function amend(id: string, { records, text, by }: AmendOptions): Promise<number>
     }
     const at = new Date().toISOString();
     const entry = store.append({ at, kind: 'amendment', id, body: { text }, personal: { by } });
-    process.stdout.write(`${id}: added as entry ${entry.seq}, ${entry.hash}\n`);
+    print(`${id}: added as entry ${entry.seq}, ${entry.hash}\n`);
     return EXIT.completed;
   });
 }

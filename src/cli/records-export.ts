@@ -1,10 +1,11 @@
 /** `meniscus records export`: repairs as a table, as CSV, JSON Lines or Parquet; memory stays flat. */
-import { closeSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { exportColumns } from '../records/store/export-columns.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
-import { problemLine } from '../settings.ts';
+import { problemLine, type SettingsProblem } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
+import { namedFileProblem, writeNamedBy } from './named-file.ts';
 import { createProgress, type Progress } from './progress.ts';
 import { addFilterOptions, contradiction, type FilterOptions, filterOf } from './records-filter.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
@@ -15,12 +16,14 @@ interface ExportOptions extends FilterOptions, RecordsOptions {
   readonly format: (typeof FORMATS)[number];
   readonly out?: string;
   readonly withPersonal: boolean;
+  readonly force: boolean;
 }
 
 export function addExport(records: Command): void {
   addFilterOptions(records.command('export').description('repairs as a table for other programs'))
     .addOption(new Option('--format <name>', 'of the table').choices(FORMATS).default('csv'))
     .option('--out <file>', 'where to (csv and jsonl: else standard output)')
+    .option('--force', 'also among records, or in place of a file that is there', false)
     .option('--with-personal', 'with technician, vehicle and customer where they are kept', false)
     .addHelpText(
       'after',
@@ -43,6 +46,11 @@ async function exportRecords(options: ExportOptions): Promise<number> {
   const write = await writerOf(options);
   if (write === null) {
     complain(['--out is missing; accepted: a file, which --format parquet needs']);
+    return EXIT.badInput;
+  }
+  const taken = options.out === undefined ? null : outProblem(options.out, options);
+  if (taken !== null) {
+    complain([problemLine(taken)]);
     return EXIT.badInput;
   }
   return withRecords(options.records, 'read', (store) => {
@@ -71,13 +79,13 @@ async function writerOf({ format, out, withPersonal }: ExportOptions): Promise<W
   if (format === 'parquet') {
     if (out === undefined) return null;
     const { writeParquet } = await import('../records/store/export-parquet.ts');
-    return (repairs) => toFile(out, (path) => writeParquet(path, repairs, columns));
+    return (repairs) => writeNamedBy(out, (path) => writeParquet(path, repairs, columns));
   }
   const { csvPieces, jsonPieces } = await import('../records/store/export-text.ts');
   const pieces = format === 'csv' ? csvPieces : jsonPieces;
   return out === undefined
     ? (repairs) => writePieces(STANDARD_OUTPUT, pieces(repairs, columns))
-    : (repairs) => toFile(out, (path) => writeTextFile(path, pieces(repairs, columns)));
+    : (repairs) => writeNamedBy(out, (path) => writeTextFile(path, pieces(repairs, columns)));
 }
 
 /** A reader that took what it wanted and went away is no error. */
@@ -89,17 +97,14 @@ function unwritten(error: unknown, file: string): number {
   return EXIT.badInput;
 }
 
-/** Under another name first, so that a failure leaves no half table. */
-function toFile(out: string, write: (path: string) => void): void {
-  const fresh = `${out}.part`;
-  try {
-    write(fresh);
-    renameSync(fresh, out);
-  } catch (error) {
-    rmSync(fresh, { force: true });
-    throw error;
-  }
-}
+const outProblem = (out: string, { records, force }: ExportOptions): SettingsProblem | null =>
+  namedFileProblem(out, {
+    option: '--out',
+    records,
+    force,
+    accepted:
+      'a new file outside the records; --force for any file but chains, journals and the like',
+  });
 
 const STANDARD_OUTPUT = 1;
 
@@ -112,6 +117,7 @@ function writeTextFile(path: string, pieces: Iterable<string>): void {
   const file = openSync(path, 'w');
   try {
     writePieces(file, pieces);
+    fsyncSync(file);
   } finally {
     closeSync(file);
   }

@@ -1,8 +1,10 @@
 /** `meniscus records list`: repairs, newest first, a line each, or as JSON. */
 import type { Command } from 'commander';
+import { escapedValue } from '../plain-text.ts';
 import type { FoundRepair } from '../records/store/find.ts';
 import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { addFilterOptions, contradiction, type FilterOptions, filterOf } from './records-filter.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
@@ -32,7 +34,7 @@ async function list(options: ListOptions): Promise<number> {
   return withRecords(options.records, 'read', (store) => {
     const found = store.find({ ...filter, limit: filter.limit ?? USUAL_LIMIT });
     const text = options.json ? `${JSON.stringify(found, null, 2)}\n` : tableOf(found);
-    process.stdout.write(text);
+    print(text);
     return EXIT.completed;
   });
 }
@@ -48,7 +50,10 @@ function tableOf(found: readonly FoundRepair[]): string {
   return `${[...rows.map((row) => lineOf(row, widths)), ...foot].join('\n')}\n`;
 }
 
-const cellsOf = (repair: FoundRepair): readonly string[] => [
+/** A value on record may hold whatever older programs let in: it stays inside its cell. */
+const cellsOf = (repair: FoundRepair): readonly string[] => rawCellsOf(repair).map(escapedValue);
+
+const rawCellsOf = (repair: FoundRepair): readonly string[] => [
   repair.startedAt.slice(0, 16).replace('T', ' '),
   `${repair.simulated === 1 ? '~' : ''}${repair.id}`,
   repair.damage ?? 'not known',
@@ -75,5 +80,6 @@ const resultWords = ({ endReason, outcome }: FoundRepair): string =>
 
 function doseWords({ doseJPerM2, doseVerdict }: FoundRepair): string {
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
+  if (doseVerdict === 'not recorded') return doseVerdict;
   return `${(mJPerCm2FromJPerM2(doseJPerM2) / 1000).toFixed(2)} ${doseVerdict}`;
 }

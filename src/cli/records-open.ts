@@ -2,16 +2,17 @@
  * How the commands that work on records open a folder: reading opens read-only; what is wrong with
  * database or chain is told on stderr and, when all is done, by the exit code.
  */
+import { indexMissing } from '../records/store/index/sqlite.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
 import { problemLine } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
+import { printError } from './print.ts';
 
 export interface RecordsOptions {
   readonly records: string;
 }
 
-export const complain = (lines: readonly string[]): void =>
-  void process.stderr.write(`${lines.join('\n')}\n`);
+export const complain = (lines: readonly string[]): void => printError(`${lines.join('\n')}\n`);
 
 /** Gives the exit code: bad input where the folder cannot be opened, fault where it is not whole. */
 export async function withRecords(
@@ -28,6 +29,7 @@ export async function withRecords(
   }
   const { value: store } = opened;
   try {
+    tellIndexMissing();
     const code = await action(store);
     const notes = store.notes();
     if (notes.length > 0) complain(notes.map((note) => `note: ${note}`));
@@ -35,6 +37,12 @@ export async function withRecords(
   } finally {
     store.close();
   }
+}
+
+/** Once a command, by those that would use the index or bring it up to date. No fault of the records. */
+export function tellIndexMissing(): void {
+  const missing = indexMissing();
+  if (missing !== null) complain([`note: ${missing}`]);
 }
 
 export function noSuchRecord(folder: string, id: string): number {

@@ -20,6 +20,7 @@ import { countWords } from './count-words.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { loadJournal } from './load-journal.ts';
+import { print } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
 
@@ -54,7 +55,7 @@ async function rebuild({ records, interrupted }: RebuildOptions): Promise<number
   const { rebuildRecords } = await import('../records/store/rebuild.ts');
   tellWorking('Making the database anew');
   const rebuilt = rebuildRecords(records, at.replaceAll(/[:.]/g, '-'));
-  process.stdout.write(`${linesOf(rebuilt).join('\n')}\n`);
+  print(`${linesOf(rebuilt).join('\n')}\n`);
   return withRecords(records, 'write', (store) => {
     enterUnrecorded(store, records, { at, interrupted });
     return rebuilt.chain === 'broken' ? EXIT.fault : EXIT.completed;
@@ -66,8 +67,8 @@ const CHAIN_WORDS: Readonly<Record<Rebuilt['chain'], (rebuilt: Rebuilt) => strin
     `Proved: ${entries === 1 ? 'the one entry' : `all ${entries} entries`} of the chain, link by link.`,
   restored: ({ entries, fromDatabase }) =>
     `The chain was put back: ${countWords(entries, 'entry', 'entries')}, ${fromDatabase} of them from the old database. Every link holds; that nothing is missing at its end only a hash kept elsewhere can show.`,
-  broken: ({ proven, entries }) =>
-    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; they are in the database, and the chain is left as it is.`,
+  broken: ({ proven, entries, database }) =>
+    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; ${database ? 'they are in the database, and ' : ''}the chain is left as it is.`,
   empty: () =>
     'There is no chain, and no old database to put it back from. Not proved: which records there were, and in which order. Each journal still has its own checksum.',
 };
@@ -75,6 +76,7 @@ const CHAIN_WORDS: Readonly<Record<Rebuilt['chain'], (rebuilt: Rebuilt) => strin
 const linesOf = (rebuilt: Rebuilt): readonly string[] => [
   ...(rebuilt.broken === null ? [] : [`Found: ${findingLine(rebuilt.broken)}`]),
   CHAIN_WORDS[rebuilt.chain](rebuilt),
+  ...(rebuilt.database ? [] : ['No database was made: it needs the SQLite module.']),
   ...rebuilt.aside.map((name) => `Kept: ${name}`),
   ...(rebuilt.entries === 0 ? [] : [`Last entry ${rebuilt.last.seq}, ${rebuilt.last.hash}`]),
 ];
@@ -89,14 +91,14 @@ function enterUnrecorded(
   const inOrder = jobs.toSorted((a, b) => startOf(a.found).localeCompare(startOf(b.found)));
   for (const { id, found } of inOrder) {
     if (!found.ok) {
-      process.stdout.write(`Not entered: ${id}: ${found.why}\n`);
+      print(`Not entered: ${id}: ${found.why}\n`);
     } else if (!found.ended && !interrupted) {
       const why = 'its journal has no end; --interrupted enters it, when no job runs';
-      process.stdout.write(`Not entered: ${id}: ${why}\n`);
+      print(`Not entered: ${id}: ${why}\n`);
     } else {
       const { body, personal } = found;
       const entry = store.append({ at, kind: 'repair', id, body, personal });
-      process.stdout.write(`Entered from its journal: ${id}, entry ${entry.seq}\n`);
+      print(`Entered from its journal: ${id}, entry ${entry.seq}\n`);
     }
   }
 }

@@ -3,9 +3,10 @@
  * older than so many days. What remains in places that no program of ours reaches is said.
  */
 import { existsSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
-import { JOURNAL_FILE } from '../records/store/paths.ts';
+import { indexMissing } from '../records/store/index/sqlite.ts';
+import { databasePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import type { RecordsStore } from '../records/store/records-store.ts';
 import {
   type Removal,
@@ -14,10 +15,12 @@ import {
   removePersonal,
 } from '../records/store/removal.ts';
 import { recordsDue } from '../records/store/retention.ts';
+import { chainLinks } from '../records/store/verify-chain.ts';
 import { problemLine } from '../settings.ts';
+import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { namesIn } from './personal.ts';
-import { recordFactsOf } from './record-facts.ts';
+import { print } from './print.ts';
 import { complain, noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 import { parseText } from './records-text.ts';
 
@@ -97,7 +100,7 @@ function retain({ records, olderThan, yes, by }: RetainOptions): Promise<number>
     const lines = due.map(({ id, startedAt }) => `${startedAt.slice(0, 10)}  ${id}`);
     if (due.length === 0) lines.push(`No personal data are older than ${olderThan} days.`);
     else if (!yes) lines.push(`${due.length} due; --yes removes their personal data for good.`);
-    process.stdout.write(`${lines.join('\n')}\n`);
+    print(`${lines.join('\n')}\n`);
     if (!yes || due.length === 0) return EXIT.completed;
     if (by === undefined) {
       complain(['--by is missing; accepted: a name or a role, which --yes needs']);
@@ -115,14 +118,21 @@ async function removeAll(
   reason: string,
   by: string,
 ): Promise<number> {
-  if (store.source() === 'memory') {
-    complain(['meniscus.db may hold the data and cannot be used; first: meniscus records rebuild']);
+  const inDatabase = databaseProblem(store, folder);
+  if (inDatabase !== null) {
+    complain([inDatabase]);
     return EXIT.fault;
   }
   const at = new Date().toISOString();
-  const rewrite = (jobFolder: string) => rewriteReport(store, jobFolder);
-  const removal = await removePersonal(store, { folder, ids, at, reason, by, rewrite });
-  process.stdout.write(`${linesOf(removal).join('\n')}\n`);
+  const removal = await removePersonal(store, {
+    folder,
+    ids,
+    at,
+    reason,
+    by,
+    rewrite: rewriteReport,
+  });
+  print(`${linesOf(removal).join('\n')}\n`);
   const whole =
     removal.compacted &&
     removal.traces.length === 0 &&
@@ -130,12 +140,29 @@ async function removeAll(
   return whole ? EXIT.completed : EXIT.fault;
 }
 
-async function rewriteReport(store: RecordsStore, jobFolder: string): Promise<string | null> {
+/**
+ * Why a database that cannot be opened must not be deleted with the data in it; null where there is
+ * none, or where the chain can make it anew.
+ */
+function databaseProblem(store: RecordsStore, folder: string): string | null {
+  if (store.source() === 'database' || !existsSync(databasePath(folder))) return null;
+  const may = 'meniscus.db may hold the data and cannot be used';
+  if (indexMissing() === null) return `${may}; first: meniscus records rebuild`;
+  const links = [...chainLinks(folder)];
+  return links.some(({ finding, torn }) => finding !== null && !torn)
+    ? `${may}, and a chain that is not whole needs it; run: meniscus records verify`
+    : null;
+}
+
+async function rewriteReport(jobFolder: string): Promise<string | null> {
   const journal = join(jobFolder, JOURNAL_FILE);
   if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be written anew`;
   const { writeReport } = await import('./write-report.ts');
-  const outside = recordFactsOf(store, basename(jobFolder));
-  const { ok, lines } = await writeReport(journal, { outside });
+  const check = chainCheckOf(journal);
+  if (check.state === 'differs') {
+    return `its pages were removed and not written anew, because ${check.words}`;
+  }
+  const { ok, lines } = await writeReport(journal, chainFactsOf(journal, check));
   return ok ? null : lines.join(' ');
 }
 

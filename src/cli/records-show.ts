@@ -1,10 +1,13 @@
 /** `meniscus records show`: one record with its amendments and removals, in order, or as JSON. */
 import type { Command } from 'commander';
+import { escapedValue } from '../plain-text.ts';
+import { INCOMPLETE } from '../records/report-verdict.ts';
 import type { FoundRepair } from '../records/store/find.ts';
 import type { ShownEntry, ShownRecord } from '../records/store/records-store.ts';
 import { listAt, textAt } from '../records/store/text-at.ts';
 import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { noSuchRecord, type RecordsOptions, withRecords } from './records-open.ts';
 
 interface ShowOptions extends RecordsOptions {
@@ -28,7 +31,7 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
     const record = store.show(id);
     if (record === null) return noSuchRecord(records, id);
     const text = json ? JSON.stringify(record, null, 2) : linesOf(record).join('\n');
-    process.stdout.write(`${text}\n`);
+    print(`${text}\n`);
     return EXIT.completed;
   });
 }
@@ -39,7 +42,9 @@ function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [
     id,
-    ...[...facts, ...people].map(([name, value]) => `  ${name.padEnd(width)}  ${value}`),
+    ...[...facts, ...people].map(
+      ([name, value]) => `  ${name.padEnd(width)}  ${escapedValue(value)}`,
+    ),
     '',
     'Entries, appended and never overwritten:',
     ...entries.flatMap(entryLines),
@@ -57,13 +62,20 @@ function factsOf(repair: FoundRepair): readonly (readonly [string, string])[] {
     ['damage', damage === null ? 'not known' : `${damage}${mm}`],
     ['rule sets', ruleSets === '' ? 'none asked' : `${ruleSets}: ${assessment}`],
     ['end', repair.endReason],
-    ['outcome', outcome ?? 'none: the job ended before it was judged'],
+    ['outcome', outcome ?? NO_OUTCOME[`${isIncomplete(repair)}`]],
     ['verdict', repair.verdict],
     ['dose', doseWords(repair)],
     ['resin, lot', `${repair.resin ?? 'not known'}, ${repair.lot ?? 'not known'}`],
     ['alarms', String(repair.alarms)],
   ];
 }
+
+const NO_OUTCOME = {
+  false: 'none: the job ended before it was judged',
+  true: 'not recorded',
+} as const;
+
+const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
 
 /** Which checks, and why; who did is among the people. */
 function setAside(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
@@ -79,6 +91,9 @@ function doseWords({ doseJPerM2, targetJPerM2, doseVerdict }: FoundRepair): stri
   const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
   const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
+  if (doseVerdict === 'not recorded') {
+    return `not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
   return `${joules(doseJPerM2)}${target} J/cm2, ${doseVerdict}`;
 }
 
@@ -101,7 +116,7 @@ function entryLines({ entry, personal }: ShownEntry): readonly string[] {
   const { seq, at, kind, hash, body } = entry;
   const words = textAt(body, 'text') ?? textAt(body, 'reason') ?? textAt(body, 'what');
   const { by: name } = personal ?? {};
-  const by = name === undefined ? '' : `, by ${name}`;
-  const said = words === null ? [] : [`     ${words}`];
+  const by = name === undefined ? '' : `, by ${escapedValue(name)}`;
+  const said = words === null ? [] : [`     ${escapedValue(words)}`];
   return [`  ${String(seq).padStart(4)} ${at} ${kind}${by}`, ...said, `       ${hash}`];
 }

@@ -6,6 +6,7 @@ import type { Verification } from '../records/store/verify.ts';
 import { problemLine } from '../settings.ts';
 import { countWords } from './count-words.ts';
 import { EXIT } from './exit-codes.ts';
+import { print } from './print.ts';
 import { createProgress } from './progress.ts';
 import { complain, type RecordsOptions } from './records-open.ts';
 
@@ -41,7 +42,7 @@ async function verify({ records, json }: VerifyOptions): Promise<number> {
   });
   progress.clear();
   const text = json ? JSON.stringify(result, null, 2) : linesOf(records, result).join('\n');
-  process.stdout.write(`${text}\n`);
+  print(`${text}\n`);
   return result.ok ? EXIT.completed : EXIT.fault;
 }
 

@@ -3,12 +3,13 @@
  * lies beside it. Which pages and formats is the person's choice; what is in them is not.
  */
 import { existsSync, statSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
-import { chainPath } from '../records/store/paths.ts';
-import type { OutsideFacts } from './document-facts.ts';
+import { chainCheckOf, chainFactsOf } from './chain-facts.ts';
 import { EXIT } from './exit-codes.ts';
+import type { NamedPlace } from './named-file.ts';
 import { parseAgreement } from './parse-option.ts';
+import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { FORMATS, type Format, type ReportOptions, writeReport } from './write-report.ts';
 
@@ -20,6 +21,8 @@ interface CommandOptions {
   readonly photoBefore?: string;
   readonly photoAfter?: string;
   readonly agreement?: string;
+  readonly althoughChanged: boolean;
+  readonly force: boolean;
   readonly json: boolean;
 }
 
@@ -40,6 +43,12 @@ export function addReportCommand(program: Command): void {
     )
     .option('--photo-after <file>', 'JPEG or PNG (else photo-after.jpg or .png beside the journal)')
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
+    .option(
+      '--although-changed',
+      'write pages of a journal that is not the one in the chain; every sheet says so',
+      false,
+    )
+    .option('--force', 'with --out: also among records, or in place of files there', false)
     .option('--json', 'tell verdict, dose and files as JSON', false)
     .addHelpText('after', '\nExample: meniscus report demo-0001 --certificate --format pdf\n')
     .action(async (job: string, options: CommandOptions) => {
@@ -58,43 +67,50 @@ function parseFormats(words: string): readonly Format[] {
 async function reportCommand(job: string, options: CommandOptions): Promise<number> {
   const { certificate, format, out, photoBefore, photoAfter, agreement, json } = options;
   const journal = journalOf(job, options.records);
-  const known = await chainFactsOf(dirname(journal));
+  const check = chainCheckOf(journal);
+  if (check.state === 'differs') {
+    tellDiffering(journal, check.words, options.althoughChanged);
+    if (!options.althoughChanged) return EXIT.fault;
+  } else if (check.words !== null) {
+    printError(`note: ${check.words}; run: meniscus records verify\n`);
+  }
+  const facts = chainFactsOf(journal, check);
   const asked: ReportOptions = {
+    ...facts,
     formats: format,
-    outside: { ...known, ...(agreement !== undefined && { agreement }) },
+    outside: { ...facts.outside, ...(agreement !== undefined && { agreement }) },
     ...(certificate && { pages: ['certificate'] }),
-    ...(out !== undefined && { out }),
+    ...(out !== undefined && { out: { folder: out, place: placeOf(options) } }),
     ...(photoBefore !== undefined && { photoBefore }),
     ...(photoAfter !== undefined && { photoAfter }),
   };
   tellWorking('Writing report and certificate');
   const { ok, lines, files, data } = await writeReport(journal, asked);
   if (!ok || data === null) {
-    process.stderr.write(`${lines.join('\n')}\n`);
+    printError(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
   const { verdict, outcome, doses } = data;
   const told = json
     ? JSON.stringify({ verdict, outcome, doses, files }, null, 2)
     : lines.join('\n');
-  process.stdout.write(`${told}\n`);
-  return EXIT.completed;
+  print(`${told}\n`);
+  return check.words === null ? EXIT.completed : EXIT.fault;
 }
 
-/** What the chain beside the job's folder tells of it; nothing where there is no chain. */
-async function chainFactsOf(jobFolder: string): Promise<OutsideFacts> {
-  const folder = resolve(jobFolder);
-  const records = dirname(folder);
-  if (!existsSync(chainPath(records))) return {};
-  // The database is loaded only where there is a chain.
-  const { openRecords } = await import('../records/store/records-store.ts');
-  const opened = openRecords(records, { readOnly: true });
-  if (!opened.ok) return {};
-  const { recordFactsOf } = await import('./record-facts.ts');
-  const facts = recordFactsOf(opened.value, basename(folder));
-  opened.value.close();
-  return facts;
+function tellDiffering(journal: string, words: string | null, written: boolean): void {
+  const then = written
+    ? 'every sheet says so.'
+    : 'nothing was written. --although-changed writes pages on which every sheet says so.';
+  printError(`${journal} does not agree with the chain of records: ${words}\n${then}\n`);
 }
+
+const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({
+  option: '--out',
+  records,
+  force,
+  accepted: 'a folder outside the records, without these pages; --force for any other',
+});
 
 /** A file as it is named, else a folder with a journal, else a record of this name. */
 function journalOf(job: string, records: string): string {

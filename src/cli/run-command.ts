@@ -2,26 +2,26 @@
  * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
  * so that none is ever overwritten, runs the job, writes the report, and says how it went.
  */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Outcome } from '../events.ts';
-import { createHeader } from '../records/journal-format.ts';
+import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
 import { END_WORDS } from '../records/report-words.ts';
+import { closeRecords } from '../records/store/close-records.ts';
 import { isStoreName, JOURNAL_FILE } from '../records/store/paths.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
+import { beginRecord } from './begin-record.ts';
 import type { Bench, OpenedBench } from './bench.ts';
 import type { OutsideFacts } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { localDay } from './local-day.ts';
-import { keepJobPersonal, saltFor } from './personal.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
 import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
+import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
 import { SIMULATED_START, type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
-import { VERSION } from './version.ts';
 import { type WrittenReport, writeReport } from './write-report.ts';
 
 export interface RunOptions extends SimulatedOptions, PrepareOptions {
@@ -39,6 +39,7 @@ export async function runCommand(options: RunOptions): Promise<number> {
   const prepared = await prepareRun(options, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
   for (const warning of prepared.warnings) printError(`${warning}\n`);
+  tellIndexMissing();
   const { config } = prepared.settings;
   const opened: OpenedBench =
     options.port === undefined
@@ -69,22 +70,16 @@ async function run(
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
   const { profile } = settings.config;
-  const personalSha256 = keepJobPersonal(folder, settings.people, saltFor(bench.seed));
+  const begun = beginRecord(folder, { settings, bench, about });
+  if (!begun.ok) {
+    await bench.board.close();
+    return refuse(begun.problems.map(problemLine));
+  }
   const started = performance.now();
   const end = await runJob({
     settings,
     bench,
-    journalPath,
-    header: createHeader({
-      version: VERSION,
-      board: bench.board.identity,
-      seed: bench.seed,
-      startedAt: bench.startedAt,
-      inputs: { ...settings.inputs, extra: bench.extra },
-      display: settings.language,
-      personalSha256,
-      about,
-    }),
+    record: begun.value,
     surroundings: {
       title: bench.title,
       lowestPa: profile.vacuum.lowestPa,
@@ -97,7 +92,11 @@ async function run(
   const wallS = (performance.now() - started) / 1000;
   tellWorking('Writing record, report and certificate');
   // The chain holds the hash of the data, and the pages show the place in the chain.
-  const { journal } = await writeReport(journalPath, { pages: ['report'], formats: [] });
+  const { journal } = await writeReport(journalPath, {
+    pages: ['report'],
+    formats: [],
+    incomplete: !end.recorded,
+  });
   // Loaded after the job: the database is not needed to do it.
   const { recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
@@ -108,7 +107,11 @@ async function run(
     end,
     ...extrasIn({ about }),
   });
-  const report = await writeReport(journalPath, { outside: record.facts, read: journal });
+  const report = await writeReport(journalPath, {
+    outside: record.facts,
+    incomplete: !end.recorded,
+    read: journal,
+  });
   print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
@@ -122,7 +125,8 @@ function newFolder(records: string, reference: string): string | SettingsProblem
   const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
   const accepted = 'a folder that can be made';
   try {
-    mkdirSync(records, { recursive: true });
+    makePrivateFolder(records);
+    closeRecords(records);
     for (let again = 1; ; again++) {
       const fresh = again === 1 ? name : `${name}.${again}`;
       if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
@@ -135,7 +139,7 @@ function newFolder(records: string, reference: string): string | SettingsProblem
 /** False when it is there already, also when another job made it in this moment. */
 function makeFolder(folder: string): boolean {
   try {
-    mkdirSync(folder);
+    makeNewPrivateFolder(folder);
     return true;
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
@@ -145,7 +149,7 @@ function makeFolder(folder: string): boolean {
 
 const resultOf = (
   record: string,
-  { reason, outcome, why, boardS }: JobEnd,
+  { reason, outcome, why, boardS, recorded }: JobEnd,
   { data, files }: WrittenReport,
   { facts }: { readonly facts: OutsideFacts },
 ) => ({
@@ -154,6 +158,7 @@ const resultOf = (
   outcome,
   why,
   boardS,
+  recordComplete: recorded,
   verdict: data?.verdict ?? null,
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
@@ -169,6 +174,7 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
   const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
+    ...(end.recorded ? [] : ['RECORD INCOMPLETE: nothing may be claimed from it.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
     `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,

@@ -5,20 +5,22 @@
  */
 import type { EndReason, Event, Outcome } from '../events.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
-import { createJournal, type Journal } from '../records/journal.ts';
-import type { JournalHeader } from '../records/journal-format.ts';
+import { escapedLines } from '../plain-text.ts';
+import type { JournalEnd } from '../records/journal-format.ts';
+import { clockWords, END_WORDS } from '../records/report-words.ts';
+import type { BegunRecord } from './begin-record.ts';
 import type { Bench } from './bench.ts';
 import { createInterrupts } from './interrupts.ts';
 import { journalConsumer } from './journal-consumer.ts';
 import { listenToKeys } from './keys.ts';
 import { createLivePanel, type Surroundings } from './live-panel.ts';
 import type { LoadedSettings } from './load-settings.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
 
 export interface JobRun {
   readonly settings: LoadedSettings;
   readonly bench: Bench;
-  readonly journalPath: string;
-  readonly header: JournalHeader;
+  readonly record: BegunRecord;
   readonly surroundings: Omit<Surroundings, 'look'>;
   readonly out: NodeJS.WriteStream;
   readonly err: NodeJS.WriteStream;
@@ -30,19 +32,22 @@ export interface JobEnd {
   readonly outcome: Outcome | null;
   /** Board time that the job took, s. */
   readonly boardS: number;
+  /** False where the journal could not be written to its end: then nothing above rests on how it went. */
+  readonly recorded: boolean;
 }
 
 export async function runJob(run: JobRun): Promise<JobEnd> {
-  const warn = (words: string): void => void run.err.write(`${words}\n`);
   const { bench } = run;
   const { board } = bench;
   const panel = await createLivePanel(run.out, { ...run.surroundings, look: bench.look });
-  const journal = createJournal({
-    path: run.journalPath,
-    header: run.header,
-    onError: (error) => warn(`journal: ${String(error)}; the job goes on without it`),
-  });
+  const warn = (words: string): void =>
+    panel.aside(() => run.err.write(escapedLines(`${words}\n`)));
   const watcher = endWatcher();
+  const { journal } = run.record;
+  run.record.onFailure((error) => {
+    watcher.unrecorded(error);
+    warn(incompleteFromNow(error));
+  });
   const pacer: { stop: () => void } = { stop: () => undefined };
   const fail = (error: unknown): void => {
     watcher.fault(error);
@@ -80,28 +85,30 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
   } catch (error) {
     watcher.fault(error);
   } finally {
-    board.makeSafe();
+    makeSafeAtLast(board, warn);
     pipeline.close();
     await board.close();
     stopListening();
     interrupts.close();
     panel.close();
-    closeJournal(journal, watcher.end());
+    journal.close(watcher.told());
   }
   return watcher.end();
 }
 
-function closeJournal(journal: Journal, { reason, why, outcome }: JobEnd): void {
-  journal.close({ reason, why, outcome });
-}
+const incompleteFromNow = (error: unknown): string =>
+  `RECORD INCOMPLETE from now on: the journal cannot be written (${String(error)}). The job goes on; nothing more of it is recorded, and its record will say so.`;
 
 /** Keeps how the job ended; the first cause stands. */
 function endWatcher() {
   let boardS = 0;
-  let end: Omit<JobEnd, 'boardS'> | null = null;
-  const first = (candidate: Omit<JobEnd, 'boardS'>): void => {
+  let end: JournalEnd | null = null;
+  let unrecorded: { readonly error: unknown; readonly fromS: number } | null = null;
+  const first = (candidate: JournalEnd): void => {
     end ??= candidate;
   };
+  const told = (): JournalEnd =>
+    end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null };
   return {
     take: ({ frame, events }: Tick): void => {
       boardS = frame.timeS;
@@ -111,9 +118,23 @@ function endWatcher() {
     fault: (error: unknown): void =>
       first({ reason: 'fault', why: `The controller failed: ${String(error)}`, outcome: null }),
     interrupt: (why: string): void => first({ reason: 'interrupted', why, outcome: null }),
-    end: (): JobEnd => ({
-      ...(end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null }),
-      boardS,
-    }),
+    unrecorded: (error: unknown): void => {
+      unrecorded ??= { error, fromS: boardS };
+    },
+    told,
+    end: (): JobEnd =>
+      unrecorded === null
+        ? { ...told(), boardS, recorded: true }
+        : { ...incompleteEnd(told(), unrecorded), boardS, recorded: false },
   };
+}
+
+/** What was not recorded is told as such, and nothing is claimed from it. */
+function incompleteEnd(
+  { reason, why }: JournalEnd,
+  { error, fromS }: { readonly error: unknown; readonly fromS: number },
+): JournalEnd {
+  const from = `The journal could not be written any more at ${clockWords(fromS)} min (${String(error)}).`;
+  const unrecorded = `Not on record: the job was ${END_WORDS[reason]}: ${why}`;
+  return { reason: 'fault', why: `${from} ${unrecorded}`, outcome: null };
 }

@@ -3,19 +3,22 @@
  * the journal or in another folder. Everything is made before anything is written, and each file is
  * written under another name first, so that a failure leaves no half page.
  */
-import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { PageDocument } from '../records/document/blocks.ts';
 import { certificate } from '../records/document/certificate.ts';
+import { type WhatWasHeld, whatWasChecked, withChainMark } from '../records/document/chain-mark.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
 import { renderHtml } from '../records/document/html.tsx';
 import { reportDocument } from '../records/document/report-document.ts';
+import { makePrivateFolder } from '../records/private-file.ts';
 import type { JournalContents } from '../records/read-journal.ts';
 import type { ReportData } from '../records/report-data.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
 import { loadJournal } from './load-journal.ts';
+import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
 import { readPageFonts } from './page-fonts.ts';
 
 export const FORMATS = ['html', 'pdf'] as const;
@@ -27,10 +30,15 @@ export type PageName = keyof typeof PAGES;
 export interface ReportOptions extends FactSources {
   readonly formats?: readonly Format[];
   readonly pages?: readonly PageName[];
-  /** Beside the journal where none is named. */
-  readonly out?: string;
+  /** Beside the journal where none is named; there the job's own pages may be written again. */
+  readonly out?: NamedFolder;
   /** The journal where it was read a moment ago: reading it takes as long as a page. */
   readonly read?: JournalContents | null;
+}
+
+export interface NamedFolder {
+  readonly folder: string;
+  readonly place: NamedPlace;
 }
 
 export interface WrittenReport {
@@ -60,20 +68,41 @@ export async function writeReport(
   if (!journal.ok) return failed(journal.problems.map(problemLine));
   const facts = await documentFactsOf(journalPath, journal.value, options);
   if (!facts.ok) return failed(facts.problems.map(problemLine));
-  const folder = options.out ?? dirname(journalPath);
+  const beside = dirname(journalPath);
+  const folder = options.out?.folder ?? beside;
   try {
-    const files = await filesOf(facts.value, options);
-    mkdirSync(folder, { recursive: true });
-    for (const { name, content } of files) writeWhole(join(folder, name), content);
+    const held = heldOf(facts.value, journal.value, options);
+    const files = await filesOf(facts.value, held, options);
+    const taken = isSameFolder(folder, beside) ? [] : problemsOf(files, options.out);
+    if (taken.length > 0) return failed(taken.map(problemLine));
+    makePrivateFolder(folder);
+    for (const { name, content } of files) writeNamed(join(folder, name), content);
     const paths = files.map(({ name }) => join(folder, name));
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
-    const lines = [...verdictLines(data), ...shown.map(told)];
+    const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
+    const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
-    return failed([`report: ${String(error)}; the journal is complete without it`]);
+    return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
   }
 }
+
+const JOURNAL_WORDS = {
+  true: 'the journal is complete without it',
+  false: 'the journal was changed',
+  null: 'the journal is INCOMPLETE',
+} as const;
+
+const NOT_RECORDED = 'Not recorded in a chain: every sheet says so.';
+
+const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
+  files.flatMap(({ name }) =>
+    out === undefined ? [] : (namedFileProblem(join(out.folder, name), out.place) ?? []),
+  );
+
+const isSameFolder = (one: string, other: string): boolean =>
+  existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
 
 const told = (path: string): string =>
   `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
@@ -85,6 +114,7 @@ interface PageFile {
 
 async function filesOf(
   facts: DocumentFacts,
+  held: WhatWasHeld,
   { formats = FORMATS, pages = ['report', 'certificate'] }: ReportOptions,
 ): Promise<readonly PageFile[]> {
   const files: PageFile[] = [];
@@ -92,9 +122,27 @@ async function filesOf(
     files.push({ name: 'report.json', content: `${JSON.stringify(facts.report, null, 2)}\n` });
   }
   for (const page of pages) {
-    files.push(...(await pageFiles(page, PAGES[page](facts), facts, formats)));
+    files.push(...(await pageFiles(page, pageOf(page, facts, held), facts, formats)));
   }
   return files;
+}
+
+function pageOf(name: PageName, facts: DocumentFacts, held: WhatWasHeld): PageDocument {
+  const page = PAGES[name](facts);
+  const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
+  return withChainMark({ ...page, blocks: [...page.blocks, ...checked] }, held.journal);
+}
+
+function heldOf(
+  { chain }: DocumentFacts,
+  { header }: JournalContents,
+  { differs, personalSha256 }: ReportOptions,
+): WhatWasHeld {
+  const recorded = chain === null ? 'not recorded' : 'agrees';
+  return {
+    journal: differs === undefined ? recorded : 'differs',
+    people: (personalSha256 ?? header.personalSha256) === null ? 'not recorded' : 'agree',
+  };
 }
 
 async function pageFiles(
@@ -121,12 +169,6 @@ function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
   return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? new Date(0) : began };
 }
 
-function writeWhole(path: string, content: string | Uint8Array): void {
-  const fresh = `${path}.part`;
-  writeFileSync(fresh, content);
-  renameSync(fresh, path);
-}
-
 function verdictLines({ verdict, doses }: ReportData): readonly string[] {
   return [`Verdict: ${verdict.process}`, ...doses.map(doseLine)];
 }
@@ -139,5 +181,8 @@ function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: R
       ? ''
       : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
   const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
+  if (verdict === 'not recorded') {
+    return `${name}: not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
   return `${name}: ${joules(doseJPerM2)}${target} J/cm2, ${verdict}${shown}`;
 }

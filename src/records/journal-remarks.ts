@@ -37,7 +37,7 @@ export function remarksOn(
     (told.reason !== footer.reason || told.outcome !== footer.outcome);
   const remarks: readonly (readonly [boolean, string])[] = [
     [tornLength > 0, `Line ${wholeLines + 1} is torn (${tornLength} characters) and was left out.`],
-    [footer === null, 'There is no end: the job was interrupted and nothing vouches for the rest.'],
+    [footer === null, 'The record is incomplete: it has no end, and nothing vouches for the rest.'],
     [intact === false, 'The file was changed after it was written: checksum differs.'],
     [changed.length > 0, `Not the settings that were hashed: ${changed.join(', ')}.`],
     [gap > 0, `Frames are missing before frame ${ticks[gap]?.frame.sequence}.`],

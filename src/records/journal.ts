@@ -1,11 +1,13 @@
 /**
  * The journal of one job: append-only JSON Lines on disk, never over an existing file. Opening it
- * throws where the file exists or cannot be made, because a job without a record must not start by
- * accident. After that nothing throws: the first write error is reported once and ends the journal,
- * control goes on, and what was written stays readable. Which lines are written is left to the caller.
+ * throws where the file exists or cannot be made, or its header does not get onto the disk, because a
+ * job without a record must not start by accident. After that nothing throws: the first write error is
+ * reported once and ends the journal, control goes on, and what was written stays readable. Such a
+ * journal has no end, and so its reader knows that it is incomplete. Which lines are written is left
+ * to the caller.
  */
 import { createHash } from 'node:crypto';
-import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, writeSync } from 'node:fs';
 import type { Event, Snapshot } from '../events.ts';
 import type { Actuators, Frame, Request } from '../frame.ts';
 import {
@@ -16,6 +18,7 @@ import {
   type JournalEnd,
   type JournalHeader,
 } from './journal-format.ts';
+import { openPrivate } from './private-file.ts';
 import { encodeTick } from './tick-line.ts';
 
 export interface Journal {
@@ -36,7 +39,7 @@ export interface JournalFile {
 
 /** Throws where the file exists ('wx') or cannot be made. */
 export function openJournalFile(path: string): JournalFile {
-  const file = openSync(path, 'wx');
+  const file = openPrivate(path, 'wx');
   return {
     write: (bytes) => writeSync(file, bytes),
     sync: () => fsyncSync(file),
@@ -61,31 +64,41 @@ export function createJournal({
   onError,
   open = openJournalFile,
 }: JournalOptions): Journal {
-  const out = createLineWriter(open(path), onError);
+  const opening: { failed: { readonly error: unknown } | null } = { failed: null };
+  let report = (error: unknown): void => {
+    opening.failed = { error };
+  };
+  const out = createLineWriter(open(path), (error) => report(error));
   let frames = 0;
   let events = 0;
-  out.line(encodeHeader(header));
+  out.line(() => encodeHeader(header));
   out.flush();
   out.sync();
+  if (opening.failed !== null) {
+    out.close(() => '');
+    throw opening.failed.error;
+  }
+  report = onError;
   return {
     tick: (frame, requests, actuators) => {
       frames += 1;
-      out.line(encodeTick(frame, requests, actuators));
+      out.line(() => encodeTick(frame, requests, actuators));
     },
     event: (event) => {
       events += 1;
-      out.line(encodeEvent(event));
+      out.line(() => encodeEvent(event));
       out.flush();
       if (event.kind === 'batch') out.sync();
     },
-    snapshot: (snapshot) => out.line(encodeSnapshot(snapshot)),
+    snapshot: (snapshot) => out.line(() => encodeSnapshot(snapshot)),
     close: ({ reason, why, outcome }) =>
       out.close((sha256) => encodeFooter({ reason, why, outcome, frames, events, sha256 })),
   };
 }
 
 interface LineWriter {
-  readonly line: (text: string) => void;
+  /** What cannot be written as a line ends the journal too: a record with a gap must not have an end. */
+  readonly line: (encode: () => string) => void;
   readonly flush: () => void;
   readonly sync: () => void;
   readonly close: (lastLine: (sha256: string) => string) => void;
@@ -116,10 +129,12 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
     buffer += `${text}\n`;
   };
   return {
-    line: (text) => {
-      if (state !== 'open') return;
-      append(text);
-      hash.update(`${text}\n`, 'utf8');
+    line: (encode) => {
+      attempt(() => {
+        const text = encode();
+        append(text);
+        hash.update(`${text}\n`, 'utf8');
+      });
       if (buffer.length >= BUFFER_CHARACTERS) flush();
     },
     flush,

@@ -42,6 +42,14 @@ const NO_FOOTER: JournalEnd = {
   outcome: null,
 };
 
+/** The same as of a journal that broke off, for one whose end is known not to have got onto the disk. */
+export const withoutEnd = (contents: JournalContents): JournalContents => ({
+  ...contents,
+  footer: null,
+  intact: null,
+  end: NO_FOOTER,
+});
+
 interface Line {
   readonly number: number;
   readonly text: string;

@@ -82,6 +82,7 @@ export interface ReportData {
     readonly events: number;
     /** Of all bytes before the footer. */
     readonly sha256: string;
+    /** Null where the journal has no end: the record is incomplete. */
     readonly intact: boolean | null;
     readonly torn: boolean;
     readonly remarks: readonly string[];
@@ -98,7 +99,7 @@ export function reportDataOf(
   const phases = phaseRowsOf(events, lastS);
   const holds = holdRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const doses = doseResultsOf(snapshots, measured, header.inputs);
+  const doses = doseResultsOf(snapshots, measured, header.inputs, footer !== null);
   const dose = weakestDose(doses);
   const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
   return {

@@ -28,7 +28,8 @@ export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
 export interface DoseResult {
   /** What this dose is of: of both at once, or of one of two that were cured apart. */
   readonly portion: CuredPortion;
-  readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured';
+  /** `not recorded`: the record broke off before this dose was stated. */
+  readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
   readonly doseJPerM2: number;
   /** The job's, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
@@ -99,13 +100,15 @@ export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
+  /** Whether the journal has its end. */
+  whole: boolean,
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doseResultOf(portion, snapshots, measured, inputs),
+    doseResultOf(portion, snapshots, measured, inputs, whole),
   );
 }
 
-const WORST_FIRST = ['not cured', 'not met', 'not shown', 'met'] as const;
+const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
 
 /** The dose that a verdict on the whole rests on: the target is met only where every portion's is. */
 export function weakestDose(doses: readonly DoseResult[]): DoseResult {
@@ -118,6 +121,7 @@ function doseResultOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
+  whole: boolean,
 ): DoseResult {
   const source = SOURCES[portion];
   const stated = lastMeasured(measured, source.dose);
@@ -127,12 +131,12 @@ function doseResultOf(
   const coveragePercent = numberAt(unit, 'uncertainty', 'acceptance', 'coveragePercent');
   const uncertainty =
     stated === null ? null : uncertaintyOf(source, stated, measured, coveragePercent);
+  const unstated = whole
+    ? unfinishedVerdict(doseJPerM2, targetJPerM2, coveragePercent)
+    : 'not recorded';
   return {
     portion,
-    verdict:
-      stated === null
-        ? unfinishedVerdict(doseJPerM2, targetJPerM2, coveragePercent)
-        : statedVerdict(stated, targetJPerM2, uncertainty),
+    verdict: stated === null ? unstated : statedVerdict(stated, targetJPerM2, uncertainty),
     doseJPerM2,
     ...target,
     uncertainty,

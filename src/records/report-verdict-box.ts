@@ -36,19 +36,25 @@ function doseRemark({ portion, verdict }: DoseResult): string {
     met: '',
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
+    'not recorded': `${dose} is not recorded: the record breaks off before it.`,
     'not shown': `${dose} is too near its target to be sure of it: resin may be soft.`,
   };
   return remarks[verdict];
 }
 
 /** What the person found, and what the doses leave open. */
-export const outcomeWords = ({ outcome, doses }: ReportData): string =>
+export const outcomeWords = ({ outcome, doses, journal }: ReportData): string =>
   [
-    outcome === null ? 'The job ended before the person judged the break.' : OUTCOME_WORDS[outcome],
+    outcome === null ? NO_OUTCOME[`${journal.intact === null}`] : OUTCOME_WORDS[outcome],
     ...doses.map(doseRemark),
   ]
     .filter((words) => words !== '')
     .join(' ');
+
+const NO_OUTCOME = {
+  false: 'The job ended before the person judged the break.',
+  true: 'The record breaks off before the person judged the break.',
+} as const;
 
 /** 'Dose' of both at once, 'Dose of the fill' where they were cured apart. */
 export const doseTitle = ({ portion }: DoseResult): string =>
@@ -57,15 +63,17 @@ export const doseTitle = ({ portion }: DoseResult): string =>
 export function verdictBox(data: ReportData): Block {
   const { verdict, end, interrupted, alarms, holds, journal } = data;
   const cut = interrupted && end.reason !== 'interrupted' ? ', record interrupted' : '';
+  const seen = capital(`${counted(alarms.length, 'alarm')}, ${counted(holds.length, 'hold')}`);
+  const ends = [`Job ${END_WORDS[end.reason]}${cut}: ${end.why}`, `${seen}.`];
+  const breaksOff = [
+    `Record breaks off ${clockWords(data.lastsS)} min after the start: ${end.why}`,
+    `${seen} until then. Nothing on these pages is about what came after.`,
+  ];
   return {
     kind: 'notice',
     grade: verdict.grade,
     title: capital(verdict.process),
-    lines: [
-      outcomeWords(data),
-      `Job ${END_WORDS[end.reason]}${cut}: ${end.why}`,
-      capital(`${counted(alarms.length, 'alarm')}, ${counted(holds.length, 'hold')}.`),
-    ],
+    lines: [outcomeWords(data), ...(journal.intact === null ? breaksOff : ends)],
     notes: [
       'This tells how the process went, not how strong the glass is. A mark may remain visible.',
       ...journal.remarks.map((remark) => `About the record: ${remark}`),

@@ -37,9 +37,14 @@ export interface Verdict {
     /** All that was measured is within its limits, but the dose is too near its target to be sure. */
     | 'dose not shown to be met'
     | 'process not completed'
+    /** The journal has no end: what came after its last line, nobody can say. */
+    | 'record incomplete, process not judged'
     | 'record changed, process not judged';
   readonly grade: 'good' | 'caution' | 'bad';
 }
+
+/** What the chain says of a job whose journal broke off, and what a later report must not outdo. */
+export const INCOMPLETE = 'record incomplete, process not judged' satisfies Verdict['process'];
 
 export function limitRowsOf(
   snapshots: readonly Snapshot[],
@@ -116,6 +121,7 @@ function row(
 
 interface Grounds {
   readonly end: JournalEnd;
+  /** Null where the journal has no end. */
   readonly intact: boolean | null;
   readonly dose: DoseResult;
   readonly limits: readonly LimitRow[];
@@ -125,6 +131,7 @@ interface Grounds {
 
 export function verdictOf({ end, intact, dose, limits, alarms, holds }: Grounds): Verdict {
   if (intact === false) return { process: 'record changed, process not judged', grade: 'bad' };
+  if (intact === null) return { process: INCOMPLETE, grade: 'bad' };
   if (end.reason !== 'completed') {
     const chosen = end.reason === 'stopped-by-person';
     return { process: 'process not completed', grade: chosen ? 'caution' : 'bad' };

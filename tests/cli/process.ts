@@ -32,9 +32,13 @@ export function runProgram(
   args: readonly string[],
   cwd: string,
   onOutput?: (out: string, kill: (signal: NodeJS.Signals) => void) => void,
+  env: Readonly<Record<string, string>> = {},
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [PROGRAM, ...args], { cwd });
+    const child = spawn(process.execPath, [PROGRAM, ...args], {
+      cwd,
+      env: { ...process.env, ...env },
+    });
     let out = '';
     let err = '';
     child.stdout.on('data', (data) => {

@@ -4,21 +4,22 @@
  * so that a busy machine makes the run longer and not different. The panel is read off the display
  * that the firmware has drawn, by the scripted person.
  */
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
 import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
+import { beginRecord } from '../../src/cli/begin-record.ts';
 import type { Bench } from '../../src/cli/bench.ts';
 import builtInProfile from '../../src/cli/defaults/profile.json' with { type: 'json' };
+import type { JobAbout } from '../../src/cli/job-about.ts';
 import { loadSettings } from '../../src/cli/load-settings.ts';
 import { createPacer } from '../../src/cli/pace.ts';
 import { runJob } from '../../src/cli/run-job.ts';
 import { writeReport } from '../../src/cli/write-report.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/frame.ts';
-import { createHeader } from '../../src/records/journal-format.ts';
 import type { DoseResult } from '../../src/records/report-dose.ts';
 import type { Verdict } from '../../src/records/report-verdict.ts';
 import { scenarioFor } from '../bench.ts';
@@ -69,13 +70,25 @@ const verdictOf = ({ report }: Outcome) => ({
 });
 const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
 
+/** Nothing was settled before this job. */
+const ABOUT: JobAbout = {
+  intake: null,
+  resin: null,
+  pitResin: null,
+  calibrations: [],
+  care: [],
+  agreement: null,
+  overrides: [],
+};
+
 /** Nobody looks at this terminal. */
 const OUT = { isTTY: false, write: () => true };
 
 async function runOn(board: Board, run: Bench['run'], folder: string, name: string) {
   const settings = loadSettings({ profile: writeJson(folder, 'short.json', SHORT) });
   if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
-  const journalPath = join(folder, `${name}.jsonl`);
+  const jobFolder = join(folder, name);
+  mkdirSync(jobFolder);
   const bench: Bench = {
     board,
     title: name,
@@ -89,24 +102,19 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
     act: () => undefined,
     look: () => null,
   };
-  const { inputs } = settings.value;
+  const begun = beginRecord(jobFolder, { settings: settings.value, bench, about: ABOUT });
+  if (!begun.ok) throw new Error(JSON.stringify(begun.problems));
   const end = await runJob({
     settings: settings.value,
     bench,
-    journalPath,
-    header: createHeader({
-      version: '0.0.0',
-      board: board.identity,
-      seed: 1,
-      startedAt: bench.startedAt,
-      inputs: { ...inputs, extra: {} },
-    }),
+    record: begun.value,
     surroundings: { title: name, lowestPa: 15_000, highestPa: 270_000, keys: '' },
     out: OUT as unknown as NodeJS.WriteStream,
     err: OUT as unknown as NodeJS.WriteStream,
   });
-  expect((await writeReport(journalPath)).ok).toBe(true);
-  const report = JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8'));
+  expect(end.recorded).toBe(true);
+  expect((await writeReport(join(jobFolder, 'journal.jsonl'))).ok).toBe(true);
+  const report = JSON.parse(readFileSync(join(jobFolder, 'report.json'), 'utf8'));
   return { reason: end.reason, report } satisfies Outcome;
 }
 

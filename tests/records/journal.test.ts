@@ -135,16 +135,63 @@ describe('a journal on a full disk', () => {
     for (const broken of ['sync', 'close'] as const) {
       const { file } = memoryFile();
       const errors: unknown[] = [];
+      let works = true;
       const journal = createJournal({
         path: '',
         header: headerOf(),
         onError: (error) => errors.push(error),
-        open: () => ({ ...file, [broken]: () => fail(new Error('EIO')) }),
+        open: () => ({
+          ...file,
+          [broken]: () => (works ? undefined : fail(new Error('EIO'))),
+        }),
       });
+      works = false;
       writeShortJob(journal, 5);
       journal.close(DONE);
       expect(errors.map(String)).toEqual(['Error: EIO']);
     }
+  });
+
+  test('is not begun where its header does not get onto the disk: no job starts without a record', () => {
+    const headerBytes = shortJournal().indexOf('\n') + 1;
+    const syncless = memoryFile();
+    for (const [opened, calls] of [
+      ...[0, 1, headerBytes - 1].map((room) => {
+        const { file, calls } = memoryFile(room);
+        return [file, calls] as const;
+      }),
+      [{ ...syncless.file, sync: () => fail(new Error('EIO')) }, syncless.calls] as const,
+    ]) {
+      const told: unknown[] = [];
+      const begin = () =>
+        createJournal({
+          path: '',
+          header: headerOf(),
+          onError: (error) => told.push(error),
+          open: () => opened,
+        });
+      expect(begin).toThrow(/ENOSPC|EIO/);
+      expect([told, calls.close]).toEqual([[], 1]);
+    }
+  });
+
+  test('or with a line that cannot be written gets no end, so that a gap cannot pass for a whole record', () => {
+    const { file, text } = memoryFile();
+    const errors: unknown[] = [];
+    const onError = (error: unknown) => errors.push(error);
+    const journal = createJournal({ path: '', header: headerOf(), onError, open: () => file });
+    writeShortJob(journal, 5);
+    const circular: { self?: unknown } = {};
+    circular.self = circular;
+    journal.event({ kind: 'batch', from: 'idle', to: 'running', why: circular, timeS: 1 } as never);
+    writeShortJob(journal, 5);
+    journal.close(DONE);
+    expect(errors).toHaveLength(1);
+    const read = readJournal(text(), 'gap.jsonl');
+    expect(read).toMatchObject({
+      ok: true,
+      value: { footer: null, end: { reason: 'interrupted' } },
+    });
   });
 });
 

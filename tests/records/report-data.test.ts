@@ -89,11 +89,32 @@ describe('the verdict on the process', () => {
     expect(reportOf(changed).verdict.process).toBe('record changed, process not judged');
   });
 
-  test('is "not completed" and interrupted where the journal has no end', () => {
+  test('is withheld, and the record called incomplete, where the journal has no end', () => {
     const text = journalOf(GOOD_JOB);
     const cut = reportOf(text.slice(0, text.lastIndexOf('{"end"')));
     expect(cut).toMatchObject({ interrupted: true, end: { reason: 'interrupted' }, outcome: null });
-    expect(cut.verdict.process).toBe('process not completed');
+    // Nobody can say that it was not completed either.
+    expect(cut.verdict).toEqual({ process: 'record incomplete, process not judged', grade: 'bad' });
+  });
+});
+
+describe('a record that breaks off', () => {
+  const cutAfter = (last: string) => {
+    const text = journalOf(GOOD_JOB, { doseJPerM2: 0 });
+    const at = text.indexOf(last);
+    expect(at).toBeGreaterThan(0);
+    return reportOf(text.slice(0, text.indexOf('\n', at) + 1));
+  };
+
+  test('before the dose was stated says nothing of the cure, neither that there was none', () => {
+    const { dose, verdict } = cutAfter('"phase":"ask-clear"');
+    expect([dose.verdict, verdict.grade]).toEqual(['not recorded', 'bad']);
+  });
+
+  test('after the dose was stated shows that dose, and is no better for it', () => {
+    const { dose, verdict, outcome } = cutAfter('"name":"irradianceMeanWPerM2"');
+    expect([dose.verdict, outcome]).toEqual(['met', null]);
+    expect(verdict).toEqual({ process: 'record incomplete, process not judged', grade: 'bad' });
   });
 });
 

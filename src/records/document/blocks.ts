@@ -96,6 +96,8 @@ export interface PageDocument {
   readonly fit: 'one-page' | 'flow';
   /** At the foot of every sheet of paper, so that a loose sheet can be told. */
   readonly foot: string;
+  /** At the head of every sheet, and always in sight on a screen: what must not be missed. */
+  readonly mark?: string;
   readonly blocks: readonly Block[];
 }
 

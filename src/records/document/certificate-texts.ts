@@ -50,6 +50,7 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
           coverageWords(uncertainty),
         )}`;
   const target = targetJPerM2 === null ? words.noTarget : words.target(doseWords(targetJPerM2));
+  if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
   return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${words.doseVerdict[verdict]}`;
 }
@@ -71,7 +72,12 @@ export function sealText({ measured }: ReportData, words: CertificateWords): str
   return leak === null ? words.notRecorded : leakWords(leak);
 }
 
-export function alarmsText({ alarms, holds }: ReportData, words: CertificateWords): string {
+export function alarmsText(report: ReportData, words: CertificateWords): string {
+  const text = recordedAlarms(report, words);
+  return report.journal.intact === null ? words.untilThen(text) : text;
+}
+
+function recordedAlarms({ alarms, holds }: ReportData, words: CertificateWords): string {
   if (alarms.length === 0 && holds.length === 0) return words.noAlarm;
   const names = [...new Set(alarms.map(({ alarm }) => plainWords(alarm)))];
   return words.alarmsRaised(

@@ -59,6 +59,10 @@ export interface CertificateWords {
   readonly process: Words<Verdict['process']>;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
+  /** Of a record without an end. */
+  readonly unrecordedOutcome: string;
+  readonly breaksOff: (clock: string) => string;
+  readonly untilThen: (what: string) => string;
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
@@ -67,10 +71,12 @@ export interface CertificateWords {
   readonly noTarget: string;
   readonly shown: (dose: string, coverage: string) => string;
   readonly noUncertainty: string;
+  readonly doseUnrecorded: (dose: string, target: string) => string;
   readonly lot: (lot: string) => string;
   readonly damageTypes: Words<string>;
   readonly damageField: Readonly<Record<(typeof DAMAGE_FIELDS)[number], (value: number) => string>>;
   readonly lasted: (clock: string) => string;
+  readonly recordedFor: (clock: string) => string;
   readonly cyclesRun: (count: number, vacuum: string, pressure: string) => string;
   readonly noCycle: string;
   readonly noAlarm: string;
@@ -145,6 +151,7 @@ export const ENGLISH: CertificateWords = {
     'process outside its limits': 'The process went outside its limits',
     'dose not shown to be met': 'The light dose is not shown to be met',
     'process not completed': 'The repair was not completed',
+    'record incomplete, process not judged': 'The record is incomplete: the process is not judged',
     'record changed, process not judged': 'The record was changed: the process is not judged',
   },
   outcome: {
@@ -152,6 +159,10 @@ export const ENGLISH: CertificateWords = {
     'mark-remains': 'The technician found that a mark remains.',
   },
   noOutcome: 'The job ended before the technician judged the break.',
+  unrecordedOutcome: 'The record breaks off before the technician judged the break.',
+  breaksOff: (clock) =>
+    `It breaks off ${clock} min after the start; nothing here is about what came after.`,
+  untilThen: (what) => `until the record breaks off: ${what}`,
   end: {
     completed: 'The job was completed.',
     'stopped-by-person': 'The job was stopped by a person:',
@@ -164,18 +175,22 @@ export const ENGLISH: CertificateWords = {
     'not met': 'not met',
     'not shown': 'not shown to be met',
     'not cured': 'nothing was cured',
+    'not recorded': 'not recorded',
   },
   doseRemark: {
     met: '',
     'not met': 'Resin may be soft.',
     'not shown': 'Resin may be soft.',
     'not cured': 'Nothing was cured.',
+    'not recorded': 'The dose is not recorded.',
   },
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',
   shown: (dose, coverage) => `at least ${dose} (${coverage})`,
   noUncertainty: 'no uncertainty stated',
+  doseUnrecorded: (dose, target) =>
+    `not recorded to its end; ${dose} until the record breaks off; ${target}`,
   lot: (lot) => `lot ${lot}`,
   damageTypes: {
     bullseye: 'bullseye',
@@ -193,6 +208,7 @@ export const ENGLISH: CertificateWords = {
     depthMm: sized('depth', 'mm'),
   },
   lasted: (clock) => `lasted ${clock} min`,
+  recordedFor: (clock) => `recorded for ${clock} min`,
   cyclesRun: (count, vacuum, pressure) =>
     `${count}; in the last: vacuum ${vacuum}, pressure ${pressure}`,
   noCycle: 'no cycle was begun',

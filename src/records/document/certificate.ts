@@ -61,9 +61,10 @@ function headRow(facts: DocumentFacts, words: CertificateWords): Block {
   const { labels } = words;
   const began = report.startedAt.replace(/^(\S{10})T(\d\d:\d\d)\S*Z$/, '$1 $2 UTC');
   const simulated = report.simulated ? ` (${words.simulatedTime})` : '';
+  const lasted = report.journal.intact === null ? words.recordedFor : words.lasted;
   const rows: FieldsBlock['rows'] = [
     [labels.record, recordId],
-    [labels.began, `${began}${simulated}, ${words.lasted(clockWords(report.lastsS))}`],
+    [labels.began, `${began}${simulated}, ${lasted(clockWords(report.lastsS))}`],
     [labels.vehicle, personText(facts, 'vehicle', words)],
     [labels.customer, personText(facts, 'customer', words)],
     [labels.technician, personText(facts, 'technician', words)],
@@ -108,15 +109,17 @@ function personText(
 }
 
 function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
-  const { verdict, outcome, end, dose, journal } = report;
+  const { verdict, outcome, end, dose, journal, lastsS } = report;
+  const incomplete = journal.intact === null;
   const why = end.reason === 'completed' ? '' : ` ${clipped(end.why, LONGEST.why, words.inReport)}`;
+  const none = incomplete ? words.unrecordedOutcome : words.noOutcome;
   return {
     kind: 'notice',
     grade: verdict.grade,
     title: words.process[verdict.process],
     lines: [
-      `${outcome === null ? words.noOutcome : words.outcome[outcome]} ${words.doseRemark[dose.verdict]}`.trim(),
-      `${words.end[end.reason]}${why}`,
+      `${outcome === null ? none : words.outcome[outcome]} ${words.doseRemark[dose.verdict]}`.trim(),
+      incomplete ? words.breaksOff(clockWords(lastsS)) : `${words.end[end.reason]}${why}`,
     ],
     notes: journal.remarks.map((remark) => clipped(remark, LONGEST.why, words.inReport)),
   };

@@ -16,6 +16,7 @@ h2{font-size:1.15em;margin:1.9em 0 .5em;padding-bottom:.25em;border-bottom:2px s
 h3{font-size:1em;margin:1.4em 0 .3em}
 p{margin:.4em 0;overflow-wrap:anywhere}
 .banner{margin:0 0 1em;padding:.6em .9em;border:2px dashed #1b2430;font-weight:600}
+.every-sheet{position:fixed;bottom:0;left:0;right:0;margin:0;padding:.3em .9em;background:#8f1d1d;color:#fff;font-weight:700;text-align:center}
 .verdict{display:flex;gap:1em;margin:1.2em 0;padding:1em 1.1em;border:2px solid;border-left-width:.6em}
 .verdict .mark{font-size:2.4em;line-height:1;font-weight:700;min-width:2.2rem;text-align:center}
 .verdict h2{margin:0;padding:0;border:0;font-size:1.35em}

@@ -14,11 +14,12 @@ import { viewBoxOf } from './view-box.ts';
 
 /** `scale`: of the letters when a page that must fit is printed. */
 export function renderHtml(page: PageDocument, scale = 1): string {
-  const { title, language, blocks, fit } = page;
+  const { title, language, blocks, fit, mark } = page;
   return `<!doctype html>\n${render(
     <html lang={language}>
       <PageHead title={title} style={pageStyle(fit, scale)} />
       <body>
+        {mark === undefined ? null : <p class="every-sheet">{mark}</p>}
         <main class={fit}>
           <Blocks blocks={blocks} />
         </main>

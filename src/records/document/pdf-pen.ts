@@ -51,6 +51,7 @@ export const LOOKS = {
   tile: look('bold', 9),
   small: look('regular', 7.5, INKS.quiet),
   foot: look('regular', 7.5, INKS.quiet),
+  mark: look('bold', 8, INKS.bad),
 } as const;
 
 /** The font's own lines stand far apart. */

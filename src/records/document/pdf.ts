@@ -15,6 +15,8 @@ const WIDTH_PT = SHEET.widthPt - 2 * SIDE_PT;
 /** Room above and below; of one page, what Letter (279.4 mm) leaves at the same middle. */
 const ENDS_PT = { flow: mm(15), 'one-page': mm(19) } as const;
 const FOOT_PT = 12;
+/** The mark stands in the margin, over what the sheet holds. */
+const MARK_PT = 14;
 
 /** Sizes tried for a page that must fit, the largest first. */
 const LEAST_SCALE = 0.4;
@@ -88,7 +90,7 @@ function drawPages(pdf: PDFKit.PDFDocument, { blocks }: PageDocument): number {
   return 1;
 }
 
-function numberSheets(pdf: PDFKit.PDFDocument, { foot, fit }: PageDocument): void {
+function numberSheets(pdf: PDFKit.PDFDocument, { foot, fit, mark }: PageDocument): void {
   const { count } = pdf.bufferedPageRange();
   const y = SHEET.heightPt - ENDS_PT[fit] - LOOKS.foot.sizePt;
   for (let sheet = 0; sheet < count; sheet++) {
@@ -96,6 +98,15 @@ function numberSheets(pdf: PDFKit.PDFDocument, { foot, fit }: PageDocument): voi
     const pen: Pen = { pdf, scale: 1 };
     const number = `${sheet + 1} / ${count}`;
     writeText(pen, foot, LOOKS.foot, { x: SIDE_PT, y, width: WIDTH_PT - 60 });
+    if (mark !== undefined) {
+      const head = {
+        x: SIDE_PT,
+        y: ENDS_PT[fit] - MARK_PT,
+        width: WIDTH_PT,
+        align: 'right',
+      } as const;
+      writeText(pen, mark, LOOKS.mark, head);
+    }
     writeText(pen, number, LOOKS.foot, { x: SIDE_PT, y, width: WIDTH_PT, align: 'right' });
   }
 }

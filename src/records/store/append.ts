@@ -28,13 +28,13 @@ export interface AppendDraft {
 export interface AppendMeans {
   readonly newSalt: () => string;
   /** The last entry that the index knows, for a chain whose last line is damaged. */
-  readonly known: ChainHead | null;
+  readonly known: () => ChainHead | null;
 }
 
 export function appendEntry(folder: string, draft: AppendDraft, means: AppendMeans): ChainEntry {
   return withChainLock(folder, () => {
     const tail = chainTail(folder);
-    const head = tail.head ?? headOfDamaged(folder, means.known);
+    const head = tail.head ?? headOfDamaged(folder, means.known());
     const { at, kind, id, body, personal } = draft;
     const place = { kind, id, seq: head.seq + 1 };
     const personalSha256 = personal === null ? null : keepPersonal(folder, place, personal, means);

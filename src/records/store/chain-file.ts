@@ -12,9 +12,9 @@ import {
   ftruncateSync,
   openSync,
   readSync,
-  writeFileSync,
   writeSync,
 } from 'node:fs';
+import { openPrivate, writePrivate } from '../private-file.ts';
 import {
   CHAIN_START,
   type ChainEntry,
@@ -106,7 +106,7 @@ function tailOf(file: number): ChainTail {
 
 /** Only under the lock. Throws where the file takes no more. Returns the file's length after it. */
 export function writeEntry(folder: string, entry: ChainEntry, tail: ChainTail): number {
-  const file = openSync(chainPath(folder), existsSync(chainPath(folder)) ? 'r+' : 'w+');
+  const file = openPrivate(chainPath(folder), existsSync(chainPath(folder)) ? 'r+' : 'w+');
   try {
     if (tail.tornBytes > 0) setTornAside(folder, file, tail);
     const bytes = Buffer.from(`${encodeEntry(entry)}\n`, 'utf8');
@@ -123,6 +123,6 @@ export function writeEntry(folder: string, entry: ChainEntry, tail: ChainTail): 
 function setTornAside(folder: string, file: number, { wholeBytes, tornBytes }: ChainTail): void {
   const torn = Buffer.alloc(tornBytes);
   readSync(file, torn, 0, tornBytes, wholeBytes);
-  writeFileSync(`${chainPath(folder)}.torn-at-${wholeBytes}`, torn, { flush: true });
+  writePrivate(`${chainPath(folder)}.torn-at-${wholeBytes}`, torn, 'w');
   ftruncateSync(file, wholeBytes);
 }

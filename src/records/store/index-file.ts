@@ -1,39 +1,43 @@
 /**
- * The index as a database: opened, brought up to date, caught up with the chain; or made in memory
- * from the chain where the file is missing or damaged, so that records can be read all the same. The
- * file on disk is never deleted or mended here; that is left to rebuild.ts, which keeps the old one.
+ * The index as a database: opened, brought up to date, caught up with the chain. Where the file is
+ * missing or damaged, or no SQLite module can be loaded, there is none, and records are found in the
+ * chain itself. The file on disk is never deleted or mended here; that is left to rebuild.ts, which
+ * keeps the old one.
  */
-import { existsSync } from 'node:fs';
-import Database from 'better-sqlite3';
+import { closeSync, existsSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
 import type { Checked, SettingsProblem } from '../../settings.ts';
-import { CHAIN_START, type ChainEntry, type ChainHead, parseEntry } from './chain-entry.ts';
+import { closeToOthers, openPrivate } from '../private-file.ts';
+import { CHAIN_START, type ChainHead, parseEntry } from './chain-entry.ts';
 import { chainLines, chainTail } from './chain-file.ts';
-import { databasePath, personalPath } from './paths.ts';
-import { readPersonal } from './personal-file.ts';
+import { loadSqlite, openSqlite } from './index/sqlite.ts';
+import { databasePath } from './paths.ts';
+import { personalFieldsOf } from './personal-file.ts';
 import { migrate, SCHEMA_VERSION, versionOf } from './schema.ts';
 import { createRowWriter } from './store-rows.ts';
 
-export interface Index {
-  readonly database: Database.Database;
-  readonly source: 'database' | 'memory';
-  /** What a person should know, a sentence each; empty where all is well. */
+export interface OpenedIndex {
+  /** Null where it cannot be used: then records are found in the chain itself. */
+  readonly database: Database | null;
+  /** What is wrong, a sentence each; empty where all is well, also where there is no SQLite module. */
   readonly notes: readonly string[];
 }
 
 const BUSY_MS = 10_000;
 
-export function openIndex(folder: string, readOnly: boolean): Checked<Index> {
+export function openIndex(folder: string, readOnly: boolean): Checked<OpenedIndex> {
   const path = databasePath(folder);
   const there = existsSync(path);
-  const memory = (why: string | null): Checked<Index> => ({
+  const none = (...notes: readonly string[]): Checked<OpenedIndex> => ({
     ok: true,
-    value: indexInMemory(folder, why),
+    value: { database: null, notes },
   });
+  if (!loadSqlite().ok) return none();
   if (!there && readOnly) {
     const isNew = chainTail(folder).wholeBytes === 0;
-    return memory(isNew ? null : 'meniscus.db is missing');
+    return isNew ? none() : none(readInstead('meniscus.db is missing'));
   }
-  let database: Database.Database | null = null;
+  let database: Database | null = null;
   try {
     database = openDatabase(path, readOnly);
     const version = versionOf(database);
@@ -46,13 +50,23 @@ export function openIndex(folder: string, readOnly: boolean): Checked<Index> {
     return { ok: true, value: settled(folder, current, there, readOnly) };
   } catch (error) {
     if (database?.open === true) database.close();
-    if (!isDatabaseError(error)) throw error;
-    return memory(`meniscus.db cannot be used (${error.message})`);
+    if (!isDatabaseError(error) && !isFileError(error)) throw error;
+    return none(readInstead(`meniscus.db cannot be used (${error.message})`));
   }
 }
 
-function openDatabase(path: string, readOnly: boolean): Database.Database {
-  const database = new Database(path, { readonly: readOnly, timeout: BUSY_MS });
+export const readInstead = (why: string): string =>
+  `${why}: read from chain.jsonl instead; \`meniscus records rebuild\` makes a new one`;
+
+/** No room for a new file, for example. */
+const isFileError = (error: unknown): error is Error =>
+  error instanceof Error && 'syscall' in error;
+
+function openDatabase(path: string, readOnly: boolean): Database {
+  // SQLite gives its two companions the mode of the file itself.
+  if (!readOnly && !existsSync(path)) closeSync(openPrivate(path, 'wx'));
+  for (const ending of ['', '-wal', '-shm']) closeToOthers(path + ending);
+  const database = openSqlite(path, { readonly: readOnly, timeout: BUSY_MS });
   try {
     if (!readOnly) {
       database.pragma('journal_mode = WAL');
@@ -68,7 +82,7 @@ function openDatabase(path: string, readOnly: boolean): Database.Database {
 }
 
 /** A database that is older or behind is brought up to date before it is only read. */
-function readableNow(folder: string, database: Database.Database): Database.Database {
+function readableNow(folder: string, database: Database): Database {
   const behind = versionOf(database) < SCHEMA_VERSION || headOf(database).seq < chainSeq(folder);
   if (!behind) return database;
   database.close();
@@ -87,10 +101,10 @@ const chainSeq = (folder: string): number => chainTail(folder).head?.seq ?? 0;
 /** Catches up where it may, and says where index and chain do not agree. */
 function settled(
   folder: string,
-  database: Database.Database,
+  database: Database,
   there: boolean,
   readOnly: boolean,
-): Index {
+): OpenedIndex {
   const stopped = readOnly ? null : catchUp(folder, database, 'strict');
   const { head } = chainTail(folder);
   const known = headOf(database);
@@ -108,12 +122,12 @@ function settled(
     ],
   ];
   const applying = notes.filter(([applies]) => applies).map(([, words]) => words);
-  return { database, source: 'database', notes: applying };
+  return { database, notes: applying };
 }
 
 const ASK_VERIFY = '; run: meniscus records verify';
 
-export function headOf(database: Database.Database): ChainHead & { readonly endsAt: number } {
+export function headOf(database: Database): ChainHead & { readonly endsAt: number } {
   const last = database
     .prepare('SELECT seq, hash, ends_at AS endsAt FROM entries ORDER BY seq DESC LIMIT 1')
     .get() as { seq: number; hash: string; endsAt: number } | undefined;
@@ -126,7 +140,7 @@ export function headOf(database: Database.Database): ChainHead & { readonly ends
  */
 export function catchUp(
   folder: string,
-  database: Database.Database,
+  database: Database,
   how: 'strict' | 'lenient',
 ): string | null {
   const writer = createRowWriter(database);
@@ -148,30 +162,6 @@ export function catchUp(
   return take();
 }
 
-/** Only what keeps to the commitment; anything else is for verify to name. */
-export function personalFieldsOf(
-  folder: string,
-  entry: ChainEntry,
-): Readonly<Record<string, string>> | null {
-  if (entry.personalSha256 === null) return null;
-  const found = readPersonal(personalPath(folder, entry));
-  return found.state === 'there' && found.sha256 === entry.personalSha256
-    ? found.personal.fields
-    : null;
-}
-
-/** Made anew from the chain, for this reader alone. */
-export function indexInMemory(folder: string, why: string | null): Index {
-  const database = new Database(':memory:');
-  migrate(database);
-  catchUp(folder, database, 'lenient');
-  const notes =
-    why === null
-      ? []
-      : [`${why}: read from chain.jsonl instead; \`meniscus records rebuild\` makes a new one`];
-  return { database, source: 'memory', notes };
-}
-
 const newer = (path: string, version: number): SettingsProblem => ({
   file: path,
   path: '',
@@ -188,10 +178,10 @@ export const isDatabaseError = (error: unknown): error is Error & { readonly cod
 /** Why this program must leave the database alone; null where it need not. */
 export function newerDatabase(folder: string): SettingsProblem | null {
   const path = databasePath(folder);
-  if (!existsSync(path)) return null;
-  let database: Database.Database | null = null;
+  if (!loadSqlite().ok || !existsSync(path)) return null;
+  let database: Database | null = null;
   try {
-    database = new Database(path, { readonly: true });
+    database = openSqlite(path, { readonly: true });
     const version = versionOf(database);
     return version > SCHEMA_VERSION ? newer(path, version) : null;
   } catch (error) {

@@ -4,7 +4,7 @@
  *
  *   <job>/journal.jsonl, personal.json, reports    one folder a repair
  *   personal/<seq>.json                            personal data of every other entry
- *   chain.jsonl, chain.lock                        the hash chain over all entries
+ *   chain.jsonl, chain.held                        the hash chain over all entries, and its lock
  *   meniscus.db                                    an index that can be made anew
  */
 import { join } from 'node:path';
@@ -13,12 +13,12 @@ export const CHAIN_FILE = 'chain.jsonl';
 export const DATABASE_FILE = 'meniscus.db';
 export const JOURNAL_FILE = 'journal.jsonl';
 export const REPORT_FILE = 'report.json';
-const LOCK_FILE = 'chain.lock';
+const LOCK_FOLDER = 'chain.held';
 const PERSONAL_FOLDER = 'personal';
-const PERSONAL_FILE = 'personal.json';
+export const PERSONAL_FILE = 'personal.json';
 
 export const chainPath = (folder: string): string => join(folder, CHAIN_FILE);
-export const lockPath = (folder: string): string => join(folder, LOCK_FILE);
+export const lockPath = (folder: string): string => join(folder, LOCK_FOLDER);
 export const databasePath = (folder: string): string => join(folder, DATABASE_FILE);
 /** Beside a repair's journal; the job writes it before its journal begins. */
 export const jobPersonalPath = (jobFolder: string): string => join(jobFolder, PERSONAL_FILE);

@@ -5,10 +5,13 @@
  * hash by verify.ts.
  */
 import { createHash } from 'node:crypto';
-import { closeSync, fsyncSync, mkdirSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { z } from 'zod';
 import { canonicalJson, sha256Of } from '../canonical-json.ts';
+import { makePrivateFolder, writePrivate } from '../private-file.ts';
+import type { ChainEntry } from './chain-entry.ts';
+import { personalPath } from './paths.ts';
 
 export interface Personal {
   readonly salt: string;
@@ -30,14 +33,20 @@ export function writePersonal(
   { salt, fields }: Personal,
   how: 'new' | 'instead',
 ): void {
-  mkdirSync(dirname(path), { recursive: true });
-  const file = openSync(path, how === 'new' ? 'wx' : 'w');
-  try {
-    writeSync(file, `${canonicalJson({ salt, fields })}\n`);
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
+  makePrivateFolder(dirname(path));
+  writePrivate(path, `${canonicalJson({ salt, fields })}\n`, how === 'new' ? 'wx' : 'w');
+}
+
+/** Of an entry, only where they keep to its commitment; anything else is for verify to name. */
+export function personalFieldsOf(
+  folder: string,
+  entry: ChainEntry,
+): Readonly<Record<string, string>> | null {
+  if (entry.personalSha256 === null) return null;
+  const found = readPersonal(personalPath(folder, entry));
+  return found.state === 'there' && found.sha256 === entry.personalSha256
+    ? found.personal.fields
+    : null;
 }
 
 const bytesSha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');

@@ -5,10 +5,12 @@
  * other names. Jobs that no entry knows are entered by the caller.
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
-import Database from 'better-sqlite3';
+import type { Database } from 'better-sqlite3';
+import { openPrivate } from '../private-file.ts';
 import { CHAIN_START, type ChainHead, expectedHash, parseEntry } from './chain-entry.ts';
 import { withChainLock } from './chain-lock.ts';
 import { endFinding, type Finding } from './finding.ts';
+import { loadSqlite, openSqlite } from './index/sqlite.ts';
 import { catchUp, headOf, isDatabaseError } from './index-file.ts';
 import { chainPath, databasePath } from './paths.ts';
 import { migrate } from './schema.ts';
@@ -31,6 +33,8 @@ export interface Rebuilt {
   /** Names under which old files were kept. */
   readonly aside: readonly string[];
   readonly last: ChainHead;
+  /** False where no SQLite module can be loaded: the old database was neither asked nor replaced. */
+  readonly database: boolean;
 }
 
 /** `mark` goes into the names of old files. */
@@ -46,7 +50,8 @@ export function rebuildRecords(folder: string, mark: string): Rebuilt {
       writeLines(chainPath(folder), lines);
     }
     const now = restored ? chainState(folder) : found;
-    aside.push(...newDatabase(folder, mark));
+    const made = loadSqlite().ok;
+    if (made) aside.push(...newDatabase(folder, mark));
     const held = broken === null ? 'whole' : 'broken';
     return {
       chain: now.entries === 0 ? 'empty' : restored ? 'restored' : held,
@@ -56,6 +61,7 @@ export function rebuildRecords(folder: string, mark: string): Rebuilt {
       fromDatabase: restored ? now.proven - found.proven : 0,
       aside,
       last: now.last,
+      database: made,
     };
   });
 }
@@ -128,12 +134,12 @@ function databaseLines(folder: string): ReadonlyMap<number, string> {
   return lines;
 }
 
-/** Null where the old database is missing or damaged. */
-function readOld<T>(folder: string, action: (database: Database.Database) => T): T | null {
-  if (!existsSync(databasePath(folder))) return null;
-  let database: Database.Database | null = null;
+/** Null where the old database is missing or damaged, or cannot be asked. */
+function readOld<T>(folder: string, action: (database: Database) => T): T | null {
+  if (!loadSqlite().ok || !existsSync(databasePath(folder))) return null;
+  let database: Database | null = null;
   try {
-    database = new Database(databasePath(folder), { readonly: true });
+    database = openSqlite(databasePath(folder), { readonly: true });
     return action(database);
   } catch (error) {
     if (!isDatabaseError(error)) throw error;
@@ -144,7 +150,7 @@ function readOld<T>(folder: string, action: (database: Database.Database) => T):
 }
 
 function writeLines(path: string, lines: readonly string[]): void {
-  const file = openSync(path, 'wx');
+  const file = openPrivate(path, 'wx');
   try {
     for (const line of lines) writeSync(file, `${line}\n`);
     fsyncSync(file);
@@ -158,7 +164,8 @@ function newDatabase(folder: string, mark: string): readonly string[] {
   const path = databasePath(folder);
   const fresh = `${path}.new`;
   rmSync(fresh, { force: true });
-  const database = new Database(fresh);
+  closeSync(openPrivate(fresh, 'wx'));
+  const database = openSqlite(fresh);
   try {
     database.pragma('synchronous = OFF');
     migrate(database);

@@ -5,21 +5,18 @@
  * exporting are in files of their own.
  */
 import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import type { Checked } from '../../settings.ts';
+import { makePrivateFolder } from '../private-file.ts';
 import { type AppendDraft, appendEntry } from './append.ts';
-import { CHAIN_START, type ChainEntry, type EntryKind, parseEntry } from './chain-entry.ts';
-import { eachRepair, type FoundRepair, findRepairs, type RecordFilter } from './find.ts';
-import {
-  catchUp,
-  headOf,
-  type Index,
-  indexInMemory,
-  isDatabaseError,
-  openIndex,
-  personalFieldsOf,
-} from './index-file.ts';
-import { deletePersonal } from './store-rows.ts';
+import type { ChainEntry, EntryKind } from './chain-entry.ts';
+import { closeRecords } from './close-records.ts';
+import { eachRepair, type FoundRepair, type RecordFilter } from './find.ts';
+import { createChainIndex } from './index/chain-index.ts';
+import { createDatabaseIndex } from './index/database-index.ts';
+import type { RecordsIndex } from './index/records-index.ts';
+import { isDatabaseError, type OpenedIndex, openIndex, readInstead } from './index-file.ts';
+import { personalFieldsOf } from './personal-file.ts';
 
 export interface OpenOptions {
   /** Only reads; the folder must be there. */
@@ -59,10 +56,10 @@ export interface RecordsStore {
   readonly compact: () => boolean;
   /** The last entry's place and hash. */
   readonly head: () => { readonly seq: number; readonly hash: string };
-  /** What a person should know about database and chain; empty where all is well. */
+  /** What is wrong with database or chain; empty where all is well, also without a SQLite module. */
   readonly notes: () => readonly string[];
   /** `memory`: the database could not be used. */
-  readonly source: () => Index['source'];
+  readonly source: () => RecordsIndex['source'];
   readonly close: () => void;
 }
 
@@ -76,101 +73,66 @@ export function openRecords(folder: string, options: OpenOptions = {}): Checked<
     const accepted = readOnly ? 'a folder of records' : 'a folder that can be made';
     return { ok: false, problems: [{ file: folder, path: '', value: 'missing', accepted }] };
   }
+  closeRecords(folder);
   const opened = openIndex(folder, readOnly);
   return opened.ok ? { ok: true, value: storeOn(folder, opened.value, newSalt) } : opened;
 }
 
-function storeOn(folder: string, opened: Index, newSalt: () => string): RecordsStore {
-  let index = opened;
-  const notes = [...opened.notes];
-  const toMemory = (error: Error): void => {
-    index.database.close();
-    index = indexInMemory(folder, `meniscus.db is damaged (${error.message})`);
-    notes.push(...index.notes);
-  };
+function storeOn(
+  folder: string,
+  { database, notes: openedNotes }: OpenedIndex,
+  newSalt: () => string,
+): RecordsStore {
+  let index = database === null ? createChainIndex(folder) : createDatabaseIndex(folder, database);
+  const notes = [...openedNotes];
   /** A page that proves damaged in the middle of reading sends the reader to the chain. */
-  const read = <T>(action: (database: Index['database']) => T): T => {
+  const read = <T>(action: (index: RecordsIndex) => T): T => {
     try {
-      return action(index.database);
+      return action(index);
     } catch (error) {
       if (!isDatabaseError(error) || index.source === 'memory') throw error;
-      toMemory(error);
-      return action(index.database);
+      index.close();
+      index = createChainIndex(folder);
+      notes.push(readInstead(`meniscus.db is damaged (${error.message})`));
+      return action(index);
     }
   };
-  const find: RecordsStore['find'] = (filter) => read((database) => findRepairs(database, filter));
+  const find: RecordsStore['find'] = (filter) => read((one) => one.find(filter));
   return {
     append: (draft) => {
-      const known = read(headOf);
+      const known = () => read((one) => one.head());
       const entry = appendEntry(folder, draft, { newSalt, known });
-      const how = index.source === 'memory' ? 'lenient' : 'strict';
-      const stopped = read((database) => catchUp(folder, database, how));
+      const stopped = read((one) => one.catchUp());
       if (stopped !== null) notes.push(`${stopped}; run: meniscus records verify`);
       return entry;
     },
-    entries: (kind) => read((database) => entriesOf(database, kind)),
+    entries: (kind) => read((one) => one.entries(kind)),
     find,
     each: (filter) => eachRepair(find, filter),
-    show: (id) => read((database) => shown(folder, database, id)),
-    forget: (seqs) => deletePersonal(index.database, seqs),
-    keeps: (word) =>
-      read((database) => database.prepare('SELECT 1 FROM personal WHERE value = ?').get(word)) !==
-      undefined,
-    compact: () => compact(index.database),
-    head: () => {
-      const { seq, hash } = read(headOf);
-      return seq === 0 ? CHAIN_START : { seq, hash };
-    },
+    show: (id) => read((one) => shown(folder, one, id)),
+    forget: (seqs) => index.forget(seqs),
+    keeps: (word) => read((one) => one.keeps(word)),
+    compact: () => index.compact(),
+    head: () => read((one) => one.head()),
     notes: () => [...new Set(notes)],
     source: () => index.source,
-    close: () => index.database.close(),
+    close: () => index.close(),
   };
 }
 
-/**
- * The log holds old pages until it is emptied into the file. The planner's statistics would hold
- * samples of names too: this store never has them gathered.
- */
-function compact(database: Index['database']): boolean {
-  if (database.memory) return true;
-  database.exec('VACUUM');
-  return database.pragma('wal_checkpoint(TRUNCATE)', { simple: true }) === 0;
-}
-
-function entriesOf(
-  database: Index['database'],
-  kind: EntryKind | undefined,
-): readonly ChainEntry[] {
-  const select = 'SELECT line FROM entries';
-  const lines =
-    kind === undefined
-      ? database.prepare(`${select} ORDER BY seq`).pluck().all()
-      : database.prepare(`${select} WHERE kind = ? ORDER BY seq`).pluck().all(kind);
-  return lines.flatMap(entryOfLine);
-}
-
-function entryOfLine(line: unknown): readonly ChainEntry[] {
-  const entry = typeof line === 'string' ? parseEntry(line) : null;
-  return entry === null ? [] : [entry];
-}
-
-function shown(folder: string, database: Index['database'], id: string): ShownRecord | null {
-  const lines = database
-    .prepare('SELECT line FROM entries WHERE id = ? ORDER BY seq')
-    .pluck()
-    .all(id);
-  const entries = lines.flatMap(entryOfLine);
+function shown(folder: string, index: RecordsIndex, id: string): ShownRecord | null {
+  const entries = index.ofRecord(id);
   if (entries.length === 0) return null;
   return {
     id,
-    repair: findRepairs(database, { id, limit: 1 })[0] ?? null,
+    repair: index.find({ id, limit: 1 })[0] ?? null,
     entries: entries.map((entry) => ({ entry, personal: personalFieldsOf(folder, entry) })),
   };
 }
 
 function canMake(folder: string): boolean {
   try {
-    mkdirSync(folder, { recursive: true });
+    makePrivateFolder(folder);
     return true;
   } catch {
     return false;

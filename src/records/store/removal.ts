@@ -63,7 +63,7 @@ export async function removePersonal(store: RecordsStore, order: RemovalOrder): 
     return { records, dropped: [], traces: [], compacted: true };
   }
   const compacted = store.compact();
-  const dropped = dropOldDatabases(folder);
+  const dropped = dropDatabases(folder, store.source() === 'memory' ? '' : '.before-');
   const sought = [...new Set(words)].filter((word) => word !== by);
   const traces = [
     ...tracesIn(folder, filesOf(folder, ids), sought),
@@ -104,7 +104,7 @@ async function removeOne(store: RecordsStore, order: RemovalOrder, id: string): 
 }
 
 /** Reports that show people; the data of a report come from the journal, which names nobody. */
-const SHOWS_PEOPLE = /^(report|certificate)\.(html|pdf)(\.part)?$/;
+const SHOWS_PEOPLE = /^(report|certificate)\.(html|pdf)(\.([0-9a-f]+\.)?part)?$/;
 
 /** The old ones go first: one that cannot be written anew must not stay with the name in it. */
 async function rewriteReports(
@@ -116,9 +116,12 @@ async function rewriteReports(
   return shown.length === 0 ? null : await rewrite(jobFolder);
 }
 
-/** Copies of the database that a rebuild put aside hold personal data too, and nothing else. */
-function dropOldDatabases(folder: string): readonly string[] {
-  const old = readdirSync(folder).filter((name) => name.startsWith(`${DATABASE_FILE}.before-`));
+/**
+ * Copies of the database that a rebuild put aside hold personal data too, and nothing else. The same
+ * goes for the database itself where it cannot be opened: it is made anew from the chain.
+ */
+function dropDatabases(folder: string, ending: string): readonly string[] {
+  const old = readdirSync(folder).filter((name) => name.startsWith(`${DATABASE_FILE}${ending}`));
   for (const name of old) rmSync(join(folder, name));
   return old;
 }

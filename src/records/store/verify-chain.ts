@@ -19,6 +19,8 @@ export interface Link {
   readonly bytes: Buffer;
   /** Why this link is broken; null where it holds. */
   readonly finding: Finding | null;
+  /** A last line that a power cut left: no entry, and no damage to those before it. */
+  readonly torn: boolean;
 }
 
 export function* chainLinks(folder: string): Generator<Link> {
@@ -44,6 +46,7 @@ function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
   ): Link => ({
     entry,
     bytes,
+    torn: !whole,
     finding: { where: 'chain', seq, id: entry?.id ?? null, what, expected, found },
   });
   if (!whole)
@@ -58,7 +61,7 @@ function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
   if (head.hash !== '' && entry.previous !== head.hash) {
     return broken(entry, 'hash of the entry before', head.hash, entry.previous);
   }
-  return { entry, bytes, finding: null };
+  return { entry, bytes, finding: null, torn: false };
 }
 
 const SHOWN = 60;

@@ -4,10 +4,11 @@
  * since it is made or caught up from the chain; one that says something else is.
  */
 import { existsSync } from 'node:fs';
-import Database from 'better-sqlite3';
+import type { Database } from 'better-sqlite3';
 import { canonicalJson } from '../canonical-json.ts';
 import type { ChainEntry } from './chain-entry.ts';
 import { endFinding, type Finding } from './finding.ts';
+import { loadSqlite, openSqlite } from './index/sqlite.ts';
 import { headOf, isDatabaseError } from './index-file.ts';
 import { databasePath } from './paths.ts';
 import { SCHEMA_VERSION, versionOf } from './schema.ts';
@@ -30,10 +31,14 @@ const NOTHING: IndexCheck = { check: () => null, finish: () => ({ finding: null,
 
 export function createIndexCheck(folder: string): IndexCheck {
   const path = databasePath(folder);
+  const sqlite = loadSqlite();
+  if (!sqlite.ok) {
+    return endingWith(null, `the SQLite module ${sqlite.why}: meniscus.db was not compared`);
+  }
   if (!existsSync(path)) return endingWith(null, 'meniscus.db is missing; it can be rebuilt');
-  let database: Database.Database | null = null;
+  let database: Database | null = null;
   try {
-    database = new Database(path, { readonly: true });
+    database = openSqlite(path, { readonly: true });
     const version = versionOf(database);
     if (version !== SCHEMA_VERSION) {
       database.close();
@@ -64,7 +69,7 @@ const endingWith = (finding: Finding | null, remark: string | null): IndexCheck 
   finish: () => ({ finding, remark }),
 });
 
-function checkOn(database: Database.Database): IndexCheck {
+function checkOn(database: Database): IndexCheck {
   const entryLine = database.prepare('SELECT line FROM entries WHERE seq = ?').pluck();
   const repair = database.prepare(`SELECT ${REPAIR_COLUMNS} FROM repairs r WHERE r.seq = ?`);
   const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?').raw();

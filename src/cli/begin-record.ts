@@ -1,0 +1,61 @@
+/**
+ * The record of a job before the job: personal data and the head of the journal are on the disk, or
+ * nothing starts. A folder that was made for a record that could not be begun goes again.
+ */
+import { rmdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { createJournal, type Journal } from '../records/journal.ts';
+import { createHeader } from '../records/journal-format.ts';
+import { JOURNAL_FILE, jobPersonalPath } from '../records/store/paths.ts';
+import type { Checked } from '../settings.ts';
+import type { Bench } from './bench.ts';
+import type { JobAbout } from './job-about.ts';
+import type { LoadedSettings } from './load-settings.ts';
+import { keepJobPersonal, saltFor } from './personal.ts';
+import { VERSION } from './version.ts';
+
+export interface BegunRecord {
+  readonly journal: Journal;
+  /** Told once, where the journal cannot be written any more. */
+  readonly onFailure: (tell: (error: unknown) => void) => void;
+}
+
+export interface RecordToBegin {
+  readonly settings: LoadedSettings;
+  readonly bench: Bench;
+  readonly about: JobAbout;
+}
+
+/** `folder`: of the job, made a moment ago and empty. */
+export function beginRecord(
+  folder: string,
+  { settings, bench, about }: RecordToBegin,
+): Checked<BegunRecord> {
+  const { people, inputs, language } = settings;
+  const { board, seed, startedAt, extra } = bench;
+  const path = join(folder, JOURNAL_FILE);
+  let told = (_: unknown): void => undefined;
+  try {
+    const header = createHeader({
+      version: VERSION,
+      board: board.identity,
+      seed,
+      startedAt,
+      inputs: { ...inputs, extra },
+      display: language,
+      personalSha256: keepJobPersonal(folder, people, saltFor(seed)),
+      about,
+    });
+    const journal = createJournal({ path, header, onError: (error) => told(error) });
+    const onFailure: BegunRecord['onFailure'] = (tell) => {
+      told = tell;
+    };
+    return { ok: true, value: { journal, onFailure } };
+  } catch (error) {
+    for (const made of [path, jobPersonalPath(folder)]) rmSync(made, { force: true });
+    rmdirSync(folder);
+    const value = `not writable (${error instanceof Error ? error.message : String(error)})`;
+    const accepted = 'a folder with room for a record: without one no job starts';
+    return { ok: false, problems: [{ file: folder, path: '', value, accepted }] };
+  }
+}

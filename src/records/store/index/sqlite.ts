@@ -1,0 +1,60 @@
+/**
+ * The SQLite module, where it can be loaded: it is compiled for one version of Node and may be missing.
+ * Only the index needs it; the chain does not. Loaded once, and only when somebody asks.
+ */
+import { createRequire as loaderFrom } from 'node:module';
+import type BetterSqlite from 'better-sqlite3';
+
+export type Sqlite =
+  | { readonly ok: true; readonly Database: typeof BetterSqlite }
+  /** In words for a person. */
+  | { readonly ok: false; readonly why: string; readonly remedy: string };
+
+const load = loaderFrom(import.meta.url);
+let loaded: Sqlite | null = null;
+
+export function loadSqlite(): Sqlite {
+  loaded ??= tried();
+  return loaded;
+}
+
+function tried(): Sqlite {
+  try {
+    const Database = load('better-sqlite3') as typeof BetterSqlite;
+    // The compiled half is loaded by the first database, not with the module.
+    new Database(':memory:').close();
+    return { ok: true, Database };
+  } catch (error) {
+    return { ok: false, ...reasonOf(error) };
+  }
+}
+
+/** Throws where the module cannot be loaded: ask first. */
+export function openSqlite(
+  path: string,
+  options: BetterSqlite.Options = {},
+): BetterSqlite.Database {
+  const sqlite = loadSqlite();
+  if (!sqlite.ok) throw new Error(`the SQLite module ${sqlite.why}`);
+  return new sqlite.Database(path, options);
+}
+
+const REBUILD = 'npm rebuild better-sqlite3';
+const REASONS: Readonly<Record<string, { readonly why: string; readonly remedy: string }>> = {
+  ERR_DLOPEN_FAILED: { why: 'is compiled for another version of Node', remedy: REBUILD },
+  MODULE_NOT_FOUND: { why: 'is not installed', remedy: 'npm ci' },
+};
+
+function reasonOf(error: unknown) {
+  const { code = '', message } = error as { readonly code?: string; readonly message: string };
+  const why = `cannot be loaded (${message.split('\n')[0]})`;
+  return REASONS[code] ?? { why, remedy: REBUILD };
+}
+
+/** One sentence for whoever works without the index; null where there is no need. */
+export function indexMissing(): string | null {
+  const sqlite = loadSqlite();
+  return sqlite.ok
+    ? null
+    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl itself, which takes longer; nothing is lost, and \`${sqlite.remedy}\` brings the index back`;
+}
