@@ -118,18 +118,33 @@ export function applyToCounts(
     if (fault.kind === 'sensor-open') counts[channel] = 0;
     if (fault.kind === 'sensor-short') counts[channel] = FULL_SCALE_COUNTS;
     if (fault.kind === 'sensor-offset') counts[channel] = clampCounts(now + amountOf(fault));
-    if (fault.kind !== 'sensor-stuck') continue;
+    if (fault.kind === 'sensor-gain') {
+      counts[channel] = clampCounts(ZERO_COUNTS + (now - ZERO_COUNTS) * amountOf(fault));
+    }
+    if (fault.kind !== 'sensor-stuck' && fault.kind !== 'sensor-dither') continue;
     if (!stuckAt.has(fault)) stuckAt.set(fault, now);
-    counts[channel] = stuckAt.get(fault) ?? now;
+    const still = stuckAt.get(fault) ?? now;
+    // The last digit follows whatever the true count's last digit does.
+    counts[channel] = fault.kind === 'sensor-stuck' ? still : clampCounts(still + (now % 2));
   }
   return counts;
 }
+
+/** Where the demo sensors' ratiometric outputs begin: a tenth of the converter's range. */
+const ZERO_COUNTS = 0.1 * FULL_SCALE_COUNTS;
 
 const clampCounts = (counts: number): number =>
   Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(counts)));
 
 export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
   faults.some((fault) => fault.kind === kind);
+
+/** How fast the board's clock runs, as a share of true time; 0 while it stands. */
+export function boardClockRatio(faults: readonly Fault[]): number {
+  if (has('board-stall', faults)) return 0;
+  const wrong = faults.find(({ kind }) => kind === 'board-clock');
+  return wrong === undefined ? 1 : amountOf(wrong);
+}
 
 /** By how long the next frame comes late, s. */
 export const lateByS = (faults: readonly Fault[]): number =>

@@ -54,6 +54,9 @@ export const FAULT_TABLE = {
   'sensor-stuck': row('sensor'),
   'sensor-open': row('sensor'),
   'sensor-short': row('sensor'),
+  /** Frozen, but with the last digit still flickering. */
+  'sensor-dither': row('sensor'),
+  'sensor-gain': row('sensor', amount(0.1, 5, 'times', 2)),
   'sensor-offset': row('sensor', amount(-1023, 1023, 'counts', 0)),
   'over-pressure-switch': row('switch'),
   'emergency-stop': row('switch'),
@@ -63,6 +66,8 @@ export const FAULT_TABLE = {
   'link-spoilt': row('link'),
   'link-gap': row('link'),
   'board-restart': row('board'),
+  'board-clock': row('board', amount(0.5, 2, 'times true time', 1.34)),
+  'board-stall': row('board'),
 } as const satisfies Readonly<Record<string, FaultRow>>;
 
 export type FaultKind = keyof typeof FAULT_TABLE;

@@ -141,6 +141,24 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'the lamp stays on',
     faults: [{ kind: 'lamp-stuck-on', from: during('cure', 200) }],
   },
+  'frozen-light-sensor': {
+    title: 'the lamp dies and the light reading freezes but for its last digit',
+    faults: [
+      { kind: 'lamp-dead', from: during('cure', 10) },
+      sensor('sensor-dither', 'irradiance', 'cure', 10),
+    ],
+  },
+  'light-gain': {
+    title: 'the light sensor reads twice what there is',
+    faults: [{ kind: 'sensor-gain', channel: 'irradiance', amount: 2, from: START }],
+  },
+  'light-zero': {
+    title: 'the light sensor reads light in the dark, over a weak lamp',
+    faults: [
+      { kind: 'sensor-offset', channel: 'irradiance', amount: 51, from: during('place-lamp', 0) },
+      { kind: 'lamp-aged', amount: 0.6, from: during('place-lamp', 0) },
+    ],
+  },
   'hot-lamp': {
     title: 'the lamp cannot shed its heat',
     faults: [{ kind: 'heat-sink-hot', amount: 25, from: during('cure', 10), mendedBy: 'repair' }],
@@ -218,5 +236,17 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   'board-restart': {
     title: 'the watchdog of the board restarts it',
     faults: [{ kind: 'board-restart', from: during('pressure-dwell', 20), lastsS: 0.04 }],
+  },
+  'fast-board-clock': {
+    title: 'the board counts 1.34 s for each second',
+    faults: [{ kind: 'board-clock', amount: 1.34, from: START }],
+  },
+  'slow-board-clock': {
+    title: 'the board counts 0.75 s for each second',
+    faults: [{ kind: 'board-clock', amount: 0.75, from: during('cure', 5) }],
+  },
+  'board-stands-still': {
+    title: 'the board sends the same moment for two seconds',
+    faults: [{ kind: 'board-stall', from: during('pressure-dwell', 20), lastsS: 2 }],
   },
 };

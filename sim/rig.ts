@@ -17,6 +17,7 @@ import {
   applyToMechanics,
   applyToSwitches,
   applyToWorld,
+  boardClockRatio,
   createFaultClock,
   type FaultClock,
   has,
@@ -55,6 +56,8 @@ export interface Rig {
   readonly stuckAt: Map<Fault, number>;
   readonly broughtIn: Set<Fault>;
   active: readonly Fault[];
+  /** How far the board's own clock is behind true time, in steps of the plant: whole while it stands. */
+  boardLagSteps: number;
   sequence: number;
   sample: Sample | null;
   /** Nothing goes over the link, either way. */
@@ -84,6 +87,7 @@ export function createRig(scenario: Scenario): Rig {
     stuckAt: new Map(),
     broughtIn: new Set(),
     active: [],
+    boardLagSteps: 0,
     sequence: 0,
     sample: null,
     mute: false,
@@ -182,6 +186,7 @@ export function letTimePass(
   const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
+  rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;
   stepProbe(rig.probe, plant.bench.bath, plant.pane.outerK, steps / STEPS_PER_S);
   while (plant.step < untilStep) {
     act(rig, drive());

@@ -4,7 +4,7 @@
  */
 import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../src/frame.ts';
 import { applyToCounts, has } from './fault-effects.ts';
-import { timeOfS } from './plant/plant.ts';
+import { STEPS_PER_S, timeOfS } from './plant/plant.ts';
 import { type Rig, switchesOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
 
@@ -12,8 +12,8 @@ const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
 
 /** The frame of this moment; faults are looked at before. Buttons pressed while the link is mute are lost. */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
-  const timeS = timeOfS(rig.plant);
-  if (!rig.mute) {
+  const timeS = (rig.plant.step - rig.boardLagSteps) / STEPS_PER_S;
+  if (!rig.mute && !has('board-stall', rig.active)) {
     rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesOf(rig), trips };
   }
   const { atS, counts, switches, trips: tripped } = rig.sample ?? NOTHING_YET;
@@ -22,6 +22,8 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   return {
     sequence: rig.sequence++,
     timeS,
+    // The host shares the simulator's true time.
+    hostTimeS: timeOfS(rig.plant),
     sampledAtS: atS,
     link: rig.mute ? 'mute' : 'up',
     counts,

@@ -76,7 +76,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   result: handWork(3),
 };
 
-const ALARM: Habit = { takesS: 3, press: yes };
+const ALARM: Habit = { takesS: 2.6, press: yes };
 const END: Habit = { takesS: 3, press: yes };
 const HELP: Habit = { takesS: 4, press: yes };
 const HELD: Habit = { takesS: 15, press: yes };
@@ -84,6 +84,8 @@ const HELD: Habit = { takesS: 15, press: yes };
 const END_ASKED: Habit = { takesS: 4, press: yes };
 /** Held this often in one step, a person gives up. */
 const PATIENCE = 3;
+/** So does one who was refused for a quarter of an hour. */
+const MOST_TRIES = 45;
 /** A person who sees nothing happen presses again after this time. */
 const AGAIN_S = 20;
 
@@ -98,6 +100,7 @@ export function createTechnician(chance: Chance): Technician {
   let screen: Screen | null = null;
   let seen = '';
   let dueS = Number.POSITIVE_INFINITY;
+  let tries = 0;
   const holds = new Map<SeenStep | null, number>();
   const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
   return {
@@ -111,13 +114,15 @@ export function createTechnician(chance: Chance): Technician {
       const habit = habitOf(screen);
       if (key !== seen) {
         seen = key;
-        dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
+        tries = 0;
         if (screen.kind === 'held') holds.set(screen.step, (holds.get(screen.step) ?? 0) + 1);
+        dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
       }
       if (habit === null || timeS < dueS) return null;
       dueS = timeS + AGAIN_S;
-      const givesUp = screen.kind === 'held' && (holds.get(screen.step) ?? 0) >= PATIENCE;
-      return givesUp ? 'no' : habit.press(sight);
+      tries += 1;
+      const often = (holds.get(screen.step) ?? 0) >= PATIENCE || tries >= MOST_TRIES;
+      return screen.kind === 'held' && often ? 'no' : habit.press(sight);
     },
   };
 }

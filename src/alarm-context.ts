@@ -4,7 +4,7 @@
  */
 import type { ControllerState, JobConfig } from './controller-state.ts';
 import { alarmCureOf } from './dose-watch.ts';
-import type { Reading } from './frame.ts';
+import { type Reading, valueOrNull } from './frame.ts';
 import { heatLoadOf, openResinLoadOf } from './pane-watch.ts';
 import type { Phrase } from './phrases.ts';
 import { phaseOf } from './procedure/procedure.ts';
@@ -31,6 +31,10 @@ export function alarmContextOf(
     leakRatePaM3PerS: procedure.leakRatePaM3PerS,
     frameGapS,
     silentS: reading.timeS - state.signal.sampledAtS,
+    clockOffRatio: watch.clock.worstOffRatio,
+    clockStoodS: watch.clock.stoodS,
+    darkLookS: procedure.darkLookS,
+    lightShareRatio: lightShareRatioOf(reading, config),
     pumpFutileS: watch.pumpFutileS,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
@@ -42,6 +46,12 @@ export function alarmContextOf(
     selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(profile, state, cure.longestS),
   };
+}
+
+function lightShareRatioOf({ irradianceWPerM2 }: Reading, { unit }: JobConfig): number | null {
+  const { lampLastKnownWPerM2: known } = unit;
+  const light = valueOrNull(irradianceWPerM2);
+  return known === null || light === null ? null : light / known;
 }
 
 const NO_FINDINGS: readonly Phrase[] = [];

@@ -2,10 +2,17 @@
  * An assessment as the records know it: plain facts and words for certificate, report and page. The
  * rooms of intake and records do not know each other; this file hands over from one to the other.
  */
-import { type Assessment, isRule, type Reason } from './intake/assess.ts';
+import type { Assessment } from './intake/assess.ts';
 import { MEASURES } from './intake/measures.ts';
+import { isRule, type Reason } from './intake/reason.ts';
 import type { RuleSet } from './intake/rule-set.ts';
-import { answerText, limitText, measuredText, PROVENANCE_WORDS } from './intake/rule-words.ts';
+import {
+  answerText,
+  editionText,
+  limitText,
+  measuredText,
+  PROVENANCE_WORDS,
+} from './intake/rule-words.ts';
 import type { AssessmentFacts, AssessmentReason } from './records/document/facts.ts';
 
 export function assessmentFactsOf(
@@ -14,7 +21,7 @@ export function assessmentFactsOf(
 ): AssessmentFacts {
   return {
     answer,
-    ruleSets: ruleSets.map(({ name, edition }) => ({ name, edition })),
+    ruleSets: ruleSets.map((set) => ({ name: set.name, edition: editionText(set) })),
     reasons: reasons.map(reasonFact),
     technical: {
       answer: technical.answer,
@@ -27,7 +34,7 @@ export function reasonFact(reason: Reason): AssessmentReason {
   const named = {
     words: reason.words,
     ruleSet: reason.set === null ? '' : `${reason.set.jurisdiction}: ${reason.set.name}`,
-    edition: reason.set?.edition ?? '',
+    edition: reason.set === null ? '' : editionText(reason.set),
   };
   if (!isRule(reason)) return { ...named, source: '', measured: openWords(reason.open), limit: '' };
   const { about, measured, provenance, source, zone, open } = reason;

@@ -5,12 +5,13 @@
  */
 import { assessmentFactsOf, reasonFact } from './assessment-facts.ts';
 import { answerAt } from './intake/answer-at.ts';
-import type { Assessment, CheckedRule } from './intake/assess.ts';
+import type { Assessment } from './intake/assess.ts';
 import type { IntakeSheet } from './intake/intake-sheet.ts';
 import { shownAnswer } from './intake/question-lines.ts';
 import { QUESTIONS } from './intake/questions.ts';
+import type { CheckedRule } from './intake/reason.ts';
 import type { RuleSet } from './intake/rule-set.ts';
-import { measuredText } from './intake/rule-words.ts';
+import { measuredText, setText } from './intake/rule-words.ts';
 import type { Block, Grade, PageDocument } from './records/document/blocks.ts';
 import type { AssessmentReason } from './records/document/facts.ts';
 
@@ -28,7 +29,7 @@ export const ANSWER_LINES: Readonly<Record<Assessment['answer'], string>> = {
 };
 
 export const TECHNICAL_LINES: Readonly<Record<Assessment['technical']['answer'], string>> = {
-  can: 'Technically: nothing speaks against a repair.',
+  can: 'Technically: no exclusion of the list applies.',
   cannot: 'Technically: a repair cannot be done well.',
   'needs-a-person': 'Technically: a person must look and decide.',
 };
@@ -81,8 +82,7 @@ export function assessmentPage(assessed: Assessed, today: string): PageDocument 
 }
 
 const ruleSetNames = (ruleSets: readonly RuleSet[]): string =>
-  ruleSets.map((set) => `${set.jurisdiction}: ${set.name} (${set.edition})`).join('; ') ||
-  'none was chosen';
+  ruleSets.map(setText).join('; ') || 'none was chosen';
 
 const figure = (svg: string): Block => ({
   kind: 'figure',

@@ -15,7 +15,7 @@ import {
   type Tick,
 } from './controller-state.ts';
 import { RESIN_CLOSED } from './cure/open-resin.ts';
-import { countLight, cureInHand, throughPitMeasurement } from './dose-watch.ts';
+import { countLight, cureInHand, lightSeen, throughPitMeasurement } from './dose-watch.ts';
 import type { Answer, Event, Snapshot, UnstampedEvent } from './events.ts';
 import {
   type Actuators,
@@ -34,8 +34,8 @@ import { phaseOf, stepProcedure } from './procedure/procedure.ts';
 import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
 import { foremost, stepAlarms } from './safety/alarms.ts';
 import { guard } from './safety/guard.ts';
-import { stepWatch } from './safety/watch.ts';
-import { type SignalMemory, stepDecode } from './signal/decode.ts';
+import { stepWatch, watchedIn } from './safety/watch.ts';
+import { lightCountsOf, type SignalMemory, stepDecode } from './signal/decode.ts';
 
 export interface ControllerStep {
   readonly state: ControllerState;
@@ -124,7 +124,7 @@ function observe(
     regulator: state.regulator,
     setPointPa: state.setPointPa,
     doses: countLight(state, reading, config, dtS),
-    watch: stepWatch(state.watch, state.commanded, valueOrNull(reading.pressurePa), dtS),
+    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), dtS),
     heat,
     openResin,
     alarms: state.alarms,
@@ -202,6 +202,7 @@ function runProcedure(
     answer,
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: cureInHand(state, config),
+    light: lightSeen(state, reading, config),
     dtS,
   });
   const after = stateActing(state, procedure, state);
@@ -235,6 +236,7 @@ function regulate(
     return { regulator: REGULATOR_AT_REST, setPointPa: null, wanted: SAFE };
   }
   const { air, lamp } = phaseOf(state.procedure);
+  const lit = lamp(state.procedure);
   const demand = air(state.procedure, config.profile);
   const { state: regulator, command } = stepRegulation(
     state.regulator,
@@ -249,8 +251,8 @@ function regulate(
       pumpRatio: command.pumpRatio,
       selector: command.selector,
       ventOpen: command.ventOpen,
-      lampEnabled: lamp,
-      lampRatio: lamp ? config.profile.cure.lampRatio : 0,
+      lampEnabled: lit,
+      lampRatio: lit ? config.profile.cure.lampRatio : 0,
     },
   };
 }

@@ -13,6 +13,7 @@ import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import { onceForEach } from './once-for-each.ts';
 import type { PhaseId } from './phases.ts';
 import type { PhaseContext } from './procedure/phase.ts';
+import { ALARM_TABLE } from './safety/alarm-table.ts';
 
 export function countLight(
   { doses, procedure, commanded }: ControllerState,
@@ -39,6 +40,21 @@ export function cureInHand(
     doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseDoubt),
     doseCoverageFactor: doseDoubt.coverageFactor,
     lampOnS: dose.lampOnS,
+  };
+}
+
+const NOT_DARK = ALARM_TABLE.findIndex(({ id }) => id === 'light-not-dark');
+
+/** What the light sensor shows by itself: dark as its zero says, or standing still. */
+export function lightSeen(
+  { watch }: ControllerState,
+  { irradianceWPerM2 }: Reading,
+  { unit }: JobConfig,
+): PhaseContext['light'] {
+  const darkestWPerM2 = unit.alarms[NOT_DARK]?.limitSI ?? 0;
+  return {
+    dark: irradianceWPerM2.ok && irradianceWPerM2.value <= darkestWPerM2,
+    quietS: watch.light.quietS,
   };
 }
 

@@ -49,6 +49,11 @@ export interface Frame {
   readonly sequence: number;
   /** Time of this tick. */
   readonly timeS: number;
+  /**
+   * The host's own monotonic time at which this frame arrived, handed in by the link, s; null where
+   * nobody knows it, as in older journals.
+   */
+  readonly hostTimeS: number | null;
   /** When the counts and switches were sampled, all together; equals `timeS` while the link is up. */
   readonly sampledAtS: number;
   readonly link: Link;
@@ -92,6 +97,7 @@ export const valueOrNull = (measured: Measured): number | null =>
 export interface Reading {
   readonly sequence: number;
   readonly timeS: number;
+  readonly hostTimeS: number | null;
   readonly link: Link;
   readonly pressurePa: Measured;
   readonly irradianceWPerM2: Measured;

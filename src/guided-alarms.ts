@@ -26,6 +26,11 @@ export function guidedAlarmContext(
     leakRatePaM3PerS: null,
     frameGapS,
     silentS: reading.timeS - state.signal.sampledAtS,
+    clockOffRatio: watch.clock.worstOffRatio,
+    clockStoodS: watch.clock.stoodS,
+    darkLookS: null,
+    // A calibration is there to find out what the lamp gives.
+    lightShareRatio: null,
     pumpFutileS: watch.pumpFutileS,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,

@@ -32,14 +32,14 @@ import { type Intent, intentOf } from './intents.ts';
 import { REGULATOR_AT_REST, stepRegulation } from './procedure/regulation.ts';
 import { foremost, stepAlarms } from './safety/alarms.ts';
 import { guard } from './safety/guard.ts';
-import { stepWatch } from './safety/watch.ts';
+import { stepWatch, watchedIn } from './safety/watch.ts';
 import {
   type ChannelSettings,
   glassKOf,
   irradianceWPerM2Of,
   pressurePaOf,
 } from './signal/channels.ts';
-import { stepDecode } from './signal/decode.ts';
+import { lightCountsOf, stepDecode } from './signal/decode.ts';
 
 /** Time that a tick may count for, as in a repair. */
 const LONGEST_TICK_S = 0.1;
@@ -67,7 +67,12 @@ export function stepGuided(
     timeS: reading.timeS,
     signal: memory,
     batchForS: before.batchForS + dtS,
-    watch: stepWatch(before.watch, before.commanded, valueOrNull(reading.pressurePa), dtS),
+    watch: stepWatch(
+      before.watch,
+      before.commanded,
+      watchedIn(reading, lightCountsOf(memory)),
+      dtS,
+    ),
     screen: { ...before.screen, shownS: before.screen.shownS + dtS },
   };
   const asked = askedFor(observed, reading, requests);

@@ -65,6 +65,7 @@ export const RECORD_PHRASES = {
   'failed-check': 'a failed check',
   'every-frame': 'every frame in its turn',
   'a-gap': 'a gap',
+  'clock-off': '{percent} % off',
   'none-tripped': 'no protection tripped',
   'nothing-tripped': 'nothing tripped',
   tripped: '{trips}',

@@ -1,9 +1,19 @@
 /**
- * The RxJS shell around the pure step: frames through `scan(step)`, outputs to the board first, then
- * every consumer on an error path of its own, so that none can stop control. No time operators: the
+ * The RxJS shell around the pure step: frames through `scan(step)`, outputs to the board inside the
+ * stream, then every consumer on an error path of its own, so that none can stop control. What fails
+ * in the stream itself ends on one path, which makes safe first. No time operators: the
  * frames are the clock. Which consumers there are is decided by the composition root.
  */
-import { type Observable, type Subscription, scan, share, takeWhile } from 'rxjs';
+import {
+  catchError,
+  type Observable,
+  type Subscription,
+  scan,
+  share,
+  takeWhile,
+  tap,
+  throwError,
+} from 'rxjs';
 import type { Board } from '../hal/board.ts';
 import { type ControllerStep, stepController } from './controller.ts';
 import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
@@ -74,28 +84,31 @@ export function createLoop<T extends LoopTick, R>(
     scan<Frame, T, Pick<T, 'state'>>(({ state }, frame) => advance(state, frame, queue.splice(0)), {
       state: start,
     }),
+    tap(({ outputs }) => board.write(outputs)),
     takeWhile(({ state }) => !state.ended, true),
+    // Whatever failed, board, frames or the controller itself: safe first, then everybody hears of it.
+    catchError((error: unknown) => throwError(() => madeSafeAfter(error, board))),
     share(),
   );
-  const subscriptions: Subscription[] = [
-    ticks$.subscribe({
-      next: ({ outputs }) => board.write(outputs),
-      error: (error: unknown) => {
-        board.makeSafe();
-        callbacks.onFault(error);
-      },
-    }),
-  ];
-  for (const consumer of consumers) {
-    subscriptions.push(subscribeGuarded(ticks$, consumer, callbacks));
-  }
-  subscriptions.push(ticks$.subscribe({ complete: callbacks.onEnd, error: () => undefined }));
+  const subscriptions = consumers.map((consumer) => subscribeGuarded(ticks$, consumer, callbacks));
+  subscriptions.push(ticks$.subscribe({ complete: callbacks.onEnd, error: callbacks.onFault }));
   return {
     request: (request) => queue.push(request),
     close: () => {
       for (const subscription of subscriptions) subscription.unsubscribe();
     },
   };
+}
+
+/** Makes the board safe and gives the error; one of making safe does not hide it. */
+function madeSafeAfter(error: unknown, board: Board): unknown {
+  try {
+    board.makeSafe();
+    return error;
+  } catch (second) {
+    const words = `${String(error)}; and the board could not be made safe: ${String(second)}`;
+    return new AggregateError([error, second], words);
+  }
 }
 
 function subscribeGuarded<T>(

@@ -33,7 +33,7 @@ export const TOGETHER: JobConfig = {
 };
 
 /** 200 W/m2 by the default sensor; the driver lets the count jitter by one. */
-export const LIT: FrameChange = { counts: { irradiance: 511 } };
+export const LIT: FrameChange = { lit: 511 };
 export const TICK_J_PER_M2 = 201 * TICK_S;
 
 /** Keeps every event of a driver. */

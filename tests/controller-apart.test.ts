@@ -95,7 +95,7 @@ describe('alarms of lamp and light', () => {
   const raised = (events: readonly Event[]): readonly string[] =>
     events.flatMap((e) => (e.kind === 'alarm' && e.to === 'unacknowledged' ? [e.alarm] : []));
   /** 20 W/m2. */
-  const WEAK: FrameChange = { counts: { irradiance: 143 } };
+  const WEAK: FrameChange = { lit: 143 };
 
   test.each(['cure-fill', 'cure'] as const)('a weak lamp holds the job in %s', (phase) => {
     const { driver, events } = recorded(APART);

@@ -3,7 +3,7 @@ import type { Event } from '../src/events.ts';
 import { createDriver, driveTo, TICK_S } from './drive.ts';
 
 /** 200 W/m2 by the default sensor; the driver lets the count jitter by one. */
-const LIT = { counts: { irradiance: 511 } };
+const LIT = { lit: 511 };
 const HIGHEST_W_PER_M2 = 201;
 
 describe('the end of a cure', () => {

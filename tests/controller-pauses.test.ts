@@ -59,14 +59,14 @@ describe.each([
 ] as const)('a pause of %s', (phase, portion, other) => {
   const straight = recorded(APART);
   driveTo(straight.driver, phase);
-  straight.driver.pass(5, LIT);
+  straight.driver.pass(5.5, LIT);
   finish(straight.driver, phase);
   const unpaused = shownBy(straight.events, portion);
 
   test.each(PAUSES)('%s keeps both counts and ends at the same dose, within a tick', (_, pause) => {
     const { driver, events } = recorded(APART);
     driveTo(driver, phase);
-    driver.pass(5, LIT);
+    driver.pass(5.5, LIT);
     const otherBefore = driver.last().state.doses[other].doseJPerM2;
     pause(driver);
     expect(driver.last().snapshot.batch).not.toBe('running');

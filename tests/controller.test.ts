@@ -180,10 +180,11 @@ describe('under pressure', () => {
 });
 
 describe('the cure', () => {
-  const LIT = { counts: { irradiance: 511 } };
-  const curing = () => {
-    const driver = createDriver();
-    const step = driveTo(driver, 'cure');
+  const LIT = { lit: 511 };
+  const curing = (config = DEFAULT_CONFIG) => {
+    const driver = createDriver(config);
+    driveTo(driver, 'cure');
+    const step = driver.pass(0.5, LIT);
     expect(step.outputs.lampEnabled).toBe(true);
     return driver;
   };
@@ -221,14 +222,15 @@ describe('the cure', () => {
     const driver = createDriver();
     driveTo(driver, 'result');
     driver.press('yes');
-    const step = driver.pass(4, LIT);
+    const step = driver.pass(4, { counts: { irradiance: 511 } });
     expect(step.outputs.display[0]).toMatch(/^! Light, lamp off/);
     expect(step.state).toMatchObject({ batch: 'complete', endReason: 'completed' });
   });
 
   test('does not end before the least time, however bright the lamp', () => {
-    const driver = curing();
-    const bright = { counts: { irradiance: 900 } };
+    const unknown = { ...DEFAULT_CONFIG.unit, lampLastKnownWPerM2: null };
+    const driver = curing({ ...DEFAULT_CONFIG, unit: unknown });
+    const bright = { lit: 900 };
     const step = driver.pass(200, bright);
     expect(step.snapshot.doseJPerM2).toBeGreaterThan(step.snapshot.targetJPerM2);
     expect(step.snapshot.phase).toBe('cure');

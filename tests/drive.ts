@@ -10,6 +10,8 @@ import { HEALTHY_FRAME } from './frames.ts';
 export const TICK_S = 0.05;
 
 export interface FrameChange {
+  /** The light sensor's counts while the lamp burns; dark while it does not. */
+  readonly lit?: number;
   readonly counts?: Partial<Frame['counts']>;
   readonly switches?: Partial<Switches>;
   readonly pressed?: readonly Button[];
@@ -31,7 +33,13 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
   let state = CONTROLLER_START;
   let last: ControllerStep | null = null;
   const tick: Driver['tick'] = (change = {}, requests = []) => {
-    const { pressure, irradiance, ...others } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    const {
+      pressure,
+      irradiance: given,
+      ...others
+    } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    const burns = last?.outputs.lampEnabled === true;
+    const irradiance = change.lit !== undefined && burns ? change.lit : given;
     const jitter = (counts: number | null) => (counts === null ? null : counts + (sequence % 2));
     const frame: Frame = {
       ...HEALTHY_FRAME,

@@ -12,6 +12,7 @@ export const ATMOSPHERE_PA = 100_600;
 export const HEALTHY_READING: Reading = {
   sequence: 0,
   timeS: 0,
+  hostTimeS: null,
   link: 'up',
   pressurePa: measured(ATMOSPHERE_PA),
   irradianceWPerM2: measured(0),
@@ -29,6 +30,7 @@ export const HEALTHY_READING: Reading = {
 export const HEALTHY_FRAME: Frame = {
   sequence: 0,
   timeS: 0,
+  hostTimeS: null,
   sampledAtS: 0,
   link: 'up',
   counts: {

@@ -6,8 +6,8 @@ import { type Consumer, createPipeline, type PipelineCallbacks } from '../src/pi
 import { DEFAULT_CONFIG } from './configs.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
-/** A board reduced to what passes through it. */
-function bareBoard() {
+/** A board reduced to what passes through it; `failsAt` is the write that throws, from 1. */
+function bareBoard(failsAt = Number.POSITIVE_INFINITY) {
   const frames$ = new Subject<Frame>();
   const written: Outputs[] = [];
   const log: string[] = [];
@@ -24,6 +24,7 @@ function bareBoard() {
     write: (outputs) => {
       log.push('write');
       written.push(outputs);
+      if (written.length === failsAt) throw new Error('port is gone');
     },
     makeSafe: () => log.push('makeSafe'),
     close: async () => undefined,
@@ -36,7 +37,8 @@ function bareBoard() {
       sampledAtS: n * 0.05,
       ...change,
     });
-  return { board, written, log, send };
+  const fail = (error: Error): void => frames$.error(error);
+  return { board, written, log, send, fail };
 }
 
 const quiet: PipelineCallbacks = {
@@ -90,6 +92,46 @@ describe('the pipeline', () => {
     send(1, { counts: null as unknown as Frame['counts'] });
     expect(log.at(-1)).toBe('makeSafe');
     expect(faults.length).toBe(1);
+  });
+
+  test.each([
+    ['a board whose write throws', { write: 2 }],
+    ['a frame source that fails', { frames: true }],
+  ])('%s is made safe, then told once, and every consumer ends', (_, fails) => {
+    const { board, log, send, fail } = bareBoard('write' in fails ? fails.write : undefined);
+    const heard = () => log.filter((line) => line === 'a').length;
+    const consumer: Consumer = { name: 'a', take: () => log.push('a') };
+    createPipeline(board, DEFAULT_CONFIG, [consumer], {
+      ...quiet,
+      onFault: (error) => log.push(`fault: ${String(error)}`),
+    });
+    send(0);
+    send(1);
+    if ('frames' in fails) fail(new Error('line broke'));
+    const count = heard();
+    expect(log.slice(-2)).toEqual([
+      'makeSafe',
+      'frames' in fails ? 'fault: Error: line broke' : 'fault: Error: port is gone',
+    ]);
+    send(2);
+    expect(heard()).toBe(count);
+    expect(log.filter((line) => line.startsWith('fault'))).toHaveLength(1);
+  });
+
+  test('a board that cannot even be made safe does not hide what failed first', () => {
+    const { board, send } = bareBoard(1);
+    const faults: unknown[] = [];
+    const dead: Board = {
+      ...board,
+      makeSafe: () => {
+        throw new Error('no line');
+      },
+    };
+    createPipeline(dead, DEFAULT_CONFIG, [], { ...quiet, onFault: (error) => faults.push(error) });
+    send(0);
+    expect(faults).toHaveLength(1);
+    expect(String(faults[0])).toContain('port is gone');
+    expect(String(faults[0])).toContain('no line');
   });
 
   test('requests are drained once a tick', () => {

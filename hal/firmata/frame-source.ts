@@ -111,7 +111,15 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   state.freshConnection = false;
   state.spoilt = 0;
   state.last = { sampledAtS: timeS, counts, switches, trips };
-  const frame: BareFrame = { ...state.last, timeS, link: 'up', pressed, damaged, gap };
+  const frame: BareFrame = {
+    ...state.last,
+    timeS,
+    hostTimeS: hostS,
+    link: 'up',
+    pressed,
+    damaged,
+    gap,
+  };
   return { frame, acting, restarted };
 }
 
@@ -119,7 +127,7 @@ function muteFrame(state: State, hostS: number): BareFrame {
   const { line, timeS } = timeOfMuteFrame(state.time, hostS);
   state.time = line;
   const damaged = takeDamage(state);
-  return { ...state.last, timeS, link: 'mute', pressed: [], damaged, gap: false };
+  return { ...state.last, timeS, hostTimeS: hostS, link: 'mute', pressed: [], damaged, gap: false };
 }
 
 function takeDamage(state: State): boolean {

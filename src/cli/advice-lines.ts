@@ -5,6 +5,7 @@ import { wrapped } from './wrapped.ts';
 const HEAD: Readonly<Record<Advice['answer'], string>> = {
   go: 'Advice: the repair can begin.',
   first: 'Advice: not yet. First:',
+  decide: 'Advice for the person who must decide; before that nothing begins.',
   person: 'Advice: a person must decide; no profile is advised as it stands.',
 };
 

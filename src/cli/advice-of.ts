@@ -26,11 +26,14 @@ export interface AdviceFiles {
   readonly bottles: readonly Bottle[];
   readonly unit: UnitSettings;
   readonly today: string;
+  /** By the assessment of this sheet. */
+  readonly permitted: boolean;
   /** A shop's own advice rules; built in where none is named. */
   readonly rules?: string | undefined;
 }
 
-export function adviceOf({ sheet, bottles, unit, today, rules }: AdviceFiles): Checked<Advice> {
+export function adviceOf(files: AdviceFiles): Checked<Advice> {
+  const { sheet, bottles, unit, today, permitted, rules } = files;
   const builtIn = { name: 'built-in advice.json', content: builtInAdvice };
   const read = readChecked(adviceRulesSchema, rules ?? builtIn);
   if (!read.ok) return read;
@@ -39,6 +42,7 @@ export function adviceOf({ sheet, bottles, unit, today, rules }: AdviceFiles): C
     rules: read.value.settings,
     resins: bottles.map(({ resin }) => resin),
     today,
+    permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, unit.pump.greatestRatio),
     heatingKPerS: unit.heating.own.rateKPerS,
   });

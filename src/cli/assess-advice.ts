@@ -52,6 +52,7 @@ export function assessAdvice(
     bottles: bottles.value,
     unit: unit.value.settings,
     today,
+    permitted: assessment.answer === 'allowed' && assessment.technical.answer === 'can',
     rules: asked.adviceRules,
   });
   if (!advice.ok) return advice;

@@ -78,7 +78,7 @@ async function conclude(
   options: Options,
   today: string,
 ): Promise<number> {
-  const { assessmentOf } = await import('./assessment-of.ts');
+  const { assessmentOf, withRuleSets } = await import('./assessment-of.ts');
   const made = assessmentOf(raw, options.rules, file, today);
   if (!made.ok) return refuseProblems(made.problems);
   const { assessAdvice } = await import('./assess-advice.ts');
@@ -86,7 +86,8 @@ async function conclude(
   if (!job.ok) return refuseProblems(job.problems);
   let paths: readonly string[] = [];
   try {
-    paths = await written(raw, made.value, job.value, file === options.intake, options, today);
+    const kept = withRuleSets(raw, options.rules);
+    paths = await written(kept, made.value, job.value, file === options.intake, options, today);
   } catch (error) {
     printError(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
     return EXIT.fault;

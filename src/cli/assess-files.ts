@@ -40,11 +40,12 @@ export function writeAssessment(
   today: string,
 ): readonly string[] {
   const { sheet, ruleSets, assessment, drawingSvg } = assessed;
-  const named = ruleSets.map(({ id, jurisdiction, name, edition }) => ({
+  const named = ruleSets.map(({ id, jurisdiction, name, edition, outOfForce }) => ({
     id,
     jurisdiction,
     name,
     edition,
+    outOfForce,
   }));
   const data = {
     schema: 'meniscus/assessment@1',

@@ -1,6 +1,6 @@
 /** An assessment for a terminal of 80 columns: both answers, then each reason with what it rests on. */
 import { ANSWER_LINES, type Assessed, TECHNICAL_LINES } from '../assessment-page.ts';
-import type { Reason } from '../intake/assess.ts';
+import type { Reason } from '../intake/reason.ts';
 import type { RuleSet } from '../intake/rule-set.ts';
 import { reasonLines, setText } from '../intake/rule-words.ts';
 import { wrapped } from './wrapped.ts';

@@ -48,9 +48,9 @@ async function ask(
 ): Promise<Checked<GotSheet>> {
   const known = loadBuiltInRuleSets();
   if (!known.ok) return known;
-  const ruleSets = known.value.map(({ id, jurisdiction, name }) => ({
+  const ruleSets = known.value.map(({ id, jurisdiction, name, outOfForce }) => ({
     id,
-    name: `${jurisdiction}: ${name}`,
+    name: `${jurisdiction}: ${name}${outOfForce === null ? '' : ' (out of force)'}`,
   }));
   const asked = await askQuestions(terminal, answers, { today, ruleSets });
   return { ok: true, value: gotFrom(asked) };

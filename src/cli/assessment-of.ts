@@ -63,6 +63,13 @@ const withSections = (raw: unknown): unknown =>
 export const namedOnCommandLine = (refs: readonly string[]): readonly RuleSetRef[] =>
   refs.map((ref) => ({ ref, file: '--rules', path: '' }));
 
+/** The sheet as it was assessed, so that whoever runs the job holds it against the same rules. */
+export function withRuleSets(raw: unknown, refs: readonly string[]): unknown {
+  if (refs.length === 0) return raw;
+  const sheet = raw as Pick<IntakeSheet, 'ruleSets'>;
+  return { ...sheet, ruleSets: [...new Set([...sheet.ruleSets, ...refs])] };
+}
+
 export interface RuleSetRef {
   readonly ref: string;
   /** Where it is named, for the message. */

@@ -20,6 +20,7 @@ import { QUANTITY_OF, unfitValue } from './guided-options.ts';
 import { createGuidedPanel } from './guided-panel.ts';
 import { createInterrupts } from './interrupts.ts';
 import { KEYS_LINE, REAL_KEYS_LINE } from './keys.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
 
 export interface GuidedEnd {
   readonly reason: EndReason;
@@ -82,7 +83,7 @@ export async function runGuided(
   } catch (error) {
     watcher.end('fault', `The controller failed: ${String(error)}`);
   } finally {
-    board.makeSafe();
+    makeSafeAtLast(board, warn);
     loop.close();
     await board.close();
     typed?.close();

@@ -14,6 +14,7 @@ import { journalConsumer } from './journal-consumer.ts';
 import { listenToKeys } from './keys.ts';
 import { createLivePanel, type Surroundings } from './live-panel.ts';
 import type { LoadedSettings } from './load-settings.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
 
 export interface JobRun {
   readonly settings: LoadedSettings;
@@ -82,7 +83,7 @@ export async function runJob(run: JobRun): Promise<JobEnd> {
   } catch (error) {
     watcher.fault(error);
   } finally {
-    board.makeSafe();
+    makeSafeAtLast(board, warn);
     pipeline.close();
     await board.close();
     stopListening();

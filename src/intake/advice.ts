@@ -1,7 +1,8 @@
 /**
  * What to do about this break on this day: what comes first, which resin, which profile, and why, in
  * plain words. It joins the tables of its neighbours; whether the break may be repaired at all is
- * for `assess.ts` and a person, and the unit's own limits are checked where profiles are loaded.
+ * for `assess.ts` and a person: advice never says that work can begin before they have said so. The
+ * unit's own limits are checked where profiles are loaded.
  */
 
 import { celsiusFromK, kFromCelsius } from '../units.ts';
@@ -19,6 +20,8 @@ export interface AdviceQuestion {
   /** Bottles at hand, in no order. */
   readonly resins: readonly Resin[];
   readonly today: string;
+  /** The assessment allows the repair and finds that it can be done. */
+  readonly permitted: boolean;
   /** The deepest vacuum that the unit's pump is asked for in air of this pressure, Pa. */
   readonly deepestPa: (atmospherePa: number) => number;
   /** Greatest rate at which this unit lets a damaged pane be warmed, K/s. */
@@ -35,8 +38,11 @@ export interface ResinAdvice {
 }
 
 export interface Advice {
-  /** `go`: nothing stands against beginning; `first`: see what must be done; `person`: no profile can be advised. */
-  readonly answer: 'go' | 'first' | 'person';
+  /**
+   * `go`: permitted, and nothing stands against beginning; `first`: permitted, see what must be done;
+   * `decide`: a person must decide before anything begins; `person`: no profile can be advised.
+   */
+  readonly answer: 'go' | 'first' | 'decide' | 'person';
   readonly first: readonly FirstStep[];
   readonly window: { readonly lowestC: number; readonly highestC: number };
   /** Viscosity at the temperature of the glass that this damage asks for. */
@@ -70,9 +76,8 @@ export function advise(question: AdviceQuestion): Advice {
   const window = windowOf(rules, bottle ?? question.resins[0] ?? null);
   const first = firstSteps(siteOf(question, window));
   const reckoned = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
-  const person = reckoned === null || reckoned.beyondPractice;
   return {
-    answer: person ? 'person' : first.some(({ weight }) => weight === 'must') ? 'first' : 'go',
+    answer: answerOf(question.permitted, reckoned, first),
     first,
     window,
     wanted,
@@ -90,6 +95,16 @@ export function advise(question: AdviceQuestion): Advice {
       ...(question.resins.length > 0 && take === null ? ['No bottle at hand suits this job.'] : []),
     ],
   };
+}
+
+function answerOf(
+  permitted: boolean,
+  profile: AdvisedProfile | null,
+  first: readonly FirstStep[],
+): Advice['answer'] {
+  if (profile === null || profile.beyondPractice) return 'person';
+  if (!permitted) return 'decide';
+  return first.some(({ weight }) => weight === 'must') ? 'first' : 'go';
 }
 
 /** Kinds of damage that have a gap to fill, and whose run is known. */

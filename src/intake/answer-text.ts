@@ -1,12 +1,13 @@
 /**
  * What a person typed, as an answer to one question. Sizes are in millimetres; one with another unit
  * behind it is converted and must be confirmed, never taken as it is. Whether the answer is in range
- * is the sheet's schema to say.
+ * is the sheet's schema to say, how digits are read is left to `typed-number.ts`.
  */
 import { isPlainText, PLAIN_TEXT } from '../plain-text.ts';
 import { isNumber } from './conflict-row.ts';
 import { meantMm } from './inch-like.ts';
 import { mayBeUnknown, type Question } from './question.ts';
+import { type TypedNumber, typedNumber } from './typed-number.ts';
 
 export interface AnswerContext {
   /** YYYY-MM-DD. */
@@ -24,6 +25,8 @@ export type Heard =
       readonly words: string;
       readonly asGiven: number | null;
     }
+  /** Two readings: it is asked again, and neither is taken. */
+  | { readonly kind: 'ambiguous'; readonly words: string }
   | { readonly kind: 'not-understood'; readonly accepted: string };
 
 const UNKNOWN_WORDS = ['u', 'unknown', "don't know", 'don’t know', 'dont know'];
@@ -85,15 +88,24 @@ function hearChoice(options: readonly { readonly value: string }[], word: string
 }
 
 function hearNumber(path: string, word: string, unit: string): Heard {
-  const [, digits = '', behind = ''] = /^([-+\d./ ]+?)\s*([a-z%"]*)$/.exec(word) ?? [];
-  const value = numberOf(digits);
-  if (value === null) return notUnderstood(`a number in ${unit}, with a point for decimals`);
+  const [, digits = '', behind = ''] = /^([-+\d.,/ ]+?)\s*([a-z%"]*)$/.exec(word) ?? [];
+  const typed = typedNumber(digits);
+  if (typed.kind === 'none') return notUnderstood(`a number in ${unit}, ${DECIMALS}`);
+  if (typed.kind === 'either') return ambiguous(typed);
+  const { value } = typed;
   if (behind === '' || behind === unit.toLowerCase()) return plainNumber(path, value);
   const factor = MM_PER[behind];
   if (unit !== 'mm' || factor === undefined) return notUnderstood(`a number in ${unit}`);
   const mm = Math.round(value * factor * 10) / 10;
   return { kind: 'did-you-mean', answer: mm, words: `${word} is ${mm} mm`, asGiven: null };
 }
+
+const DECIMALS = 'with a point or comma for decimals and nothing between thousands';
+
+const ambiguous = ({ typed, readings }: Extract<TypedNumber, { kind: 'either' }>): Heard => ({
+  kind: 'ambiguous',
+  words: `Does ${typed} mean ${readings[0]} or ${readings[1]}? Type it without the comma.`,
+});
 
 function plainNumber(path: string, value: number): Heard {
   const mm = meantMm(path, value);
@@ -102,22 +114,22 @@ function plainNumber(path: string, value: number): Heard {
   return { kind: 'did-you-mean', answer: mm, words, asGiven: value };
 }
 
-/** Also 7/8 and 1 1/4, as rulers in inches are read. */
-function numberOf(digits: string): number | null {
-  if (/^[-+]?\d+(\.\d+)?$|^[-+]?\.\d+$/.test(digits)) return Number(digits);
-  const fraction = /^(?:(\d+) +)?(\d+)\/([1-9]\d*)$/.exec(digits);
-  if (fraction === null) return null;
-  const [, whole = '0', over, under] = fraction;
-  return Number(whole) + Number(over) / Number(under);
+function hearSides(word: string): Heard {
+  const numbers = sidesOf(word).map(typedNumber);
+  const accepted = `four numbers in mm with spaces between: left right top bottom, each ${DECIMALS}`;
+  if (numbers.length !== 4) return notUnderstood(accepted);
+  const unclear = numbers.find((typed) => typed.kind === 'either');
+  if (unclear !== undefined) return ambiguous(unclear);
+  const [leftMm, rightMm, topMm, bottomMm] = numbers.map((typed) =>
+    typed.kind === 'number' ? typed.value : null,
+  );
+  const sides = { leftMm, rightMm, topMm, bottomMm };
+  return Object.values(sides).every(isNumber) ? answer(sides) : notUnderstood(accepted);
 }
 
-function hearSides(word: string): Heard {
-  const numbers = word.split(/[\s,;]+/).map(numberOf);
-  const [leftMm, rightMm, topMm, bottomMm] = numbers;
-  return numbers.length === 4 && numbers.every(isNumber)
-    ? answer({ leftMm, rightMm, topMm, bottomMm })
-    : notUnderstood('four numbers in mm with spaces between: left right top bottom');
-}
+/** Commas alone part the four; beside spaces or semicolons a comma within digits is a decimal one. */
+const sidesOf = (word: string): readonly string[] =>
+  /[\s;]/.test(word) ? word.split(/\s*[;]\s*|,\s+|\s+,?\s*/) : word.split(',');
 
 function hearRuleSets(word: string, { ruleSets }: AnswerContext): Heard {
   if (word === 'none') return answer([]);

@@ -70,6 +70,7 @@ function hearNothing(state: Conversation, at: Question, context: AnswerContext):
 function hear(state: Conversation, at: Question, word: string, context: AnswerContext): Turn {
   const heard = hearAnswer(at, word, context);
   if (heard.kind === 'not-understood') return refuse(state, heard.accepted);
+  if (heard.kind === 'ambiguous') return { state, lines: [`  ${heard.words}`] };
   if (heard.kind === 'answer') return accept(state, heard.answer, context);
   const waiting = { for: 'yes-or-no', yes: heard.answer, no: heard.asGiven } as const;
   const lines = [`  ${heard.words}. Did you mean ${heard.answer} mm? (y/n)`];

@@ -124,9 +124,9 @@ export const intakeSheetSchema = z.strictObject({
   reference: text(40),
   /** The day somebody looked, as YYYY-MM-DD. */
   lookedOn: z.iso.date({ error: 'a date as YYYY-MM-DD' }),
-  /** Names of rule sets that hold here; an empty list is answered with "needs a person". */
+  /** Names or files of rule sets that hold here; an empty list is answered with "needs a person". */
   ruleSets: z
-    .array(text(60), { error: 'a list of names of rule sets' })
+    .array(text(260), { error: 'a list of names of rule sets' })
     .max(10, { error: 'up to 10 rule sets' }),
   vehicle: z.strictObject({
     class: oneOf(VEHICLE_CLASSES),

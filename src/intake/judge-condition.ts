@@ -19,6 +19,8 @@ export interface Reach {
 
 export interface Judgement {
   readonly outcome: Outcome;
+  /** Whether it was this damage's to keep to: zone, vehicle and its own `when`. */
+  readonly applies: Verdict;
   readonly measured: Answer;
   /** Paths of the missing answers that leave it open; empty unless "unknown". */
   readonly open: readonly string[];
@@ -31,16 +33,18 @@ export function judge(condition: Condition, sheet: IntakeSheet, reach: Reach): J
     measure: MEASURES[name as keyof typeof MEASURES] as Measure,
     wanted,
   }));
-  const outcome = outcomeOf(
-    allOf([reach.applies, ...asked.map(({ measure, wanted }) => isOne(measure.of(sheet), wanted))]),
-    holds(condition, measured),
-  );
+  const applies = allOf([
+    reach.applies,
+    ...asked.map(({ measure, wanted }) => isOne(measure.of(sheet), wanted)),
+  ]);
+  const outcome = outcomeOf(applies, holds(condition, measured));
   const restsOn = [
     ...(reach.applies === 'unknown' ? reach.restsOn : []),
     ...asked.flatMap(({ measure }) => measure.restsOn(sheet)),
     ...measure.restsOn(sheet),
   ];
-  return { outcome, measured, open: outcome === 'unknown' ? openAnswers(sheet, restsOn) : [] };
+  const open = outcome === 'unknown' ? openAnswers(sheet, restsOn) : [];
+  return { outcome, applies, measured, open };
 }
 
 function outcomeOf(applies: Verdict, held: Verdict): Outcome {

@@ -62,6 +62,20 @@ export type Zone = z.infer<typeof zoneSchema>;
 
 const mass = quantity(0, 60_000, 'kg');
 
+/** Written down once it has happened; then a person answers from the edition in force. */
+const outOfForce = z.strictObject({
+  supersededBy: text(120).nullable(),
+  /** A month where no source tells the day. */
+  withdrawnOn: z
+    .string()
+    .regex(/^\d{4}-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?$/, {
+      error: 'a month or a date as YYYY-MM or YYYY-MM-DD, or null where it is not known',
+    })
+    .nullable(),
+  provenance: choice(PROVENANCES),
+  source: text(300),
+});
+
 const ruleSetFileSchema = z.strictObject({
   schema: schemaName('meniscus/rule-set@1'),
   id,
@@ -84,6 +98,8 @@ const ruleSetFileSchema = z.strictObject({
   }),
   edition: text(120),
   inForce: z.iso.date({ error: 'a date as YYYY-MM-DD, or null where it is not known' }).nullable(),
+  /** Null while this edition holds, or as long as nobody knows better. */
+  outOfForce: outOfForce.nullable().default(null),
   source: text(300),
   notes: z.array(text(500)).max(12),
   /** In order: damage counts to the first zone that it touches. */
@@ -109,9 +125,12 @@ interface Misfit {
 }
 
 /** What one field cannot tell alone. */
-function misfits({ rules, zones, kind }: RuleSetFile): readonly Misfit[] {
+function misfits({ rules, zones, kind, outOfForce }: RuleSetFile): readonly Misfit[] {
   const known = [ANYWHERE, ...zones.map((zone) => zone.id)];
   return [
+    ...(outOfForce?.supersededBy === null && outOfForce.withdrawnOn === null
+      ? [misfit(outOfForce, ['outOfForce'], 'what superseded it, when it was withdrawn, or both')]
+      : []),
     ...twice(
       zones.map((zone) => zone.id),
       'zones',

@@ -3,9 +3,9 @@
  * stands. Used by whoever prints an assessment and by the table of all rules, so that both say the
  * same. What was found is left to `assess.ts`.
  */
-import { type CheckedRule, isRule, type Reason } from './assess.ts';
 import { limitValue } from './judge-condition.ts';
 import { type Answer, MEASURES, type Measure, type MeasureName } from './measures.ts';
+import { type CheckedRule, isRule, type Reason } from './reason.ts';
 import type { Limit, Provenance, RuleSet } from './rule-set.ts';
 
 export const PROVENANCE_WORDS: Readonly<
@@ -56,8 +56,23 @@ const unitText = (value: number, unit: string): string =>
 const rounded = (value: number): number => Math.round(value * 10) / 10;
 
 /** "Germany: Ministry conditions (Verkehrsblatt 1986, issue 4, no. 55)". */
-export const setText = (set: Pick<RuleSet, 'jurisdiction' | 'name' | 'edition'>): string =>
-  `${set.jurisdiction}: ${set.name} (${set.edition})`;
+export const setText = (
+  set: Pick<RuleSet, 'jurisdiction' | 'name' | 'edition' | 'outOfForce'>,
+): string => `${set.jurisdiction}: ${set.name} (${editionText(set)})`;
+
+/** An edition is never named without saying that it no longer holds. */
+export const editionText = ({ edition, outOfForce }: Pick<RuleSet, 'edition' | 'outOfForce'>) =>
+  outOfForce === null ? edition : `${edition}, ${outOfForceText(outOfForce)}`;
+
+/** "withdrawn 2023-03, superseded by BS AU 242b:2022". */
+export const outOfForceText = ({
+  supersededBy,
+  withdrawnOn,
+}: NonNullable<RuleSet['outOfForce']>): string =>
+  [
+    ...(withdrawnOn === null ? [] : [`withdrawn ${withdrawnOn}`]),
+    ...(supersededBy === null ? [] : [`superseded by ${supersededBy}`]),
+  ].join(', ');
 
 /** What was measured against what: "pit 6 mm; accepted: at most 5 mm". */
 export const measuredText = (rule: CheckedRule): string =>

@@ -5,7 +5,7 @@
  */
 import { MEASURES } from './measures.ts';
 import { ANYWHERE, type Rule, type RuleSet } from './rule-set.ts';
-import { answerText, limitText, PROVENANCE_WORDS, setText } from './rule-words.ts';
+import { answerText, limitText, outOfForceText, PROVENANCE_WORDS, setText } from './rule-words.ts';
 import { TECHNICAL_EXCLUSIONS, type TechnicalExclusion } from './technical-exclusions.ts';
 
 const HEAD = `# Rules that come with the unit
@@ -13,7 +13,8 @@ const HEAD = `# Rules that come with the unit
 Written by \`meniscus assess --rules-table\`; do not edit. Figures come from public texts in the
 editions named, or from less, as the column "known from" says. Local law and the licensed person
 decide. A set of kind "finished mark" limits what may be left in the glass: beforehand it only asks
-for a person.
+for a person, and alone it is no permission; neither are figures from memory, nor an edition that is
+out of force.
 `;
 
 const MEANS: Readonly<Record<Rule['then'] | TechnicalExclusion['means'], string>> = {
@@ -31,6 +32,11 @@ function setSection(set: RuleSet): string {
   return [
     `## ${setText(set)}\n`,
     `\`${set.id}\`, ${set.kind === 'repair' ? 'conditions for repairing' : 'limits on the finished mark'} (${set.force}); covers ${coverText(set)}; in force: ${set.inForce ?? 'date not known'}. Source: ${set.source}.\n`,
+    ...(set.outOfForce === null
+      ? []
+      : [
+          `**Out of force**: ${outOfForceText(set.outOfForce)} (${PROVENANCE_WORDS[set.outOfForce.provenance]}: ${set.outOfForce.source}). What it accepts is no permission: a person decides.\n`,
+        ]),
     ...(zones.length === 0 ? [] : [`${zones.join('\n')}\n`]),
     table(
       ['rule', 'where', 'about', 'accepted', 'otherwise', 'known from', 'source'],

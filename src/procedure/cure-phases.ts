@@ -7,8 +7,8 @@
  */
 
 import type { Measurement } from '../events.ts';
-import type { PhaseId } from '../phases.ts';
-import type { Phase, PhaseContext } from './phase.ts';
+import { CURE_PHASES, type PhaseId } from '../phases.ts';
+import type { Phase, PhaseContext, ProcedureState } from './phase.ts';
 import { BASE, handWork, vented } from './phase-kinds.ts';
 import type { Profile } from './profile.ts';
 
@@ -54,11 +54,40 @@ function lampPhase(
     ...BASE,
     kind: 'automatic',
     air: vented,
-    lamp: true,
+    lamp: ({ darkLookS }) => darkLookS === null,
     resumeAt: self,
-    next: (_, { cure, profile }) =>
-      cure.done ? { to, measured: measuredOf(cure, profile) } : null,
+    observe: lookAtDark,
+    next: ({ darkLookS }, { cure, light, profile }) =>
+      cure.done && darkLookS !== null && isSeenDark(darkLookS, light)
+        ? { to, measured: measuredOf(cure, profile) }
+        : null,
   };
+}
+
+/** The reading settles after the lamp's last light: it is the middle of three samples. */
+const DARK_SETTLES_S = 0.3;
+/** A live sensor rarely stands still for so long; one that does is looked at with the lamp out. */
+const QUIET_S = 30;
+
+/** A cure begins with a look at the dark: the sensor's zero before any light. */
+export const darkLookAtStart = (phase: PhaseId): number | null =>
+  CURE_PHASES.has(phase) ? 0 : null;
+
+const isSeenDark = (darkLookS: number, { dark }: PhaseContext['light']): boolean =>
+  dark && darkLookS >= DARK_SETTLES_S;
+
+/**
+ * The lamp is put out before the cure, after it, and whenever the lit sensor has stood still for
+ * long: only a sensor that falls to dark with the lamp has shown that its light was the lamp's. One
+ * that does not is for the alarms; until then the lamp stays out and the cure does not end.
+ */
+function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): ProcedureState {
+  const { darkLookS } = state;
+  if (darkLookS === null) {
+    return cure.done || light.quietS >= QUIET_S ? { ...state, darkLookS: 0 } : state;
+  }
+  const seen = isSeenDark(darkLookS, light) && !cure.done;
+  return { ...state, darkLookS: seen ? null : darkLookS + dtS };
 }
 
 export const CURE_ROWS = {

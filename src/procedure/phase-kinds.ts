@@ -15,7 +15,7 @@ export const REACHED_WITHIN_PA = 1_000;
 
 export const vented = (): AirDemand => ({ air: 'vented' });
 
-export const BASE = { lamp: false, answerWithinS: null, reachWithinS: () => null } as const;
+export const BASE = { lamp: () => false, answerWithinS: null, reachWithinS: () => null } as const;
 
 export function handWork(self: PhaseId, to: PhaseId, patch: Partial<ProcedureState> = {}): Phase {
   return {

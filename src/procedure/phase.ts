@@ -33,6 +33,8 @@ export interface ProcedureState {
   readonly sealWhy: SealWhy | null;
   /** Longer pulls since the seal was last touched. */
   readonly longPulls: number;
+  /** How long the lamp has been out for a look at the dark in the middle of a cure, s; null while not. */
+  readonly darkLookS: number | null;
   readonly outcome: Outcome | null;
 }
 
@@ -53,6 +55,7 @@ export const PROCEDURE_START: ProcedureState = {
   leakRatePaM3PerS: null,
   sealWhy: null,
   longPulls: 0,
+  darkLookS: null,
   outcome: null,
 };
 
@@ -73,6 +76,7 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     leakRatePaM3PerS: state.leakRatePaM3PerS,
     sealWhy: state.sealWhy,
     longPulls: state.longPulls,
+    darkLookS: state.darkLookS,
     outcome: state.outcome,
   };
 }
@@ -100,6 +104,12 @@ export interface PhaseContext {
     readonly doseCoverageFactor: number;
     readonly lampOnS: number;
   };
+  readonly light: {
+    /** The reading is fresh, believable, and as dark as the sensor's zero says. */
+    readonly dark: boolean;
+    /** How long the lit sensor has stood still, s. */
+    readonly quietS: number;
+  };
   readonly dtS: number;
 }
 
@@ -117,7 +127,7 @@ export type PhaseKind = 'automatic' | 'confirm' | 'question';
 export interface Phase {
   readonly kind: PhaseKind;
   readonly air: (state: ProcedureState, profile: Profile) => AirDemand;
-  readonly lamp: boolean;
+  readonly lamp: (state: ProcedureState) => boolean;
   /** How long a person may take; null where the world decides. */
   readonly answerWithinS: number | null;
   /** How long the set-point, or the air's own pressure, may take; null where none is approached. */

@@ -6,6 +6,7 @@
 
 import type { Answer, UnstampedEvent } from '../events.ts';
 import type { PhaseId } from '../phases.ts';
+import { darkLookAtStart } from './cure-phases.ts';
 import {
   type Phase,
   type PhaseContext,
@@ -59,7 +60,7 @@ function take(state: ProcedureState, { to, patch }: Step): Pick<ProcedureStep, '
 }
 
 function enter(state: ProcedureState, phase: PhaseId): ProcedureState {
-  return { ...state, phase, elapsedS: 0 };
+  return { ...state, phase, elapsedS: 0, darkLookS: darkLookAtStart(phase) };
 }
 
 function answerEvent(id: PhaseId, { kind }: Phase, answer: Answer | null): UnstampedEvent[] {

@@ -5,12 +5,14 @@
  *
  *   [sequence, timeS, sampledAtS | null (equals timeS),
  *    pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage (counts | null),
- *    frame bits, pumpRatio, actuator bits, lampRatio, buttons?, requests?]
+ *    frame bits, pumpRatio, actuator bits, lampRatio,
+ *    hostTimeS | null (equals timeS), buttons?, requests?]
  *
  *   frame bits: 1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
  *               16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
  *   actuator bits: 1 selector at pressure, 2 vent open, 4 lamp enabled
  *   buttons: first letters in order (y, n, m); requests: as they are. Both left out where empty.
+ *   Lines of before the host's time was kept have no such field: there it is not known.
  */
 import { z } from 'zod';
 import { type Actuators, BUTTONS, type Frame, type Request, TRIPS, type Trip } from '../frame.ts';
@@ -36,8 +38,9 @@ const FIRST_TRIP_BIT = 64;
 const ACTUATOR_BITS = { atPressure: 1, ventOpen: 2, lampEnabled: 4 };
 const HIGHEST_FRAME_BITS = FIRST_TRIP_BIT * 2 ** TRIPS.length - 1;
 const HIGHEST_ACTUATOR_BITS = 7;
-/** Fields of a tick in which nobody pressed or asked for anything. */
-const PLAIN_FIELDS = 12;
+/** Fields of a tick in which nobody pressed or asked for anything, without and with the host's time. */
+const OLD_PLAIN_FIELDS = 12;
+const PLAIN_FIELDS = 13;
 
 const bit = (on: boolean, value: number): number => (on ? value : 0);
 
@@ -77,6 +80,12 @@ const jsonOf = (value: number): string =>
   Number.isFinite(value) && !Object.is(value, -0) ? String(value) : `"${encodeNumber(value)}"`;
 const jsonOfCount = (value: number | null): string => (value === null ? 'null' : jsonOf(value));
 
+/** Left out where it is not known, so that an older line is written as it was read. */
+function hostTimeField({ hostTimeS, timeS }: Frame): string {
+  if (hostTimeS === null) return '';
+  return `,${Object.is(hostTimeS, timeS) ? 'null' : jsonOf(hostTimeS)}`;
+}
+
 export function encodeTick(
   frame: Frame,
   requests: readonly Request[],
@@ -89,7 +98,7 @@ export function encodeTick(
     `${jsonOfCount(counts.pressure)},${jsonOfCount(counts.irradiance)},` +
     `${jsonOfCount(counts.glassTemperature)},${jsonOfCount(counts.heatSinkTemperature)},` +
     `${jsonOfCount(counts.supplyVoltage)},${frameBitsOf(frame)},${jsonOf(actuators.pumpRatio)},` +
-    `${actuatorBitsOf(actuators)},${jsonOf(actuators.lampRatio)}`;
+    `${actuatorBitsOf(actuators)},${jsonOf(actuators.lampRatio)}${hostTimeField(frame)}`;
   if (frame.pressed.length === 0 && requests.length === 0) return `[${plain}]`;
   const buttons = JSON.stringify(frame.pressed.map((button) => button[0]).join(''));
   return requests.length === 0
@@ -112,29 +121,36 @@ const requestSchema: z.ZodType<Request> = z.discriminatedUnion(
 );
 
 const count = exactNumber.nullable();
+const plainFields = [
+  exactNumber,
+  exactNumber,
+  exactNumber.nullable(),
+  count,
+  count,
+  count,
+  count,
+  count,
+  wholeNumber(0, HIGHEST_FRAME_BITS, ''),
+  exactNumber,
+  wholeNumber(0, HIGHEST_ACTUATOR_BITS, ''),
+  exactNumber,
+] as const;
+const letters = z
+  .string()
+  .regex(/^[ynm]*$/)
+  .default('');
+const requests = z.array(requestSchema).default([]);
+const NOT_KNOWN = undefined;
+
 const fieldsSchema = z.union(
   [
-    z.tuple([
-      exactNumber,
-      exactNumber,
-      exactNumber.nullable(),
-      count,
-      count,
-      count,
-      count,
-      count,
-      wholeNumber(0, HIGHEST_FRAME_BITS, ''),
-      exactNumber,
-      wholeNumber(0, HIGHEST_ACTUATOR_BITS, ''),
-      exactNumber,
-      z
-        .string()
-        .regex(/^[ynm]*$/)
-        .default(''),
-      z.array(requestSchema).default([]),
-    ]),
+    z.tuple([...plainFields, exactNumber.nullable(), letters, requests]),
+    z.tuple([...plainFields, letters, requests]).transform((fields): Fields => {
+      const plain = fields.slice(0, OLD_PLAIN_FIELDS) as OldPlainFields;
+      return [...plain, NOT_KNOWN, fields[12], fields[13]];
+    }),
   ],
-  { error: 'a tick: 12 to 14 fields as the format lists them' },
+  { error: 'a tick: 12 to 15 fields as the format lists them' },
 );
 
 /** A decoded line of JSON to a tick; refuses what `encodeTick` would not have written. */
@@ -146,33 +162,52 @@ export const tickSchema = fieldsSchema.transform(tickOf);
  * for the schema to take or refuse.
  */
 export function plainTick(fields: readonly unknown[]): JournalTick | null {
-  if (fields.length !== PLAIN_FIELDS) return null;
+  if (fields.length !== PLAIN_FIELDS && fields.length !== OLD_PLAIN_FIELDS) return null;
   for (const [index, field] of fields.entries()) {
-    const mayBeNull = index >= 2 && index <= 7;
+    const mayBeNull = (index >= 2 && index <= 7) || index === OLD_PLAIN_FIELDS;
     if (!Number.isFinite(field) && !(mayBeNull && field === null)) return null;
   }
   const [frameBits, , actuatorBits] = fields.slice(8) as number[];
   const isSound =
     isBits(frameBits, HIGHEST_FRAME_BITS) && isBits(actuatorBits, HIGHEST_ACTUATOR_BITS);
-  return isSound ? tickOf([...(fields as PlainFields), '', []]) : null;
+  if (!isSound) return null;
+  const plain = fields.slice(0, OLD_PLAIN_FIELDS) as OldPlainFields;
+  const hostTimeS = fields[OLD_PLAIN_FIELDS] as number | null | undefined;
+  return tickOf([...plain, hostTimeS, '', []]);
 }
 
 const isBits = (value: number | undefined, highest: number): boolean =>
   value !== undefined && Number.isInteger(value) && value >= 0 && value <= highest;
 
-type Fields = z.infer<typeof fieldsSchema>;
-type PlainFields = Fields extends [...infer Plain, string, Request[]] ? Plain : never;
+type OldPlainFields = [
+  sequence: number,
+  timeS: number,
+  sampledAtS: number | null,
+  pressure: number | null,
+  irradiance: number | null,
+  glassTemperature: number | null,
+  heatSinkTemperature: number | null,
+  supplyVoltage: number | null,
+  frameBits: number,
+  pumpRatio: number,
+  actuatorBits: number,
+  lampRatio: number,
+];
+/** The host's time is null where it equals the board's, and undefined where it is not known. */
+type Fields = [...OldPlainFields, number | null | undefined, string, Request[]];
 
 function tickOf(fields: Fields): JournalTick {
   const [sequence, timeS, sampledAtS, ...rest] = fields;
   const [pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage] = rest;
-  const [, , , , , frameBits, pumpRatio, actuatorBits, lampRatio, letters, requests] = rest;
+  const [, , , , , frameBits, pumpRatio, actuatorBits, lampRatio, hostTimeS, letters, requests] =
+    rest;
   const frameHas = (bit: number): boolean => (frameBits & bit) !== 0;
   const actuatorHas = (bit: number): boolean => (actuatorBits & bit) !== 0;
   return {
     frame: {
       sequence,
       timeS,
+      hostTimeS: hostTimeS === undefined ? null : (hostTimeS ?? timeS),
       sampledAtS: sampledAtS ?? timeS,
       link: frameHas(FRAME_BITS.mute) ? 'mute' : 'up',
       counts: { pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage },

@@ -22,6 +22,13 @@ export interface AlarmContext {
   readonly frameGapS: number;
   /** Since when the link has given nothing new, s. */
   readonly silentS: number;
+  /** The board's clock against the host's: the worst so far as a share, and how long it has stood, s. */
+  readonly clockOffRatio: number;
+  readonly clockStoodS: number;
+  /** How long the lamp has been out for a look at the dark in the middle of a cure, s; null while not. */
+  readonly darkLookS: number | null;
+  /** Light over what the lamp gave when it was last measured; null where nobody knows that. */
+  readonly lightShareRatio: number | null;
   /** How long the pump has worked without moving the pressure, the lamp burned, been dark, the vent stood open, s. */
   readonly pumpFutileS: number;
   readonly lampOnForS: number;

@@ -17,6 +17,12 @@ const tripText = (trips: readonly Trip[]): Phrase =>
 const OWN_ALARM: ReadonlySet<Trip> = new Set(['emergency-stop', 'over-pressure-switch', 'shield']);
 const hasOwnAlarm = (trip: Trip): boolean => OWN_ALARM.has(trip);
 
+/** In tenths: two per cent would hide what is just over them. */
+const clockOffWords = (offRatio: number): Phrase => ({
+  say: 'clock-off',
+  with: { percent: (100 * offRatio).toFixed(1) },
+});
+
 const TRIPPED = {
   ...TRUTH,
   title: 'Board has tripped',
@@ -60,6 +66,38 @@ export const BOARD_ROWS: readonly AlarmRow[] = [
     armed: always,
     seen: ({ silentS }) => silentS,
     remedy: 'The board makes itself safe. Check its cable and supply. Nothing goes on by itself.',
+  },
+  {
+    id: 'board-clock',
+    title: 'Board clock wrong',
+    priority: 'high',
+    action: 'hold',
+    latching: true,
+    quantity: 'share',
+    trips: 'above',
+    // A ceramic resonator keeps to about half a per cent (from memory).
+    limit: setting(2, 1, 5),
+    deadband: fixed(0),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ clockOffRatio }) => clockOffRatio,
+    seenText: ({ clockOffRatio }) => clockOffWords(clockOffRatio),
+    remedy: 'Times and doses of this job cannot be trusted. End it and have the board looked at.',
+  },
+  {
+    id: 'frames-stand-still',
+    title: 'Board time stands',
+    priority: 'high',
+    action: 'hold',
+    latching: true,
+    quantity: 'time',
+    trips: 'above',
+    limit: setting(0.5, 0.2, 2),
+    deadband: fixed(0),
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ clockStoodS }) => clockStoodS,
+    remedy: 'The board sends the same moment again and again. Switch it off and on; end the job.',
   },
   {
     ...TRUTH,

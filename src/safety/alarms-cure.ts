@@ -66,6 +66,41 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     remedy: 'Check the lamp plug and that lamp and sensor face each other. Never look into it.',
   },
   {
+    id: 'light-too-bright',
+    title: 'Light too bright',
+    priority: 'medium',
+    action: 'hold',
+    latching: true,
+    quantity: 'share',
+    trips: 'above',
+    // A lamp only loses light as it ages; a third more than it ever gave is the sensor's.
+    limit: setting(130, 110, 200),
+    deadband: setting(5, 1, 20),
+    delayS: setting(0.5, 0.1, 5),
+    armed: (c) => curing(c) && c.lampOnForS >= 1,
+    seen: ({ lightShareRatio }) => lightShareRatio,
+    remedy:
+      'The lamp cannot give so much: the sensor is wrong, or a new lamp was not logged. End the job, see to it, calibrate.',
+  },
+  {
+    id: 'light-not-dark',
+    title: 'Sensor not dark',
+    priority: 'medium',
+    action: 'hold',
+    latching: true,
+    quantity: 'irradiance',
+    trips: 'above',
+    // Six steps of the demo sensor's converter, several times its stated zero (demo).
+    limit: setting(0.3, 0.1, 1),
+    deadband: fixed(0),
+    delayS: setting(0.5, 0.1, 2),
+    // Later than a lamp that stays on, which is worse and looks alike.
+    armed: (c) => curing(c) && c.darkLookS !== null && c.darkLookS >= 3,
+    seen: ({ reading }) => valueOrNull(reading.irradianceWPerM2),
+    remedy:
+      'With the lamp out the sensor still reads light: it is stuck, its zero is off, or light gets under the shield.',
+  },
+  {
     id: 'light-lamp-off',
     title: 'Light, lamp off',
     priority: 'high',

@@ -1,9 +1,17 @@
 /**
  * Whether the world follows what was commanded: for how long the pump has worked in vain, the lamp
- * burned or been dark, the vent stood open. Durations only; what is too long is said in the alarm
+ * burned or been dark, the vent stood open, the board's clock kept time, the light stood still.
+ * Durations and ratios only; what is too long is said in the alarm
  * table.
  */
-import { type Actuators, lampBurns } from '../frame.ts';
+import { type Actuators, lampBurns, type Reading, valueOrNull } from '../frame.ts';
+import {
+  CLOCK_WATCH_START,
+  type ClockSeen,
+  type ClockWatch,
+  stepClockWatch,
+} from './clock-watch.ts';
+import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
 
 export interface Watch {
   readonly pumpFutileS: number;
@@ -12,6 +20,8 @@ export interface Watch {
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
+  readonly clock: ClockWatch;
+  readonly light: LightWatch;
 }
 
 export const WATCH_START: Watch = {
@@ -20,20 +30,32 @@ export const WATCH_START: Watch = {
   lampOnForS: 0,
   lampOffForS: 0,
   ventOpenForS: 0,
+  clock: CLOCK_WATCH_START,
+  light: LIGHT_WATCH_START,
 };
+
+export interface WatchSeen extends ClockSeen {
+  readonly pressurePa: number | null;
+  /** The light sensor's latest counts. */
+  readonly lightCounts: number | null;
+}
 
 /** A pump that works this hard must move the pressure by this much; three steps of the converter. */
 const HARD_AT_WORK_RATIO = 0.5;
 const HEADWAY_PA = 1_500;
 
-export function stepWatch(
-  watch: Watch,
-  commanded: Actuators,
-  pressurePa: number | null,
-  dtS: number,
-): Watch {
+/** What the watch looks at in a reading. */
+export const watchedIn = (reading: Reading, lightCounts: number | null): WatchSeen => ({
+  timeS: reading.timeS,
+  hostTimeS: reading.hostTimeS,
+  unbroken: reading.link === 'up' && !reading.gap,
+  pressurePa: valueOrNull(reading.pressurePa),
+  lightCounts,
+});
+
+export function stepWatch(watch: Watch, commanded: Actuators, seen: WatchSeen, dtS: number): Watch {
   const lampOn = lampBurns(commanded);
-  const headwayPa = headwayOf(watch, commanded, pressurePa);
+  const headwayPa = headwayOf(watch, commanded, seen.pressurePa);
   const futile = headwayPa !== null && headwayPa === watch.headwayPa;
   return {
     headwayPa,
@@ -41,6 +63,8 @@ export function stepWatch(
     lampOnForS: lampOn ? watch.lampOnForS + dtS : 0,
     lampOffForS: lampOn ? 0 : watch.lampOffForS + dtS,
     ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + dtS : 0,
+    clock: stepClockWatch(watch.clock, seen),
+    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, dtS),
   };
 }
 

@@ -55,6 +55,10 @@ export const INITIAL_SIGNAL_MEMORY: SignalMemory = {
   },
 };
 
+/** The light sensor's latest counts; null where none was ever taken. */
+export const lightCountsOf = ({ channels }: SignalMemory): number | null =>
+  channels.irradiance.latest;
+
 /** Advances the memory by one frame and reads it; `commanded` is what the last tick asked for. */
 export function stepDecode(
   memory: SignalMemory,
@@ -69,6 +73,7 @@ export function stepDecode(
     reading: {
       sequence: frame.sequence,
       timeS: frame.timeS,
+      hostTimeS: frame.hostTimeS,
       link: frame.link,
       pressurePa: measured(frame, channels.pressure, pressurePaOf, settings),
       irradianceWPerM2: measured(frame, channels.irradiance, irradianceWPerM2Of, settings),

@@ -8,11 +8,12 @@ import { sheetOf } from '../intake/sheet.ts';
 
 const RESIN = 'src/cli/defaults/resin.json';
 
-const linesFor = (today: string, change = {}): readonly string[] => {
+const linesFor = (today: string, change = {}, permitted = true): readonly string[] => {
   const bottles = readBottles([RESIN]);
   if (!bottles.ok) throw new Error('no resin');
   const { unit } = DEFAULT_CONFIG;
-  const advice = adviceOf({ sheet: sheetOf(change), bottles: bottles.value, unit, today });
+  const sheet = sheetOf(change);
+  const advice = adviceOf({ sheet, bottles: bottles.value, unit, today, permitted });
   if (!advice.ok) throw new Error(JSON.stringify(advice.problems));
   return adviceLines(advice.value);
 };
@@ -23,6 +24,13 @@ it('says what to take and set, within 80 columns', () => {
   expect(lines.join('\n')).toContain('take this one');
   expect(lines.join('\n')).toContain('vacuum 25 kPa abs for 60 s');
   for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+});
+
+it('says to whoever must decide that nothing begins before that', () => {
+  const lines = linesFor('2000-01-01', {}, false);
+  expect(lines[0]).toBe('Advice for the person who must decide; before that nothing begins.');
+  expect(lines.join('\n')).not.toContain('can begin');
+  expect(lines.join('\n')).toContain('vacuum 25 kPa abs for 60 s');
 });
 
 it('says why a bottle does not suit', () => {

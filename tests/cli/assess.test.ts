@@ -38,6 +38,12 @@ describe('an assessment from a sheet', () => {
     expect(assessment.technical.answer).toBe('can');
   });
 
+  test('the demo sheet held also against figures from memory needs a person', () => {
+    const { assessment } = assessed(DEMO, ['us-rolags']);
+    expect(assessment.answer).toBe('needs-a-person');
+    expect(assessment.reasons.map(({ id }) => id)).toEqual(['out-of-force', 'from-memory']);
+  });
+
   test('a sheet without rule sets needs a person, and --rules chooses some', () => {
     const none = { ...DEMO, ruleSets: [] };
     expect(assessed(none).assessment.answer).toBe('needs-a-person');
@@ -45,10 +51,11 @@ describe('an assessment from a sheet', () => {
   });
 
   test('rule sets named twice are applied once, those of a shop beside the others', () => {
-    const twice = assessed(DEMO, ['us-rolags']);
-    expect(twice.ruleSets.map(({ id }) => id)).toEqual(['de-verkehrsblatt-1986', 'us-rolags']);
+    const named = ['de-verkehrsblatt-1986', 'us-rolags'];
+    const twice = assessed(DEMO, named);
+    expect(twice.ruleSets.map(({ id }) => id)).toEqual(named);
     const shop = { ...twice.ruleSets[1], id: 'shop', zones: [], rules: [SMALL_ONLY] };
-    const both = assessed(DEMO, [writeJson(folder, 'shop.json', shop)]);
+    const both = assessed(DEMO, [...named, writeJson(folder, 'shop.json', shop)]);
     expect(both.ruleSets).toHaveLength(3);
     expect(both.assessment.answer).toBe('not-allowed-here');
   });
@@ -128,6 +135,18 @@ describe('the files of an assessment', () => {
     }
   });
 
+  test('an edition out of force is told as such in page and data, never by its name alone', () => {
+    const out = join(folder, 'old-edition');
+    const made = assessed(DEMO, ['gb-bs-au-242a-1998']);
+    writeAssessment(out, DEMO, made, TODAY);
+    const page = readFileSync(join(out, 'assessment.html'), 'utf8');
+    expect(page).toContain('BS AU 242a:1998, withdrawn 2023-03, superseded by BS AU 242b:2022');
+    expect(page).toContain('A person must decide');
+    expect(JSON.parse(readFileSync(join(out, 'assessment.json'), 'utf8')).ruleSets).toContainEqual(
+      expect.objectContaining({ outOfForce: expect.objectContaining({ withdrawnOn: '2023-03' }) }),
+    );
+  });
+
   test('a folder that nobody named is a new one', () => {
     expect(freeFolder('van 7 / left')).toBe(join('assessments', 'van-7-left'));
     expect(freeFolder('///')).toBe(join('assessments', 'sheet'));
@@ -164,6 +183,30 @@ describe('meniscus assess', () => {
     const ended = await runProgram(['assess', '--intake', strip, '--json'], folder);
     expect(ended.code).toBe(0);
     expect(JSON.parse(ended.out)).toMatchObject({ answer: 'not-allowed-here', files: [] });
+  });
+
+  test.each([
+    ['by the rules', withAnswers('place', { antenna: false }), ['--rules', 'us-rolags']],
+    ['by what is not known of the field', withAnswers('place', { cameraField: 'unknown' }), []],
+    ['because nobody chose rules', { ...DEMO, ruleSets: [] }, []],
+  ])('what a person must decide %s is never said to begin', async (_why, raw, more) => {
+    const path = writeJson(folder, 'decide.json', raw);
+    const args = ['assess', '--intake', path, ...more];
+    const told = await runProgram(args, folder);
+    expect(told.out).toContain('person must');
+    expect(told.out).toContain(
+      'Advice for the person who must decide; before that nothing begins.',
+    );
+    expect(told.out).not.toMatch(/can begin|nothing speaks against/);
+    const data = JSON.parse((await runProgram([...args, '--json'], folder)).out);
+    expect(data.advice.answer).toBe('decide');
+  });
+
+  test('what is not allowed comes with no advice and no word of beginning', async () => {
+    const path = writeJson(folder, 'refused.json', withAnswers('place', { fromLeftMm: 420 }));
+    const { out } = await runProgram(['assess', '--intake', path], folder);
+    expect(out).toContain('Not allowed here');
+    expect(out).not.toMatch(/Advice|can begin|nothing speaks against/);
   });
 
   test('bad input, or nobody to ask, ends with code 2 and writes nothing', async () => {

@@ -9,11 +9,41 @@ import { type Ended, runProgram, scratchFolder, writeJson } from './process.ts';
 const folder = scratchFolder();
 const program = (...args: string[]): Promise<Ended> => runProgram(args, folder);
 const BEFORE_DRIVER = { ...intake, place: { ...intake.place, fromLeftMm: 420 } };
+/** Asks for a person above 20 mm; the demo break has 22 mm. */
+const SHOP = {
+  schema: 'meniscus/rule-set@1',
+  id: 'demo-shop',
+  name: 'Demo shop',
+  jurisdiction: 'demo',
+  force: 'shop',
+  kind: 'repair',
+  covers: { vehicles: 'all' },
+  edition: 'demo',
+  inForce: null,
+  source: 'demo',
+  notes: [],
+  zones: [],
+  rules: [
+    {
+      id: 'small-only',
+      in: ['anywhere'],
+      about: 'extentMm',
+      limit: { is: 'at-most', value: 20, unit: 'mm' },
+      // biome-ignore lint/suspicious/noThenProperty: the file's word.
+      then: 'needs-a-person',
+      words: 'Demo rule of a shop.',
+      provenance: 'shop',
+      source: 'demo',
+    },
+  ],
+};
 const page = (): string => readFileSync(join(folder, 'records/demo-0001/certificate.html'), 'utf8');
 
 let assessed: Ended;
 let refused: Ended;
 let run: Ended;
+let decided: Ended;
+let gated: Ended;
 
 beforeAll(async () => {
   const bottle = writeJson(folder, 'resin.json', {
@@ -27,6 +57,10 @@ beforeAll(async () => {
     writeJson(folder, 'driver.json', BEFORE_DRIVER),
   ];
   const made = ['--technician', 'demo technician', '--resin', bottle];
+  const shop = ['--rules', writeJson(folder, 'shop.json', SHOP)];
+  decided = await program('assess', '--intake', ok, ...shop, ...made, '--out', 'asked');
+  const asked = ['--intake', 'asked/intake.json', '--job', 'asked/job.json'];
+  gated = await program('run', '--speed', 'max', ...asked, '--resin', bottle);
   assessed = await program('assess', '--intake', ok, ...made, '--out', 'job');
   const job = ['--job', 'job/job.json', '--profile', 'job/profile.json', '--resin', bottle];
   const start = ['run', '--speed', 'max', '--intake', driver, ...job];
@@ -41,6 +75,15 @@ describe('a job from assessment to certificate', () => {
     expect(assessed.out).toContain('Advice: the repair can begin.');
     for (const name of ['intake', 'assessment', 'profile', 'job'])
       expect(existsSync(join(folder, 'job', `${name}.json`))).toBe(true);
+  });
+
+  it('that a person must decide, by a rule set named beside the sheet, is not begun by nobody', () => {
+    expect(decided.out).toContain('A person must decide.');
+    expect(decided.out).toContain('before that nothing begins');
+    expect(gated).toMatchObject({ code: 2, out: '' });
+    expect(gated.err).toContain('needs-a-person, technically can');
+    expect(gated.err).toContain('Demo rule of a shop.');
+    expect(gated.err).toContain('--override assessment=REASON --by NAME');
   });
 
   it('is refused where the rules do not allow it, and nothing is started', () => {

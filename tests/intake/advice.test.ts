@@ -14,12 +14,17 @@ const rules = adviceRulesSchema.parse(rulesFile);
 const resin = resinSchema.parse(demoResin);
 const PUMP = 12.5;
 
-const adviseOn = (change: Parameters<typeof sheetOf>[0], resins = [resin]): Advice =>
+const adviseOn = (
+  change: Parameters<typeof sheetOf>[0],
+  resins = [resin],
+  permitted = true,
+): Advice =>
   advise({
     sheet: sheetOf(change),
     rules,
     resins,
     today: '2000-01-01',
+    permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, PUMP),
     heatingKPerS: 10 / 60,
   });
@@ -44,6 +49,23 @@ describe('advice on a star break at 23 C and sea level', () => {
     expect(pressure.dwellS).toBeLessThanOrEqual(240);
     expect(vacuum.dwellS).toBeGreaterThanOrEqual(30);
     expect(vacuum.longestDwellS).toBeLessThanOrEqual(120);
+  });
+});
+
+describe('advice on a repair that a person must decide about', () => {
+  it('never says that it can begin, and says all the rest', () => {
+    const advice = adviseOn({}, [resin], false);
+    expect(advice).toEqual({ ...adviseOn({}), answer: 'decide' });
+  });
+
+  it('tells what would come first', () => {
+    const advice = adviseOn({ conditions: { glassC: 4 } }, [resin], false);
+    expect(advice.answer).toBe('decide');
+    expect(advice.first.map((step) => step.do)).toContain('warm');
+  });
+
+  it('has no profile where none could be advised in any case', () => {
+    expect(adviseOn({ damage: { type: 'unknown' } }, [resin], false).answer).toBe('person');
   });
 });
 

@@ -115,6 +115,25 @@ describe('whatever the sheet says', () => {
     );
   });
 
+  test('what is allowed rests on a set about repairing, and neither on memory nor on an old edition', () => {
+    let allowed = 0;
+    fc.assert(
+      fc.property(sheets, fc.subarray([...SETS], { minLength: 1, maxLength: 3 }), (sheet, sets) => {
+        const { answer, checked } = assess(sheet, sets);
+        if (answer !== 'allowed') return;
+        allowed += 1;
+        const kept = checked.filter(({ outcome }) => outcome === 'holds');
+        expect(kept.some(({ set }) => set?.kind === 'repair')).toBe(true);
+        for (const { set, provenance } of kept) {
+          expect(provenance).not.toBe('from-memory');
+          expect(set?.outOfForce).toBeNull();
+        }
+      }),
+      { numRuns: 1000, seed: 20261126 },
+    );
+    expect(allowed).toBeGreaterThan(25);
+  });
+
   test('everything that is not clear comes with a reason, and what is clear with none', () => {
     fc.assert(
       fc.property(sheets, someSets, (sheet, sets) => {

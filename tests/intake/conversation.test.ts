@@ -85,6 +85,23 @@ describe('the conversation', () => {
     expect(small.state.answers['damage.pitMm']).toBe(0.2);
   });
 
+  test('a comma that can be read two ways is asked about, and neither reading is taken', () => {
+    const asked = say(askedFor('pane.widthMm'), '1,500');
+    expect(text(asked)).toBe('  Does 1,500 mean 1.5 or 1500? Type it without the comma.');
+    expect(at(asked)).toBe('pane.widthMm');
+    expect(asked.state.answers['pane.widthMm']).toBeUndefined();
+    expect(say(asked, 'y').state.answers['pane.widthMm']).toBeUndefined();
+    expect(say(asked, '1500').state.answers['pane.widthMm']).toBe(1500);
+  });
+
+  test('a decimal comma is shown back as the number that was taken', () => {
+    const turn = say(askedFor('damage.pitMm'), '2,5');
+    expect(turn.state.answers['damage.pitMm']).toBe(2.5);
+    expect(text(turn)).toContain('2.5 mm');
+    const refused = say(askedFor('damage.pitMm'), '1.500,5');
+    expect(text(refused)).toContain('with a point or comma for decimals');
+  });
+
   test('two answers that cannot both be true are asked back at once, and either can be changed', () => {
     const before = { 'damage.type': 'bullseye', 'damage.diameterMm': 10 };
     const turn = say(askedFor('damage.pitMm', before), '12');

@@ -132,7 +132,47 @@ describe('what is typed', () => {
     expect(heard('pane.widthMm', '55')).toMatchObject({ answer: 1397, asGiven: 55 });
   });
 
-  test.each(['2,5', 'two', '', '1e3', '3 ft', '1/0', '--2', '0x10'])(
+  test.each([
+    ['1,5', 1.5],
+    ['1,50', 1.5],
+    [',5', 0.5],
+    ['2,5 mm', 2.5],
+    // No thousands begin with 0, or have four digits before the comma or behind it.
+    ['0,325', 0.325],
+    ['1,2345', 1.2345],
+    ['1.500', 1.5],
+  ])('%s has a decimal comma or point: %f', (typed, value) => {
+    expect(heard('damage.pitMm', typed)).toEqual({ kind: 'answer', answer: value });
+  });
+
+  test.each([
+    ['1,500', 1.5, 1500],
+    ['12,250', 12.25, 12_250],
+    ['1,397 m', 1.397, 1397],
+  ])('%s may have a decimal comma or thousands, so it is asked again', (typed, one, other) => {
+    const said = heard('pane.widthMm', typed);
+    expect(said.kind).toBe('ambiguous');
+    expect(said).toMatchObject({ words: expect.stringContaining(` ${one} or ${other}?`) });
+  });
+
+  test('a comma before one or two digits is converted like a point', () => {
+    expect(heard('pane.widthMm', '139,7 cm')).toMatchObject({ kind: 'did-you-mean', answer: 1397 });
+    expect(heard('conditions.airKPa', '100,6')).toEqual({ kind: 'answer', answer: 100.6 });
+    expect(heard('conditions.glassC', '-2,5 C')).toEqual({ kind: 'answer', answer: -2.5 });
+  });
+
+  test.each(['1.500,5', '1,500.5', '1,500,000', '1,5,2', '1,', '1 500', '1,1/2'])(
+    '"%s" is refused with what is accepted',
+    (typed) => {
+      expect(heard('pane.widthMm', typed)).toEqual({
+        kind: 'not-understood',
+        accepted:
+          'a number in mm, with a point or comma for decimals and nothing between thousands',
+      });
+    },
+  );
+
+  test.each(['two', '', '1e3', '3 ft', '1/0', '--2', '0x10'])(
     '"%s" is no number in mm',
     (typed) => {
       expect(heard('damage.pitMm', typed).kind).toBe('not-understood');
@@ -161,6 +201,29 @@ describe('what is typed', () => {
       answer: { leftMm: 60, rightMm: 110, topMm: 45, bottomMm: 70 },
     });
     expect(heard('pane.sweep', '60 110 45').kind).toBe('not-understood');
+  });
+
+  test.each([
+    ['60,110,45,70', [60, 110, 45, 70]],
+    ['60, 110, 45, 70', [60, 110, 45, 70]],
+    ['60 ,110 ,45 ,70', [60, 110, 45, 70]],
+    ['60; 110; 45; 70', [60, 110, 45, 70]],
+    ['60,5 110 45,25 70', [60.5, 110, 45.25, 70]],
+    ['60,5; 110,5; 45; 70', [60.5, 110.5, 45, 70]],
+  ])('four sides as "%s" are four numbers too', (typed, [leftMm, rightMm, topMm, bottomMm]) => {
+    expect(heard('pane.sweep', typed)).toEqual({
+      kind: 'answer',
+      answer: { leftMm, rightMm, topMm, bottomMm },
+    });
+  });
+
+  test('two sides with decimal commas are not four, and thousands are asked again', () => {
+    expect(heard('pane.sweep', '60,5 110,5').kind).toBe('not-understood');
+    expect(heard('pane.sweep', '1.060,5 110 45 70').kind).toBe('not-understood');
+    expect(heard('pane.sweep', '1,060 110 45 70')).toMatchObject({
+      kind: 'ambiguous',
+      words: expect.stringContaining('1.06 or 1060?'),
+    });
   });
 
   test('none is an answer where there may be none, and nowhere else', () => {

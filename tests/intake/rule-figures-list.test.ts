@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Area } from '../../src/intake/area.ts';
-import type { Rule } from '../../src/intake/rule-set.ts';
+import type { Rule, RuleSet } from '../../src/intake/rule-set.ts';
 import { loadBuiltInRuleSets } from '../../src/intake/rule-sets.ts';
 
 const ALL = 'type not bullseye half-moon star-break combination-break surface-pit crack';
@@ -74,6 +74,8 @@ const FIGURES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     'zone-b/rule': 'extentMm < 15 mm',
     'zone-c/rule': 'extentMm < 25 mm',
     'zone-d/rule': 'extentMm < 40 mm',
+    'earlier-repair': 'earlierRepairMm > 100 mm',
+    'other-damage': 'otherDamageMm > 100 mm',
     cracks: 'type not crack',
   },
   'gb-mot-over-3500kg': {
@@ -162,6 +164,30 @@ const FIGURES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   },
 };
 
+/** Which vehicles, where it is not all; ">" for over and "<" for up to, in kg. */
+const COVERS: Readonly<Record<string, string>> = {
+  'de-verkehrsblatt-1986': 'car van',
+  'gb-mot-over-3500kg': 'truck bus van other > 3500',
+  'gb-mot-up-to-3500kg': 'car van bus other < 3500',
+  'us-49-cfr-393-60-c': 'truck bus van tractor other',
+  // 10,000 lb.
+  'us-md-comar-11-22-02-20': 'truck van > 4536',
+};
+
+/** What has superseded it, and since when it is withdrawn. */
+const OUT_OF_FORCE: Readonly<Record<string, readonly [string | null, string | null]>> = {
+  'gb-bs-au-242a-1998': ['BS AU 242b:2022', '2023-03'],
+  'us-rolags': ['ANSI/NWRA/ROLAGS 001-2014', null],
+};
+
+function coverFigures({ vehicles, overKg, upToKg }: RuleSet['covers']): string {
+  return [
+    vehicles === 'all' ? 'all' : vehicles.join(' '),
+    ...(overKg === null ? [] : [`> ${overKg}`]),
+    ...(upToKg === null ? [] : [`< ${upToKg}`]),
+  ].join(' ');
+}
+
 function areaFigures(area: Area): string {
   switch (area.kind) {
     case 'both':
@@ -191,6 +217,14 @@ describe('the figures of', () => {
 
   test('no set are left out', () => {
     expect(sets.map(({ id }) => id)).toEqual(Object.keys(FIGURES));
+  });
+
+  test.each(sets)('$id hold for the vehicles, and as long, as its text', ({ id, ...set }) => {
+    expect(coverFigures(set.covers)).toBe(COVERS[id] ?? 'all');
+    const { outOfForce } = set;
+    expect(outOfForce === null ? null : [outOfForce.supersededBy, outOfForce.withdrawnOn]).toEqual(
+      OUT_OF_FORCE[id] ?? null,
+    );
   });
 
   test.each(sets)('$id are those of its text', ({ id, zones, rules }) => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { assess, type CheckedRule } from '../../src/intake/assess.ts';
+import { assess } from '../../src/intake/assess.ts';
 import type { IntakeSheet } from '../../src/intake/intake-sheet.ts';
+import type { CheckedRule } from '../../src/intake/reason.ts';
 import type { RuleSet } from '../../src/intake/rule-set.ts';
 import { loadBuiltInRuleSets } from '../../src/intake/rule-sets.ts';
 import { TECHNICAL_EXCLUSIONS } from '../../src/intake/technical-exclusions.ts';

@@ -19,6 +19,8 @@ const withCrater = (changes: Readonly<Record<string, unknown>>) => ({
   rules: germany.rules.map((rule, at) => (at === 2 ? { ...rule, ...changes } : rule)),
 });
 
+const OLD = { supersededBy: 'x', withdrawnOn: '2023-03', provenance: 'seen', source: 'demo' };
+
 describe('a rule set file', () => {
   test('that comes with the unit is accepted, each under an id of its own', () => {
     const loaded = loadBuiltInRuleSets();
@@ -115,6 +117,21 @@ describe('a rule set file', () => {
       'with a date that is none',
       { inForce: '1986' },
       'inForce is "1986"; accepted: a date as YYYY-MM-DD',
+    ],
+    [
+      'out of force for no reason',
+      { outOfForce: { ...OLD, supersededBy: null, withdrawnOn: null } },
+      'outOfForce is {"supersededBy":null,"withdrawnOn":null,"provenance":"see...; accepted: what superseded it, when it was withdrawn, or both',
+    ],
+    [
+      'withdrawn in a month that there is not',
+      { outOfForce: { ...OLD, withdrawnOn: '2023-13' } },
+      'outOfForce.withdrawnOn is "2023-13"; accepted: a month or a date as YYYY-MM or YYYY-MM-DD',
+    ],
+    [
+      'out of force without saying who says so',
+      { outOfForce: { ...OLD, source: undefined } },
+      'outOfForce.source is missing',
     ],
     ['without rules', { rules: [] }, 'rules is []; accepted: at least one rule'],
     ['for vehicles that there are not', { covers: { vehicles: ['boat'] } }, 'covers.vehicles'],

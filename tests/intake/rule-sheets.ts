@@ -1,5 +1,6 @@
 /** Short ways to say a damage, its place and the built-in rule sets it is put to. */
-import { assess, isRule } from '../../src/intake/assess.ts';
+import { assess } from '../../src/intake/assess.ts';
+import { isRule } from '../../src/intake/reason.ts';
 import { type RuleSet, ruleSetSchema } from '../../src/intake/rule-set.ts';
 import { loadBuiltInRuleSets } from '../../src/intake/rule-sets.ts';
 import { type Changes, sheetWith } from './sheets.ts';
@@ -13,6 +14,13 @@ export function builtIn(id: string): RuleSet {
 
 export const here = (changes: Changes, ...ids: readonly string[]) =>
   assess(sheetWith(changes), ids.map(builtIn));
+export const reasonIds = (changes: Changes, id: string) =>
+  here(changes, id).reasons.map((reason) => reason.id);
+/** Of the rules that are broken or cannot be judged. */
+export const ruleIds = (changes: Changes, id: string) =>
+  here(changes, id)
+    .reasons.filter(isRule)
+    .map((rule) => rule.id);
 export const brokenIds = (changes: Changes, id: string) =>
   here(changes, id)
     .reasons.filter((reason) => isRule(reason) && reason.outcome === 'broken')

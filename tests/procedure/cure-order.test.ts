@@ -44,6 +44,7 @@ const context = (profile: Profile) =>
     answer: fc.constantFrom(null, 'yes', 'no'),
     lampLastKnownWPerM2: fc.constant(195),
     cure,
+    light: fc.record({ dark: fc.boolean(), quietS: fc.constantFrom(0, 60) }),
     dtS: fc.constantFrom(0.05, 5, 60, 400),
   });
 
@@ -52,6 +53,7 @@ const state = fc.record({
   elapsedS: fc.double({ min: 0, max: 2000, noNaN: true }),
   cycle: fc.integer({ min: 0, max: 6 }),
   vacuumHeldS: fc.double({ min: 0, max: 400, noNaN: true }),
+  darkLookS: fc.constantFrom(null, 0, 1),
   outcome: fc.constantFrom(null, 'clear', 'mark-remains'),
 });
 
@@ -137,8 +139,13 @@ describe('the order of the cures', () => {
     const given = fc.sample(context(APART), { numRuns: 1, seed: 1 })[0] as PhaseContext;
     while (from.phase !== 'scrape') {
       const done = { ...given.cure, done: true };
-      const context: PhaseContext = { ...given, answer: 'yes', cure: done };
-      from = stepProcedure(from, context).state;
+      const light = { dark: true, quietS: 0 };
+      const context: PhaseContext = { ...given, answer: 'yes', cure: done, light };
+      const { phase } = from;
+      // A cure begins and ends with a look at the dark.
+      for (let tick = 0; tick < 5 && from.phase === phase; tick++) {
+        from = stepProcedure(from, context).state;
+      }
       order.push(from.phase);
     }
     expect(order).toEqual([

@@ -24,6 +24,7 @@ const CONTEXT: PhaseContext = {
     doseCoverageFactor: 1.645,
     lampOnS: 0,
   },
+  light: { dark: true, quietS: 0 },
   dtS: 0.05,
 };
 
@@ -137,7 +138,9 @@ describe('phases', () => {
   });
 
   test('only the cures have the lamp, and they are vented', () => {
-    const lit = Object.entries(PHASE_TABLE).filter(([, { lamp }]) => lamp);
+    const lit = Object.entries(PHASE_TABLE).filter(([id, { lamp }]) =>
+      lamp(at(id as PhaseId, { darkLookS: null })),
+    );
     expect(lit.map(([id]) => id)).toEqual([...CURE_PHASES]);
     for (const id of CURE_PHASES) {
       expect(PHASE_TABLE[id].air(at(id), DEFAULT_PROFILE)).toEqual({ air: 'vented' });

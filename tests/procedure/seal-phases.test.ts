@@ -30,6 +30,7 @@ const CONTEXT: PhaseContext = {
     doseCoverageFactor: 1.645,
     lampOnS: 0,
   },
+  light: { dark: true, quietS: 0 },
   dtS: TICK_S,
 };
 const at = (phase: ProcedureState['phase'], change: Partial<ProcedureState> = {}) => ({

@@ -20,6 +20,7 @@ const anyDouble = fc.double();
 const frames: fc.Arbitrary<Frame> = record({
   sequence: fc.nat(),
   timeS: anyDouble,
+  hostTimeS: fc.option(anyDouble),
   sampledAtS: anyDouble,
   link: fc.constantFrom('up' as const, 'mute' as const),
   counts: record({
