@@ -32,6 +32,8 @@ export interface FirmataBoardOptions {
   readonly openLine: OpenLine;
   readonly portName: string;
   readonly clock: HostClock;
+  /** False where the board's time is not real, as that of an emulated one before a slowed clock. */
+  readonly comparesClocks?: boolean;
   readonly tickS: number;
   readonly limits: Limits;
   readonly onNotice?: (words: string) => void;
@@ -97,11 +99,11 @@ interface State {
   onActing: ((safely: boolean) => void) | null;
 }
 
-function startOf({ clock, tickS }: FirmataBoardOptions): State {
+function startOf({ clock, tickS, comparesClocks = true }: FirmataBoardOptions): State {
   const nowS = clock.nowS();
   return {
     frames$: new Subject<Frame>(),
-    source: createFrameSource(tickS, nowS),
+    source: createFrameSource(tickS, nowS, comparesClocks),
     signals: null,
     sequence: 0,
     closed: false,

@@ -53,9 +53,15 @@ interface State {
   damagePending: boolean;
   heardAtS: number;
   muteDueS: number;
+  /** Whether a frame says when the host heard it. */
+  readonly comparesClocks: boolean;
 }
 
-export function createFrameSource(tickS: number, openedS: number): FrameSource {
+export function createFrameSource(
+  tickS: number,
+  openedS: number,
+  comparesClocks = true,
+): FrameSource {
   const patienceS = MUTE_AFTER_TICKS * tickS + ALLOWANCE_S;
   const state: State = {
     time: startOfTime(openedS),
@@ -66,6 +72,7 @@ export function createFrameSource(tickS: number, openedS: number): FrameSource {
     damagePending: false,
     heardAtS: openedS,
     muteDueS: openedS + patienceS,
+    comparesClocks,
   };
   return {
     hear: (body, hostS) => {
@@ -114,7 +121,7 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   const frame: BareFrame = {
     ...state.last,
     timeS,
-    hostTimeS: hostS,
+    hostTimeS: state.comparesClocks ? hostS : null,
     link: 'up',
     pressed,
     damaged,
@@ -127,7 +134,15 @@ function muteFrame(state: State, hostS: number): BareFrame {
   const { line, timeS } = timeOfMuteFrame(state.time, hostS);
   state.time = line;
   const damaged = takeDamage(state);
-  return { ...state.last, timeS, hostTimeS: hostS, link: 'mute', pressed: [], damaged, gap: false };
+  return {
+    ...state.last,
+    timeS,
+    hostTimeS: state.comparesClocks ? hostS : null,
+    link: 'mute',
+    pressed: [],
+    damaged,
+    gap: false,
+  };
 }
 
 function takeDamage(state: State): boolean {

@@ -61,12 +61,13 @@ export function bottleRemarks(
   { resin }: Bottle,
   use: 'fill' | 'pit',
   { damage, glassK }: JobSheet,
-  today: string,
+  { today, simulated }: { readonly today: string; readonly simulated: boolean },
 ): BottleRemarks {
   const { damage: wanted } = adviceRulesSchema.parse(builtInAdvice);
   const { leastMPaS, mostMPaS } = wanted[damage.type];
   const remarks = resinRemarks(resin, {
     today,
+    board: simulated ? 'simulated' : 'real',
     use,
     glassK,
     // Pit resin runs into no gap.

@@ -76,7 +76,7 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
   const today = dayOfJob(when, bottles.value, source?.value.raw);
   const intake = await intakeOf(source?.value ?? null, options, loaded.value, today);
   if (!intake.ok) return refused(intake.problems);
-  const gates = jobGates(options, loaded.value, bottles.value, intake.value, today);
+  const gates = jobGates(options, loaded.value, bottles.value, intake.value, { ...when, today });
   const { careForRun } = await import('./care-for-run.ts');
   const care = careForRun(loaded.value, {
     simulated: when.simulated,
@@ -168,7 +168,7 @@ function jobGates(
   { config }: LoadedSettings,
   { fill, pit }: Bottles,
   intake: JobIntake | null,
-  today: string,
+  when: Pick<When, 'today' | 'simulated'>,
 ): readonly JobGate[] {
   const gate = (item: JobOverrideItem, against: readonly string[], notes: readonly string[]) => {
     const made = jobGate(item, against, override);
@@ -177,7 +177,7 @@ function jobGates(
   const bottle = (item: 'resin' | 'pit-resin', of: Bottle | null): JobGate => {
     const use = item === 'resin' ? 'fill' : 'pit';
     if (of === null) return gate(item, [], []);
-    const { against, notes } = bottleRemarks(of, use, config.job, today);
+    const { against, notes } = bottleRemarks(of, use, config.job, when);
     return gate(item, against, notes);
   };
   return [

@@ -1,5 +1,6 @@
 /** `meniscus records list`: repairs, newest first, a line each, or as JSON. */
 import type { Command } from 'commander';
+import { escapedValue } from '../plain-text.ts';
 import type { FoundRepair } from '../records/store/find.ts';
 import { mJPerCm2FromJPerM2 } from '../units.ts';
 import { EXIT } from './exit-codes.ts';
@@ -49,7 +50,10 @@ function tableOf(found: readonly FoundRepair[]): string {
   return `${[...rows.map((row) => lineOf(row, widths)), ...foot].join('\n')}\n`;
 }
 
-const cellsOf = (repair: FoundRepair): readonly string[] => [
+/** A value on record may hold whatever older programs let in: it stays inside its cell. */
+const cellsOf = (repair: FoundRepair): readonly string[] => rawCellsOf(repair).map(escapedValue);
+
+const rawCellsOf = (repair: FoundRepair): readonly string[] => [
   repair.startedAt.slice(0, 16).replace('T', ' '),
   `${repair.simulated === 1 ? '~' : ''}${repair.id}`,
   repair.damage ?? 'not known',

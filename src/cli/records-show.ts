@@ -1,5 +1,6 @@
 /** `meniscus records show`: one record with its amendments and removals, in order, or as JSON. */
 import type { Command } from 'commander';
+import { escapedValue } from '../plain-text.ts';
 import { INCOMPLETE } from '../records/report-verdict.ts';
 import type { FoundRepair } from '../records/store/find.ts';
 import type { ShownEntry, ShownRecord } from '../records/store/records-store.ts';
@@ -41,7 +42,9 @@ function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [
     id,
-    ...[...facts, ...people].map(([name, value]) => `  ${name.padEnd(width)}  ${value}`),
+    ...[...facts, ...people].map(
+      ([name, value]) => `  ${name.padEnd(width)}  ${escapedValue(value)}`,
+    ),
     '',
     'Entries, appended and never overwritten:',
     ...entries.flatMap(entryLines),
@@ -113,7 +116,7 @@ function entryLines({ entry, personal }: ShownEntry): readonly string[] {
   const { seq, at, kind, hash, body } = entry;
   const words = textAt(body, 'text') ?? textAt(body, 'reason') ?? textAt(body, 'what');
   const { by: name } = personal ?? {};
-  const by = name === undefined ? '' : `, by ${name}`;
-  const said = words === null ? [] : [`     ${words}`];
+  const by = name === undefined ? '' : `, by ${escapedValue(name)}`;
+  const said = words === null ? [] : [`     ${escapedValue(words)}`];
   return [`  ${String(seq).padStart(4)} ${at} ${kind}${by}`, ...said, `       ${hash}`];
 }

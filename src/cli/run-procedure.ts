@@ -8,7 +8,7 @@ import type { ControllerState, ProcedureTypes } from '../controller-state.ts';
 import type { Snapshot } from '../events.ts';
 import type { Request } from '../frame.ts';
 import { type Consumer, createPipeline, type Tick } from '../pipeline.ts';
-import { escapedValue } from '../plain-text.ts';
+import { escapedLines } from '../plain-text.ts';
 import type { Journal } from '../records/journal.ts';
 import type { JournalEnd } from '../records/journal-format.ts';
 import { clockWords, END_WORDS } from '../records/report-words.ts';
@@ -63,7 +63,7 @@ export async function runProcedure<P extends ProcedureTypes>(
   const typed = typedFor(run, watcher, (request) => pipeline.request(request));
   const panel = await createLivePanel(run.out, run.showing, typed.text);
   const warn = (words: string): void =>
-    panel.aside(() => run.err.write(`${escapedValue(words)}\n`));
+    panel.aside(() => run.err.write(escapedLines(`${words}\n`)));
   onFailure((error) => {
     watcher.unrecorded(error);
     warn(incompleteFromNow(error));

@@ -67,7 +67,14 @@ export function advise(question: AdviceQuestion): Advice {
     base === null ? null : { leastPaS: base.leastMPaS / 1000, mostPaS: base.mostMPaS / 1000 };
   const resins = question.resins.map((resin): ResinAdvice => {
     const viscosityPaS = glassK === null ? null : viscosityAtPaS(resin, glassK);
-    const remarks = resinRemarks(resin, { today, use: 'fill', glassK, wanted, viscosityPaS });
+    const remarks = resinRemarks(resin, {
+      today,
+      board: null,
+      use: 'fill',
+      glassK,
+      wanted,
+      viscosityPaS,
+    });
     const { name, lot } = resin;
     return { name, lot, viscosityPaS, remarks, suits: !isRefused(remarks) };
   });

@@ -11,6 +11,8 @@ import type { Resin } from './resin.ts';
 export interface ResinUse {
   /** The day of the work, YYYY-MM-DD. */
   readonly today: string;
+  /** Null where it is not yet known: advice is the same for either. */
+  readonly board: 'real' | 'simulated' | null;
   /** What it is to fill. */
   readonly use: 'fill' | 'pit';
   /** Null where nobody measured. */
@@ -21,6 +23,8 @@ export interface ResinUse {
 }
 
 export const RESIN_FAULTS = [
+  'demo-on-real-glass',
+  'demo',
   'expired',
   'opened-too-long',
   'opened-in-future',
@@ -56,6 +60,18 @@ const celsius = (k: number): string => `${celsiusFromK(k).toFixed(0)} C`;
 const milli = (paS: number): string => `${(paS * 1000).toFixed(0)} mPa s`;
 
 const ROWS: readonly Row[] = [
+  {
+    fault: 'demo-on-real-glass',
+    weight: 'refuse',
+    words: ({ demo }, { board }) =>
+      demo && board === 'real' ? 'an invented demo bottle, not for a real board' : null,
+  },
+  {
+    fault: 'demo',
+    weight: 'note',
+    words: ({ demo }, { board }) =>
+      demo && board === null ? 'an invented demo bottle, for the simulated board only' : null,
+  },
   {
     fault: 'expired',
     weight: 'refuse',

@@ -15,6 +15,8 @@ const resinFileSchema = z.strictObject({
   lot: text(40),
   /** Where the figures come from. */
   source: text(200),
+  /** An invented bottle, for trying out: it never expires in earnest and fills no real break. */
+  demo: z.boolean({ error: 'true or false' }).default(false),
   use: choice(['fill', 'pit']),
   viscosity: z
     .array(
@@ -61,6 +63,7 @@ export const resinSchema = resinFileSchema
     name: file.name,
     lot: file.lot,
     source: file.source,
+    demo: file.demo,
     use: file.use,
     viscosity: file.viscosity
       .map(({ atC, mPaS }) => ({ temperatureK: kFromCelsius(atC), viscosityPaS: mPaS / 1000 }))

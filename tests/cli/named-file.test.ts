@@ -80,6 +80,12 @@ describe('a file that a person names', () => {
     expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never written over');
   });
 
+  test('is refused as a link to a chain, also where the chain no longer begins like one', () => {
+    writeFileSync(at('records', 'chain.jsonl'), 'spoilt\n');
+    symlinkSync(at('records', 'chain.jsonl'), at('elsewhere', 'soft.csv'));
+    expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never written over');
+  });
+
   test('is refused among records however its path is spelled, and taken if the person insists', () => {
     symlinkSync(at('records', 'demo-1'), at('elsewhere', 'link'));
     const inside = [

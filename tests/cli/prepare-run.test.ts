@@ -10,6 +10,7 @@ import { scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
 const SIMULATED = { simulated: true, today: '2000-01-01', todayUtc: '2000-01-01' };
+const REAL = { ...SIMULATED, simulated: false };
 let count = 0;
 const file = (content: unknown): string => writeJson(folder, `f${count++}.json`, content);
 
@@ -129,6 +130,13 @@ describe('a bottle of resin', () => {
     const override = collectOverride('resin=practice on a coupon', []);
     const { about } = ready(await prepare({ resin: file(EXPIRED), override, by: 'demo person' }));
     expect(about.overrides.map(({ item }) => item)).toEqual(['resin']);
+  });
+
+  it('that is a demo is refused on a real board, and taken there when its file says it is none', async () => {
+    const invented = 'an invented demo bottle, not for a real board';
+    expect(refusal(await prepare({ resin: file(resin) }, REAL))).toContain(invented);
+    const real = file({ ...resin, demo: false });
+    expect(refusal(await prepare({ resin: real }, REAL))).not.toContain(invented);
   });
 
   it('of the fill is not taken for the pit', async () => {

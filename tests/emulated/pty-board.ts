@@ -35,6 +35,7 @@ export async function openOverPty(
     openLine: () => openSerialLine(link),
     portName: link,
     clock,
+    comparesClocks: clock === REAL_CLOCK,
     tickS,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
   });

@@ -152,7 +152,7 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
     for (const title of [
       '3.3 Clean the pit',
       '5.2 Vacuum holds',
-      '5.6 Pressure holds',
+      '5.7 Pressure holds',
       '6.8 Curing',
     ]) {
       expect(drawn).toContain(title);

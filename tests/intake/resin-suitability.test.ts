@@ -9,22 +9,30 @@ import {
   usableUntil,
 } from '../../src/intake/resin-suitability.ts';
 
-const resin = resinSchema.parse(demoResin);
+/** Expires on the last day of 2000, opened twelve days before the work. */
+const BOTTLE = { ...demoResin, demo: false, expiresOn: '2000-12-31', openedOn: '1999-12-20' };
+const resin = resinSchema.parse(BOTTLE);
 const USE: ResinUse = {
   today: '2000-01-01',
+  board: 'real',
   use: 'fill',
   glassK: 296.15,
   wanted: { leastPaS: 0.01, mostPaS: 0.09 },
   viscosityPaS: 0.043,
 };
 const faults = (file: object, use: object): readonly ResinFault[] =>
-  resinRemarks(resinSchema.parse({ ...demoResin, ...file }), { ...USE, ...use }).map(
+  resinRemarks(resinSchema.parse({ ...BOTTLE, ...file }), { ...USE, ...use }).map(
     ({ fault }) => fault,
   );
 
 /** For each fault a bottle or job just inside and just outside. */
 const CASES: Readonly<Record<ResinFault, { inside: [object, object]; outside: [object, object] }>> =
   {
+    'demo-on-real-glass': { inside: [{}, {}], outside: [{ demo: true }, {}] },
+    demo: {
+      inside: [{ demo: true }, { board: 'simulated' }],
+      outside: [{ demo: true }, { board: null }],
+    },
     expired: {
       inside: [{ openedOn: null }, { today: '2000-12-31' }],
       outside: [{ openedOn: null }, { today: '2001-01-01' }],
@@ -53,6 +61,11 @@ describe('a bottle of resin', () => {
   it('says what it is and what it should be', () => {
     const [remark] = resinRemarks(resin, { ...USE, today: '2001-01-03', glassK: null });
     expect(remark?.words).toBe('expired on 2000-12-31, 3 days ago');
+  });
+
+  it('that was invented is refused on a real board, and a copy of its file with real figures too until it says so', () => {
+    const [remark] = resinRemarks(resinSchema.parse({ ...BOTTLE, demo: true }), USE);
+    expect(remark).toMatchObject({ fault: 'demo-on-real-glass', weight: 'refuse' });
   });
 
   it('is refused for nothing that nobody measured', () => {
