@@ -114,6 +114,20 @@ describe.skipIf(process.platform === 'win32')('a job whose journal breaks off', 
   });
 });
 
+test.skipIf(process.platform === 'win32')(
+  'a calibration whose journal breaks off is told so, and nothing of it is kept',
+  async () => {
+    await runProgram(['--help'], folder);
+    const what = `calibrate pressure --by "Demo Person" --reference-name "demo gauge" --certificate D-1`;
+    const command = `ulimit -f 160; exec "${process.execPath}" "${PROGRAM}" ${what} --reference-uncertainty 0.05 --speed max --records full-care 2>&1`;
+    const { status, stdout } = spawnSync('sh', ['-c', command], { cwd: folder, encoding: 'utf8' });
+    expect(stdout).toContain('RECORD INCOMPLETE from now on');
+    expect(stdout).toContain('Nothing was kept');
+    expect(status).toBe(1);
+    expect(existsSync(join(folder, 'full-care', 'chain.jsonl'))).toBe(false);
+  },
+);
+
 describe('the end of a job', () => {
   async function endWith(file: JournalFile) {
     const settings = loadSettings({});
