@@ -48,7 +48,7 @@ export function guidedFaceOf(
   const { step } = state.procedure;
   const { title, more } = words.steps[step];
   return {
-    ...seen,
+    seen,
     mark: STEP_MARKS[step],
     title,
     lines: () => linesOf(state, snapshot, config),

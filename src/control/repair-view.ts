@@ -49,8 +49,16 @@ export function repairViewOf(
   snapshot: Snapshot,
   config: JobConfig,
 ): View {
+  // Field by field, as in `stateActing`.
   return {
-    ...seen,
+    catalogue: seen.catalogue,
+    batch: seen.batch,
+    kind: seen.kind,
+    alarm: seen.alarm,
+    alarmStops: seen.alarmStops,
+    asksEnd: seen.asksEnd,
+    page: seen.page,
+    phaseElapsedS: seen.phaseElapsedS,
     phase: state.procedure.phase,
     notClearAdvice: config.profile.notClearAdvice,
     why: state.why?.shown ?? NO_REASON,

@@ -35,7 +35,8 @@ export interface Seen {
   readonly phaseElapsedS: number;
 }
 
-export interface Face extends Seen {
+export interface Face {
+  readonly seen: Seen;
   /** The number or mark of the step, and its title. */
   readonly mark: string;
   readonly title: string;
@@ -48,34 +49,36 @@ export interface Face extends Seen {
 }
 
 export function signalsOf(face: Face): Signals {
-  return { display: displayOf(face), status: statusOf(face), buzzer: buzzerOf(face) };
+  return { display: displayOf(face), status: statusOf(face.seen), buzzer: buzzerOf(face.seen) };
 }
 
 function displayOf(face: Face): DisplayLines {
-  const { states } = face.catalogue;
-  if (face.alarm !== null) return alarmScreen(face.alarm, face);
-  switch (face.batch) {
+  const { catalogue, alarm, batch, page } = face.seen;
+  const { states } = catalogue;
+  if (alarm !== null) return alarmScreen(alarm, face.seen);
+  switch (batch) {
     case 'stopped':
     case 'aborted':
     case 'complete':
-      return endScreen(face, face.batch);
+      return endScreen(face, batch);
     case 'holding':
     case 'restarting':
-      return screen(heldTitle(face, face.batch), [states.outputsOff, states.wait], '');
+      return screen(heldTitle(face, batch), [states.outputsOff, states.wait], '');
     case 'held':
       return heldScreen(face);
     case 'stopping':
     case 'aborting':
-      return screen(`-- ${states[face.batch]}`, [states.makingSafe, states.outputsOff], '');
+      return screen(`-- ${states[batch]}`, [states.makingSafe, states.outputsOff], '');
     default:
-      return face.page === null
+      return page === null
         ? screen(`${face.mark} ${face.title}`, face.lines(), face.buttons())
-        : helpScreen(face, face.page);
+        : helpScreen(face, page);
   }
 }
 
 function helpScreen(face: Face, page: number): DisplayLines {
-  const { catalogue, mark } = face;
+  const { mark } = face;
+  const { catalogue } = face.seen;
   const all = face.help();
   const shown = all[page % all.length];
   const title = shown?.caution === true ? `!? ${catalogue.states.caution}` : `? ${face.title}`;
@@ -83,7 +86,7 @@ function helpScreen(face: Face, page: number): DisplayLines {
   return screen(`${mark} ${title}`, shown?.lines ?? [], buttons);
 }
 
-function alarmScreen(alarm: ShownAlarm, { catalogue, page: open }: Face): DisplayLines {
+function alarmScreen(alarm: ShownAlarm, { catalogue, page: open }: Seen): DisplayLines {
   const page = open ?? 0;
   const all = alarmPages(alarm, catalogue);
   const { title } = alarmWords(alarm, catalogue);
@@ -99,23 +102,23 @@ export function buttonLine({ buttons }: Catalogue, key: ButtonKey, mark?: string
 
 const pageMark = (page: number, count: number): string => `${(page % count) + 1}/${count}`;
 
-const heldTitle = ({ mark, catalogue }: Face, state: StateKey): string =>
+const heldTitle = ({ mark, seen: { catalogue } }: Face, state: StateKey): string =>
   `${mark} || ${catalogue.states[state]}`;
 
 function heldScreen(face: Face): DisplayLines {
-  const page = face.page ?? 0;
-  const { asksEnd, catalogue } = face;
+  const { asksEnd, alarmStops, catalogue } = face.seen;
+  const page = face.seen.page ?? 0;
   const all = asksEnd ? reasonPages({ say: 'end-asked' }, catalogue) : face.why();
   const mark = all.length > 1 ? pageMark(page, all.length) : '';
-  const held = face.alarmStops ? 'heldByAlarm' : 'held';
+  const held = alarmStops ? 'heldByAlarm' : 'held';
   const buttons = buttonLine(catalogue, asksEnd ? 'endAsked' : held, mark);
   const title = asksEnd ? `${face.mark} ||? ${catalogue.states.endAsked}` : heldTitle(face, 'held');
   return screen(title, all[page % all.length] ?? [], buttons);
 }
 
 function endScreen(face: Face, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {
-  const { states, buttons } = face.catalogue;
-  const page = face.page ?? 0;
+  const { states, buttons } = face.seen.catalogue;
+  const page = face.seen.page ?? 0;
   const all = face.why();
   const [left, more] = buttons.end;
   const right = all.length > 1 ? `${more} ${pageMark(page, all.length)}` : '';
@@ -127,7 +130,7 @@ function screen(title: string, text: readonly string[], buttons: string): Displa
 }
 
 /** IEC 60073: red danger, yellow abnormal, blue a person must act, green normal. */
-function statusOf({ alarm, alarmStops, batch, kind }: Face): Signals['status'] {
+function statusOf({ alarm, alarmStops, batch, kind }: Seen): Signals['status'] {
   if (alarm?.action === 'abort' || batch === 'aborting' || batch === 'aborted') {
     return { colour: 'red', flashing: alarm !== null };
   }
@@ -138,7 +141,7 @@ function statusOf({ alarm, alarmStops, batch, kind }: Face): Signals['status'] {
   return { colour: batch === 'complete' ? 'green' : 'blue', flashing: false };
 }
 
-function buzzerOf({ alarm, batch, kind, phaseElapsedS }: Face): Signals['buzzer'] {
+function buzzerOf({ alarm, batch, kind, phaseElapsedS }: Seen): Signals['buzzer'] {
   if (alarm !== null) return alarm.action === 'warn' ? 'once' : 'repeating';
   const asks = batch === 'running' && kind !== 'automatic' && phaseElapsedS < 0.5;
   return asks ? 'once' : 'off';

@@ -23,7 +23,7 @@ export interface View extends Seen {
 export function faceOf(view: View): Face {
   const { catalogue, kind, phase, why } = view;
   return {
-    ...view,
+    seen: view,
     mark: STEP_NUMBERS[phase],
     title: catalogue.prompts[phase].title,
     lines: () => linesOf(view),
