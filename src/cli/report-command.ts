@@ -73,9 +73,9 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     process.stderr.write(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
-  const { verdict, outcome, doses } = data;
+  const { verdict, reservations, outcome, doses } = data;
   const told = json
-    ? JSON.stringify({ verdict, outcome, doses, files }, null, 2)
+    ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
     : lines.join('\n');
   process.stdout.write(`${told}\n`);
   return EXIT.completed;

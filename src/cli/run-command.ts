@@ -155,6 +155,7 @@ const resultOf = (
   why,
   boardS,
   verdict: data?.verdict ?? null,
+  reservations: data?.reservations ?? [],
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
   files,

@@ -5,6 +5,7 @@
  */
 import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { escapedValue } from '../plain-text.ts';
 import type { PageDocument } from '../records/document/blocks.ts';
 import { certificate } from '../records/document/certificate.ts';
 import type { DocumentFacts } from '../records/document/facts.ts';
@@ -12,6 +13,7 @@ import { renderHtml } from '../records/document/html.tsx';
 import { reportDocument } from '../records/document/report-document.ts';
 import type { JournalContents } from '../records/read-journal.ts';
 import type { ReportData } from '../records/report-data.ts';
+import { verdictHeadline } from '../records/report-reservations.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
@@ -127,8 +129,13 @@ function writeWhole(path: string, content: string | Uint8Array): void {
   renameSync(fresh, path);
 }
 
-function verdictLines({ verdict, doses }: ReportData): readonly string[] {
-  return [`Verdict: ${verdict.process}`, ...doses.map(doseLine)];
+function verdictLines(data: ReportData): readonly string[] {
+  const { reservations, doses } = data;
+  return [
+    `Verdict: ${verdictHeadline(data)}`,
+    ...reservations.flatMap(({ support }) => support.map((line) => `  ${escapedValue(line)}`)),
+    ...doses.map(doseLine),
+  ];
 }
 
 function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {

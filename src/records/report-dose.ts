@@ -29,6 +29,8 @@ export interface DoseResult {
   /** What this dose is of: of both at once, or of one of two that were cured apart. */
   readonly portion: CuredPortion;
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured';
+  /** Alarms after which what was counted shows nothing; empty where there were none. */
+  readonly doubts: readonly string[];
   readonly doseJPerM2: number;
   /** The job's, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
@@ -99,11 +101,19 @@ export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
+  doubts: readonly string[],
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doseResultOf(portion, snapshots, measured, inputs),
+    doubted(doseResultOf(portion, snapshots, measured, inputs), doubts),
   );
 }
+
+/** A clock or sensor that cannot be believed shows no dose to be met; one that is short stays so. */
+const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+  ...dose,
+  doubts,
+  verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
+});
 
 const WORST_FIRST = ['not cured', 'not met', 'not shown', 'met'] as const;
 
@@ -118,7 +128,7 @@ function doseResultOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
-): DoseResult {
+): Omit<DoseResult, 'doubts'> {
   const source = SOURCES[portion];
   const stated = lastMeasured(measured, source.dose);
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;

@@ -6,6 +6,7 @@
 import type { EndReason, Outcome } from '../../events.ts';
 import type { CuredPortion, DoseResult } from '../report-dose.ts';
 import type { Verdict } from '../report-verdict.ts';
+import { headlineOf, RESERVATION_ROWS, type ReservationId } from '../reservations.ts';
 import type { AssessmentFacts } from './facts.ts';
 
 type Words<K extends string> = Readonly<Record<K, string>>;
@@ -25,6 +26,7 @@ export const CERTIFICATE_LABELS = [
   'doseOfFill',
   'doseOfPit',
   'resin',
+  'pitResin',
   'profile',
   'cycles',
   'seal',
@@ -32,6 +34,7 @@ export const CERTIFICATE_LABELS = [
   'rules',
   'technical',
   'calibrations',
+  'reservations',
   'overrides',
   'edits',
   'agreed',
@@ -57,17 +60,24 @@ export interface CertificateWords {
   readonly notRecorded: string;
   readonly removedOn: (day: string) => string;
   readonly process: Words<Verdict['process']>;
+  readonly reservation: Words<ReservationId>;
+  /** A verdict with what stands against it. */
+  readonly headline: (verdict: string, headlines: readonly string[]) => string;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
+  /** Instead of a verdict where the figures themselves are in doubt. */
+  readonly doseDoubted: string;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
   readonly shown: (dose: string, coverage: string) => string;
   readonly noUncertainty: string;
   readonly lot: (lot: string) => string;
+  readonly expires: (day: string) => string;
+  readonly opened: (day: string) => string;
   readonly damageTypes: Words<string>;
   readonly damageField: Readonly<Record<(typeof DAMAGE_FIELDS)[number], (value: number) => string>>;
   readonly lasted: (clock: string) => string;
@@ -115,6 +125,7 @@ export const ENGLISH: CertificateWords = {
     doseOfFill: 'Light dose, fill',
     doseOfPit: 'Light dose, pit',
     resin: 'Resin',
+    pitResin: 'Pit resin',
     profile: 'Profile',
     cycles: 'Cycles',
     seal: 'Seal',
@@ -122,6 +133,7 @@ export const ENGLISH: CertificateWords = {
     rules: 'Rules',
     technical: 'Can it be done',
     calibrations: 'Calibrations in force',
+    reservations: 'Stands against it',
     overrides: 'Overrides',
     edits: 'Edits',
     agreed: 'Agreed before work',
@@ -142,11 +154,16 @@ export const ENGLISH: CertificateWords = {
     'process within its limits': 'The process stayed within its limits',
     'process within its limits, with interruptions':
       'The process stayed within its limits, with interruptions',
+    'process within its limits, with reservations': 'The process stayed within its limits',
     'process outside its limits': 'The process went outside its limits',
     'dose not shown to be met': 'The light dose is not shown to be met',
     'process not completed': 'The repair was not completed',
     'record changed, process not judged': 'The record was changed: the process is not judged',
   },
+  reservation: Object.fromEntries(
+    RESERVATION_ROWS.map(({ id, headline }) => [id, headline]),
+  ) as Words<ReservationId>,
+  headline: headlineOf,
   outcome: {
     clear: 'The technician found the break clear, level and hard.',
     'mark-remains': 'The technician found that a mark remains.',
@@ -171,12 +188,15 @@ export const ENGLISH: CertificateWords = {
     'not shown': 'Resin may be soft.',
     'not cured': 'Nothing was cured.',
   },
+  doseDoubted: 'not shown: clock or light sensor in doubt',
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',
   shown: (dose, coverage) => `at least ${dose} (${coverage})`,
   noUncertainty: 'no uncertainty stated',
   lot: (lot) => `lot ${lot}`,
+  expires: (day) => `expires ${day}`,
+  opened: (day) => `opened ${day}`,
   damageTypes: {
     bullseye: 'bullseye',
     'half-moon': 'half moon',
