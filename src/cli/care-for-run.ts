@@ -7,7 +7,7 @@ import { jobBeyondLamp } from '../job-target.ts';
 import { problemLine } from '../settings.ts';
 import { type InForce, withCalibrations } from './calibrations-in-force.ts';
 import { calibrationRows, careRows } from './care-facts.ts';
-import { type CareOverride, careGate, type GateAsked } from './care-gate.ts';
+import { careGate, type GateAsked, type UsedCareOverride } from './care-gate.ts';
 import { type CaredUnit, readCare } from './care-records-read.ts';
 import { loadCareSettings } from './load-care.ts';
 import type { LoadedSettings } from './load-settings.ts';
@@ -31,7 +31,7 @@ export type CareForRun =
       readonly calibrations: ReturnType<typeof calibrationRows>;
       readonly state: ReturnType<typeof careRows>;
       readonly warnings: readonly string[];
-      readonly overrides: readonly CareOverride[];
+      readonly overrides: readonly UsedCareOverride[];
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 

@@ -11,6 +11,11 @@ export interface CareOverride {
   readonly reason: string;
 }
 
+/** With how it stood: when it was last done is in it. */
+export interface UsedCareOverride extends CareOverride {
+  readonly against: readonly string[];
+}
+
 export interface GateAsked {
   readonly overrides: readonly CareOverride[];
   /** Who overrides. */
@@ -23,7 +28,7 @@ export type Gate =
       /** What to tell before the repair starts, a line each. */
       readonly warnings: readonly string[];
       /** Those that were needed. */
-      readonly overrides: readonly CareOverride[];
+      readonly overrides: readonly UsedCareOverride[];
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
@@ -38,8 +43,12 @@ export function careGate(items: readonly DueItem[], { overrides, by }: GateAsked
     CARE_ITEMS[item].mayOverride ? overrides.find((one) => one.item === item) : undefined;
   const refused = blocked.filter(({ item }) => reasonFor(item) === undefined);
   if (refused.length > 0) return { ok: false, lines: refused.map(refusal) };
-  const used = blocked.flatMap(({ item }) => reasonFor(item) ?? []);
-  const unused = overrides.filter((one) => !used.includes(one));
+  const used = blocked.flatMap(({ item, words }): UsedCareOverride[] => {
+    const given = reasonFor(item);
+    if (given === undefined) return [];
+    return [{ ...given, against: [`${CARE_ITEMS[item].label}: ${words}`] }];
+  });
+  const unused = overrides.filter(({ item }) => !used.some((one) => one.item === item));
   return {
     ok: true,
     overrides: used,

@@ -10,7 +10,7 @@ import { reportDataOf } from '../records/report-data.ts';
 import { jobPersonalPath, PERSONAL_FILE } from '../records/store/paths.ts';
 import { readPersonal } from '../records/store/personal-file.ts';
 import type { Checked } from '../settings.ts';
-import { aboutIn } from './job-about.ts';
+import { aboutIn, overridesIn } from './job-about.ts';
 import { photoInFolder, readPhoto } from './read-photo.ts';
 
 /** What a journal does not hold; each may be left out. */
@@ -63,7 +63,7 @@ export async function documentFactsOf(
       personal: people.fields,
       personalRemovedOn: null,
       ...aboutIn(journal.header),
-      overrides: null,
+      overrides: overridesIn(journal.header, people.fields),
       amendments: null,
       chain: null,
       ...outside,

@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import type { DocumentFacts } from '../records/document/facts.ts';
 import type { JournalHeader } from '../records/journal-format.ts';
+import type { SetAside } from '../records/reservation-facts.ts';
 import type { RepairExtras } from '../records/store/repair-body.ts';
 
 const assessment = z.object({
@@ -38,7 +39,16 @@ const calibration = z.object({
   words: z.string(),
 });
 
+const setAside = z.object({
+  item: z.string(),
+  reason: z.string(),
+  /** What spoke against the job; journals from before have none. */
+  against: z.array(z.string()).default([]),
+});
+
 const jobAboutSchema = z.object({
+  /** By which dates were judged, YYYY-MM-DD; journals from before have none. */
+  day: z.string().nullable().default(null),
   intake: z
     .object({
       sheet: z.unknown(),
@@ -55,15 +65,19 @@ const jobAboutSchema = z.object({
   care: z.array(z.object({ what: z.string(), state: z.string() })).nullable(),
   agreement: z.string().nullable(),
   /** What a person set aside, and why; who did is kept with the personal data. */
-  overrides: z.array(z.object({ item: z.string(), reason: z.string() })).default([]),
+  overrides: z.array(setAside).default([]),
 });
 export type FactsOfJournal = Pick<DocumentFacts, 'intake' | 'calibrations' | 'care' | 'agreement'>;
 
 export interface JobAbout extends FactsOfJournal {
+  readonly day: string;
   readonly resin: unknown;
   readonly pitResin: unknown;
-  readonly overrides: RepairExtras['overrides'];
+  readonly overrides: readonly SetAside[];
 }
+
+/** Of a person whose name was removed, or never written. */
+export const NAME_NOT_KEPT = 'name not kept';
 
 const NOTHING: FactsOfJournal = { intake: null, calibrations: null, care: null, agreement: null };
 
@@ -73,6 +87,22 @@ export function aboutIn({ about }: Pick<JournalHeader, 'about'>): FactsOfJournal
   if (!parsed.success) return NOTHING;
   const { intake, calibrations, care, agreement } = parsed.data;
   return { intake, calibrations, care, agreement };
+}
+
+/** What was set aside, by whom as far as the name is still kept; null where nobody recorded it. */
+export function overridesIn(
+  { about, startedAt }: Pick<JournalHeader, 'about' | 'startedAt'>,
+  personal: DocumentFacts['personal'],
+): DocumentFacts['overrides'] {
+  const parsed = jobAboutSchema.safeParse(about);
+  if (!parsed.success) return null;
+  const { overrideBy: by = NAME_NOT_KEPT } = personal ?? {};
+  return parsed.data.overrides.map(({ item, reason }) => ({
+    at: startedAt,
+    what: item,
+    by,
+    reason,
+  }));
 }
 
 /** What the chain keeps of it, for a job that is entered from its journal alone. */

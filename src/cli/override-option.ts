@@ -22,6 +22,11 @@ export interface NamedOverride {
   readonly reason: string;
 }
 
+/** One that was needed, with what spoke against the job, a line each. */
+export interface UsedOverride extends NamedOverride {
+  readonly against: readonly string[];
+}
+
 const LONGEST_REASON = 200;
 
 /** ITEM=REASON, as --override takes it; may be given again. */
@@ -45,7 +50,7 @@ export type JobGate =
   | {
       readonly ok: true;
       readonly warnings: readonly string[];
-      readonly used: readonly NamedOverride[];
+      readonly used: readonly UsedOverride[];
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
@@ -67,7 +72,7 @@ export function jobGate(
   }
   return {
     ok: true,
-    used: [given],
+    used: [{ ...given, against }],
     warnings: [
       ...against.map((words) => `${label}: ${words}`),
       `${label} is overridden for this repair: ${given.reason}`,

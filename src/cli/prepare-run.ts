@@ -94,6 +94,7 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
     ok: true,
     settings: withWhoOverrode(care.settings, overrides, options.by),
     about: {
+      day: today,
       intake: intake.value?.about ?? null,
       resin: bottles.value.fill?.raw ?? null,
       pitResin: bottles.value.pit?.raw ?? null,

@@ -6,6 +6,7 @@
 import type { ShownEntry } from '../records/store/records-store.ts';
 import { listAt, textAt } from '../records/store/text-at.ts';
 import type { OutsideFacts } from './document-facts.ts';
+import { NAME_NOT_KEPT } from './job-about.ts';
 
 /** Empty where the chain does not know the job. */
 export function recordFactsOf(entries: readonly ShownEntry[]): OutsideFacts {
@@ -22,8 +23,6 @@ export function recordFactsOf(entries: readonly ShownEntry[]): OutsideFacts {
   };
 }
 
-const NAME_REMOVED = 'name not kept';
-
 const amendmentOf = ({ entry, personal }: ShownEntry) => ({
   at: entry.at,
   text: textAt(entry.body, 'text') ?? '',
@@ -39,4 +38,4 @@ const overridesOf = ({ entry, personal }: ShownEntry) =>
   }));
 
 const byOf = (personal: ShownEntry['personal'], field: string): string =>
-  personal?.[field] ?? NAME_REMOVED;
+  personal?.[field] ?? NAME_NOT_KEPT;

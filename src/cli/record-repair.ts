@@ -99,7 +99,14 @@ function bodyOf(repair: RepairToRecord): RepairBody {
   const body = judgedBodyOf(repair);
   const { recorded, reason, why } = repair.end;
   if (recorded) return body;
-  const result = { verdict: INCOMPLETE, grade: 'bad', outcome: null, endReason: reason, why };
+  const result = {
+    verdict: INCOMPLETE,
+    grade: 'bad',
+    reservations: [],
+    outcome: null,
+    endReason: reason,
+    why,
+  };
   return { ...body, result };
 }
 

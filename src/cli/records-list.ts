@@ -75,8 +75,18 @@ const END: Readonly<Record<string, string>> = {
   fault: 'fault',
 };
 
-const resultWords = ({ endReason, outcome }: FoundRepair): string =>
-  endReason === 'completed' ? (outcome ?? 'completed') : (END[endReason] ?? endReason);
+/** What a reader must not miss beside what the person found. */
+const NOT_GOOD: Readonly<Record<string, string>> = {
+  'process within its limits, with reservations': 'with reservations',
+  'process outside its limits': 'outside limits',
+  'dose not shown to be met': 'dose not shown',
+  'record changed, process not judged': 'record changed',
+};
+
+const resultWords = ({ endReason, outcome, verdict }: FoundRepair): string =>
+  endReason === 'completed'
+    ? [outcome ?? 'completed', NOT_GOOD[verdict]].filter((word) => word !== undefined).join(', ')
+    : (END[endReason] ?? endReason);
 
 function doseWords({ doseJPerM2, doseVerdict }: FoundRepair): string {
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';

@@ -37,7 +37,8 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
 }
 
 function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
-  const facts = repair === null ? [] : [...factsOf(repair), ...setAside(entries)];
+  const facts =
+    repair === null ? [] : [...factsOf(repair), ...against(entries), ...setAside(entries)];
   const people = peopleOf(entries, repair);
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [
@@ -77,10 +78,18 @@ const NO_OUTCOME = {
 
 const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
 
+/** What keeps the result from being good, a line each. */
+const against = (entries: readonly ShownEntry[]): readonly (readonly [string, string])[] =>
+  listAt(repairBody(entries), 'result', 'reservations').map(
+    (headline) => ['stands against it', String(headline)] as const,
+  );
+
+const repairBody = (entries: readonly ShownEntry[]): unknown =>
+  entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;
+
 /** Which checks, and why; who did is among the people. */
 function setAside(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
-  const body = entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;
-  const named = listAt(body, 'overrides').map(
+  const named = listAt(repairBody(entries), 'overrides').map(
     (one) => `${textAt(one, 'item') ?? ''}: ${textAt(one, 'reason') ?? ''}`,
   );
   const label = 'checks set aside';

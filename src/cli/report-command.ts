@@ -90,9 +90,9 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     printError(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
-  const { verdict, outcome, doses } = data;
+  const { verdict, reservations, outcome, doses } = data;
   const told = json
-    ? JSON.stringify({ verdict, outcome, doses, files }, null, 2)
+    ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
     : lines.join('\n');
   print(`${told}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;

@@ -128,6 +128,7 @@ const resultOf = (
   boardS,
   recordComplete: recorded,
   verdict: data?.verdict ?? null,
+  reservations: data?.reservations ?? [],
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
   files,

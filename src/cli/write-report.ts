@@ -5,6 +5,7 @@
  */
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { escapedValue } from '../plain-text.ts';
 import type { PageDocument } from '../records/document/blocks.ts';
 import { certificate } from '../records/document/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../records/document/chain-mark.ts';
@@ -14,6 +15,7 @@ import { reportDocument } from '../records/document/report-document.ts';
 import { makePrivateFolder } from '../records/private-file.ts';
 import type { JournalContents } from '../records/read-journal.ts';
 import type { ReportData } from '../records/report-data.ts';
+import { verdictHeadline } from '../records/report-reservations.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
@@ -170,8 +172,13 @@ function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
   return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? new Date(0) : began };
 }
 
-function verdictLines({ verdict, doses }: ReportData): readonly string[] {
-  return [`Verdict: ${verdict.process}`, ...doses.map(doseLine)];
+function verdictLines(data: ReportData): readonly string[] {
+  const { reservations, doses } = data;
+  return [
+    `Verdict: ${verdictHeadline(data)}`,
+    ...reservations.flatMap(({ support }) => support.map((line) => `  ${escapedValue(line)}`)),
+    ...doses.map(doseLine),
+  ];
 }
 
 function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {

@@ -4,7 +4,8 @@
  * the record, are left to the composition root.
  */
 
-import { dayAfter, daysFrom } from '../calendar.ts';
+import { daysFrom } from '../calendar.ts';
+import { isExpired, isOpenedTooLong } from '../shelf-life.ts';
 import { celsiusFromK } from '../units.ts';
 import type { Resin } from './resin.ts';
 
@@ -43,19 +44,13 @@ export interface ResinRemark {
   readonly words: string;
 }
 
-/** The day after which an opened bottle may not be used; null while it is sealed. */
-export const usableUntil = ({ openedOn, usableAfterOpeningDays, expiresOn }: Resin): string => {
-  if (openedOn === null) return expiresOn;
-  const opened = dayAfter(openedOn, Math.floor(usableAfterOpeningDays));
-  return opened < expiresOn ? opened : expiresOn;
-};
-
 interface Row {
   readonly fault: ResinFault;
   readonly weight: ResinRemark['weight'];
   readonly words: (resin: Resin, use: ResinUse) => string | null;
 }
 
+const daysWords = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'}`;
 const celsius = (k: number): string => `${celsiusFromK(k).toFixed(0)} C`;
 const milli = (paS: number): string => `${(paS * 1000).toFixed(0)} mPa s`;
 
@@ -75,15 +70,17 @@ const ROWS: readonly Row[] = [
   {
     fault: 'expired',
     weight: 'refuse',
-    words: ({ expiresOn }, { today }) =>
-      today > expiresOn ? `expired on ${expiresOn}, ${daysFrom(expiresOn, today)} days ago` : null,
+    words: (resin, { today }) =>
+      isExpired(resin, today)
+        ? `expired on ${resin.expiresOn}, ${daysWords(daysFrom(resin.expiresOn, today))} ago`
+        : null,
   },
   {
     fault: 'opened-too-long',
     weight: 'refuse',
-    words: ({ openedOn, usableAfterOpeningDays }, { today }) =>
-      openedOn !== null && daysFrom(openedOn, today) > usableAfterOpeningDays
-        ? `opened on ${openedOn}, ${daysFrom(openedOn, today)} days ago; usable for ${usableAfterOpeningDays} days`
+    words: (resin, { today }) =>
+      resin.openedOn !== null && isOpenedTooLong(resin, today)
+        ? `opened on ${resin.openedOn}, ${daysWords(daysFrom(resin.openedOn, today))} ago; usable for ${daysWords(resin.usableAfterOpeningDays)}`
         : null,
   },
   {

@@ -7,6 +7,7 @@
 
 import type { Answer, EndReason, Event, Outcome } from '../events.ts';
 import type { PhaseId } from '../phases.ts';
+import { doseDoubtsOf } from './dose-doubt.ts';
 import type { JournalBoard, JournalHeader, JournalInputs } from './journal-format.ts';
 import type { JournalContents } from './read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './report-alarms.ts';
@@ -30,6 +31,8 @@ import {
   phaseRowsOf,
 } from './report-timeline.ts';
 import { type LimitRow, limitRowsOf, type Verdict, verdictOf } from './report-verdict.ts';
+import { type Bottles, bottlesOf, reservationFactsOf } from './reservation-facts.ts';
+import { type Reservation, reservationsOf } from './reservations.ts';
 
 export interface AnswerRow {
   readonly atS: number;
@@ -48,6 +51,8 @@ export interface ReportData {
   readonly startedAt: string;
   readonly lastsS: number;
   readonly verdict: Verdict;
+  /** What keeps it from being good although the process stayed within its limits. */
+  readonly reservations: readonly Reservation[];
   /** As the person judged it; null where the job ended before that. */
   readonly outcome: Outcome | null;
   readonly end: { readonly reason: EndReason; readonly why: string };
@@ -74,6 +79,8 @@ export interface ReportData {
     readonly why: string;
   }[];
   readonly phases: readonly PhaseRow[];
+  /** As their files state them; null where none was named. */
+  readonly bottles: Bottles;
   /** The settings in force, as the files gave them. */
   readonly inputs: JournalInputs;
   readonly hashes: JournalHeader['hashes'];
@@ -93,15 +100,7 @@ export function reportDataOf(
   contents: JournalContents,
   uncertainties: readonly BudgetLine[],
 ): ReportData {
-  const { header, events, snapshots, footer, ticks, end, intact, torn } = contents;
-  const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
-  const measured = measuredRowsOf(events);
-  const phases = phaseRowsOf(events, lastS);
-  const holds = holdRowsOf(events, lastS);
-  const alarms = alarmRowsOf(events);
-  const doses = doseResultsOf(snapshots, measured, header.inputs, footer !== null);
-  const dose = weakestDose(doses);
-  const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
+  const { header, events, footer, end } = contents;
   return {
     schema: 'meniscus/report@1',
     meniscus: header.meniscus,
@@ -109,37 +108,71 @@ export function reportDataOf(
     seed: header.seed,
     simulated: header.seed !== null || /simulat/i.test(header.board.kind),
     startedAt: header.startedAt,
-    lastsS: lastS,
-    verdict: verdictOf({ end, intact, dose, limits, alarms, holds }),
+    ...resultsOf(contents),
     outcome: end.outcome,
     end: { reason: end.reason, why: end.why },
     interrupted: footer === null || end.reason === 'interrupted',
+    uncertainties,
+    adapted: adaptedRowsOf(events),
+    answers: answersOf(events),
+    refused: refusedOf(events),
+    bottles: bottlesOf(header),
+    inputs: header.inputs,
+    hashes: header.hashes,
+    journal: aboutJournal(contents),
+  };
+}
+
+/** What was found, and what may be said of it. */
+function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: JournalContents) {
+  const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
+  const measured = measuredRowsOf(events);
+  const phases = phaseRowsOf(events, lastS);
+  const holds = holdRowsOf(events, lastS);
+  const alarms = alarmRowsOf(events);
+  const sealTests = sealTestRowsOf(events);
+  const atmospherePa = lastMeasured(measured, 'atmospherePa');
+  const doseDoubts = doseDoubtsOf(alarms);
+  const doses = doseResultsOf(snapshots, measured, header.inputs, {
+    whole: footer !== null,
+    doubts: doseDoubts,
+  });
+  const dose = weakestDose(doses);
+  const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
+  const told = { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa };
+  const reservations = reservationsOf(reservationFactsOf(told));
+  return {
+    lastsS: lastS,
+    verdict: verdictOf({ end, intact, dose, limits, alarms, holds, reservations }),
+    reservations,
     doses,
     dose,
     limits,
-    uncertainties,
-    atmospherePa: lastMeasured(measured, 'atmospherePa'),
-    adapted: adaptedRowsOf(events),
-    sealTests: sealTestRowsOf(events),
+    atmospherePa,
+    sealTests,
     cycles: cycleRowsOf(events, phases, snapshots),
     measured,
     alarms,
     holds,
-    answers: answersOf(events),
-    refused: refusedOf(events),
     phases,
-    inputs: header.inputs,
-    hashes: header.hashes,
-    journal: {
-      frames: ticks.length,
-      events: events.length,
-      sha256: contents.sha256,
-      intact,
-      torn,
-      remarks: contents.remarks,
-    },
   };
 }
+
+const aboutJournal = ({
+  ticks,
+  events,
+  sha256,
+  intact,
+  torn,
+  remarks,
+}: JournalContents): ReportData['journal'] => ({
+  frames: ticks.length,
+  events: events.length,
+  sha256,
+  intact,
+  torn,
+  remarks,
+});
 
 function answersOf(events: readonly Event[]): readonly AnswerRow[] {
   let cycle = 0;

@@ -30,6 +30,8 @@ export interface DoseResult {
   readonly portion: CuredPortion;
   /** `not recorded`: the record broke off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
+  /** Alarms after which what was counted shows nothing; empty where there were none. */
+  readonly doubts: readonly string[];
   readonly doseJPerM2: number;
   /** The job's, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
@@ -100,13 +102,27 @@ export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  /** Whether the journal has its end. */
-  whole: boolean,
+  told: DoseTold,
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doseResultOf(portion, snapshots, measured, inputs, whole),
+    doubted(doseResultOf(portion, snapshots, measured, inputs, told.whole), told.doubts),
   );
 }
+
+/** What else of the journal decides what a dose may be called. */
+export interface DoseTold {
+  /** Whether the journal has its end. */
+  readonly whole: boolean;
+  /** Alarms after which what was counted shows nothing. */
+  readonly doubts: readonly string[];
+}
+
+/** A clock or sensor that cannot be believed shows no dose to be met; one that is short stays so. */
+const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+  ...dose,
+  doubts,
+  verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
+});
 
 const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
 
@@ -122,7 +138,7 @@ function doseResultOf(
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
   whole: boolean,
-): DoseResult {
+): Omit<DoseResult, 'doubts'> {
   const source = SOURCES[portion];
   const stated = lastMeasured(measured, source.dose);
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;

@@ -7,10 +7,11 @@ import type { DocumentFacts } from './document/facts.ts';
 import type { ReportData } from './report-data.ts';
 import { inputRowsOf } from './report-inputs.ts';
 
-export const inputFields = (file: unknown): Block => ({
+/** `absent`: what a field without a value says. */
+export const inputFields = (file: unknown, absent = 'not known'): Block => ({
   kind: 'fields',
   empty: 'Nothing was given.',
-  rows: inputRowsOf(file).map(({ label, value, unit }) => [
+  rows: inputRowsOf(file, absent).map(({ label, value, unit }) => [
     label,
     unit === '' ? value : `${value}\u00a0${unit}`,
   ]),

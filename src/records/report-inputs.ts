@@ -1,7 +1,8 @@
 /**
  * Every field of a settings file as a row with its unit, whatever fields the file has: the unit is
  * read off the end of the field's name, as the files of this project spell it. Nothing is left out
- * and nothing converted: a reader sees the numbers that were given.
+ * and nothing converted: a reader sees the numbers that were given, to six digits; the journal holds
+ * them whole.
  */
 
 export interface InputRow {
@@ -28,12 +29,15 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['PercentOfSpan', '% of span'],
   ['PercentOfReading', '% of reading'],
   ['Percent', '%'],
+  ['KPerMin', 'K/min'],
   ['Counts', 'counts'],
   ['Years', 'years'],
+  ['Days', 'days'],
   ['MWPerK', 'mW/K'],
   ['Ohm', 'Ω'],
   ['Mm', 'mm'],
   ['Ml', 'mL'],
+  ['Kg', 'kg'],
   ['Pa', 'Pa'],
   ['C', '°C'],
   ['K', 'K'],
@@ -43,27 +47,41 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['A', 'A'],
 ];
 
-export function inputRowsOf(file: unknown, path = ''): readonly InputRow[] {
+export function inputRowsOf(file: unknown, absent = 'not known', path = ''): readonly InputRow[] {
   if (Array.isArray(file)) {
     const isPlain = file.every((item) => typeof item !== 'object' || item === null);
-    if (isPlain) return [rowOf(path, file.length === 0 ? 'none' : file.map(String).join(', '))];
-    return file.flatMap((item, index) => inputRowsOf(item, `${path}.${index}`));
+    if (isPlain) return [rowOf(path, file, file.length === 0 ? 'none' : file.join(', '))];
+    return file.flatMap((item, index) => inputRowsOf(item, absent, `${path}.${index}`));
   }
   if (typeof file === 'object' && file !== null) {
     const fields = Object.entries(file);
-    if (fields.length === 0) return path === '' ? [] : [rowOf(path, 'as the program has it')];
+    if (fields.length === 0) return path === '' ? [] : [rowOf(path, file, 'as the program has it')];
     return fields.flatMap(([key, value]) =>
-      inputRowsOf(value, path === '' ? key : `${path}.${key}`),
+      inputRowsOf(value, absent, path === '' ? key : `${path}.${key}`),
     );
   }
-  return [rowOf(path, file === null ? 'not known' : file === '' ? 'nothing' : String(file))];
+  return [rowOf(path, file, file === null ? absent : valueWords(file))];
 }
 
-function rowOf(path: string, value: string): InputRow {
+/** A unit belongs to a number, and to nothing that only says that there is none. */
+function rowOf(path: string, given: unknown, value: string): InputRow {
   const name = path.split('.').at(-1) ?? path;
   const [ending, unit] = UNITS.find(([end]) => endsWithUnit(name, end)) ?? ['', ''];
   const bare = ending === '' ? path : path.slice(0, -ending.length);
-  return { path, label: labelOf(bare), value, unit };
+  const counted = [given].flat().some((one) => typeof one === 'number');
+  const one = given === 1 ? (SINGULARS[unit] ?? unit) : unit;
+  return { path, label: labelOf(bare), value, unit: counted ? one : '' };
+}
+
+const SINGULARS: Readonly<Record<string, string>> = { years: 'year', days: 'day', counts: 'count' };
+
+/** More digits than any input has: a figure that was reckoned would print all of a float's. */
+const MOST_DIGITS = 6;
+
+function valueWords(value: unknown): string {
+  if (value === '') return 'nothing';
+  if (typeof value !== 'number' || Number.isInteger(value)) return String(value);
+  return String(Number(value.toPrecision(MOST_DIGITS)));
 }
 
 /** A unit follows a small letter or digit: 'dwellS' but not 'USB'. */

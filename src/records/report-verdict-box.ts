@@ -6,6 +6,7 @@ import type { Block, Tile } from './document/blocks.ts';
 import type { ReportData } from './report-data.ts';
 import type { DoseResult } from './report-dose.ts';
 import { inputRowsOf } from './report-inputs.ts';
+import { verdictHeadline } from './report-reservations.ts';
 import { lastMeasured } from './report-timeline.ts';
 import { coverageWords } from './report-uncertainty.ts';
 import {
@@ -29,7 +30,7 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
     : null;
 
 /** What a dose leaves open; empty where it was met. */
-function doseRemark({ portion, verdict }: DoseResult): string {
+function doseRemark({ portion, verdict, doubts }: DoseResult): string {
   const both = portion === 'fill and pit';
   const dose = both ? 'The dose' : `The dose of the ${portion}`;
   const remarks: Readonly<Record<DoseResult['verdict'], string>> = {
@@ -37,7 +38,10 @@ function doseRemark({ portion, verdict }: DoseResult): string {
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
     'not recorded': `${dose} is not recorded: the record breaks off before it.`,
-    'not shown': `${dose} is too near its target to be sure of it: resin may be soft.`,
+    'not shown':
+      doubts.length > 0
+        ? `${dose} is not shown: clock or light sensor cannot be relied on.`
+        : `${dose} is too near its target to be sure of it: resin may be soft.`,
   };
   return remarks[verdict];
 }
@@ -72,7 +76,7 @@ export function verdictBox(data: ReportData): Block {
   return {
     kind: 'notice',
     grade: verdict.grade,
-    title: capital(verdict.process),
+    title: capital(verdictHeadline(data)),
     lines: [outcomeWords(data), ...(journal.intact === null ? breaksOff : ends)],
     notes: [
       'This tells how the process went, not how strong the glass is. A mark may remain visible.',

@@ -11,6 +11,7 @@ import { numberAt } from './number-at.ts';
 import type { AlarmRow } from './report-alarms.ts';
 import { curedPortionsOf, type DoseResult } from './report-dose.ts';
 import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './report-timeline.ts';
+import type { Reservation } from './reservations.ts';
 
 export interface LimitRow {
   readonly what:
@@ -33,6 +34,8 @@ export interface Verdict {
   readonly process:
     | 'process within its limits'
     | 'process within its limits, with interruptions'
+    /** Something was set aside, was past its date, or contradicts what was stated. */
+    | 'process within its limits, with reservations'
     | 'process outside its limits'
     /** All that was measured is within its limits, but the dose is too near its target to be sure. */
     | 'dose not shown to be met'
@@ -127,9 +130,11 @@ interface Grounds {
   readonly limits: readonly LimitRow[];
   readonly alarms: readonly AlarmRow[];
   readonly holds: readonly HoldRow[];
+  readonly reservations: readonly Reservation[];
 }
 
-export function verdictOf({ end, intact, dose, limits, alarms, holds }: Grounds): Verdict {
+export function verdictOf(grounds: Grounds): Verdict {
+  const { end, intact, dose, limits, alarms, holds, reservations } = grounds;
   if (intact === false) return { process: 'record changed, process not judged', grade: 'bad' };
   if (intact === null) return { process: INCOMPLETE, grade: 'bad' };
   if (end.reason !== 'completed') {
@@ -141,6 +146,9 @@ export function verdictOf({ end, intact, dose, limits, alarms, holds }: Grounds)
     return { process: 'process outside its limits', grade: 'bad' };
   }
   if (dose.verdict === 'not shown') return { process: 'dose not shown to be met', grade: 'bad' };
+  if (reservations.length > 0) {
+    return { process: 'process within its limits, with reservations', grade: 'caution' };
+  }
   if (holds.length > 0 || alarms.some(({ action }) => action !== 'warn')) {
     return { process: 'process within its limits, with interruptions', grade: 'caution' };
   }

@@ -73,7 +73,14 @@ describe('a damage that the rules do not allow', () => {
       await prepare({ intake: file(BEFORE_DRIVER), override, by: 'demo person' }),
     );
     expect(prepared.about.overrides).toEqual([
-      { item: 'assessment', reason: 'coupon on the bench, not a vehicle' },
+      {
+        item: 'assessment',
+        reason: 'coupon on the bench, not a vehicle',
+        against: [
+          'not-allowed-here, technically can',
+          expect.stringMatching(/far field of view.*Verkehrsblatt 1986, issue 4/),
+        ],
+      },
     ]);
     expect(prepared.settings.people).toMatchObject({ overrideBy: 'demo person' });
     expect(prepared.warnings.join('\n')).toContain('overridden for this repair');

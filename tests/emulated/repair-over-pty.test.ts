@@ -72,6 +72,7 @@ const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
 
 /** Nothing was settled before this job. */
 const ABOUT: JobAbout = {
+  day: '2000-01-01',
   intake: null,
   resin: null,
   pitResin: null,

@@ -6,7 +6,6 @@ import {
   type ResinFault,
   type ResinUse,
   resinRemarks,
-  usableUntil,
 } from '../../src/intake/resin-suitability.ts';
 
 /** Expires on the last day of 2000, opened twelve days before the work. */
@@ -70,13 +69,5 @@ describe('a bottle of resin', () => {
 
   it('is refused for nothing that nobody measured', () => {
     expect(faults({}, { glassK: null, viscosityPaS: null })).toEqual([]);
-  });
-
-  it('may be used until it expires or has been open too long, whichever comes first', () => {
-    expect(usableUntil({ ...resin, openedOn: null })).toBe('2000-12-31');
-    expect(usableUntil({ ...resin, openedOn: '2000-01-01', usableAfterOpeningDays: 31 })).toBe(
-      '2000-02-01',
-    );
-    expect(usableUntil({ ...resin, openedOn: '2000-12-01' })).toBe('2000-12-31');
   });
 });

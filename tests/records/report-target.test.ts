@@ -10,7 +10,7 @@ function resultOf(stated: readonly number[]) {
     ...stated.map((value) => ({ atS: 1, name: 'targetJPerM2' as const, value })),
     { atS: 900, name: 'doseJPerM2', value: 70_000 },
   ];
-  return doseResultsOf([], rows, { profile: PROFILE, unit: {} }, true)[0];
+  return doseResultsOf([], rows, { profile: PROFILE, unit: {} }, { whole: true, doubts: [] })[0];
 }
 
 test('the dose is judged by the job’s target, and the record says what set it', () => {

@@ -13,7 +13,7 @@ import { type CertificateWords, DAMAGE_FIELDS } from './certificate-words.ts';
 import type { AssessmentFacts, DocumentFacts } from './facts.ts';
 
 const MOST_NAMED = 4;
-const LONGEST = { part: 60, edit: 110 } as const;
+const LONGEST = { part: 60, edit: 110, support: 150 } as const;
 
 /** Cut at a word where it is too long, with what tells that it was cut. */
 export function clipped(text: string, most: number, remark: string): string {
@@ -41,7 +41,7 @@ export function damageText({ inputs: { job } }: ReportData, words: CertificateWo
 
 /** Dose with its uncertainty against the target, and what may be said of it. */
 export function doseText(dose: DoseResult, words: CertificateWords): string {
-  const { doseJPerM2, targetJPerM2, uncertainty, verdict } = dose;
+  const { doseJPerM2, targetJPerM2, uncertainty, verdict, doubts } = dose;
   const shown =
     uncertainty === null
       ? words.noUncertainty
@@ -52,11 +52,53 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
   const target = targetJPerM2 === null ? words.noTarget : words.target(doseWords(targetJPerM2));
   if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
-  return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${words.doseVerdict[verdict]}`;
+  const found =
+    verdict === 'not shown' && doubts.length > 0 ? words.doseDoubted : words.doseVerdict[verdict];
+  return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
 }
 
-export const resinText = ({ inputs: { job } }: ReportData, words: CertificateWords): string =>
-  `${textIn(job, words, 'resin', 'name')}, ${words.lot(textIn(job, words, 'resin', 'lot'))}`;
+/** Name and lot as the job sheet has them, and the dates of the bottle where its file was given. */
+function bottleText(
+  { inputs: { job }, bottles }: ReportData,
+  use: 'fill' | 'pit',
+  words: CertificateWords,
+): string {
+  const field = use === 'fill' ? 'resin' : 'pitResin';
+  const life = bottles[use]?.shelfLife ?? null;
+  const opened = life?.openedOn ?? null;
+  return [
+    textIn(job, words, field, 'name'),
+    words.lot(textIn(job, words, field, 'lot')),
+    ...(life === null ? [] : [words.expires(life.expiresOn)]),
+    ...(opened === null ? [] : [words.opened(opened)]),
+  ].join(', ');
+}
+
+export const resinText = (report: ReportData, words: CertificateWords): string =>
+  bottleText(report, 'fill', words);
+
+/** Null where the pit was filled with the resin of the fill. */
+export function pitResinText(report: ReportData, words: CertificateWords): string | null {
+  if (valueAt(report.inputs.job, ['pitResin']) != null) return bottleText(report, 'pit', words);
+  return report.doses.length > 1 ? words.notRecorded : null;
+}
+
+/** What supports each of them; the headlines stand at the top of the page. */
+export const reservationsText = (
+  { reservations }: ReportData,
+  words: CertificateWords,
+): string | null =>
+  reservations.length === 0
+    ? null
+    : reservations
+        .map(({ support }) =>
+          someOf(
+            support.map((line) => clipped(line, LONGEST.support, '')),
+            '; ',
+            words,
+          ),
+        )
+        .join('\n');
 
 export function cyclesText({ cycles, measured }: ReportData, words: CertificateWords): string {
   if (cycles.length === 0) return words.noCycle;
@@ -115,7 +157,7 @@ export function overridesText(
 ): string {
   if (overrides === null) return words.notRecorded;
   const named = overrides.map(({ what, by, reason }) =>
-    clipped(`${what} (${by}): ${reason}`, LONGEST.edit, ''),
+    clipped(`${plainWords(what)} (${by}): ${reason}`, LONGEST.edit, ''),
   );
   return someOf(named, '; ', words) || words.noOverride;
 }

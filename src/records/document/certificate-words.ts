@@ -6,6 +6,7 @@
 import type { EndReason, Outcome } from '../../events.ts';
 import type { CuredPortion, DoseResult } from '../report-dose.ts';
 import type { Verdict } from '../report-verdict.ts';
+import { headlineOf, RESERVATION_ROWS, type ReservationId } from '../reservations.ts';
 import type { AssessmentFacts } from './facts.ts';
 
 type Words<K extends string> = Readonly<Record<K, string>>;
@@ -25,6 +26,7 @@ export const CERTIFICATE_LABELS = [
   'doseOfFill',
   'doseOfPit',
   'resin',
+  'pitResin',
   'profile',
   'cycles',
   'seal',
@@ -32,6 +34,7 @@ export const CERTIFICATE_LABELS = [
   'rules',
   'technical',
   'calibrations',
+  'reservations',
   'overrides',
   'edits',
   'agreed',
@@ -57,6 +60,9 @@ export interface CertificateWords {
   readonly notRecorded: string;
   readonly removedOn: (day: string) => string;
   readonly process: Words<Verdict['process']>;
+  readonly reservation: Words<ReservationId>;
+  /** A verdict with what stands against it. */
+  readonly headline: (verdict: string, headlines: readonly string[]) => string;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
   /** Of a record without an end. */
@@ -66,6 +72,8 @@ export interface CertificateWords {
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
+  /** Instead of a verdict where the figures themselves are in doubt. */
+  readonly doseDoubted: string;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
@@ -73,6 +81,8 @@ export interface CertificateWords {
   readonly noUncertainty: string;
   readonly doseUnrecorded: (dose: string, target: string) => string;
   readonly lot: (lot: string) => string;
+  readonly expires: (day: string) => string;
+  readonly opened: (day: string) => string;
   readonly damageTypes: Words<string>;
   readonly damageField: Readonly<Record<(typeof DAMAGE_FIELDS)[number], (value: number) => string>>;
   readonly lasted: (clock: string) => string;
@@ -121,6 +131,7 @@ export const ENGLISH: CertificateWords = {
     doseOfFill: 'Light dose, fill',
     doseOfPit: 'Light dose, pit',
     resin: 'Resin',
+    pitResin: 'Pit resin',
     profile: 'Profile',
     cycles: 'Cycles',
     seal: 'Seal',
@@ -128,6 +139,7 @@ export const ENGLISH: CertificateWords = {
     rules: 'Rules',
     technical: 'Can it be done',
     calibrations: 'Calibrations in force',
+    reservations: 'Stands against it',
     overrides: 'Overrides',
     edits: 'Edits',
     agreed: 'Agreed before work',
@@ -148,12 +160,17 @@ export const ENGLISH: CertificateWords = {
     'process within its limits': 'The process stayed within its limits',
     'process within its limits, with interruptions':
       'The process stayed within its limits, with interruptions',
+    'process within its limits, with reservations': 'The process stayed within its limits',
     'process outside its limits': 'The process went outside its limits',
     'dose not shown to be met': 'The light dose is not shown to be met',
     'process not completed': 'The repair was not completed',
     'record incomplete, process not judged': 'The record is incomplete: the process is not judged',
     'record changed, process not judged': 'The record was changed: the process is not judged',
   },
+  reservation: Object.fromEntries(
+    RESERVATION_ROWS.map(({ id, headline }) => [id, headline]),
+  ) as Words<ReservationId>,
+  headline: headlineOf,
   outcome: {
     clear: 'The technician found the break clear, level and hard.',
     'mark-remains': 'The technician found that a mark remains.',
@@ -184,6 +201,7 @@ export const ENGLISH: CertificateWords = {
     'not cured': 'Nothing was cured.',
     'not recorded': 'The dose is not recorded.',
   },
+  doseDoubted: 'not shown: clock or light sensor in doubt',
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',
@@ -192,6 +210,8 @@ export const ENGLISH: CertificateWords = {
   doseUnrecorded: (dose, target) =>
     `not recorded to its end; ${dose} until the record breaks off; ${target}`,
   lot: (lot) => `lot ${lot}`,
+  expires: (day) => `expires ${day}`,
+  opened: (day) => `opened ${day}`,
   damageTypes: {
     bullseye: 'bullseye',
     'half-moon': 'half moon',

@@ -15,6 +15,8 @@ import {
   doseText,
   editsText,
   overridesText,
+  pitResinText,
+  reservationsText,
   resinText,
   rulesText,
   sealText,
@@ -34,7 +36,7 @@ export function certificate(facts: DocumentFacts, words: CertificateWords = ENGL
   const { report, recordId } = facts;
   const name = `${words.labels.title} ${recordId}`;
   return {
-    title: `${name}, ${words.process[report.verdict.process]}`,
+    title: `${name}, ${headlineText(report, words)}`,
     language: words.language,
     fit: 'one-page',
     foot: report.simulated ? `${name}. ${words.simulated(report.board.kind)}` : name,
@@ -55,6 +57,10 @@ export function certificate(facts: DocumentFacts, words: CertificateWords = ENGL
     ),
   };
 }
+
+/** A row where there is something to tell. */
+const given = (label: string, text: string | null): FieldsBlock['rows'] =>
+  text === null ? [] : [[label, text]];
 
 function headRow(facts: DocumentFacts, words: CertificateWords): Block {
   const { report, recordId } = facts;
@@ -108,6 +114,15 @@ function personText(
   return clipped(personal?.[field] ?? words.notRecorded, LONGEST.name, '');
 }
 
+const headlineText = (
+  { verdict, reservations }: DocumentFacts['report'],
+  words: CertificateWords,
+): string =>
+  words.headline(
+    words.process[verdict.process],
+    reservations.map(({ id }) => words.reservation[id]),
+  );
+
 function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
   const { verdict, outcome, end, dose, journal, lastsS } = report;
   const incomplete = journal.intact === null;
@@ -116,7 +131,7 @@ function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Bloc
   return {
     kind: 'notice',
     grade: verdict.grade,
-    title: words.process[verdict.process],
+    title: headlineText(report, words),
     lines: [
       `${outcome === null ? none : words.outcome[outcome]} ${words.doseRemark[dose.verdict]}`.trim(),
       incomplete ? words.breaksOff(clockWords(lastsS)) : `${words.end[end.reason]}${why}`,
@@ -140,6 +155,7 @@ function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
         (dose) => [labels[words.doseLabel[dose.portion]], doseText(dose, words)] as const,
       ),
       [labels.resin, resinText(report, words)],
+      ...given(labels.pitResin, pitResinText(report, words)),
       [labels.profile, textIn(report.inputs.profile, words, 'name')],
       [labels.cycles, cyclesText(report, words)],
       [labels.seal, sealText(report, words)],
@@ -181,6 +197,7 @@ function groundsFields(facts: DocumentFacts, words: CertificateWords): Block {
         : [[labels.technical, technicalText(facts.intake.assessment, words)] as const]),
       [labels.calibrations, calibrationsText(facts.calibrations, words)],
       [labels.alarms, alarmsText(facts.report, words)],
+      ...given(labels.reservations, reservationsText(facts.report, words)),
       [labels.overrides, overridesText(facts.overrides, words)],
       [labels.edits, editsText(facts.amendments, words)],
       [labels.unit, `${board.kind} ${board.serial}, ${board.firmware}; Meniscus ${meniscus}`],

@@ -20,6 +20,7 @@ import {
   sumFields,
 } from '../report-identity.ts';
 import { pressureChart } from '../report-pressure-chart.tsx';
+import { bottlesTable, reservationsTable, verdictHeadline } from '../report-reservations.ts';
 import { cyclesTable, limitsTable, measuredTable } from '../report-results.ts';
 import { adaptedTable, sealTable } from '../report-seal.ts';
 import { budgetsTable, doseTable } from '../report-uncertainty.ts';
@@ -49,7 +50,7 @@ const note = (text: string): Block => ({ kind: 'paragraph', look: 'note', text }
 export function reportDocument(facts: DocumentFacts): PageDocument {
   const { report, recordId } = facts;
   return {
-    title: `Repair record, ${report.verdict.process}`,
+    title: `Repair record, ${verdictHeadline(report)}`,
     language: 'en',
     fit: 'flow',
     foot: `Repair record ${recordId}${report.simulated ? ', simulated run, demo data' : ''}`,
@@ -71,9 +72,11 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
     verdictBox(report),
     resultTiles(report),
+    reservationsTable(report),
     heading('Job and damage'),
     peopleFields(facts),
     jobFields(report),
+    bottlesTable(report),
     agreementFields(facts.agreement),
     heading('May it be repaired: the assessment'),
     ...assessmentBlocks(facts),
@@ -139,7 +142,7 @@ function inputs(facts: DocumentFacts): readonly Block[] {
     inputFields(unit),
     heading('Other inputs of this run', 3),
     inputFields(extra),
-    ...(sheet === undefined ? [] : [heading('Intake sheet', 3), inputFields(sheet)]),
+    ...(sheet === undefined ? [] : [heading('Intake sheet', 3), inputFields(sheet, 'none')]),
     heading('Identity of this record'),
     identityFields(facts),
     sumFields(facts),

@@ -62,6 +62,8 @@ export interface RepairBody {
   readonly result: {
     readonly verdict: string;
     readonly grade: string;
+    /** Headlines of what stands against it; entries from before have none. */
+    readonly reservations: readonly string[];
     readonly outcome: string | null;
     readonly endReason: string;
     readonly why: string;
@@ -100,6 +102,7 @@ export function repairBodyOf(report: ReportData, extras: RepairExtras): RepairBo
     result: {
       verdict: verdict.process,
       grade: verdict.grade,
+      reservations: report.reservations.map(({ headline }) => headline),
       outcome: report.outcome,
       endReason: end.reason,
       why: end.why,
@@ -178,6 +181,7 @@ export function unreadRepairBodyOf(facts: UnreadFacts, extras: RepairExtras): Re
     result: {
       verdict: 'journal cannot be read',
       grade: 'bad',
+      reservations: [],
       outcome: null,
       endReason: end.reason,
       why: end.why,

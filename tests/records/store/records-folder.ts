@@ -65,6 +65,7 @@ export const bodyOf = (id: string, change: Change = {}): RepairBody => ({
   result: {
     verdict: 'process within its limits',
     grade: 'good',
+    reservations: [],
     outcome: 'clear',
     endReason: 'completed',
     why: 'demo',
