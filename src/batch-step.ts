@@ -1,70 +1,54 @@
 /**
  * Moves the batch through its ISA-88 states: alarms first, then people, then the passing of time.
- * The first cause of an abort is kept. A held job goes on only when a person says so and nothing
- * that held it still stands; it never goes on by itself.
+ * The first cause of an abort is kept. What is held goes on only when a person says so and nothing
+ * that held it still stands; it never goes on by itself. Which state follows is decided by
+ * `procedure/batch.ts`, what a reason says by the procedure.
  */
-import { batchMoves } from './batch-moves.ts';
-import type { ControllerState, Reason, Tick } from './controller-state.ts';
-import type { UnstampedEvent } from './events.ts';
+import { isAtRest } from './at-rest.ts';
+import type { Lead, Tick } from './control/procedure.ts';
+import type { ProcedureTypes, Reason, ControllerState as State } from './controller-state.ts';
+import type { EndReason } from './events.ts';
 import type { Reading } from './frame.ts';
 import type { Intent } from './intents.ts';
-import type { ShownAlarm, ShownReason } from './panel/page-words.ts';
-import { isEnded } from './procedure/batch.ts';
-import { enteredEvent, type Lead, resume } from './procedure/procedure.ts';
-import type { Standing } from './safety/alarms.ts';
+import type { ShownAlarm } from './panel/page-words.ts';
+import { type BatchCommand, isComingToRest, isEnded, nextBatchState } from './procedure/batch.ts';
+import { type AlarmRecords, forcing, foremost, type Standing } from './safety/alarms.ts';
 
-const STEP_UNFINISHED: Reason = {
-  record: 'This step could not be finished.',
-  shown: { say: 'step-unfinished' },
-};
-const STOPPED_BY_CHOICE: Reason = {
-  record: 'You chose to stop here.',
-  shown: { say: 'stopped-by-choice' },
-};
-const REPAIR_DONE: Reason = { record: 'The repair is done.', shown: { say: 'repair-done' } };
-const BY_HAND: ShownReason = { say: 'held-by-hand' };
-const END_ASKED = { shown: { say: 'end-asked' } } as const;
-/** A job that runs does not show why. */
-const STARTED: Reason = { record: 'The unit was started.', shown: BY_HAND };
-const LET_GO_ON: Reason = { record: 'You let the job go on.', shown: BY_HAND };
-const ALL_WELL: Reason = { record: 'All is well again.', shown: BY_HAND };
+const RESTARTING_S = 1;
+/** How long an end screen waits for somebody to read it. */
+const END_SCREEN_S = 120;
 
-export function stepBatch(
-  state: ControllerState,
+/** What runs does not show why. */
+const STARTED = 'The unit was started.';
+const LET_GO_ON = 'You let the job go on.';
+const ALL_WELL = 'All is well again.';
+
+/** Whether an alarm that holds or aborts is in force. */
+export const forcesStop = (alarms: AlarmRecords): boolean =>
+  forcing(alarms, 'hold') !== null || forcing(alarms, 'abort') !== null;
+
+export function stepBatch<P extends ProcedureTypes>(
+  state: State<P>,
   reading: Reading,
   intents: readonly Intent[],
-  { events }: Pick<Tick, 'events'>,
-): ControllerState {
-  const started = state.batch === 'idle' ? begin(state, events) : state;
-  const alarmed = heedAlarms(started, events);
-  const asked = intents.reduce((now, intent) => heedPerson(now, intent, events), alarmed);
-  const { atmospherePa } = asked.procedure;
-  const resume = { atmospherePa, run: (now: ControllerState) => runAgain(now, events) };
-  return passTime(asked, reading, resume, events);
+  tick: Tick<P>,
+): State<P> {
+  const started = state.batch === 'idle' ? begin(state, tick) : state;
+  const alarmed = heedAlarms(started, tick);
+  const asked = intents.reduce((now, intent) => heedPerson(now, intent, tick), alarmed);
+  return passTime(asked, reading, tick);
 }
 
 /** What the procedure itself asks of the batch. */
-export function leadBatch(
-  state: ControllerState,
-  lead: Lead,
-  events: UnstampedEvent[],
-): ControllerState {
-  switch (lead) {
-    case null:
-      return state;
-    case 'hold':
-      return command(state, 'hold', STEP_UNFINISHED, events);
-    case 'stop':
-      return command(endingBy(state, 'stopped-by-person'), 'stop', STOPPED_BY_CHOICE, events);
-    case 'finish':
-      return command(endingBy(state, 'completed'), 'finish', REPAIR_DONE, events);
-  }
-}
-
-function begin(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const running = command(state, 'start', STARTED, events);
-  events.push(enteredEvent(running.procedure));
-  return running;
+export function leadBatch<P extends ProcedureTypes>(
+  state: State<P>,
+  lead: Lead<P['say']>,
+  tick: Tick<P>,
+): State<P> {
+  if (lead === null) return state;
+  const { move, ending, reason, read } = lead;
+  const moved = command(ending === null ? state : endingBy(state, ending), move, reason, tick);
+  return read ? end(moved, tick) : moved;
 }
 
 /** The alarm as the display tells it, in the language of its catalogue. */
@@ -74,61 +58,135 @@ export function shownAlarm({ row, record }: Standing): ShownAlarm {
 }
 const NOTHING_TOLD = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
 
-const whyOf = (standing: Standing, refused: boolean): Reason => ({
-  record: `${refused ? 'Cannot go on yet. ' : ''}${recordOf(standing)}`,
-  shown: { alarm: shownAlarm(standing), refused },
-});
-const recordOf = ({ row, record }: Standing): string =>
-  `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
+function alarmReason(standing: Standing, refused: boolean): Reason<never> {
+  const { row, record } = standing;
+  const words = `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
+  return {
+    record: `${refused ? 'Cannot go on yet. ' : ''}${words}`,
+    shown: { alarm: shownAlarm(standing), refused },
+  };
+}
 
-const { command, endingBy, end, heedAlarms, restart, passTime } = batchMoves<
-  Reason,
-  ControllerState
->({
-  recordOf: ({ record }) => record,
-  alarmOf: whyOf,
-  outcomeOf: ({ procedure }) => procedure.outcome,
-});
+function command<P extends ProcedureTypes>(
+  state: State<P>,
+  move: BatchCommand,
+  why: Reason<P['say']>,
+  tick: Tick<P>,
+): State<P> {
+  const moved = go(state, move, why.record, tick);
+  return moved === state ? state : { ...moved, why };
+}
 
-function heedPerson(
-  state: ControllerState,
+/** A move after which no screen tells why. */
+function go<P extends ProcedureTypes>(
+  state: State<P>,
+  move: BatchCommand,
+  why: string,
+  { events }: Pick<Tick<P>, 'events'>,
+): State<P> {
+  const to = nextBatchState(state.batch, move);
+  if (to === null) return state;
+  events.push({ kind: 'batch', from: state.batch, to, why });
+  return { ...state, batch: to, batchForS: 0, page: null };
+}
+
+/** Whoever ends it first keeps the reason. */
+const endingBy = <P extends ProcedureTypes>(state: State<P>, endReason: EndReason): State<P> =>
+  isEnded(state.batch) || state.batch === 'aborting' ? state : { ...state, endReason };
+
+/** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */
+function end<P extends ProcedureTypes>(state: State<P>, { procedure, events }: Tick<P>): State<P> {
+  const unseen = foremost(state.alarms) !== null && state.endReason !== 'interrupted';
+  if (state.ended || (unseen && state.batchForS < END_SCREEN_S)) return state;
+  const { endReason: reason, why } = state;
+  const outcome = procedure.outcomeOf(state.procedure);
+  events.push({ kind: 'end', reason, why: why?.record ?? '', outcome });
+  return { ...state, ended: true };
+}
+
+function begin<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
+  const running = go(state, 'start', STARTED, tick);
+  tick.events.push(tick.procedure.entered(running.procedure));
+  return running;
+}
+
+function heedAlarms<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
+  const abort = forcing(state.alarms, 'abort');
+  if (abort !== null) {
+    return command(endingBy(state, 'alarm'), 'abort', alarmReason(abort, false), tick);
+  }
+  const hold = forcing(state.alarms, 'hold');
+  return hold === null ? state : command(state, 'hold', alarmReason(hold, false), tick);
+}
+
+function heedPerson<P extends ProcedureTypes>(
+  state: State<P>,
   intent: Intent,
-  events: UnstampedEvent[],
-): ControllerState {
+  tick: Tick<P>,
+): State<P> {
   switch (intent.kind) {
     case 'refused':
-      events.push(intent);
+      tick.events.push(intent);
       return state;
     case 'end':
-      return end(state, events);
+      return end(state, tick);
     case 'hold':
-      return command(state, 'hold', { record: intent.why, shown: BY_HAND }, events);
+      return command(state, 'hold', tick.procedure.heldBy(intent), tick);
     case 'restart':
-      return restart(state, LET_GO_ON, events);
+      return restart(state, tick);
     case 'ask-end':
-      return { ...state, why: { ...END_ASKED, record: state.why.record, heldFor: state.why } };
+      return state.why === null ? state : { ...state, why: { ...state.why, heldFor: state.why } };
     case 'stay-held':
-      return { ...state, why: state.why.heldFor ?? state.why };
+      return { ...state, why: state.why?.heldFor ?? state.why };
     case 'stop':
-      return isEnded(state.batch) ? end(state, events) : stop(state, intent, events);
+      return isEnded(state.batch) ? end(state, tick) : stop(state, intent, tick);
     default:
       return state;
   }
 }
 
-function stop(
-  state: ControllerState,
-  { by, why }: Extract<Intent, { kind: 'stop' }>,
-  events: UnstampedEvent[],
-): ControllerState {
-  const reason = by === 'interrupt' ? 'interrupted' : 'stopped-by-person';
-  const shown: ShownReason = { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' };
-  return command(endingBy(state, reason), 'stop', { record: why, shown }, events);
+/** Goes on, or is refused with the alarm that still stands. */
+function restart<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
+  const standing = forcing(state.alarms, 'abort') ?? forcing(state.alarms, 'hold');
+  if (standing === null) return go(state, 'restart', LET_GO_ON, tick);
+  const why = `${standing.row.title} still stands`;
+  tick.events.push({ kind: 'refused', request: 'go on', why });
+  return { ...state, why: alarmReason(standing, true), page: null };
 }
 
-function runAgain(state: ControllerState, events: UnstampedEvent[]): ControllerState {
-  const running = command(state, 'settled', ALL_WELL, events);
-  const procedure = resume(running.procedure);
-  events.push(enteredEvent(procedure));
+function stop<P extends ProcedureTypes>(
+  state: State<P>,
+  intent: Extract<Intent, { kind: 'stop' }>,
+  tick: Tick<P>,
+): State<P> {
+  const ending = intent.by === 'interrupt' ? 'interrupted' : 'stopped-by-person';
+  return command(endingBy(state, ending), 'stop', tick.procedure.stoppedBy(intent), tick);
+}
+
+/** Comes to rest, runs again, or ends unread. */
+function passTime<P extends ProcedureTypes>(
+  state: State<P>,
+  reading: Reading,
+  tick: Tick<P>,
+): State<P> {
+  const { batch, batchForS, watch } = state;
+  if (isComingToRest(batch)) {
+    const { atmospherePa } = state.procedure;
+    const resting = { batch, ventOpenForS: watch.ventOpenForS, atmospherePa };
+    return isAtRest(resting, reading) ? settle(state, tick) : state;
+  }
+  if (batch === 'restarting' && batchForS >= RESTARTING_S) return runAgain(state, tick);
+  const nobodyReads = state.endReason === 'interrupted' || batchForS >= END_SCREEN_S;
+  return isEnded(batch) && nobodyReads ? end(state, tick) : state;
+}
+
+/** At rest for the reason for which it was told to. */
+const settle = <P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> =>
+  go(state, 'settled', state.why?.record ?? '', tick);
+
+function runAgain<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
+  const running = go(state, 'settled', ALL_WELL, tick);
+  const procedure = tick.procedure.resume(running.procedure);
+  tick.events.push(tick.procedure.entered(procedure));
   return { ...running, procedure };
 }

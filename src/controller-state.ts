@@ -1,19 +1,15 @@
 /**
- * Everything that the controller remembers from tick to tick, and the configuration that stays the
- * same for a whole job. Plain data; `controller.ts` advances it.
+ * Everything that the controller remembers from tick to tick, whichever procedure it runs, and the
+ * configuration that stays the same for a whole repair. Plain data; `controller.ts` advances it.
  */
-import { type OpenResin, RESIN_CLOSED } from './cure/open-resin.ts';
-import { NO_DOSES, type PortionDoses } from './cure/portions.ts';
-import type { BatchState, EndReason, UnstampedEvent } from './events.ts';
+import type { BatchState, EndReason, UnitSnapshot } from './events.ts';
 import { type Actuators, SAFE, type Signals } from './frame.ts';
 import type { JobSheet } from './intake/job-sheet.ts';
 import type { Catalogue } from './panel/catalogue.ts';
-import type { ShownReason } from './panel/page-words.ts';
-import { PROCEDURE_START, type ProcedureState } from './procedure/phase.ts';
+import type { AlarmReason } from './panel/page-words.ts';
 import type { Profile } from './procedure/profile.ts';
 import { REGULATOR_AT_REST, type RegulatorState } from './procedure/regulation.ts';
 import { ALL_QUIET, type AlarmRecords } from './safety/alarms.ts';
-import { HEAT_WATCH_START, type HeatWatch } from './safety/heat-watch.ts';
 import { WATCH_START, type Watch } from './safety/watch.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from './signal/decode.ts';
 import type { UnitSettings } from './unit-settings.ts';
@@ -26,45 +22,48 @@ export interface JobConfig {
   readonly catalogue: Catalogue;
 }
 
-/** What one tick carries along; `events` is filled in the order in which things happen. */
-export interface Tick {
-  readonly config: JobConfig;
-  /** Time since the last frame, and what of it may count for dwells and dose. */
-  readonly gapS: number;
-  readonly dtS: number;
-  readonly events: UnstampedEvent[];
+/** The types in which procedures differ, handed to the one controller as one parameter. */
+export interface ProcedureTypes {
+  /** What stays the same for the whole run. */
+  readonly config: { readonly unit: UnitSettings; readonly catalogue: Catalogue };
+  /** Where the walk through the phases stands. */
+  readonly walk: { readonly elapsedS: number; readonly atmospherePa: number | null };
+  /** What is watched also while the procedure is held: doses and heat, for example. */
+  readonly scene: unknown;
+  /** What a row's demand on the air is reckoned from. */
+  readonly figures: unknown;
+  /** Reasons that only this procedure has, by key. */
+  readonly say: object;
+  readonly snapshot: UnitSnapshot;
 }
 
-/** Why a job is held or ended: in the words of the record, and as the display will tell it. */
-export interface Reason {
+/** Why something is held or over: in the words of the record, and as the display will tell it. */
+export interface Reason<Say> {
   readonly record: string;
-  readonly shown: ShownReason;
-  /** Why the job is held, while the screen asks whether to end it. */
-  readonly heldFor?: Reason;
+  readonly shown: Say | AlarmReason;
+  /** Why it is held, while the screen asks whether to end it. */
+  readonly heldFor?: Reason<Say>;
 }
 
-export const asksEnd = ({ heldFor }: Reason): boolean => heldFor !== undefined;
+export const asksEnd = (why: Pick<Reason<object>, 'heldFor'> | null): boolean =>
+  why?.heldFor !== undefined;
 
-/** Before a job was ever held; no screen tells it. */
-export const NO_REASON: Reason = { record: '', shown: { say: 'held-by-hand' } };
-
-export interface ControllerState {
+export interface ControllerState<P extends ProcedureTypes> {
   /** Time of the last frame; null before the first. */
   readonly timeS: number | null;
   readonly signal: SignalMemory;
   readonly batch: BatchState;
   /** Time in this batch state, s. */
   readonly batchForS: number;
-  /** Why the job is held or ended, for the person. */
-  readonly why: Reason;
+  /** Why it is held or over, for the person; null before that ever was. */
+  readonly why: Reason<P['say']> | null;
   readonly endReason: EndReason;
-  readonly procedure: ProcedureState;
+  /** Where the procedure stands, and what it watches beside. */
+  readonly procedure: P['walk'];
+  readonly scene: P['scene'];
   readonly regulator: RegulatorState;
   readonly setPointPa: number | null;
-  readonly doses: PortionDoses;
   readonly watch: Watch;
-  readonly heat: HeatWatch;
-  readonly openResin: OpenResin;
   readonly alarms: AlarmRecords;
   /** What the last tick told the board. */
   readonly commanded: Actuators;
@@ -77,7 +76,8 @@ export interface ControllerState {
     readonly signals: Signals;
     readonly subject: string;
     readonly page: number | null;
-    readonly why: Reason;
+    readonly why: Reason<P['say']> | null;
+    readonly detail: number | null;
     readonly atS: number;
   };
   /** True once the `end` event has been sent; nothing happens after it. */
@@ -88,11 +88,11 @@ export interface ControllerState {
  * The state with another procedure and what is done in it. Field by field, because a spread of so many
  * fields takes an engine microseconds once their shapes have varied, and this runs at every tick.
  */
-export function stateActing(
-  state: ControllerState,
-  procedure: ProcedureState,
+export function stateActing<P extends ProcedureTypes>(
+  state: ControllerState<P>,
+  procedure: P['walk'],
   { regulator, setPointPa, commanded }: Acting,
-): ControllerState {
+): ControllerState<P> {
   return {
     timeS: state.timeS,
     signal: state.signal,
@@ -101,12 +101,10 @@ export function stateActing(
     why: state.why,
     endReason: state.endReason,
     procedure,
+    scene: state.scene,
     regulator,
     setPointPa,
-    doses: state.doses,
     watch: state.watch,
-    heat: state.heat,
-    openResin: state.openResin,
     alarms: state.alarms,
     commanded,
     page: state.page,
@@ -115,7 +113,7 @@ export function stateActing(
     ended: state.ended,
   };
 }
-type Acting = Pick<ControllerState, 'regulator' | 'setPointPa' | 'commanded'>;
+type Acting = Pick<ControllerState<ProcedureTypes>, 'regulator' | 'setPointPa' | 'commanded'>;
 
 const BLANK_SIGNALS: Signals = {
   buzzer: 'off',
@@ -123,30 +121,35 @@ const BLANK_SIGNALS: Signals = {
   display: ['', '', '', ''],
 };
 
-export const CONTROLLER_START: ControllerState = {
-  timeS: null,
-  signal: INITIAL_SIGNAL_MEMORY,
-  batch: 'idle',
-  batchForS: 0,
-  why: NO_REASON,
-  endReason: 'fault',
-  procedure: PROCEDURE_START,
-  regulator: REGULATOR_AT_REST,
-  setPointPa: null,
-  doses: NO_DOSES,
-  watch: WATCH_START,
-  heat: HEAT_WATCH_START,
-  openResin: RESIN_CLOSED,
-  alarms: ALL_QUIET,
-  commanded: SAFE,
-  page: null,
-  screen: { subject: '', shownS: 0 },
-  shown: {
-    signals: BLANK_SIGNALS,
-    subject: '',
+/** Before the first frame, where the walk through the procedure begins here. */
+export function startFrom<P extends ProcedureTypes>(
+  procedure: P['walk'],
+  scene: P['scene'],
+): ControllerState<P> {
+  return {
+    timeS: null,
+    signal: INITIAL_SIGNAL_MEMORY,
+    batch: 'idle',
+    batchForS: 0,
+    why: null,
+    endReason: 'fault',
+    procedure,
+    scene,
+    regulator: REGULATOR_AT_REST,
+    setPointPa: null,
+    watch: WATCH_START,
+    alarms: ALL_QUIET,
+    commanded: SAFE,
     page: null,
-    why: NO_REASON,
-    atS: Number.NEGATIVE_INFINITY,
-  },
-  ended: false,
-};
+    screen: { subject: '', shownS: 0 },
+    shown: {
+      signals: BLANK_SIGNALS,
+      subject: '',
+      page: null,
+      why: null,
+      detail: null,
+      atS: Number.NEGATIVE_INFINITY,
+    },
+    ended: false,
+  };
+}

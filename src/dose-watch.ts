@@ -2,8 +2,8 @@
  * The doses of fill and pit in the course of a job: which of them the lamp's light is counted for,
  * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
  */
-
-import type { ControllerState, JobConfig } from './controller-state.ts';
+import type { RepairState } from './control/repair-state.ts';
+import type { JobConfig } from './controller-state.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from './cure/dose.ts';
 import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from './cure/portions.ts';
@@ -16,7 +16,7 @@ import type { PhaseContext } from './procedure/phase.ts';
 import { ALARM_TABLE } from './safety/alarm-table.ts';
 
 export function countLight(
-  { doses, procedure, commanded }: ControllerState,
+  { scene: { doses }, procedure, commanded }: RepairState,
   { irradianceWPerM2 }: Reading,
   config: JobConfig,
   dtS: number,
@@ -28,7 +28,7 @@ export function countLight(
 
 /** The dose that the phase in hand is about, for the procedure. */
 export function cureInHand(
-  { doses, procedure }: ControllerState,
+  { scene: { doses }, procedure }: RepairState,
   config: JobConfig,
 ): PhaseContext['cure'] {
   const { doseDoubt } = config.unit;
@@ -47,7 +47,7 @@ const NOT_DARK = ALARM_TABLE.findIndex(({ id }) => id === 'light-not-dark');
 
 /** What the light sensor shows by itself: dark as its zero says, or standing still. */
 export function lightSeen(
-  { watch }: ControllerState,
+  { watch }: RepairState,
   { irradianceWPerM2 }: Reading,
   { unit }: JobConfig,
 ): PhaseContext['light'] {
@@ -59,7 +59,7 @@ export function lightSeen(
 }
 
 /** For a person who watches: what is left of its cure, and how far it must be over its target. */
-export function doseInHand({ doses, procedure }: ControllerState, config: JobConfig) {
+export function doseInHand({ scene: { doses }, procedure }: RepairState, config: JobConfig) {
   const { doseDoubt } = config.unit;
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
@@ -79,7 +79,10 @@ interface AlarmCure {
 }
 
 /** What the alarms judge: the cure in hand; before the job that of the two which asks more of the lamp. */
-export function alarmCureOf(config: JobConfig, { doses, procedure }: ControllerState): AlarmCure {
+export function alarmCureOf(
+  config: JobConfig,
+  { scene: { doses }, procedure }: RepairState,
+): AlarmCure {
   const forecast = hardestCureOf(config);
   if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
   const portion = portionIn(procedure.phase, config);
@@ -107,7 +110,7 @@ const hardestCureOf = onceForEach((config: JobConfig): Omit<AlarmCure, 'needsS'>
 /** Once the pit is cured apart, the record also holds what of its light reached the fill below. */
 export function throughPitMeasurement(
   before: PhaseId,
-  { doses, procedure }: ControllerState,
+  { scene: { doses }, procedure }: Pick<RepairState, 'procedure' | 'scene'>,
   config: JobConfig,
 ): readonly UnstampedEvent[] {
   const cured = before === 'cure' && procedure.phase === 'scrape';

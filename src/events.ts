@@ -3,6 +3,7 @@
  * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
  * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
  */
+import type { GuidedEvent } from './core/guided-events.ts';
 import type { PhaseId } from './phases.ts';
 
 export const BATCH_STATES = [
@@ -156,28 +157,33 @@ type EventBody =
       readonly reason: EndReason;
       readonly why: string;
       readonly outcome: Outcome | null;
-    };
+    }
+  | GuidedEvent;
 
 export type Event = EventBody & { readonly timeS: number };
 /** An event before the controller stamps it with the frame's time. */
 export type UnstampedEvent = EventBody;
 
 /** What a person watching would want to know at one tick; SI, pressure absolute, null where unknown. */
-export interface Snapshot {
+export interface UnitSnapshot {
   readonly timeS: number;
   readonly batch: BatchState;
-  readonly phase: PhaseId;
-  /** Cycles begun; 0 before the first. */
-  readonly cycle: number;
   readonly pressurePa: number | null;
   /** What the regulation aims at; null while the chamber is vented or isolated. */
   readonly setPointPa: number | null;
   /** The job's zero, measured in the self-test. */
   readonly atmospherePa: number | null;
   readonly irradianceWPerM2: number | null;
-  readonly doseJPerM2: number;
-  readonly targetJPerM2: number;
   readonly glassK: number | null;
   readonly heatSinkK: number | null;
   readonly supplyV: number | null;
+}
+
+/** The same in a repair. */
+export interface Snapshot extends UnitSnapshot {
+  readonly phase: PhaseId;
+  /** Cycles begun; 0 before the first. */
+  readonly cycle: number;
+  readonly doseJPerM2: number;
+  readonly targetJPerM2: number;
 }

@@ -167,5 +167,7 @@ export interface Outputs extends Actuators, Signals {
 export type Request =
   | { readonly kind: 'button'; readonly button: Button }
   | { readonly kind: 'hold' }
+  /** A number that was typed, as it was asked for, SI. */
+  | { readonly kind: 'enter'; readonly valueSI: number }
   /** `interrupt`: the program itself is being ended, so nobody will read an end screen. */
   | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string };

@@ -16,9 +16,10 @@ import type {
   PressureLine,
 } from './care/care-entry.ts';
 import { type HealthMeasured, judgeHealth } from './care/health.ts';
+import type { GuidedConfig } from './control/guided-state.ts';
+import type { PointName } from './core/guided-events.ts';
 import { FULL_SCALE_COUNTS } from './frame.ts';
-import type { PointName, Progress } from './guided/step.ts';
-import type { GuidedConfig } from './guided-state.ts';
+import type { Progress } from './guided/step.ts';
 import { addReading, NO_RISE, type RiseSums, riseOf } from './procedure/rise.ts';
 import { glassKOf, LIVE_SPAN_RATIO } from './signal/channels.ts';
 import { stepLeftAfterAveraging } from './signal/converter-parts.ts';

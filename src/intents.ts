@@ -23,6 +23,9 @@ export interface Situation {
 export type Intent =
   | { readonly kind: 'acknowledge'; readonly alarm: string }
   | { readonly kind: 'answer'; readonly answer: Answer }
+  /** On a step that asks for a number: NO lowers it, MORE raises it, or it was typed. */
+  | { readonly kind: 'dial'; readonly button: 'no' | 'more' }
+  | { readonly kind: 'enter'; readonly valueSI: number }
   | { readonly kind: 'hold'; readonly why: string }
   | { readonly kind: 'restart' }
   /** Whether to end a held job: to be asked, or answered with "stay held". */
@@ -46,12 +49,26 @@ export function intentOf(request: Request, situation: Situation): Intent {
       return { kind: 'hold', why: 'Held from the console.' };
     case 'stop':
       return request;
+    case 'enter':
+      return asksNumber(situation) ? request : refused('number', 'no number is asked for');
     case 'button':
+      if (request.button !== 'yes' && asksNumber(situation)) {
+        return { kind: 'dial', button: request.button };
+      }
       return situation.shownS < SHORTEST_READING_S
         ? earlyButton(request.button, situation)
         : buttonIntent(request.button, situation);
   }
 }
+
+/** Whether the screen in hand is one on which a number is dialled or typed. */
+export const asksNumber = ({
+  batch,
+  kind,
+  alarm,
+  helpOpen,
+}: Pick<Situation, 'batch' | 'kind' | 'alarm' | 'helpOpen'>): boolean =>
+  kind === 'entry' && batch === 'running' && alarm === null && !helpOpen;
 
 /**
  * Before a screen could be read nothing is answered. NO meant "hold" on the screens between the
@@ -92,7 +109,7 @@ function endButton(button: 'yes' | 'no'): Intent {
 function runningButton(button: 'yes' | 'no', kind: PhaseKind): Intent {
   if (kind === 'question') return { kind: 'answer', answer: button };
   if (button === 'no') return hold();
-  return kind === 'confirm'
+  return kind === 'confirm' || kind === 'entry'
     ? { kind: 'answer', answer: 'yes' }
     : refused(button, 'nothing was asked');
 }

@@ -3,8 +3,8 @@
  * which phases concern them, hands the alarms what they need, and says once what a record must hold.
  * It judges nothing.
  */
-
-import type { ControllerState, JobConfig } from './controller-state.ts';
+import type { RepairScene, RepairState } from './control/repair-state.ts';
+import type { JobConfig } from './controller-state.ts';
 import { RESIN_CLOSED, stepOpenResin } from './cure/open-resin.ts';
 import type { Measurement, UnstampedEvent } from './events.ts';
 import { lampBurns, type Reading, valueOrNull } from './frame.ts';
@@ -24,11 +24,11 @@ import {
 import { stepHeatWatch } from './safety/heat-watch.ts';
 
 export function watchPane(
-  { heat, openResin, procedure, batch, commanded }: ControllerState,
+  { scene: { heat, openResin }, procedure, batch, commanded }: RepairState,
   reading: Reading,
   { unit, profile, job }: JobConfig,
   dtS: number,
-): Pick<ControllerState, 'heat' | 'openResin'> {
+): Pick<RepairScene, 'heat' | 'openResin'> {
   const { phase } = procedure;
   const scene = {
     glassK: valueOrNull(reading.glassK),
@@ -59,7 +59,7 @@ const heatLimitsOf = onceForEach<JobConfig, Leg & HeatingLimits>(({ unit, job: {
   return { ...leg, ...allowedHeating(own, leg) };
 });
 
-export function heatLoadOf(config: JobConfig, { heat }: ControllerState): HeatLoad {
+export function heatLoadOf(config: JobConfig, { scene: { heat } }: RepairState): HeatLoad {
   const limits = heatLimitsOf(config);
   const { legM, plyM } = limits;
   const { spotOverPaneK, rateKPerS } = heat;
@@ -76,7 +76,7 @@ export function heatLoadOf(config: JobConfig, { heat }: ControllerState): HeatLo
 
 export function openResinLoadOf(
   config: JobConfig,
-  { openResin, procedure }: ControllerState,
+  { scene: { openResin }, procedure }: Seen,
 ): OpenResinLoad {
   const ofPit = portionIn(procedure.phase, config) === 'pit';
   const curve = ofPit ? pitCurveOf(config) : config.job.resin.curve;
@@ -84,8 +84,11 @@ export function openResinLoadOf(
   return { criticalShare, lit: openResin.lit };
 }
 
+/** Where the walk stands, and what was watched beside it. */
+type Seen = Pick<RepairState, 'procedure' | 'scene'>;
+
 /** The share that a person shall read while resin waits; null while it is small, or not known. */
-export function daylightToShow(config: JobConfig, state: ControllerState): number | null {
+export function daylightToShow(config: JobConfig, state: Seen): number | null {
   if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
   const { criticalShare } = openResinLoadOf(config, state);
   return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
@@ -94,14 +97,14 @@ export function daylightToShow(config: JobConfig, state: ControllerState): numbe
 /** What the record holds of the job's target, heat and daylight, on the way into these phases. */
 export function paneMeasurements(
   before: PhaseId,
-  state: ControllerState,
+  state: Seen,
   config: JobConfig,
 ): readonly UnstampedEvent[] {
   const { phase } = state.procedure;
   if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
   if (before !== phase && CURE_PHASES.has(phase)) return measured(daylightOf(state, config));
   if (before === 'cure' && phase === 'scrape') {
-    const { greatestSpotOverPaneK, greatestRateKPerS } = state.heat;
+    const { greatestSpotOverPaneK, greatestRateKPerS } = state.scene.heat;
     return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
   }
   return [];
@@ -110,8 +113,8 @@ export function paneMeasurements(
 type Values = Readonly<Partial<Record<Measurement, number>>>;
 
 /** Of the portion that is about to be cured. */
-function daylightOf(state: ControllerState, config: JobConfig): Values {
-  const { doseJPerM2, unseenJPerM2 } = state.openResin;
+function daylightOf(state: Seen, config: JobConfig): Values {
+  const { doseJPerM2, unseenJPerM2 } = state.scene.openResin;
   const { criticalShare } = openResinLoadOf(config, state);
   if (portionIn(state.procedure.phase, config) === 'fill') {
     return {

@@ -15,20 +15,22 @@ import {
   throwError,
 } from 'rxjs';
 import type { Board } from '../hal/board.ts';
+import type { Procedure } from './control/procedure.ts';
+import type { Repair } from './control/repair-state.ts';
 import { type ControllerStep, stepController } from './controller.ts';
-import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
-import type { Frame, Outputs, Request } from './frame.ts';
+import type { ProcedureTypes } from './controller-state.ts';
+import type { Frame, Request } from './frame.ts';
 
 /** One tick as consumers see it. */
-export interface Tick extends ControllerStep {
+export interface Tick<P extends ProcedureTypes = Repair> extends ControllerStep<P> {
   readonly frame: Frame;
   readonly requests: readonly Request[];
 }
 
-export interface Consumer<T = Tick> {
+export interface Consumer<P extends ProcedureTypes = Repair> {
   /** For the message when it fails. */
   readonly name: string;
-  readonly take: (tick: T) => void;
+  readonly take: (tick: Tick<P>) => void;
 }
 
 export interface PipelineCallbacks {
@@ -39,51 +41,28 @@ export interface PipelineCallbacks {
   readonly onEnd: () => void;
 }
 
-/** One step function with the state that it starts from; a repair's or another procedure's. */
-export interface Loop<T extends LoopTick, R> {
-  readonly start: T['state'];
-  readonly advance: (state: T['state'], frame: Frame, requests: readonly R[]) => T;
-}
-
-export interface LoopTick {
-  readonly state: { readonly ended: boolean };
-  readonly outputs: Outputs;
-}
-
-export interface Pipeline<R = Request> {
+export interface Pipeline {
   /** Queued for the next tick. */
-  readonly request: (request: R) => void;
+  readonly request: (request: Request) => void;
   readonly close: () => void;
 }
 
-export function createPipeline(
+export function createPipeline<P extends ProcedureTypes>(
   board: Board,
-  config: JobConfig,
-  consumers: readonly Consumer[],
+  procedure: Procedure<P>,
+  config: P['config'],
+  consumers: readonly Consumer<P>[],
   callbacks: PipelineCallbacks,
 ): Pipeline {
-  const repair: Loop<Tick, Request> = {
-    start: CONTROLLER_START,
-    advance: (before, frame, requests) => {
-      const step = stepController(config, before, frame, requests);
+  const queue: Request[] = [];
+  const start: Pick<Tick<P>, 'state'> = { state: procedure.start(config) };
+  const ticks$ = board.frames$.pipe(
+    scan<Frame, Tick<P>, typeof start>((before, frame) => {
+      const requests = queue.splice(0);
+      const step = stepController(procedure, config, before.state, frame, requests);
       const { state, outputs, events, snapshot } = step;
       return { frame, requests, state, outputs, events, snapshot };
-    },
-  };
-  return createLoop(board, repair, consumers, callbacks);
-}
-
-export function createLoop<T extends LoopTick, R>(
-  board: Board,
-  { start, advance }: Loop<T, R>,
-  consumers: readonly Consumer<T>[],
-  callbacks: PipelineCallbacks,
-): Pipeline<R> {
-  const queue: R[] = [];
-  const ticks$ = board.frames$.pipe(
-    scan<Frame, T, Pick<T, 'state'>>(({ state }, frame) => advance(state, frame, queue.splice(0)), {
-      state: start,
-    }),
+    }, start),
     tap(({ outputs }) => board.write(outputs)),
     takeWhile(({ state }) => !state.ended, true),
     // Whatever failed, board, frames or the controller itself: safe first, then everybody hears of it.
@@ -111,9 +90,9 @@ function madeSafeAfter(error: unknown, board: Board): unknown {
   }
 }
 
-function subscribeGuarded<T>(
-  ticks$: Observable<T>,
-  { name, take }: Consumer<T>,
+function subscribeGuarded<P extends ProcedureTypes>(
+  ticks$: Observable<Tick<P>>,
+  { name, take }: Consumer<P>,
   { onConsumerError }: PipelineCallbacks,
 ): Subscription {
   const subscription = ticks$.subscribe({

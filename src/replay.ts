@@ -3,8 +3,10 @@
  * told the actuators, and every event. A difference means another version, other settings, or a
  * changed journal; which one is for a person to find.
  */
+
+import type { Procedure } from './control/procedure.ts';
 import { stepController } from './controller.ts';
-import { CONTROLLER_START, type JobConfig } from './controller-state.ts';
+import type { ProcedureTypes } from './controller-state.ts';
 import type { Event } from './events.ts';
 import { canonicalJson } from './records/canonical-json.ts';
 import type { JournalContents } from './records/read-journal.ts';
@@ -25,15 +27,16 @@ export interface ReplayResult {
 
 const MOST_DIFFERENCES = 10;
 
-export function replayJournal(
-  config: JobConfig,
+export function replayJournal<P extends ProcedureTypes>(
+  procedure: Procedure<P>,
+  config: P['config'],
   { ticks, events }: Pick<JournalContents, 'ticks' | 'events'>,
 ): ReplayResult {
   const differences: Difference[] = [];
   const replayed: Event[] = [];
-  let state = CONTROLLER_START;
+  let state = procedure.start(config);
   for (const { frame, requests, actuators } of ticks) {
-    const step = stepController(config, state, frame, requests);
+    const step = stepController(procedure, config, state, frame, requests);
     state = step.state;
     replayed.push(...step.events);
     const now = canonicalJson(state.commanded);

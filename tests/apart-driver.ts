@@ -66,6 +66,6 @@ export const stated = (events: readonly Event[], name: string): number =>
 export const phasesOf = (events: readonly Event[]): readonly PhaseId[] =>
   events.flatMap((e) => (e.kind === 'phase' ? [e.phase] : []));
 export const dosesOf = ({ state }: ControllerStep) => [
-  state.doses.fill.doseJPerM2,
-  state.doses.pit.doseJPerM2,
+  state.scene.doses.fill.doseJPerM2,
+  state.scene.doses.pit.doseJPerM2,
 ];

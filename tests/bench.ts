@@ -7,6 +7,7 @@ import { FAULT_PRESETS } from '../sim/faults.ts';
 import { worldOf } from '../sim/plant/world.ts';
 import type { Scenario } from '../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../sim/simulated-board.ts';
+import { REPAIR } from '../src/control/repair.ts';
 import type { JobConfig } from '../src/controller-state.ts';
 import type { EndReason, Event, Snapshot } from '../src/events.ts';
 import type { PhaseId } from '../src/phases.ts';
@@ -71,7 +72,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     events.push(...tick.events);
     snapshots.push(tick.snapshot);
   };
-  const pipeline: Pipeline = createPipeline(board, config, [{ name: 'bench', take }], {
+  const pipeline: Pipeline = createPipeline(board, REPAIR, config, [{ name: 'bench', take }], {
     onConsumerError: (_, error) => failures.push(error),
     onFault: (error) => failures.push(error),
     onEnd: () => {

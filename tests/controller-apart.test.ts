@@ -160,7 +160,7 @@ describe('daylight on resin that waits, apart', () => {
     expect(stated(events, 'openResinShareRatio')).toBeCloseTo(ofFill / 1000, 9);
     driveTo(driver, 'uncover-fill');
     driver.pass(10, SUN);
-    expect(driver.last().state.openResin.doseJPerM2).toBe(0);
+    expect(driver.last().state.scene.openResin.doseJPerM2).toBe(0);
     driveTo(driver, 'fill-pit');
     driver.pass(5, SUN);
     driveTo(driver, 'cure');

@@ -1,14 +1,15 @@
 /** Time is counted in the board's, and believed only while the host's agrees. */
 import { expect, test } from 'vitest';
+import { REPAIR } from '../src/control/repair.ts';
 import { stepController } from '../src/controller.ts';
-import { CONTROLLER_START } from '../src/controller-state.ts';
+
 import { type Button, isSafe } from '../src/frame.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
 /** A job whose board counts `rate` seconds for each of the host's. */
 function jobAt(rate: number) {
-  let state = CONTROLLER_START;
+  let state = REPAIR.start(DEFAULT_CONFIG);
   let n = 0;
   const tick = (pressed: readonly Button[] = []) => {
     const hostTimeS = 50 + n * 0.05;
@@ -16,7 +17,7 @@ function jobAt(rate: number) {
     const counts = { ...HEALTHY_FRAME.counts, pressure: 308 + (n % 2) };
     const frame = { ...HEALTHY_FRAME, sequence: n, timeS, sampledAtS: timeS, hostTimeS, counts };
     n += 1;
-    const step = stepController(DEFAULT_CONFIG, state, { ...frame, pressed }, []);
+    const step = stepController(REPAIR, DEFAULT_CONFIG, state, { ...frame, pressed }, []);
     state = step.state;
     return step;
   };

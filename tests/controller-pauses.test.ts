@@ -67,7 +67,7 @@ describe.each([
     const { driver, events } = recorded(APART);
     driveTo(driver, phase);
     driver.pass(5.5, LIT);
-    const otherBefore = driver.last().state.doses[other].doseJPerM2;
+    const otherBefore = driver.last().state.scene.doses[other].doseJPerM2;
     pause(driver);
     expect(driver.last().snapshot.batch).not.toBe('running');
     expect(driver.last().outputs.lampEnabled).toBe(false);
@@ -83,6 +83,6 @@ describe.each([
     // Wider by the edges of the second stretch of light.
     expect(paused.margin).toBeGreaterThan(unpaused.margin);
     expect(Math.abs(paused.shown - unpaused.shown)).toBeLessThan(TICK_J_PER_M2);
-    expect(driver.last().state.doses[other].doseJPerM2).toBe(otherBefore);
+    expect(driver.last().state.scene.doses[other].doseJPerM2).toBe(otherBefore);
   });
 });

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { stepController } from '../src/controller.ts';
-import { CONTROLLER_START } from '../src/controller-state.ts';
+import { REPAIR } from '../src/control/repair.ts';
+import { type ControllerStep, stepController } from '../src/controller.ts';
 import { BUTTONS, type Frame, FULL_SCALE_COUNTS, SAFE } from '../src/frame.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { countsOf, createDriver, driveTo, TICK_S } from './drive.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
-const actuatorsOf = ({ outputs }: ReturnType<typeof stepController>) => {
+const actuatorsOf = ({ outputs }: ControllerStep) => {
   const { pumpRatio, selector, ventOpen, lampEnabled, lampRatio } = outputs;
   return { pumpRatio, selector, ventOpen, lampEnabled, lampRatio };
 };
@@ -159,7 +159,7 @@ describe('under pressure', () => {
     const driver = underPressure();
     driver.tick({ ...UNDER_PRESSURE, switches: { overPressureTripped: true } });
     const step = driver.tick({ switches: { emergencyStopPressed: true } });
-    expect(step.state.why.record).toMatch(/^Over-pressure sw/);
+    expect(step.state.why?.record).toMatch(/^Over-pressure sw/);
   });
 
   test('a job that an alarm is ending ends by that alarm, whoever interrupts it', () => {
@@ -259,7 +259,7 @@ describe('whatever a board says', () => {
   test('the controller never throws, and its outputs are sound and safe unless it runs', () => {
     fc.assert(
       fc.property(frames, (records) => {
-        let state = CONTROLLER_START;
+        let state = REPAIR.start(DEFAULT_CONFIG);
         let timeS = 0;
         for (const [sequence, record] of records.entries()) {
           const { gapS, mute, pressed, pressure, irradiance, ...rest } = record;
@@ -281,7 +281,7 @@ describe('whatever a board says', () => {
             switches: { shieldClosed, overPressureTripped, emergencyStopPressed },
             pressed,
           };
-          const step = stepController(DEFAULT_CONFIG, state, frame, []);
+          const step = stepController(REPAIR, DEFAULT_CONFIG, state, frame, []);
           state = step.state;
           const { pumpRatio, lampRatio, display } = step.outputs;
           expect(pumpRatio >= 0 && pumpRatio <= 1 && lampRatio >= 0 && lampRatio <= 1).toBe(true);

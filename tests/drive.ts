@@ -1,7 +1,8 @@
 /** Drives the controller with hand-made frames, one tick at a time. */
 
+import { REPAIR } from '../src/control/repair.ts';
 import { type ControllerStep, stepController } from '../src/controller.ts';
-import { CONTROLLER_START, type JobConfig } from '../src/controller-state.ts';
+import type { JobConfig } from '../src/controller-state.ts';
 import type { Button, Frame, Request, Switches } from '../src/frame.ts';
 import type { PhaseId } from '../src/phases.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
@@ -30,7 +31,7 @@ export interface Driver {
 export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
   let sequence = 0;
   let timeS = 0;
-  let state = CONTROLLER_START;
+  let state = REPAIR.start(config);
   let last: ControllerStep | null = null;
   const tick: Driver['tick'] = (change = {}, requests = []) => {
     const {
@@ -51,7 +52,7 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
       switches: { ...HEALTHY_FRAME.switches, ...change.switches },
       pressed: change.pressed ?? [],
     };
-    const step = stepController(config, state, frame, requests);
+    const step = stepController(REPAIR, config, state, frame, requests);
     state = step.state;
     last = step;
     sequence += 1;

@@ -35,7 +35,8 @@ export function checkInvariants(
   }
   if (frame.link === 'mute' && pumpRatio > 0) broken('pump on while the board is mute');
   for (const portion of ['fill', 'pit'] as const) {
-    const fell = state.doses[portion].doseJPerM2 < (before?.state.doses[portion].doseJPerM2 ?? 0);
+    const fell =
+      state.scene.doses[portion].doseJPerM2 < (before?.state.scene.doses[portion].doseJPerM2 ?? 0);
     if (fell) broken(`the dose of the ${portion} fell`);
   }
   if (frame.timeS < (before?.frame.timeS ?? 0)) broken('time ran backwards');

@@ -82,10 +82,10 @@ describe('a job', () => {
     };
     driveTo(driver, 'close-seal');
     driver.pass(10, sun);
-    expect(driver.last().state.openResin.doseJPerM2).toBe(0);
+    expect(driver.last().state.scene.openResin.doseJPerM2).toBe(0);
     driver.press('yes', sun);
     expect(driver.pass(10, sun).snapshot.phase).toBe('charge-injector');
-    expect(driver.last().state.openResin.doseJPerM2).toBeGreaterThan(180);
+    expect(driver.last().state.scene.openResin.doseJPerM2).toBeGreaterThan(180);
   });
 });
 
@@ -113,7 +113,7 @@ describe('daylight on resin that waits', () => {
       driver.press('yes', air(0));
     }
     expect(driver.last().state.batch).toBe('restarting');
-    expect(driver.last().state.openResin.doseJPerM2).toBe(0);
+    expect(driver.last().state.scene.openResin.doseJPerM2).toBe(0);
   });
 
   test('is told of nothing where the resin’s figure is not known', () => {
@@ -121,7 +121,7 @@ describe('daylight on resin that waits', () => {
     const driver = createDriver(unknown);
     driveTo(driver, 'vacuum-dwell');
     expect(raised(told(driver, 55, dwelling(20)))).toEqual([]);
-    expect(driver.last().state.openResin.doseJPerM2).toBeGreaterThan(1000);
+    expect(driver.last().state.scene.openResin.doseJPerM2).toBeGreaterThan(1000);
   });
 });
 

@@ -1,6 +1,7 @@
 import { Subject } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../hal/board.ts';
+import { REPAIR } from '../src/control/repair.ts';
 import { type Frame, type Outputs, SAFE } from '../src/frame.ts';
 import { type Consumer, createPipeline, type PipelineCallbacks } from '../src/pipeline.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
@@ -51,7 +52,7 @@ describe('the pipeline', () => {
   test('writes the whole set of outputs for every frame, before any consumer hears of it', () => {
     const { board, log, send } = bareBoard();
     const consumer: Consumer = { name: 'a', take: () => log.push('a') };
-    createPipeline(board, DEFAULT_CONFIG, [consumer], quiet);
+    createPipeline(board, REPAIR, DEFAULT_CONFIG, [consumer], quiet);
     send(0);
     send(1);
     expect(log).toEqual(['write', 'a', 'write', 'a']);
@@ -73,7 +74,7 @@ describe('the pipeline', () => {
         heard += 1;
       },
     };
-    createPipeline(board, DEFAULT_CONFIG, [broken, sound], {
+    createPipeline(board, REPAIR, DEFAULT_CONFIG, [broken, sound], {
       ...quiet,
       onConsumerError: (name, error) => errors.push(`${name}: ${String(error)}`),
     });
@@ -86,7 +87,10 @@ describe('the pipeline', () => {
   test('when control itself fails the board is made safe and the fault is told', () => {
     const { board, log, send } = bareBoard();
     const faults: unknown[] = [];
-    createPipeline(board, DEFAULT_CONFIG, [], { ...quiet, onFault: (error) => faults.push(error) });
+    createPipeline(board, REPAIR, DEFAULT_CONFIG, [], {
+      ...quiet,
+      onFault: (error) => faults.push(error),
+    });
     send(0);
     // A frame that no board can make: the types do not bind what comes from outside.
     send(1, { counts: null as unknown as Frame['counts'] });
@@ -101,7 +105,7 @@ describe('the pipeline', () => {
     const { board, log, send, fail } = bareBoard('write' in fails ? fails.write : undefined);
     const heard = () => log.filter((line) => line === 'a').length;
     const consumer: Consumer = { name: 'a', take: () => log.push('a') };
-    createPipeline(board, DEFAULT_CONFIG, [consumer], {
+    createPipeline(board, REPAIR, DEFAULT_CONFIG, [consumer], {
       ...quiet,
       onFault: (error) => log.push(`fault: ${String(error)}`),
     });
@@ -127,7 +131,10 @@ describe('the pipeline', () => {
         throw new Error('no line');
       },
     };
-    createPipeline(dead, DEFAULT_CONFIG, [], { ...quiet, onFault: (error) => faults.push(error) });
+    createPipeline(dead, REPAIR, DEFAULT_CONFIG, [], {
+      ...quiet,
+      onFault: (error) => faults.push(error),
+    });
     send(0);
     expect(faults).toHaveLength(1);
     expect(String(faults[0])).toContain('port is gone');
@@ -136,7 +143,7 @@ describe('the pipeline', () => {
 
   test('requests are drained once a tick', () => {
     const { board, written, send } = bareBoard();
-    const pipeline = createPipeline(board, DEFAULT_CONFIG, [], quiet);
+    const pipeline = createPipeline(board, REPAIR, DEFAULT_CONFIG, [], quiet);
     send(0);
     pipeline.request({ kind: 'stop', by: 'interrupt', why: 'test' });
     for (let n = 1; n < 10; n++) send(n);
@@ -147,7 +154,7 @@ describe('the pipeline', () => {
   test('ends once the job has ended and writes nothing after it', () => {
     const { board, written, send } = bareBoard();
     let ended = 0;
-    const pipeline = createPipeline(board, DEFAULT_CONFIG, [], {
+    const pipeline = createPipeline(board, REPAIR, DEFAULT_CONFIG, [], {
       ...quiet,
       onEnd: () => {
         ended += 1;

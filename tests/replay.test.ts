@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { REPAIR } from '../src/control/repair.ts';
 import type { JournalTick } from '../src/records/tick-line.ts';
 import { replayJournal } from '../src/replay.ts';
 import { runRepair } from './bench.ts';
@@ -14,7 +15,7 @@ const { events } = runRepair({
 });
 
 test('frames replayed through the controller give the same decisions', () => {
-  const result = replayJournal(DEFAULT_CONFIG, { ticks, events });
+  const result = replayJournal(REPAIR, DEFAULT_CONFIG, { ticks, events });
   expect(result.ticks).toBeGreaterThan(10_000);
   expect(result.differences).toEqual([]);
 });
@@ -31,10 +32,12 @@ test('a changed frame, another profile or a missing event is found', () => {
         }
       : tick,
   );
-  expect(replayJournal(DEFAULT_CONFIG, { ticks: changed, events }).differences).not.toEqual([]);
+  expect(replayJournal(REPAIR, DEFAULT_CONFIG, { ticks: changed, events }).differences).not.toEqual(
+    [],
+  );
   const vacuum = { ...DEFAULT_PROFILE.vacuum, dwellS: 61 };
   const other = { ...DEFAULT_CONFIG, profile: { ...DEFAULT_PROFILE, vacuum } };
-  expect(replayJournal(other, { ticks, events }).differences).not.toEqual([]);
+  expect(replayJournal(REPAIR, other, { ticks, events }).differences).not.toEqual([]);
   const short = { ticks, events: events.slice(1) };
-  expect(replayJournal(DEFAULT_CONFIG, short).differences).not.toEqual([]);
+  expect(replayJournal(REPAIR, DEFAULT_CONFIG, short).differences).not.toEqual([]);
 });

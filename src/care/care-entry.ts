@@ -48,6 +48,11 @@ const common = {
   on: calendarDay,
 };
 
+/** The journal of the procedure that it came from, in the folder of records; absent where none was kept. */
+const journal = z
+  .strictObject({ file: text(200), sha256: z.string().regex(/^[0-9a-f]{64}$/) })
+  .optional();
+
 const point = z.strictObject({
   /** What the reference instrument showed. */
   reference: number,
@@ -60,7 +65,7 @@ const point = z.strictObject({
 });
 export type CalibrationPoint = z.infer<typeof point>;
 
-const reference = z.strictObject({
+export const referenceSchema = z.strictObject({
   name: text(80),
   certificate: text(80),
   /** As its certificate states it, with its coverage factor. */
@@ -69,7 +74,7 @@ const reference = z.strictObject({
   /** Last digit or division that a person reads, in the unit of the channel. */
   resolution: quantity(0, 1e5, ''),
 });
-export type ReferenceInstrument = z.infer<typeof reference>;
+export type ReferenceInstrument = z.infer<typeof referenceSchema>;
 
 const uncertainty = z.strictObject({
   /** Combined standard uncertainty of a corrected value, the worst between the points. */
@@ -101,7 +106,7 @@ const calibrationOf = <C extends CalibratedChannel, T extends z.ZodType>(channel
     checks: z.array(point).max(50),
     before: line,
     after: line,
-    reference,
+    reference: referenceSchema,
     /** Null where the points did not settle it. */
     uncertainty: uncertainty.nullable(),
     /** The last day on which it is in force. */
@@ -109,6 +114,7 @@ const calibrationOf = <C extends CalibratedChannel, T extends z.ZodType>(channel
     passed: z.boolean(),
     /** Why it did not pass, a sentence each. */
     refusals: z.array(text(300)).max(20),
+    journal,
   });
 
 const calibration = z.discriminatedUnion('channel', [
@@ -130,6 +136,7 @@ const healthTest = z.strictObject({
   ultimatePa: quantity(0, 110_000, 'Pa'),
   atmospherePa: quantity(50_000, 110_000, 'Pa'),
   passed: z.boolean(),
+  journal,
 });
 export type HealthTest = z.infer<typeof healthTest>;
 

@@ -5,7 +5,7 @@
 import { rmdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createJournal, type Journal } from '../records/journal.ts';
-import { createHeader } from '../records/journal-format.ts';
+import { createHeader, type JournalHeader } from '../records/journal-format.ts';
 import { JOURNAL_FILE, jobPersonalPath } from '../records/store/paths.ts';
 import type { Checked } from '../settings.ts';
 import type { Bench } from './bench.ts';
@@ -26,27 +26,34 @@ export interface RecordToBegin {
   readonly about: JobAbout;
 }
 
-/** `folder`: of the job, made a moment ago and empty. */
-export function beginRecord(
+export const beginRecord = (
   folder: string,
   { settings, bench, about }: RecordToBegin,
-): Checked<BegunRecord> {
-  const { people, inputs, language } = settings;
-  const { board, seed, startedAt, extra } = bench;
+): Checked<BegunRecord> =>
+  beginJournal(folder, () =>
+    createHeader({
+      ...ranOn(bench),
+      inputs: { ...settings.inputs, extra: bench.extra },
+      display: settings.language,
+      personalSha256: keepJobPersonal(folder, settings.people, saltFor(bench.seed)),
+      about,
+    }),
+  );
+
+/** What the head of every journal says of the program and the bench. */
+export const ranOn = ({ board, seed, startedAt }: Bench) => ({
+  version: VERSION,
+  board: board.identity,
+  seed,
+  startedAt,
+});
+
+/** `folder`: made a moment ago and empty. */
+export function beginJournal(folder: string, headerOf: () => JournalHeader): Checked<BegunRecord> {
   const path = join(folder, JOURNAL_FILE);
   let told = (_: unknown): void => undefined;
   try {
-    const header = createHeader({
-      version: VERSION,
-      board: board.identity,
-      seed,
-      startedAt,
-      inputs: { ...inputs, extra },
-      display: language,
-      personalSha256: keepJobPersonal(folder, people, saltFor(seed)),
-      about,
-    });
-    const journal = createJournal({ path, header, onError: (error) => told(error) });
+    const journal = createJournal({ path, header: headerOf(), onError: (error) => told(error) });
     const onFailure: BegunRecord['onFailure'] = (tell) => {
       told = tell;
     };

@@ -1,9 +1,9 @@
 /**
  * What a job runs on, whichever kind of board it is: the board, how its time passes, and what keys
- * and eyes reach. Made by `simulated-bench.ts` and `real-bench.ts`; used by `run-job.ts`.
+ * and eyes reach. Made by `simulated-bench.ts` and `real-bench.ts`; used by `run-procedure.ts`.
  */
 import type { Board } from '../../hal/board.ts';
-import type { Request } from '../frame.ts';
+import type { DisplayLines, Request } from '../frame.ts';
 import type { KeyAction } from './keys.ts';
 import type { Pacer } from './pace.ts';
 
@@ -25,6 +25,10 @@ export interface Bench {
   readonly act: (key: KeyAction, request: (request: Request) => void) => void;
   /** What somebody looking through the glass would say; null where nobody knows. */
   readonly look: () => string | null;
+  /** A scripted person who reads the display once a tick and presses; absent where there is none. */
+  readonly person?: (timeS: number, display: DisplayLines) => void;
+  /** What a reference instrument on the bench shows, in the unit of the display; null where nothing. */
+  readonly reference?: () => number | null;
 }
 
 export type OpenedBench =

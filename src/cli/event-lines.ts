@@ -37,6 +37,10 @@ function wordsOf(event: Event): string | null {
       return `      refused ${event.request}: ${event.why}`;
     case 'end':
       return `end: ${event.reason}`;
+    // Of a guided procedure, which has lines of its own.
+    case 'step':
+    case 'point':
+      return null;
   }
 }
 

@@ -2,20 +2,33 @@
  * What `meniscus calibrate` and `meniscus care test` have in common: checks everything before
  * anything moves, runs the procedure, keeps its result, and says what came of it.
  */
+import { join, relative } from 'node:path';
 import type { CareBody } from '../care/care-entry.ts';
+import { GUIDED } from '../control/guided.ts';
+import type { Guided, GuidedConfig } from '../control/guided-state.ts';
+import type { ProcedureName } from '../core/guided-events.ts';
+import { QUANTITIES } from '../guided/quantities.ts';
 import { guidedResultOf } from '../guided-result.ts';
+import { createHeader, type JournalHeader } from '../records/journal-format.ts';
+import { fileSha256 } from '../records/store/file-sha256.ts';
+import { carePath, JOURNAL_FILE } from '../records/store/paths.ts';
 import { openRecords } from '../records/store/records-store.ts';
 import { problemLine } from '../settings.ts';
+import { type BegunRecord, beginJournal, ranOn } from './begin-record.ts';
+import type { Bench } from './bench.ts';
 import { EXIT } from './exit-codes.ts';
-import { openGuidedBench } from './guided-bench.ts';
+import { guidedCrew } from './guided-crew.ts';
 import { guidedLines } from './guided-lines.ts';
-import type { GuidedOptions } from './guided-options.ts';
+import { type GuidedOptions, QUANTITY_OF, unfitValue } from './guided-options.ts';
+import { guidedShowing } from './guided-panel.ts';
 import { careBodyOf, type DoneWhen, keepCareResult } from './guided-record.ts';
-import { type GuidedEnd, runGuided } from './guided-run.ts';
 import { type GuidedAsked, type LoadedGuided, loadGuided } from './guided-settings-load.ts';
+import { newFolder } from './new-folder.ts';
+import { openBench } from './open-bench.ts';
 import { print, printError } from './print.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
+import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
 
 export async function guidedCommand(
@@ -33,27 +46,85 @@ export async function guidedCommand(
   if (!records.ok) return refuse(records.problems.map(problemLine));
   records.value.close();
   const { config, job, notes } = loaded.value;
-  const opened = await openGuidedBench(options, job, config);
+  const opened = await openBench(options, job, guidedCrew(options, config));
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) printError(`${note}\n`);
   tellIndexMissing();
   const { bench } = opened;
-  const out = options.json ? process.stderr : process.stdout;
-  const end = await runGuided(config, bench, out);
-  return keep(options, loaded.value, end, { at: endedAt(bench.startedAt, end), seed: bench.seed });
+  const name = newFolder(carePath(options.records), nameOf(config.procedure, bench.startedAt));
+  if (typeof name !== 'string') {
+    await bench.board.close();
+    return refuse([problemLine(name)]);
+  }
+  const folder = join(carePath(options.records), name);
+  const begun = beginJournal(folder, () => headerOf(loaded.value, bench));
+  if (!begun.ok) {
+    await bench.board.close();
+    return refuse(begun.problems.map(problemLine));
+  }
+  const end = await run(options, config, bench, begun.value);
+  return keep(options, loaded.value, end, {
+    at: endedAt(bench.startedAt, end),
+    seed: bench.seed,
+    journal: {
+      file: relative(options.records, join(folder, JOURNAL_FILE)).replaceAll('\\', '/'),
+      sha256: fileSha256(join(folder, JOURNAL_FILE)),
+    },
+  });
 }
 
-const endedAt = (startedAt: string, { boardS }: GuidedEnd): string =>
+/** Two on one second are told apart by a number behind it. */
+function nameOf(procedure: ProcedureName, startedAt: string): string {
+  const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
+  return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
+}
+
+const headerOf = ({ config, unit, figures, display }: LoadedGuided, bench: Bench): JournalHeader =>
+  createHeader({
+    ...ranOn(bench),
+    procedure: config.procedure,
+    inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
+    display,
+  });
+
+function run(
+  { json }: GuidedOptions,
+  config: GuidedConfig,
+  bench: Bench,
+  record: BegunRecord,
+): Promise<ProcedureEnd<Guided>> {
+  const { procedure } = config;
+  return runProcedure({
+    procedure: GUIDED,
+    config,
+    bench,
+    record,
+    keeps: () => null,
+    numbers: {
+      asked: ({ asksNumber }) => asksNumber,
+      request: (value) => {
+        if (procedure === 'health') return 'no number is asked for';
+        const valueSI = QUANTITIES[QUANTITY_OF[procedure]].toSI(value);
+        return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
+      },
+    },
+    showing: guidedShowing(config, bench),
+    out: json ? process.stderr : process.stdout,
+    err: process.stderr,
+  });
+}
+
+const endedAt = (startedAt: string, { boardS }: ProcedureEnd<Guided>): string =>
   new Date(Date.parse(startedAt) + boardS * 1000).toISOString();
 
 function keep(
   { records, by, json }: GuidedOptions,
   { config, care }: LoadedGuided,
-  end: GuidedEnd,
+  end: ProcedureEnd<Guided>,
   when: DoneWhen,
 ): number {
-  const { reason, why, progress } = end;
-  const result = progress === null ? null : guidedResultOf(config, progress);
+  const { reason, why, last } = end;
+  const result = last === null ? null : guidedResultOf(config, last.procedure);
   const say = (lines: readonly string[]): void =>
     (json ? printError : print)(`${lines.join('\n')}\n`);
   if (reason !== 'completed' || result === null) {

@@ -1,16 +1,20 @@
 /**
- * Shows a guided procedure on a terminal: the unit's display in its frame, status lamp, readings,
- * and what is being typed; without a terminal a line for each event. It only shows.
+ * What the panel shows of a guided procedure: readings, the reference, and what is being typed; and
+ * without a terminal a line for each event. It only shows.
  */
 import picocolors from 'picocolors';
+import type { Guided, GuidedConfig, GuidedSnapshot } from '../control/guided-state.ts';
+import { STEP_MARKS } from '../core/guided-events.ts';
+import type { Event } from '../events.ts';
 import type { Signals } from '../frame.ts';
 import { QUANTITIES, writtenValue } from '../guided/quantities.ts';
 import { RECORD_WORDS } from '../guided/record-words.ts';
-import { STEP_MARKS } from '../guided/step.ts';
-import type { GuidedEvent, GuidedSnapshot, GuidedStepResult } from '../guided-state.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../units.ts';
+import type { Bench } from './bench.ts';
 import { eventLine } from './event-lines.ts';
-import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
+import { QUANTITY_OF } from './guided-options.ts';
+import type { Showing } from './live-panel.ts';
+import { drawAround } from './panel-drawing.ts';
 
 const LABEL_CELLS = 11;
 
@@ -20,33 +24,46 @@ export interface GuidedPicture {
   readonly snapshot: GuidedSnapshot;
   /** Of a simulated reference, with its unit; null where a real one is looked at. */
   readonly reference: string | null;
-  readonly typed: string;
-  readonly keys: string | null;
+  /** Null where there is no keyboard to type on. */
+  readonly typed: string | null;
+  readonly keys: string;
+}
+
+export const guidedShowing = (config: GuidedConfig, bench: Bench): Showing<Guided> => ({
+  lineOf: guidedEventLine,
+  pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
+    drawGuided(
+      {
+        title: bench.title,
+        signals,
+        snapshot,
+        reference: referenceWords(config, bench),
+        typed: bench.keyboard === null ? null : typed,
+        keys: bench.keysLine,
+      },
+      colour,
+    ),
+});
+
+function referenceWords({ procedure }: GuidedConfig, { reference }: Bench): string | null {
+  if (procedure === 'health' || reference === undefined) return null;
+  const value = reference();
+  const { unit, decimals } = QUANTITIES[QUANTITY_OF[procedure]];
+  return value === null ? 'nothing to measure' : `${value.toFixed(decimals)} ${unit}`;
 }
 
 export function drawGuided(picture: GuidedPicture, colour: boolean): string {
-  const paint = picocolors.createColors(colour);
-  const { signals, snapshot, reference, typed, keys } = picture;
+  const { title, signals, snapshot, reference, typed, keys } = picture;
   const row = (label: string, words: string): string => `  ${label.padEnd(LABEL_CELLS)}${words}`;
-  const status = signals.status.colour;
-  const lamp = status === 'off' ? 'o' : paint[status]('●');
-  const beside = [
-    `${lamp} ${status}${signals.status.flashing ? ' (flashing)' : ''}`,
-    `buzzer ${signals.buzzer}`,
-  ];
-  const lines = [
-    paint.bold(picture.title),
-    `  ┌${'─'.repeat(22)}┐`,
-    ...signals.display.map((line, at) => `  │ ${line} │  ${beside[at] ?? ''}`.trimEnd()),
-    `  └${'─'.repeat(22)}┘`,
+  const rows = [
     row('Pressure', pressureWords(snapshot)),
     row('Light', shown(snapshot.irradianceWPerM2, mWPerCm2FromWPerM2, 'mW/cm²')),
     row('Glass', shown(snapshot.glassK, celsiusFromK, '°C', 1)),
     ...(reference === null ? [] : [row('Reference', `${reference} (simulated)`)]),
-    ...(snapshot.asksNumber && keys !== null ? [row('Type', typed)] : []),
-    ...(keys === null ? [] : [paint.dim(`  ${keys}`)]),
+    ...(snapshot.asksNumber && typed !== null ? [row('Type', typed)] : []),
   ];
-  return `${lines.join('\n')}\n`;
+  const paint = picocolors.createColors(colour);
+  return drawAround(signals, { title, beside: [], rows, keys }, paint);
 }
 
 function pressureWords({ pressurePa, setPointPa }: GuidedSnapshot): string {
@@ -62,7 +79,7 @@ const shown = (
 ): string => (value === null ? 'no reading' : `${fromSI(value).toFixed(decimals)} ${unit}`);
 
 /** `null` for what would only be noise on a terminal. */
-export function guidedEventLine(event: GuidedEvent): string | null {
+export function guidedEventLine(event: Event): string | null {
   const clock = event.timeS.toFixed(1).padStart(7);
   switch (event.kind) {
     case 'step':
@@ -75,7 +92,10 @@ export function guidedEventLine(event: GuidedEvent): string | null {
       return `${clock} s     reference ${ref}, unit ${own} ${QUANTITIES[quantity].unit}`;
     }
     case 'batch':
-      return event.to === 'complete' ? null : `${clock} s  ${event.to}: ${event.why}`;
+      // A start and an end are told by the steps and the result.
+      return event.from === 'idle' || event.to === 'complete'
+        ? null
+        : `${clock} s  ${event.to}: ${event.why}`;
     case 'end':
       return null;
     default: {
@@ -83,36 +103,4 @@ export function guidedEventLine(event: GuidedEvent): string | null {
       return line === null ? null : line.replace(/^\S+/, `${clock} s`);
     }
   }
-}
-
-export type GuidedPanel = LiveDrawing<GuidedStepResult>;
-
-export async function createGuidedPanel(
-  out: NodeJS.WriteStream,
-  surroundings: {
-    readonly title: string;
-    readonly reference: () => string | null;
-    readonly typed: () => string;
-    readonly keys: string | null;
-  },
-): Promise<GuidedPanel> {
-  if (!out.isTTY) return eventLog(out);
-  const { title, keys } = surroundings;
-  return createLiveDrawing(out, ({ outputs: signals, snapshot }, colour) => {
-    const [reference, typed] = [surroundings.reference(), surroundings.typed()];
-    return drawGuided({ title, signals, snapshot, reference, typed, keys }, colour);
-  });
-}
-
-function eventLog(out: NodeJS.WriteStream): GuidedPanel {
-  return {
-    take: ({ events }) => {
-      for (const event of events) {
-        const line = guidedEventLine(event);
-        if (line !== null) out.write(`${line}\n`);
-      }
-    },
-    aside: (write) => write(),
-    close: () => undefined,
-  };
 }

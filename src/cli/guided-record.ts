@@ -5,8 +5,8 @@
 import { dayAfter } from '../calendar.ts';
 import { type CareBody, parseCareBody } from '../care/care-entry.ts';
 import type { CareSettings } from '../care/care-settings.ts';
+import type { GuidedConfig } from '../control/guided-state.ts';
 import type { GuidedResult } from '../guided-result.ts';
-import type { GuidedConfig } from '../guided-state.ts';
 import type { ChainEntry, JsonValue } from '../records/store/chain-entry.ts';
 import { openRecords } from '../records/store/records-store.ts';
 import { type Checked, problemLine } from '../settings.ts';
@@ -17,16 +17,18 @@ export interface DoneWhen {
   readonly at: string;
   /** Null on a real board. */
   readonly seed: number | null;
+  /** In the folder of records. */
+  readonly journal: { readonly file: string; readonly sha256: string };
 }
 
 export function careBodyOf(
   result: GuidedResult,
   { unit, reference, settings }: GuidedConfig,
   { calibration }: Pick<CareSettings, 'calibration'>,
-  { at, seed }: DoneWhen,
+  { at, seed, journal }: DoneWhen,
 ): Checked<CareBody> {
   const on = at.slice(0, 10);
-  const common = { unit: unit.name, simulated: seed !== null, on };
+  const common = { unit: unit.name, simulated: seed !== null, on, journal };
   if (result.channel === 'health') {
     const { channel: _, stoppedEarly: __, refusals: ___, ...measured } = result;
     const { pumpDownToPa } = settings.health;

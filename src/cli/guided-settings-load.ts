@@ -2,20 +2,25 @@
  * Everything that a guided procedure is set up from: unit file with its calibrations in force, care
  * and guided figures, words of the display. Every problem comes back; nothing is started.
  */
-import type { ReferenceInstrument } from '../care/care-entry.ts';
-import type { CareSettings } from '../care/care-settings.ts';
+import { z } from 'zod';
+import { type ReferenceInstrument, referenceSchema } from '../care/care-entry.ts';
+import { type CareSettings, careSettingsSchema } from '../care/care-settings.ts';
+import type { GuidedConfig } from '../control/guided-state.ts';
 import type { JobConfig } from '../controller-state.ts';
+import type { ProcedureName } from '../core/guided-events.ts';
 import { guidedSettingsSchema } from '../guided/guided-settings.ts';
 import { QUANTITIES } from '../guided/quantities.ts';
-import type { ProcedureName } from '../guided/step.ts';
-import type { GuidedConfig } from '../guided-state.ts';
-import type { Checked } from '../settings.ts';
+import { RECORD_WORDS } from '../guided/record-words.ts';
+import type { JournalInputs } from '../records/journal-format.ts';
+import { type Checked, checkSettings } from '../settings.ts';
+import { unitSettingsSchema } from '../unit-settings.ts';
 import { withCalibrations } from './calibrations-in-force.ts';
 import { readCare } from './care-records-read.ts';
 import builtInGuided from './defaults/guided.json' with { type: 'json' };
 import { type GuidedOptions, QUANTITY_OF } from './guided-options.ts';
 import { guidedWordsOf } from './guided-words.ts';
-import { loadCareSettings } from './load-care.ts';
+import { readCareFile } from './load-care.ts';
+import { ENGLISH, type LoadedCatalogue } from './load-catalogue.ts';
 import { loadSettings } from './load-settings.ts';
 import { readChecked } from './read-settings.ts';
 
@@ -28,6 +33,10 @@ export interface LoadedGuided {
   readonly job: JobConfig;
   /** What a person should know of the record before, a line each. */
   readonly notes: readonly string[];
+  /** For the journal's header: the unit file as used, the figures as given, and whose words stood on the display. */
+  readonly unit: unknown;
+  readonly figures: Readonly<Record<string, unknown>>;
+  readonly display: LoadedCatalogue['note'];
 }
 
 export interface GuidedAsked {
@@ -44,7 +53,7 @@ export function loadGuided(
   { procedure, reference, values, today }: GuidedAsked,
 ): Checked<LoadedGuided> {
   const loaded = loadSettings({ unit: options.unit, language: options.language });
-  const care = loadCareSettings(options.care);
+  const care = readCareFile(options.care);
   const guided = readChecked(guidedSettingsSchema, options.guided ?? BUILT_IN);
   if (!loaded.ok || !care.ok || !guided.ok) {
     return { ok: false, problems: [loaded, care, guided].flatMap((r) => (r.ok ? [] : r.problems)) };
@@ -60,17 +69,53 @@ export function loadGuided(
   });
   const used = withCalibrations(loaded.value, facts);
   if (!used.ok) return used;
-  const { config: job } = used.value.settings;
+  const { config: job, inputs, language: display } = used.value.settings;
   const toSI = procedure === 'health' ? null : QUANTITIES[QUANTITY_OF[procedure]].toSI;
   const config: GuidedConfig = {
     procedure,
     unit: job.unit,
     settings: guided.value.settings,
-    care: care.value,
+    care: care.value.settings,
     reference,
     catalogue: job.catalogue,
     words: words.value,
     given: toSI === null ? [] : values.map(toSI),
   };
-  return { ok: true, value: { config, care: care.value, job, notes } };
+  const figures = {
+    guided: guided.value.raw,
+    care: care.value.raw,
+    reference,
+    given: config.given,
+  };
+  const { settings } = care.value;
+  return {
+    ok: true,
+    value: { config, care: settings, job, notes, unit: inputs.unit, figures, display },
+  };
+}
+
+const figuresSchema = z.looseObject({
+  guided: guidedSettingsSchema,
+  care: careSettingsSchema,
+  reference: referenceSchema.nullable(),
+  given: z.array(z.number()),
+});
+
+/** From the header of a journal; which words were shown decides nothing. */
+export function guidedFromInputs(
+  procedure: ProcedureName,
+  { unit, extra }: JournalInputs,
+  file: string,
+): Checked<GuidedConfig> {
+  const used = checkSettings(unitSettingsSchema, unit, `${file}: unit`);
+  const figures = checkSettings(figuresSchema, extra, `${file}: extra`);
+  if (!used.ok || !figures.ok) {
+    return { ok: false, problems: [used, figures].flatMap((r) => (r.ok ? [] : r.problems)) };
+  }
+  const { guided: settings, care, reference, given } = figures.value;
+  const words = { catalogue: ENGLISH, words: RECORD_WORDS };
+  return {
+    ok: true,
+    value: { procedure, unit: used.value, settings, care, reference, given, ...words },
+  };
 }

@@ -4,6 +4,7 @@
  */
 import { emitKeypressEvents } from 'node:readline';
 import type { Button } from '../frame.ts';
+import type { TypedNumber } from './typed-number.ts';
 
 export type KeyAction =
   | { readonly kind: 'button'; readonly button: Button }
@@ -29,9 +30,11 @@ export const INTERRUPT_KEY = 'interrupt';
 /** Listens until the returned function is called, which gives the terminal back as it was. */
 export function listenToKeys(
   input: NodeJS.ReadStream,
+  typed: TypedNumber,
   onKey: (action: KeyAction) => void,
 ): () => void {
-  return listenToKeyNames(input, (name) => {
+  return listenToKeyNames(input, (name, sign) => {
+    if (name !== INTERRUPT_KEY && typed.take(name, sign)) return;
     const action = name === INTERRUPT_KEY ? ({ kind: 'interrupt' } as const) : KEY_ACTIONS[name];
     if (action !== undefined) onKey(action);
   });
@@ -40,10 +43,10 @@ export function listenToKeys(
 /** The same for keys by their names; Ctrl-C comes as INTERRUPT_KEY. */
 export function listenToKeyNames(
   input: NodeJS.ReadStream,
-  onName: (name: string) => void,
+  onName: (name: string, sign: string | undefined) => void,
 ): () => void {
-  const listener = (_: string, key: { name?: string; ctrl?: boolean }): void =>
-    onName(key.ctrl === true && key.name === 'c' ? INTERRUPT_KEY : (key.name ?? ''));
+  const listener = (sign: string | undefined, key: { name?: string; ctrl?: boolean }): void =>
+    onName(key.ctrl === true && key.name === 'c' ? INTERRUPT_KEY : (key.name ?? ''), sign);
   emitKeypressEvents(input);
   if (input.isTTY) input.setRawMode(true);
   input.on('keypress', listener);

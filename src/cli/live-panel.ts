@@ -1,34 +1,35 @@
 /**
- * The panel of a job while it runs: a picture on a terminal, and without one a line for each event.
- * How often it is drawn is left to `live-drawing.ts`.
+ * The panel while a procedure runs: a picture on a terminal, and without one a line for each event.
+ * How often it is drawn is left to `live-drawing.ts`, what stands in it to the procedure.
  */
+import type { ProcedureTypes } from '../controller-state.ts';
+import type { Event } from '../events.ts';
 import type { Tick } from '../pipeline.ts';
-import { eventLine } from './event-lines.ts';
+import { escapedValue } from '../plain-text.ts';
 import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
-import { drawPanel, type PanelPicture } from './panel-drawing.ts';
 
-export type LivePanel = LiveDrawing<Tick>;
-
-export type Surroundings = Omit<PanelPicture, 'signals' | 'snapshot' | 'seen'> & {
-  readonly look: () => string | null;
-};
-
-export async function createLivePanel(
-  out: NodeJS.WriteStream,
-  surroundings: Surroundings,
-): Promise<LivePanel> {
-  if (!out.isTTY) return eventLog(out);
-  return createLiveDrawing(out, ({ outputs, snapshot }, colour) =>
-    drawPanel({ ...surroundings, signals: outputs, snapshot, seen: surroundings.look() }, colour),
-  );
+export interface Showing<P extends ProcedureTypes> {
+  /** `typed`: the line in which a number is typed. */
+  readonly pictureOf: (tick: Tick<P>, colour: boolean, typed: string) => string;
+  /** Null for what would only be noise on a terminal. */
+  readonly lineOf: (event: Event) => string | null;
 }
 
-function eventLog(out: NodeJS.WriteStream): LivePanel {
+export type LivePanel<P extends ProcedureTypes> = LiveDrawing<Tick<P>>;
+
+export async function createLivePanel<P extends ProcedureTypes>(
+  out: NodeJS.WriteStream,
+  { pictureOf, lineOf }: Showing<P>,
+  typed: () => string,
+): Promise<LivePanel<P>> {
+  if (out.isTTY) {
+    return createLiveDrawing(out, (tick, colour) => pictureOf(tick, colour, typed()));
+  }
   return {
     take: ({ events }) => {
       for (const event of events) {
-        const line = eventLine(event);
-        if (line !== null) out.write(`${line}\n`);
+        const line = lineOf(event);
+        if (line !== null) out.write(`${escapedValue(line)}\n`);
       }
     },
     aside: (write) => write(),

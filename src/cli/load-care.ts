@@ -6,7 +6,11 @@ import { readChecked } from './read-settings.ts';
 
 const BUILT_IN = { name: 'built-in care.json', content: builtInCare };
 
+/** The settings, and the file as it was given. */
+export const readCareFile = (path: string | undefined) =>
+  readChecked(careSettingsSchema, path ?? BUILT_IN);
+
 export function loadCareSettings(path: string | undefined): Checked<CareSettings> {
-  const read = readChecked(careSettingsSchema, path ?? BUILT_IN);
+  const read = readCareFile(path);
   return read.ok ? { ok: true, value: read.value.settings } : read;
 }

@@ -19,6 +19,19 @@ export function loadJournal(file: string): Checked<JournalContents> {
   const read = readJournal(text, file);
   if (!read.ok) return read;
   const { header } = read.value;
+  if (header.procedure !== undefined) return read;
   const inputs = { ...header.inputs, job: withoutPeople(header.inputs.job) };
   return { ok: true, value: { ...read.value, header: { ...header, inputs } } };
+}
+
+/** For what is made of a repair alone. */
+export function loadRepairJournal(file: string): Checked<JournalContents> {
+  const read = loadJournal(file);
+  const procedure = read.ok ? read.value.header.procedure : undefined;
+  if (procedure === undefined) return read;
+  const accepted = 'the journal of a repair';
+  return {
+    ok: false,
+    problems: [{ file, path: 'line 1, header.procedure', value: procedure, accepted }],
+  };
 }

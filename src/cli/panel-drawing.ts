@@ -26,28 +26,44 @@ const LABEL_CELLS = 10;
 export function drawPanel(picture: PanelPicture, colour: boolean): string {
   const paint = picocolors.createColors(colour);
   const { signals, snapshot } = picture;
-  const frame = signals.display.map((line) => `  │ ${line} │`);
-  const status = statusWords(signals.status.colour, signals.status.flashing);
   const beside = [
-    `${lamp(signals.status.colour, paint)} ${status}`,
-    `buzzer ${signals.buzzer}`,
     `glass ${degrees(snapshot.glassK)}`,
     `lamp ${degrees(snapshot.heatSinkK)}, ${light(snapshot.irradianceWPerM2)}`,
   ];
-  const lines = [
-    paint.bold(picture.title),
-    `  ┌${'─'.repeat(22)}┐`,
-    ...frame.map((line, row) => `${line}  ${beside[row] ?? ''}`),
-    `  └${'─'.repeat(22)}┘`,
+  const rows = [
     pressureBar(picture, paint),
     doseBar(snapshot, paint),
     ...(picture.seen === null ? [] : [`  ${'Break'.padEnd(LABEL_CELLS)}${picture.seen}`]),
-    paint.dim(`  ${picture.keys}`),
+  ];
+  return drawAround(signals, { title: picture.title, beside, rows, keys: picture.keys }, paint);
+}
+
+export type Paint = ReturnType<typeof picocolors.createColors>;
+
+/** The unit's display in its frame, status lamp and buzzer, with what a procedure has to show of itself. */
+export function drawAround(
+  { display, status, buzzer }: Signals,
+  own: {
+    readonly title: string;
+    /** Beside the display, under status lamp and buzzer. */
+    readonly beside: readonly string[];
+    readonly rows: readonly string[];
+    readonly keys: string;
+  },
+  paint: Paint,
+): string {
+  const lit = `${lamp(status.colour, paint)} ${statusWords(status.colour, status.flashing)}`;
+  const beside = [lit, `buzzer ${buzzer}`, ...own.beside];
+  const lines = [
+    paint.bold(own.title),
+    `  ┌${'─'.repeat(22)}┐`,
+    ...display.map((line, row) => `  │ ${line} │  ${beside[row] ?? ''}`),
+    `  └${'─'.repeat(22)}┘`,
+    ...own.rows,
+    paint.dim(`  ${own.keys}`),
   ];
   return `${lines.join('\n')}\n`;
 }
-
-type Paint = ReturnType<typeof picocolors.createColors>;
 
 function lamp(colour: StatusColour, paint: Paint): string {
   return colour === 'off' ? 'o' : paint[colour]('●');

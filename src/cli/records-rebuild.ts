@@ -19,7 +19,7 @@ import { problemLine } from '../settings.ts';
 import { countWords } from './count-words.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
-import { loadJournal } from './load-journal.ts';
+import { loadRepairJournal } from './load-journal.ts';
 import { print } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { complain, type RecordsOptions, withRecords } from './records-open.ts';
@@ -116,7 +116,7 @@ const startOf = (job: Job): string => (job.ok ? job.body.startedAt : '');
 
 function jobOf(folder: string, id: string): Job {
   const at = (name: string): string => join(folder, id, name);
-  const journal = loadJournal(at(JOURNAL_FILE));
+  const journal = loadRepairJournal(at(JOURNAL_FILE));
   if (!journal.ok) return { ok: false, why: journal.problems.map(problemLine).join(' ') };
   const { footer } = journal.value;
   const report = reportDataOf(journal.value, budgetLinesOf(journal.value));

@@ -2,9 +2,13 @@
  * `meniscus replay`: reads a journal, runs its frames through the controller again with the settings
  * in its header, and says whether every decision is the same. Exit code 1 when one is not, or the file was changed.
  */
-import { replayJournal } from '../replay.ts';
-import { problemLine, type SettingsProblem } from '../settings.ts';
+import { GUIDED } from '../control/guided.ts';
+import { REPAIR } from '../control/repair.ts';
+import type { JournalContents } from '../records/read-journal.ts';
+import { type ReplayResult, replayJournal } from '../replay.ts';
+import { type Checked, problemLine, type SettingsProblem } from '../settings.ts';
 import { EXIT } from './exit-codes.ts';
+import { guidedFromInputs } from './guided-settings-load.ts';
 import { loadJournal } from './load-journal.ts';
 import { settingsFromInputs } from './load-settings.ts';
 import { print, printError } from './print.ts';
@@ -12,11 +16,11 @@ import { print, printError } from './print.ts';
 export function replayCommand(file: string): number {
   const journal = loadJournal(file);
   if (!journal.ok) return refuse(journal.problems);
-  const { header, remarks, intact } = journal.value;
-  const config = settingsFromInputs(header.inputs, file);
-  if (!config.ok) return refuse(config.problems);
+  const { remarks, intact } = journal.value;
+  const replayed = replayOf(journal.value, file);
+  if (!replayed.ok) return refuse(replayed.problems);
   for (const remark of remarks) print(`note: ${remark}\n`);
-  const { ticks, events, differences } = replayJournal(config.value, journal.value);
+  const { ticks, events, differences } = replayed.value;
   const counted = `${ticks} ticks, ${events} events`;
   if (differences.length === 0) {
     print(`${file}: ${counted}: every decision is the same.\n`);
@@ -29,6 +33,19 @@ export function replayCommand(file: string): number {
   );
   print(`${file}: ${counted}: decisions differ.\n${lines.join('\n')}\n`);
   return EXIT.fault;
+}
+
+/** By the procedure that the header names, with the settings that stand there. */
+function replayOf(contents: JournalContents, file: string): Checked<ReplayResult> {
+  const { inputs, procedure } = contents.header;
+  if (procedure === undefined) {
+    const config = settingsFromInputs(inputs, file);
+    if (!config.ok) return config;
+    return { ok: true, value: replayJournal(REPAIR, config.value, contents) };
+  }
+  const config = guidedFromInputs(procedure, inputs, file);
+  if (!config.ok) return config;
+  return { ok: true, value: replayJournal(GUIDED, config.value, contents) };
 }
 
 function refuse(problems: readonly SettingsProblem[]): number {

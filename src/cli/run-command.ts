@@ -4,29 +4,27 @@
  */
 import { join } from 'node:path';
 import type { Outcome } from '../events.ts';
-import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
 import { END_WORDS } from '../records/report-words.ts';
-import { closeRecords } from '../records/store/close-records.ts';
-import { isStoreName, JOURNAL_FILE } from '../records/store/paths.ts';
-import { problemLine, type SettingsProblem } from '../settings.ts';
+import { JOURNAL_FILE } from '../records/store/paths.ts';
+import { problemLine } from '../settings.ts';
 import { beginRecord } from './begin-record.ts';
-import type { Bench, OpenedBench } from './bench.ts';
+import type { Bench } from './bench.ts';
 import type { OutsideFacts } from './document-facts.ts';
 import { EXIT } from './exit-codes.ts';
 import { extrasIn } from './job-about.ts';
 import { localDay } from './local-day.ts';
+import { newFolder } from './new-folder.ts';
+import { type BenchOptions, openBench } from './open-bench.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
 import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { SIMULATED_START, type SimulatedOptions, simulatedBench } from './simulated-bench.ts';
+import { SIMULATED_START } from './simulated-bench.ts';
 import { type WrittenReport, writeReport } from './write-report.ts';
 
-export interface RunOptions extends SimulatedOptions, PrepareOptions {
-  /** A serial port, or `auto`; the simulated board where none is named. */
-  readonly port?: string;
+export interface RunOptions extends BenchOptions, PrepareOptions {
   /** The result as JSON on the standard output; everything else goes beside it. */
   readonly json: boolean;
 }
@@ -41,10 +39,7 @@ export async function runCommand(options: RunOptions): Promise<number> {
   for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
   const { config } = prepared.settings;
-  const opened: OpenedBench =
-    options.port === undefined
-      ? simulatedBench(options, config)
-      : await (await import('./real-bench.ts')).realBench(options.port, config);
+  const opened = await openBench(options, config);
   if (!opened.ok) return refuse(opened.lines);
   const { bench } = opened;
   const folder = newFolder(options.records, config.job.reference);
@@ -118,33 +113,6 @@ async function run(
       : closingWords(end, wallS, [...report.lines, ...record.lines]),
   );
   return report.ok && record.ok ? EXIT[end.reason] : EXIT.fault;
-}
-
-/** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
-function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
-  const accepted = 'a folder that can be made';
-  try {
-    makePrivateFolder(records);
-    closeRecords(records);
-    for (let again = 1; ; again++) {
-      const fresh = again === 1 ? name : `${name}.${again}`;
-      if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
-    }
-  } catch (error) {
-    return { file: records, path: '', value: `not writable (${String(error)})`, accepted };
-  }
-}
-
-/** False when it is there already, also when another job made it in this moment. */
-function makeFolder(folder: string): boolean {
-  try {
-    makeNewPrivateFolder(folder);
-    return true;
-  } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
-    throw error;
-  }
 }
 
 const resultOf = (

@@ -7,7 +7,7 @@ import type { Scenario } from '../../sim/scenario.ts';
 import { createSimulatedBoard, type SimulatedBoard } from '../../sim/simulated-board.ts';
 import type { JobConfig } from '../controller-state.ts';
 import { problemLine } from '../settings.ts';
-import type { OpenedBench } from './bench.ts';
+import type { Bench, OpenedBench } from './bench.ts';
 import { KEYS_LINE, type KeyAction } from './keys.ts';
 import { createPacer, type Speed } from './pace.ts';
 import { type ScenarioOptions, scenarioOf } from './simulated-scenario.ts';
@@ -21,8 +21,18 @@ const DEMO_SPEED = 16;
 /** Simulated runs start at a simulated time, so that the same inputs give the same journal. */
 export const SIMULATED_START = '2000-01-01T08:00:00.000Z';
 
-export function simulatedBench(options: SimulatedOptions, config: JobConfig): OpenedBench {
-  const checked = scenarioOf(options, config);
+/** Who works at the bench in place of the technician, who knows repairs only. */
+export interface Crew {
+  readonly who: string;
+  readonly join: (board: SimulatedBoard) => Pick<Bench, 'person' | 'reference'>;
+}
+
+export function simulatedBench(
+  options: SimulatedOptions,
+  config: JobConfig,
+  crew: Crew | null = null,
+): OpenedBench {
+  const checked = scenarioOf({ ...options, manual: options.manual || crew !== null }, config);
   if (!checked.ok) return { ok: false, lines: checked.problems.map(problemLine) };
   const { value: scenario } = checked;
   const { manual, seed } = options;
@@ -32,7 +42,7 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
     ok: true,
     bench: {
       board,
-      title: `${titleOf(options, speed)}${gasWords(scenario)}`,
+      title: `${titleOf(options, speed, crew)}${gasWords(scenario)}`,
       keysLine: manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
       keyboard: manual ? process.stdin : null,
       atmospherePa: scenario.atmospherePa,
@@ -52,6 +62,7 @@ export function simulatedBench(options: SimulatedOptions, config: JobConfig): Op
       },
       // Whoever presses the keys must know how the shield stands: its key turns it round.
       look: () => `${lookAt(board)}${manual ? shieldWords(board) : ''}`,
+      ...crew?.join(board),
     },
   };
 }
@@ -81,9 +92,13 @@ function lookAt(board: SimulatedBoard): string {
   return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}${face}`;
 }
 
-function titleOf({ manual, seed, fault }: SimulatedOptions, speed: Speed): string {
+function titleOf(
+  { manual, seed, fault }: SimulatedOptions,
+  speed: Speed,
+  crew: Crew | null,
+): string {
   const pace = speed === 'max' ? 'as fast as it can' : `${speed} x real time`;
-  const who = manual ? 'you press the buttons' : 'scripted technician';
+  const who = manual ? 'you press the buttons' : (crew?.who ?? 'scripted technician');
   const wrong = fault.length === 0 ? '' : `, fault: ${fault.join(', ')}`;
   return `Meniscus on the simulated board (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
 }

@@ -3,6 +3,7 @@
  * journal. Which runs are made and how they are shown is decided by `simulate-command.ts`.
  */
 import { createSimulatedBoard } from '../../sim/simulated-board.ts';
+import { REPAIR } from '../control/repair.ts';
 import type { JobConfig } from '../controller-state.ts';
 import type { EndReason, Event, Measurement, Outcome } from '../events.ts';
 import { createPipeline } from '../pipeline.ts';
@@ -50,7 +51,7 @@ export async function simulatedRun(
     if (tick.events.length > 0) events.push(...tick.events);
     if (boardS > LONGEST_S) fail(new Error('the run did not come to its end'));
   };
-  const pipeline = createPipeline(board, config, [{ name: 'result', take }], {
+  const pipeline = createPipeline(board, REPAIR, config, [{ name: 'result', take }], {
     onConsumerError: (_, error) => fail(error),
     onFault: fail,
     onEnd: () => pacer.stop(),

@@ -19,7 +19,7 @@ import { verdictHeadline } from '../records/report-reservations.ts';
 import { joulesPerCm2 } from '../records/report-words.ts';
 import { problemLine } from '../settings.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
-import { loadJournal } from './load-journal.ts';
+import { loadRepairJournal } from './load-journal.ts';
 import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
 import { readPageFonts } from './page-fonts.ts';
 
@@ -66,7 +66,8 @@ export async function writeReport(
   options: ReportOptions = {},
 ): Promise<WrittenReport> {
   const { read = null } = options;
-  const journal = read === null ? loadJournal(journalPath) : { ok: true as const, value: read };
+  const journal =
+    read === null ? loadRepairJournal(journalPath) : { ok: true as const, value: read };
   if (!journal.ok) return failed(journal.problems.map(problemLine));
   const facts = await documentFactsOf(journalPath, journal.value, options);
   if (!facts.ok) return failed(facts.problems.map(problemLine));

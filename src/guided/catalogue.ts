@@ -1,11 +1,11 @@
 /**
  * The words of the guided procedures, as data in one file for each language; alarms, states and
  * buttons have theirs in the panel's catalogue. This file says what must be there and how long it may
- * be; whether it fits once accents are gone is tested, where it stands is decided in `guided-view.ts`.
+ * be; whether it fits once accents are gone is tested, where it stands in `control/guided-face.ts`.
  */
 import { z } from 'zod';
+import { PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
 import { schemaName, text } from '../settings.ts';
-import { PROCEDURES, STEP_IDS, type StepId } from './step.ts';
 
 /** An opening question mark is left out on the display. */
 const LINE = 21;

@@ -3,19 +3,14 @@
  * next once it is done. It says when a step is late or the last is done; what follows for the outputs
  * is left to the controller around it.
  */
-import type { Button, Reading } from '../frame.ts';
+
+import type { StepId } from '../core/guided-events.ts';
+import type { Reading } from '../frame.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import { isEnterable, pressEntry, startEntry } from './number-entry.ts';
 import type { QuantityName } from './quantities.ts';
 import { addSample, NO_SAMPLES } from './steadiness.ts';
-import {
-  type GuidedStep,
-  type ProcedureName,
-  type Progress,
-  progressAt,
-  type StepContext,
-  type StepId,
-} from './step.ts';
+import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { HEALTH_STEPS } from './steps-health.ts';
 import { PRESSURE_STEPS } from './steps-pressure.ts';
 import { TEMPERATURE_STEPS } from './steps-temperature.ts';
@@ -28,21 +23,11 @@ export const GUIDED_STEPS: Readonly<Record<StepId, GuidedStep>> = {
   ...HEALTH_STEPS,
 };
 
-const FIRST_STEP: Readonly<Record<ProcedureName, StepId>> = {
-  pressure: 'pressure-look',
-  uv: 'uv-look',
-  temperature: 'temperature-look',
-  health: 'health-look',
-};
-
-export const startProgress = (procedure: ProcedureName): Progress =>
-  progressAt(FIRST_STEP[procedure]);
-
 export const stepOf = ({ step }: Progress): GuidedStep => GUIDED_STEPS[step];
 
 export interface Hands {
   /** Buttons on an entry step: NO lowers, MORE raises. */
-  readonly dialled: readonly Button[];
+  readonly dialled: readonly ('no' | 'more')[];
   /** A number typed at a console or given beforehand, SI; it takes the place of dialling. */
   readonly entered: number | null;
   readonly answer: 'yes' | 'no' | null;
@@ -113,7 +98,7 @@ function dial(
     return { progress: typed, refusedNumber: false, answer: 'yes' };
   }
   const turned = dialled.reduce(
-    (now, button) => (button === 'yes' ? now : pressEntry(now, button === 'more' ? 1 : -1, timeS)),
+    (now, button) => pressEntry(now, button === 'more' ? 1 : -1, timeS),
     entry,
   );
   return { progress: { ...progress, entry: turned }, refusedNumber: false, answer };

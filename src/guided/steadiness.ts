@@ -2,6 +2,7 @@
  * A window of the latest readings of one quantity: their mean, scatter, and slope by least squares,
  * from which a step tells whether a reading is steady. How steady it must be is a setting.
  */
+import type { Mean } from '../core/guided-events.ts';
 
 export interface Sample {
   readonly timeS: number;
@@ -28,15 +29,6 @@ export function addSample(
 
 /** Board time comes in milliseconds: what is a rounding away from the edge still belongs inside. */
 const SLACK_S = 1e-6;
-
-export interface Mean {
-  readonly mean: number;
-  /** Of single readings. */
-  readonly standardDeviation: number;
-  readonly n: number;
-  /** What the value's standard uncertainty has beyond that of a mean of `n`. */
-  readonly ownStandard: number;
-}
 
 /** Mean over the last `averageS`; null while the window does not reach back that far. */
 export function meanOf(window: Window, averageS: number): Mean | null {

@@ -3,14 +3,17 @@
  * the moment at which a person reads the reference, entering what it showed, and the result. Which
  * steps there are is in `steps-*.ts`.
  */
+
+import type { PointName, StepId } from '../core/guided-events.ts';
+import type { AirDemand } from '../procedure/regulation.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import { entryValueSI, startEntry } from './number-entry.ts';
 import type { QuantityName } from './quantities.ts';
 import { endOf, meanOf, slopeOf } from './steadiness.ts';
-import type { GuidedAir, GuidedStep, PointName, Progress, StepContext, StepId } from './step.ts';
+import type { GuidedStep, Progress, StepContext } from './step.ts';
 
-export const vented = (): GuidedAir => ({ air: 'vented' });
-export const isolated = (): GuidedAir => ({ air: 'isolated' });
+export const vented = (): AirDemand => ({ air: 'vented' });
+export const isolated = (): AirDemand => ({ air: 'isolated' });
 
 /** Sensors and board must be sound for as long as this; a look that takes longer finds a fault. */
 const LOOK_S = 1;

@@ -3,16 +3,19 @@
  * deep it comes, and how the pressure rises once all valves are closed. It takes the figures; what
  * they say beside those of earlier tests is left to the unit's own care.
  */
+
+import type { StepId } from '../core/guided-events.ts';
+import type { AirDemand } from '../procedure/regulation.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import { meanOf, slopeOf } from './steadiness.ts';
-import type { GuidedAir, GuidedStep, Progress, StepContext, StepId } from './step.ts';
+import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { handWork, isolated, look, QUIET_PHASE, result, settle } from './step-kinds.ts';
 import { keepsAtmosphere } from './steps-pressure.ts';
 
 /** A step that ends by itself is only overdue when its readings fail. */
 const OVERDUE_S = 10;
 /** A set-point that no pump reaches keeps the drive full. */
-const fullDrive = (): GuidedAir => ({ air: 'vacuum', setPointPa: 0 });
+const fullDrive = (): AirDemand => ({ air: 'vacuum', setPointPa: 0 });
 
 const windowS = ({ pressure }: GuidedSettings): number => pressure.windowS;
 

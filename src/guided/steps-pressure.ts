@@ -4,26 +4,28 @@
  * nothing, and the chamber is vented while the number is entered.
  */
 
+import type { StepId } from '../core/guided-events.ts';
+import type { AirDemand } from '../procedure/regulation.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import { meanOf } from './steadiness.ts';
-import type { GuidedAir, GuidedStep, Progress, StepContext, StepId } from './step.ts';
+import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { enter, handWork, isolated, look, readTogether, result, settle } from './step-kinds.ts';
 
 /** The regulator comes this close to a set-point; it then only has to be steady. */
 const REACHED_WITHIN_PA = 1_000;
 
-const toVacuum = (_: Progress, { pressure }: GuidedSettings): GuidedAir => ({
+const toVacuum = (_: Progress, { pressure }: GuidedSettings): AirDemand => ({
   air: 'vacuum',
   setPointPa: pressure.heldPa,
 });
 
-function toOver({ atmospherePa }: Progress, { pressure }: GuidedSettings): GuidedAir {
+function toOver({ atmospherePa }: Progress, { pressure }: GuidedSettings): AirDemand {
   if (atmospherePa === null) return { air: 'vented' };
   return { air: 'pressure', setPointPa: atmospherePa + pressure.checkGaugePa };
 }
 
 const reached =
-  (air: (progress: Progress, settings: GuidedSettings) => GuidedAir) =>
+  (air: (progress: Progress, settings: GuidedSettings) => AirDemand) =>
   (progress: Progress, { pressurePa, settings }: StepContext): Partial<Progress> | null => {
     const demand = air(progress, settings);
     if (pressurePa === null || !('setPointPa' in demand)) return null;
@@ -32,7 +34,7 @@ const reached =
 
 const approach = (
   alarmsOf: 'evacuate' | 'pressurise',
-  air: (progress: Progress, settings: GuidedSettings) => GuidedAir,
+  air: (progress: Progress, settings: GuidedSettings) => AirDemand,
   self: StepId,
   next: StepId,
 ): GuidedStep => ({

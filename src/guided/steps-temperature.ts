@@ -2,9 +2,11 @@
  * The glass sensor in melting ice, which needs no reference to be read, and in a warm bath beside a
  * reference thermometer. A reading counts once its slope over the window is as good as none.
  */
+
+import type { StepId } from '../core/guided-events.ts';
 import type { GuidedSettings } from './guided-settings.ts';
 import { meanOf } from './steadiness.ts';
-import type { GuidedStep, Progress, StepContext, StepId } from './step.ts';
+import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { enter, handWork, look, readTogether, result, settle } from './step-kinds.ts';
 
 const STEADY = {

@@ -2,8 +2,10 @@
  * UV light against a reference radiometer in place of the glass: full drive until the droop of the
  * warming lamp has slowed, both read at one moment, lamp off, number entered, and again.
  */
+
+import type { StepId } from '../core/guided-events.ts';
 import type { GuidedSettings } from './guided-settings.ts';
-import type { GuidedStep, StepId } from './step.ts';
+import type { GuidedStep } from './step.ts';
 import { enter, handWork, look, readTogether, result, settle } from './step-kinds.ts';
 
 const LIT = { lamp: true, alarmsOf: 'cure' } as const;

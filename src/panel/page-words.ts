@@ -11,7 +11,8 @@ import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts
 import { type LiveValues, lightWords } from './live-line.ts';
 import { pages } from './text.ts';
 
-const TEXT_ROWS = 2;
+/** Of the display's four lines; the others are the title and the buttons. */
+export const TEXT_ROWS = 2;
 
 export type Page = readonly string[];
 
@@ -27,10 +28,14 @@ export interface ShownAlarm {
   readonly seen: Phrase;
 }
 
-/** Why a job is held or over: a reason of its own, or an alarm, which may have kept it from going on. */
-export type ShownReason =
-  | { readonly say: ReasonKey }
-  | { readonly alarm: ShownAlarm; readonly refused: boolean };
+/** An alarm as the reason why something is held or over; it may have kept it from going on. */
+export interface AlarmReason {
+  readonly alarm: ShownAlarm;
+  readonly refused: boolean;
+}
+
+/** Why a job is held or over: a reason of its own, or an alarm. */
+export type ShownReason = { readonly say: ReasonKey } | AlarmReason;
 
 export interface HelpSubject {
   readonly catalogue: Catalogue;
@@ -55,9 +60,13 @@ export function alarmPages(alarm: ShownAlarm, catalogue: Catalogue): readonly Pa
   return [happened(alarm, catalogue), did, now].flatMap((words) => pages(words, TEXT_ROWS));
 }
 
-export function reasonPages(reason: ShownReason, catalogue: Catalogue): readonly Page[] {
+export const reasonPages = (reason: ShownReason, catalogue: Catalogue): readonly Page[] =>
+  'say' in reason
+    ? pages(catalogue.reasons[reason.say], TEXT_ROWS)
+    : alarmReasonPages(reason, catalogue);
+
+export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): readonly Page[] {
   const { reasons } = catalogue;
-  if ('say' in reason) return pages(reasons[reason.say], TEXT_ROWS);
   const { title, now } = alarmWords(reason.alarm, catalogue);
   const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
   const told = `${title}. ${happened(reason.alarm, catalogue)}`;

@@ -121,8 +121,11 @@ export interface Step {
   readonly events?: readonly UnstampedEvent[];
 }
 
-/** `confirm` waits for YES, `question` for YES or NO, `automatic` for the world. */
-export type PhaseKind = 'automatic' | 'confirm' | 'question';
+/**
+ * `confirm` waits for YES, `question` for YES or NO, `entry` for a number and YES, `automatic` for the
+ * world. A repair asks for no number.
+ */
+export type PhaseKind = 'automatic' | 'confirm' | 'question' | 'entry';
 
 export interface Phase {
   readonly kind: PhaseKind;

@@ -6,9 +6,12 @@
  *   {"event": ...}, {"snapshot": ...}      what happened; what a person would have seen
  *   {"end": ...}                           the footer, last; its sha256 is of all bytes before it
  *
+ * A guided procedure's has no snapshots: what a person saw follows from its ticks.
+ *
  * Pure. Which lines are written and when is decided by the caller of journal.ts; reading them back
  * is left to read-journal.ts and line-schemas.ts.
  */
+import type { ProcedureName } from '../core/guided-events.ts';
 import type { EndReason, Event, Outcome, Snapshot } from '../events.ts';
 import { canonicalJson, sha256Of } from './canonical-json.ts';
 import { stringifyExactly } from './exact-number.ts';
@@ -35,6 +38,8 @@ export interface JournalBoard {
 
 export interface JournalHeader {
   readonly schema: typeof JOURNAL_SCHEMA;
+  /** Of a guided procedure; absent in a repair. Its figures stand in `inputs.extra`. */
+  readonly procedure?: ProcedureName | undefined;
   /** The program's version. */
   readonly meniscus: string;
   readonly board: JournalBoard;
@@ -71,6 +76,7 @@ export interface JournalFooter extends JournalEnd {
 }
 
 export interface HeaderFacts {
+  readonly procedure?: ProcedureName;
   readonly version: string;
   readonly board: JournalBoard;
   readonly seed: number | null;
@@ -82,6 +88,7 @@ export interface HeaderFacts {
 }
 
 export function createHeader({
+  procedure,
   version,
   board,
   seed,
@@ -95,6 +102,7 @@ export function createHeader({
   const { unit, profile, job, extra } = inputs;
   return {
     schema: JOURNAL_SCHEMA,
+    ...(procedure !== undefined && { procedure }),
     meniscus: version,
     board: { kind, serial, firmware, tickS, leaseS, protection },
     seed,

@@ -5,6 +5,7 @@
  */
 
 import { z } from 'zod';
+import { POINT_NAMES, PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
 import {
   ADAPTED_VACUUMS,
   ALARM_STATES,
@@ -22,6 +23,7 @@ import { JOURNAL_SCHEMA, type JournalFooter, type JournalHeader } from './journa
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, { error: '64 hexadecimal digits' });
 const count = wholeNumber(0, Number.MAX_SAFE_INTEGER, '');
 const phase = z.enum(PHASE_IDS as readonly [PhaseId, ...PhaseId[]], { error: 'a known phase' });
+const step = z.enum(STEP_IDS as readonly [StepId, ...StepId[]], { error: 'a known step' });
 const END_REASONS = ['completed', 'stopped-by-person', 'alarm', 'interrupted', 'fault'] as const;
 
 const end = {
@@ -32,6 +34,7 @@ const end = {
 
 export const headerSchema: z.ZodType<JournalHeader> = z.strictObject({
   schema: schemaName(JOURNAL_SCHEMA),
+  procedure: choice(PROCEDURES).optional(),
   meniscus: z.string(),
   board: z.strictObject({
     kind: z.string(),
@@ -83,10 +86,23 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     }),
     event('refused', { request: z.string(), why: z.string() }),
     event('end', end),
+    event('step', { step }),
+    event('point', {
+      point: z.strictObject({
+        at: choice(POINT_NAMES),
+        reference: exactNumber,
+        reading: z.strictObject({
+          mean: exactNumber,
+          standardDeviation: exactNumber,
+          n: count,
+          ownStandard: exactNumber,
+        }),
+      }),
+    }),
   ],
   {
     error:
-      'an event of kind batch, phase, answer, measured, seal-finding, adapted, alarm, refused or end',
+      'an event of kind batch, phase, answer, measured, seal-finding, adapted, alarm, refused, end, step or point',
   },
 );
 

@@ -111,13 +111,14 @@ const requestSchema: z.ZodType<Request> = z.discriminatedUnion(
   [
     z.strictObject({ kind: z.literal('button'), button: choice(BUTTONS) }),
     z.strictObject({ kind: z.literal('hold') }),
+    z.strictObject({ kind: z.literal('enter'), valueSI: exactNumber }),
     z.strictObject({
       kind: z.literal('stop'),
       by: choice(['person', 'interrupt']),
       why: z.string(),
     }),
   ],
-  { error: 'a request of kind button, hold or stop' },
+  { error: 'a request of kind button, hold, enter or stop' },
 );
 
 const count = exactNumber.nullable();

@@ -7,8 +7,8 @@ import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../../src/board-limits.ts';
+import { REPAIR } from '../../src/control/repair.ts';
 import { stepController } from '../../src/controller.ts';
-import { CONTROLLER_START } from '../../src/controller-state.ts';
 import { SAFE } from '../../src/frame.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
@@ -22,9 +22,9 @@ const opened = await openFirmataBoard({
 });
 if (!opened.ok) throw new Error(`${opened.problem.words} ${opened.problem.advice}`);
 const { board } = opened;
-let state = CONTROLLER_START;
+let state = REPAIR.start(DEFAULT_CONFIG);
 board.frames$.subscribe((frame) => {
-  const step = stepController(DEFAULT_CONFIG, state, frame, []);
+  const step = stepController(REPAIR, DEFAULT_CONFIG, state, frame, []);
   state = step.state;
   const over = (frame.counts.pressure ?? 0) > Number(borderCounts);
   board.write({

@@ -1,5 +1,6 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runProgram, scratchFolder, writeJson } from './process.ts';
 
@@ -84,6 +85,71 @@ test('what is stopped by an alarm keeps nothing and says why', async () => {
   expect(err).toContain('Emergency stop');
   expect(existsSync(join(folder, 'stopped', 'chain.jsonl'))).toBe(false);
 });
+
+describe('the journal of a calibration', () => {
+  const journalIn = (records: string, run = 'calibration-pressure-2000-01-01T080000') =>
+    join(records, 'care', run, 'journal.jsonl');
+
+  test('lies beside its entry, which states its hash, and is replayed like a repair', async () => {
+    const { code } = await calibrate('replayed', '--values', '100.61');
+    expect(code).toBe(0);
+    const file = journalIn('replayed');
+    const [line = ''] = readFileSync(join(folder, 'replayed', 'chain.jsonl'), 'utf8').split('\n');
+    const { journal } = JSON.parse(line).body;
+    const sha256 = createHash('sha256')
+      .update(readFileSync(join(folder, file)))
+      .digest('hex');
+    expect(journal).toEqual({ file: relative('replayed', file), sha256 });
+    const replayed = await runProgram(['replay', file], folder);
+    expect(replayed.out).toContain('every decision is the same');
+    expect(replayed.code).toBe(0);
+  });
+
+  test('is found to differ once a reading in it is another', async () => {
+    await calibrate('changed');
+    const file = join(folder, journalIn('changed'));
+    const lines = readFileSync(file, 'utf8').split('\n');
+    const at = lines.findIndex((line) => line.includes('"step":"air-read"'));
+    const spoilt = lines.map((line, i) => (i < at || !line.startsWith('[') ? line : lower(line)));
+    writeFileSync(file, spoilt.join('\n'));
+    const { code, out } = await runProgram(['replay', file], folder);
+    expect(code).toBe(1);
+    expect(out).toContain('decisions differ');
+    const verified = await runProgram(['records', 'verify', '--records', 'changed'], folder);
+    expect(verified.code).toBe(1);
+    expect(verified.out + verified.err).toContain('SHA-256 of journal.jsonl');
+  });
+
+  test('is kept where the procedure was stopped as well, and another has a folder of its own', async () => {
+    const fault = writeJson(folder, 'dead.json', {
+      schema: 'meniscus/faults@1',
+      faults: [{ kind: 'emergency-stop', from: { step: 'P6', afterS: 0.3 } }],
+    });
+    await calibrate('twice', '--fault', fault);
+    await calibrate('twice');
+    const file = journalIn('twice');
+    const stopped = await runProgram(['replay', file], folder);
+    expect(stopped.code).toBe(0);
+    const second = journalIn('twice', 'calibration-pressure-2000-01-01T080000.2');
+    expect((await runProgram(['replay', second], folder)).code).toBe(0);
+    const verified = await runProgram(['records', 'verify', '--records', 'twice'], folder);
+    expect(verified.code).toBe(0);
+    expect(verified.out).toContain('1 journal');
+  });
+
+  test('makes no report of a repair', async () => {
+    await calibrate('no-report');
+    const { code, err } = await runProgram(['report', journalIn('no-report')], folder);
+    expect(code).toBe(2);
+    expect(err).toContain('header.procedure is pressure; accepted: the journal of a repair');
+  });
+});
+
+/** The pressure counts of a tick, four steps lower. */
+const lower = (line: string): string =>
+  JSON.stringify(
+    JSON.parse(line).map((field: unknown, i: number) => (i === 3 ? Number(field) - 4 : field)),
+  );
 
 describe('bad input', () => {
   test.each([

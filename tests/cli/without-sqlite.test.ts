@@ -78,7 +78,7 @@ describe('without the SQLite module', () => {
     expect([amended.code, amended.out]).toEqual([0, expect.stringContaining('added as entry 4')]);
     const { code, out } = await without('records', 'verify');
     expect(code).toBe(0);
-    expect(out).toContain('every link holds. 4 entries, 1 journal, personal data of 4 entries.');
+    expect(out).toContain('every link holds. 4 entries, 2 journals, personal data of 4 entries.');
     expect(out).toContain('meniscus.db was not compared');
   });
 

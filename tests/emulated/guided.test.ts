@@ -6,9 +6,9 @@ import { expect, test } from 'vitest';
 import { createCalibratingPerson } from '../../sim/calibrating-person.ts';
 import { createChance } from '../../sim/random.ts';
 import { createReferenceInstrument } from '../../sim/reference-instruments.ts';
-import { stepGuided } from '../../src/guided-controller.ts';
+import { GUIDED } from '../../src/control/guided.ts';
+import { stepController } from '../../src/controller.ts';
 import { guidedResultOf } from '../../src/guided-result.ts';
-import { guidedStart } from '../../src/guided-state.ts';
 import { kPaFromPa } from '../../src/units.ts';
 import { guidedConfig, REFERENCES } from '../guided/guided-bench.ts';
 import { scenarioWith } from '../sim/lock-step.ts';
@@ -25,13 +25,13 @@ test('pressure is calibrated by the display and the buttons of the emulated boar
     createChance(9, 'reference'),
   );
   const person = createCalibratingPerson(createChance(1, 'technician'));
-  let state = guidedStart('pressure');
+  let state = GUIDED.start(config);
   const trips = new Set<string>();
   board.frames$.subscribe((frame) => {
     if (state.ended) return;
-    const step = stepGuided(config, state, frame, []);
+    const step = stepController(GUIDED, config, state, frame, []);
     state = step.state;
-    if (state.progress.step !== 'pressure-look') for (const trip of frame.trips) trips.add(trip);
+    if (state.procedure.step !== 'pressure-look') for (const trip of frame.trips) trips.add(trip);
     board.write(step.outputs);
     const shown = (): number => kPaFromPa(gauge.show(bench.view().truth) ?? Number.NaN);
     const button = person.look(frame.timeS, bench.display(), shown);
@@ -41,5 +41,5 @@ test('pressure is calibrated by the display and the buttons of the emulated boar
   await board.close();
   expect(state.endReason).toBe('completed');
   expect([...trips]).toEqual([]);
-  expect(guidedResultOf(config, state.progress)?.passed).toBe(true);
+  expect(guidedResultOf(config, state.procedure)?.passed).toBe(true);
 });

@@ -4,6 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
+import { REPAIR } from '../../src/control/repair.ts';
 import type { Event } from '../../src/events.ts';
 import { createPipeline, type Tick } from '../../src/pipeline.ts';
 import { scenarioFor } from '../bench.ts';
@@ -63,6 +64,7 @@ describe('a job whose line is in trouble', () => {
     let events: Event[] = [];
     const pipeline = createPipeline(
       board,
+      REPAIR,
       DEFAULT_CONFIG,
       [
         {

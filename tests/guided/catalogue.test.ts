@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { STEP_IDS, STEP_MARKS } from '../../src/core/guided-events.ts';
 import { DISPLAY_COLUMNS } from '../../src/frame.ts';
 import { guidedCatalogueSchema } from '../../src/guided/catalogue.ts';
 import english from '../../src/guided/catalogues/en.json' with { type: 'json' };
 import spanish from '../../src/guided/catalogues/es.json' with { type: 'json' };
 import { GUIDED_STEPS } from '../../src/guided/progress.ts';
-import { STEP_IDS, STEP_MARKS } from '../../src/guided/step.ts';
 import { canBeShown, plain } from '../../src/panel/text.ts';
 
 describe.each([

@@ -1,13 +1,10 @@
 /** Drives a guided procedure with hand-made frames, one tick at a time, without a plant. */
-import type { Button, Frame } from '../../src/frame.ts';
-import type { ProcedureName, StepId } from '../../src/guided/step.ts';
-import { stepGuided } from '../../src/guided-controller.ts';
-import {
-  type GuidedConfig,
-  type GuidedRequest,
-  type GuidedStepResult,
-  guidedStart,
-} from '../../src/guided-state.ts';
+
+import { GUIDED } from '../../src/control/guided.ts';
+import type { Guided, GuidedConfig } from '../../src/control/guided-state.ts';
+import { type ControllerStep, stepController } from '../../src/controller.ts';
+import type { ProcedureName, StepId } from '../../src/core/guided-events.ts';
+import type { Button, Frame, Request } from '../../src/frame.ts';
 import type { FrameChange } from '../drive.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
 import { guidedConfig } from './guided-bench.ts';
@@ -15,16 +12,16 @@ import { guidedConfig } from './guided-bench.ts';
 const TICK_S = 0.05;
 
 export interface GuidedDriver {
-  readonly tick: (change?: FrameChange, requests?: readonly GuidedRequest[]) => GuidedStepResult;
-  readonly pass: (seconds: number, change?: FrameChange) => GuidedStepResult;
-  readonly press: (button: Button, change?: FrameChange) => GuidedStepResult;
+  readonly tick: (change?: FrameChange, requests?: readonly Request[]) => ControllerStep<Guided>;
+  readonly pass: (seconds: number, change?: FrameChange) => ControllerStep<Guided>;
+  readonly press: (button: Button, change?: FrameChange) => ControllerStep<Guided>;
 }
 
 /** Counts of an absolute pressure by the demo transmitter. */
 export const countsOf = (pa: number): number => Math.round(1023 * (0.1 + 0.8 * (pa / 400_000)));
 
 /** What the sensors of a sound unit would show under the outputs of the last tick. */
-function followed(last: GuidedStepResult | null): Partial<Frame['counts']> {
+function followed(last: ControllerStep<Guided> | null): Partial<Frame['counts']> {
   const setPointPa = last?.snapshot.setPointPa ?? null;
   const closed = last !== null && !last.outputs.ventOpen;
   const heldPa = last?.snapshot.step.startsWith('over') ? 200_600 : 40_000;
@@ -41,8 +38,8 @@ export function createGuidedDriver(
   let sequence = 0;
   let timeS = 0;
   let sampledAtS = 0;
-  let state = guidedStart(procedure);
-  let last: GuidedStepResult | null = null;
+  let state = GUIDED.start(config);
+  let last: ControllerStep<Guided> | null = null;
   const tick: GuidedDriver['tick'] = (change = {}, requests = []) => {
     const counts = { ...HEALTHY_FRAME.counts, ...followed(last), ...change.counts };
     const jitter = (count: number | null) => (count === null ? null : count + (sequence % 2));
@@ -61,7 +58,7 @@ export function createGuidedDriver(
       switches: { ...HEALTHY_FRAME.switches, ...change.switches },
       pressed: change.pressed ?? [],
     };
-    last = stepGuided(config, state, frame, requests);
+    last = stepController(GUIDED, config, state, frame, requests);
     state = last.state;
     sequence += 1;
     timeS += change.gapS ?? TICK_S;
@@ -80,7 +77,7 @@ export function createGuidedDriver(
 }
 
 /** On to a step, pressing YES wherever somebody is asked. */
-export function guideTo(driver: GuidedDriver, step: StepId): GuidedStepResult {
+export function guideTo(driver: GuidedDriver, step: StepId): ControllerStep<Guided> {
   let now = driver.tick();
   for (let i = 0; i < 40_000 && now.snapshot.step !== step; i++) {
     now =

@@ -13,20 +13,16 @@ import careFile from '../../src/cli/defaults/care.json' with { type: 'json' };
 import guidedFile from '../../src/cli/defaults/guided.json' with { type: 'json' };
 import unitFile from '../../src/cli/defaults/unit.json' with { type: 'json' };
 import { ENGLISH } from '../../src/cli/load-catalogue.ts';
-import { DISPLAY_COLUMNS } from '../../src/frame.ts';
+import { GUIDED } from '../../src/control/guided.ts';
+import type { Guided, GuidedConfig } from '../../src/control/guided-state.ts';
+import { type ControllerStep, stepController } from '../../src/controller.ts';
+import type { ProcedureName } from '../../src/core/guided-events.ts';
+import type { Event } from '../../src/events.ts';
+import { DISPLAY_COLUMNS, type Frame, type Request } from '../../src/frame.ts';
 import { guidedSettingsSchema } from '../../src/guided/guided-settings.ts';
 import { QUANTITIES, type QuantityName } from '../../src/guided/quantities.ts';
 import { RECORD_WORDS } from '../../src/guided/record-words.ts';
-import type { ProcedureName } from '../../src/guided/step.ts';
-import { stepGuided } from '../../src/guided-controller.ts';
 import { type GuidedResult, guidedResultOf } from '../../src/guided-result.ts';
-import {
-  type GuidedConfig,
-  type GuidedEvent,
-  type GuidedRequest,
-  type GuidedStepResult,
-  guidedStart,
-} from '../../src/guided-state.ts';
 import { type UnitSettings, unitSettingsSchema } from '../../src/unit-settings.ts';
 import { scenarioWith } from '../sim/lock-step.ts';
 
@@ -68,15 +64,21 @@ export interface GuidedOptions {
   readonly person?: boolean;
   /** Looks at every tick; may ask, press, or stop the run by returning true. */
   readonly watch?: (
-    step: GuidedStepResult,
+    step: ControllerStep<Guided>,
     board: SimulatedBoard,
-    ask: (request: GuidedRequest) => void,
+    ask: (request: Request) => void,
   ) => boolean;
+  /** Takes what a journal would. */
+  readonly record?: (tick: {
+    readonly frame: Frame;
+    readonly requests: readonly Request[];
+    readonly step: ControllerStep<Guided>;
+  }) => void;
 }
 
 export interface GuidedRun {
-  readonly events: readonly GuidedEvent[];
-  readonly last: GuidedStepResult;
+  readonly events: readonly Event[];
+  readonly last: ControllerStep<Guided>;
   readonly result: GuidedResult | null;
   readonly board: SimulatedBoard;
   readonly config: GuidedConfig;
@@ -106,14 +108,16 @@ export function runGuided(options: GuidedOptions): GuidedRun {
   const chance = createChance(seed, 'technician');
   const hands = createCalibratingPerson(chance);
   const shown = shownBy(procedure, board, seed);
-  const events: GuidedEvent[] = [];
+  const events: Event[] = [];
   const titles: string[] = [];
-  const requests: GuidedRequest[] = [];
-  let state = guidedStart(procedure);
-  let last: GuidedStepResult | null = null;
+  const requests: Request[] = [];
+  let state = GUIDED.start(config);
+  let last: ControllerStep<Guided> | null = null;
   board.frames$.subscribe((frame) => {
     if (state.ended) return;
-    const step = stepGuided(config, state, frame, requests.splice(0));
+    const asked = requests.splice(0);
+    const step = stepController(GUIDED, config, state, frame, asked);
+    options.record?.({ frame, requests: asked, step });
     check(step, board);
     state = step.state;
     last = step;
@@ -129,7 +133,7 @@ export function runGuided(options: GuidedOptions): GuidedRun {
     if (last !== null && options.watch?.(last, board, (request) => requests.push(request))) break;
   }
   if (last === null) throw new Error('no tick');
-  const result = guidedResultOf(config, state.progress);
+  const result = guidedResultOf(config, state.procedure);
   return { events, last, result, board, config, titles };
 }
 
@@ -144,7 +148,7 @@ function shownBy(procedure: ProcedureName, board: SimulatedBoard, seed: number) 
 }
 
 /** Invariants of every frame. */
-function check({ outputs, snapshot, state }: GuidedStepResult, board: SimulatedBoard): void {
+function check({ outputs, snapshot, state }: ControllerStep<Guided>, board: SimulatedBoard): void {
   const broken = (words: string): never => {
     throw new Error(`at ${snapshot.timeS} s in ${snapshot.step} (${snapshot.batch}): ${words}`);
   };

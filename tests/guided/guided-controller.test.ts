@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Guided } from '../../src/control/guided-state.ts';
+import type { ControllerStep } from '../../src/controller.ts';
+import { PROCEDURES, STEP_IDS } from '../../src/core/guided-events.ts';
 import { isSafe } from '../../src/frame.ts';
 import { GUIDED_STEPS } from '../../src/guided/progress.ts';
-import { PROCEDURES, STEP_IDS } from '../../src/guided/step.ts';
-import type { GuidedStepResult } from '../../src/guided-state.ts';
 import { createGuidedDriver, guideTo } from './driver.ts';
 import { ES } from './words.ts';
 
@@ -23,7 +24,7 @@ const LIVELY = {
 type Lively = keyof typeof LIVELY;
 const LIVELY_STEPS = Object.keys(LIVELY) as Lively[];
 
-const safe = ({ outputs }: GuidedStepResult): boolean => isSafe(outputs);
+const safe = ({ outputs }: ControllerStep<Guided>): boolean => isSafe(outputs);
 
 test('the lively steps are all that the tables know, and the pump-down that one tick ends here', () => {
   const lively = STEP_IDS.filter((id) => {
@@ -95,7 +96,7 @@ describe('waiting', () => {
     driver.pass(905);
     const { snapshot, state } = driver.pass(5);
     expect(snapshot.batch).toBe('stopped');
-    expect(state.why).toEqual({ say: 'nobodyAnswered' });
+    expect(state.why?.shown).toEqual({ say: 'nobodyAnswered' });
     expect(state.endReason).toBe('stopped-by-person');
   });
 
@@ -108,7 +109,7 @@ describe('waiting', () => {
       step = driver.tick({ counts: { pressure: 184 + Math.floor(i / 20) } });
     }
     step = driver.pass(12);
-    expect(step.state.why).toEqual({ late: 'vacuum-settle' });
+    expect(step.state.why?.shown).toEqual({ late: 'vacuum-settle' });
     expect(step.outputs.display.join(' ')).toContain('The pressure creeps');
     expect(step.state.endReason).toBe('alarm');
   });
@@ -126,7 +127,7 @@ describe('held', () => {
   test('it goes on where the part began, and forgets what was read in it', () => {
     const driver = createGuidedDriver('pressure');
     guideTo(driver, 'vacuum-enter');
-    expect(driver.pass(1).state.progress.taken).not.toBeNull();
+    expect(driver.pass(1).state.procedure.taken).not.toBeNull();
     driver.tick({}, [{ kind: 'hold' }]);
     expect(driver.pass(12).snapshot.batch).toBe('held');
     driver.press('yes');
@@ -138,9 +139,9 @@ describe('held', () => {
     }
     const { state } = step;
     expect(steps[0]).toBe('vacuum-pull');
-    expect(state.progress.taken).toBeNull();
-    expect(state.progress.entry).toBeNull();
-    expect(state.progress.points).toHaveLength(1);
+    expect(state.procedure.taken).toBeNull();
+    expect(state.procedure.entry).toBeNull();
+    expect(state.procedure.points).toHaveLength(1);
   });
 
   test('NO asks whether to end, YES ends it there, and NO goes back', () => {
@@ -160,6 +161,57 @@ describe('held', () => {
   });
 });
 
+describe('as in a repair', () => {
+  test('what would hold it is not told once it is over; what is dangerous still is', () => {
+    const driver = createGuidedDriver('uv');
+    guideTo(driver, 'radiometer-place');
+    driver.tick({}, [{ kind: 'stop', by: 'person', why: 'test' }]);
+    expect(driver.pass(4).snapshot.batch).toBe('stopped');
+    const quiet = driver.pass(5, { counts: { supplyVoltage: 0, pressure: 0 } });
+    expect(quiet.outputs.buzzer).toBe('off');
+    expect(quiet.outputs.display[0]).toContain('--');
+    const told = driver.pass(1, { switches: { emergencyStopPressed: true } });
+    expect(told.outputs.display[0]).toMatch(/^! Emergency stop/);
+  });
+
+  test('live values are composed five times a second, and a dialled number at once', () => {
+    const driver = createGuidedDriver('temperature');
+    guideTo(driver, 'ice-settle');
+    driver.pass(3);
+    const composed = new Set<unknown>();
+    for (let i = 0; i < 100; i++) composed.add(driver.tick().state.shown.signals);
+    // In five seconds every 0.2 s, or a tick of 0.05 s later.
+    expect(composed.size).toBeGreaterThanOrEqual(20);
+    expect(composed.size).toBeLessThanOrEqual(26);
+    const entry = createGuidedDriver('pressure');
+    guideTo(entry, 'air-enter');
+    entry.pass(1);
+    const before = entry.tick().outputs.display[1];
+    expect(entry.tick({ pressed: ['more'] }).outputs.display[1]).not.toBe(before);
+  });
+
+  test('what starts and goes on says why, in the words of a repair', () => {
+    const driver = createGuidedDriver('pressure');
+    const why: string[] = [];
+    const note = ({ events }: ControllerStep<Guided>): void => {
+      for (const event of events) if (event.kind === 'batch') why.push(event.why);
+    };
+    note(driver.tick());
+    guideTo(driver, 'gauge-join');
+    note(driver.tick({}, [{ kind: 'hold' }]));
+    for (let i = 0; i < 300; i++) note(driver.tick());
+    note(driver.tick({ pressed: ['yes'] }));
+    for (let i = 0; i < 40; i++) note(driver.tick());
+    expect(why).toEqual([
+      'The unit was started.',
+      'You held the procedure.',
+      'You held the procedure.',
+      'You let the job go on.',
+      'All is well again.',
+    ]);
+  });
+});
+
 describe('a number', () => {
   test('NO lowers, MORE raises, YES takes', () => {
     const driver = createGuidedDriver('pressure');
@@ -170,7 +222,7 @@ describe('a number', () => {
     driver.tick({ pressed: ['no'] });
     expect(driver.pass(1).outputs.display[1]).toBe(before);
     const { state } = driver.press('yes');
-    expect(state.progress.points).toHaveLength(1);
+    expect(state.procedure.points).toHaveLength(1);
   });
 
   test('a typed one is taken as it is, and one that no gauge shows is refused', () => {
@@ -179,9 +231,22 @@ describe('a number', () => {
     driver.pass(1);
     const refused = driver.tick({}, [{ kind: 'enter', valueSI: 4e6 }]);
     expect(refused.events.some(({ kind }) => kind === 'refused')).toBe(true);
-    expect(refused.state.progress.points).toHaveLength(0);
+    expect(refused.state.procedure.points).toHaveLength(0);
     const { state } = driver.tick({}, [{ kind: 'enter', valueSI: 100_640 }]);
-    expect(state.progress.points[0]?.reference).toBeCloseTo(100_640, 6);
+    expect(state.procedure.points[0]?.reference).toBeCloseTo(100_640, 6);
+  });
+
+  test('typed where none is asked for is refused, and nothing is entered', () => {
+    const driver = createGuidedDriver('pressure');
+    guideTo(driver, 'gauge-join');
+    const { events, state } = driver.tick({}, [{ kind: 'enter', valueSI: 100_640 }]);
+    expect(events).toContainEqual({
+      kind: 'refused',
+      request: 'number',
+      why: 'no number is asked for',
+      timeS: expect.any(Number),
+    });
+    expect(state.procedure.step).toBe('gauge-join');
   });
 
   test('one given beforehand is taken without a press', () => {
@@ -189,7 +254,7 @@ describe('a number', () => {
     guideTo(driver, 'air-enter');
     driver.pass(0.2);
     const { state, snapshot } = driver.pass(0.2);
-    expect(state.progress.points[0]?.reference).toBeCloseTo(100_710, 6);
+    expect(state.procedure.points[0]?.reference).toBeCloseTo(100_710, 6);
     expect(snapshot.step).not.toBe('air-enter');
   });
 });
@@ -200,7 +265,7 @@ test('the result that a person throws away is not kept, and that is a choice, no
   driver.pass(1);
   const { state } = driver.press('no');
   expect(state.ended).toBe(true);
-  expect(state.progress.kept).toBe(false);
+  expect(state.procedure.kept).toBe(false);
   expect(state.endReason).toBe('stopped-by-person');
 });
 

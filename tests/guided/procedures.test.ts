@@ -72,7 +72,7 @@ describe('pressure', () => {
     expect(passed).toBe(false);
     expect(after).toEqual(before);
     expect(refusals.join(' ')).toContain('Look for');
-    expect(run.last.state.why).toEqual({ say: 'keptNotPassed' });
+    expect(run.last.state.why?.shown).toEqual({ say: 'keptNotPassed' });
   });
 });
 

@@ -5,13 +5,20 @@ import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
 import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
-import { composeSignals } from '../../src/panel/screen.ts';
 import { PHASE_IDS } from '../../src/phases.ts';
 import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/phrases.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { CATALOGUES, ENGLISH } from './catalogues.ts';
 import { TOLD_ALARMS } from './told-alarms.ts';
-import { alarmViews, LIVE, liveViews, restViews, stepViews, view } from './views.ts';
+import {
+  alarmViews,
+  composeSignals,
+  LIVE,
+  liveViews,
+  restViews,
+  stepViews,
+  view,
+} from './views.ts';
 
 /** Phases in which something may hurt eyes, skin, hands or the pane. */
 const HAZARDS = [

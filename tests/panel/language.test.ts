@@ -36,7 +36,7 @@ test('which language is shown decides nothing: all but the display is the same',
 test('the display is in its language where the record is in English', () => {
   const lastOf = (steps: readonly ControllerStep[]) => {
     const last = steps.at(-1);
-    return [last?.outputs.display[1].trim(), last?.state.why.record.slice(0, 32)];
+    return [last?.outputs.display[1].trim(), last?.state.why?.record.slice(0, 32)];
   };
   expect(lastOf(ENGLISH_STEPS)).toEqual([
     'Emergency stop. The',

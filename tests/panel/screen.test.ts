@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { BATCH_STATES } from '../../src/events.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
-import { composeSignals, type View } from '../../src/panel/screen.ts';
+import type { View } from '../../src/panel/screen.ts';
 import { PHASE_IDS } from '../../src/phases.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
-import { LIVE, SNAPSHOT, view } from './views.ts';
+import { composeSignals, LIVE, SNAPSHOT, view } from './views.ts';
 
 const display = (change: Partial<View>) => composeSignals(view(change)).display;
 

@@ -3,9 +3,10 @@
 import { BATCH_STATES, type Snapshot } from '../../src/events.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
 import { ADVICE_KEYS, REASON_KEYS } from '../../src/panel/catalogue.ts';
+import { signalsOf } from '../../src/panel/face.ts';
 import type { LiveValues } from '../../src/panel/live-line.ts';
 import { alarmPages, helpPages, reasonPages, type ShownAlarm } from '../../src/panel/page-words.ts';
-import type { View } from '../../src/panel/screen.ts';
+import { faceOf, type View } from '../../src/panel/screen.ts';
 import { PHASE_IDS } from '../../src/phases.ts';
 import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
 import { ENGLISH } from './catalogues.ts';
@@ -38,6 +39,9 @@ export const LIVE: LiveValues = {
   light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
 };
 
+/** What a view looks like on the unit. */
+export const composeSignals = (seen: View) => signalsOf(faceOf(seen));
+
 export const view = (change: Partial<View>): View => ({
   catalogue: ENGLISH,
   batch: 'running',
@@ -49,6 +53,7 @@ export const view = (change: Partial<View>): View => ({
   why: { say: 'held-by-hand' },
   asksEnd: false,
   page: null,
+  phaseElapsedS: change.live?.phaseElapsedS ?? LIVE.phaseElapsedS,
   live: LIVE,
   snapshot: SNAPSHOT,
   ...change,

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults.ts';
 import apartFile from '../../src/cli/profiles/star-apart.json' with { type: 'json' };
+import { REPAIR } from '../../src/control/repair.ts';
 import { shownJPerM2 } from '../../src/cure/dose-uncertainty.ts';
 import type { PhaseId } from '../../src/phases.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
@@ -73,7 +74,7 @@ describe('a repair with its pit cured apart', () => {
     ['fill', profile.cure],
     ['pit', profile.pitCure],
   ] as const)('gives the %s its own dose in its own times', (portion, cure) => {
-    const { doses } = run.last.state;
+    const { doses } = run.last.state.scene;
     expect(measured(`${portion}DoseJPerM2`)).toBe(doses[portion].doseJPerM2);
     const shown = shownJPerM2(doses[portion], unit.doseDoubt);
     expect(shown).toBeGreaterThanOrEqual(cure?.targetJPerM2 ?? Number.POSITIVE_INFINITY);
@@ -83,14 +84,14 @@ describe('a repair with its pit cured apart', () => {
   });
 
   test('counts together what the lamp truly gave', () => {
-    const { fill, pit } = run.last.state.doses;
+    const { fill, pit } = run.last.state.scene.doses;
     const counted = fill.doseJPerM2 + pit.doseJPerM2;
     const trueDose = run.board.view().truth.doseJPerM2;
     expect(Math.abs(counted - trueDose) / trueDose).toBeLessThan(0.03);
   });
 
   test('replayed from its frames gives the same decisions', () => {
-    const result = replayJournal(CONFIG, { ticks, events: run.events });
+    const result = replayJournal(REPAIR, CONFIG, { ticks, events: run.events });
     expect(result.ticks).toBeGreaterThan(10_000);
     expect(result.differences).toEqual([]);
   });

@@ -4,9 +4,9 @@ import { GUIDED_HAND_WORK } from '../../sim/guided-hands.ts';
 import { bathK, createProbe, stepProbe } from '../../sim/probe.ts';
 import { createChance } from '../../sim/random.ts';
 import { createReferenceInstrument } from '../../sim/reference-instruments.ts';
+import { STEP_IDS, STEP_MARKS } from '../../src/core/guided-events.ts';
 import type { DisplayLines } from '../../src/frame.ts';
 import { GUIDED_STEPS } from '../../src/guided/progress.ts';
-import { STEP_IDS, STEP_MARKS } from '../../src/guided/step.ts';
 
 describe('the person', () => {
   test('has a habit for every step that asks somebody, and for none that asks nobody', () => {

@@ -3,6 +3,7 @@
  * are taken. What is in these files is decided by the files beside this one.
  *
  *   <job>/journal.jsonl, personal.json, reports    one folder a repair
+ *   care/<procedure>/journal.jsonl                 one folder a calibration or health test
  *   personal/<seq>.json                            personal data of every other entry
  *   chain.jsonl, chain.held                        the hash chain over all entries, and its lock
  *   meniscus.db                                    an index that can be made anew
@@ -15,6 +16,7 @@ export const JOURNAL_FILE = 'journal.jsonl';
 export const REPORT_FILE = 'report.json';
 const LOCK_FOLDER = 'chain.held';
 const PERSONAL_FOLDER = 'personal';
+const CARE_FOLDER = 'care';
 export const PERSONAL_FILE = 'personal.json';
 
 export const chainPath = (folder: string): string => join(folder, CHAIN_FILE);
@@ -32,6 +34,9 @@ export const personalPath = (
     ? jobPersonalPath(join(folder, id))
     : join(folder, PERSONAL_FOLDER, `${seq}.json`);
 
+/** Where the folders of calibrations and health tests lie, apart from the jobs'. */
+export const carePath = (folder: string): string => join(folder, CARE_FOLDER);
+
 /** Names that a job's folder must leave to the store. */
 export const isStoreName = (name: string): boolean =>
-  name === PERSONAL_FOLDER || /^(chain\.|meniscus\.db)/.test(name);
+  name === PERSONAL_FOLDER || name === CARE_FOLDER || /^(chain\.|meniscus\.db)/.test(name);

@@ -1,5 +1,5 @@
 /**
- * The files that an entry vouches for: a repair's journal by its hash, personal data by their salted
+ * The files that an entry vouches for: a journal by its hash, personal data by their salted
  * hash, or that they are gone where a later entry says that they were removed.
  */
 import { existsSync } from 'node:fs';
@@ -13,9 +13,16 @@ import { textAt } from './text-at.ts';
 
 const GONE = 'no file';
 
-export function journalFinding(folder: string, entry: ChainEntry): Finding | null {
+/** A repair's lies in its own folder; the entry of a calibration or health test says where, if it has one. */
+export function journalPathOf(folder: string, { kind, id, body }: ChainEntry): string | null {
+  if (kind === 'repair') return join(folder, id, JOURNAL_FILE);
+  const file = kind === 'care' ? textAt(body, 'journal', 'file') : null;
+  return file === null ? null : join(folder, file);
+}
+
+export function journalFinding(path: string, entry: ChainEntry): Finding | null {
   const expected = textAt(entry.body, 'journal', 'sha256') ?? 'a hash in the entry';
-  const found = hashOrGone(join(folder, entry.id, JOURNAL_FILE));
+  const found = hashOrGone(path);
   if (found === expected) return null;
   const { seq, id } = entry;
   return { where: 'journal', seq, id, what: `SHA-256 of ${JOURNAL_FILE}`, expected, found };

@@ -12,7 +12,7 @@ import { chainPath } from './paths.ts';
 import { removedSeqs } from './removal.ts';
 import { unrecordedJobs } from './unrecorded.ts';
 import { chainLinks } from './verify-chain.ts';
-import { checkPersonal, journalFinding, reportRemark } from './verify-files.ts';
+import { checkPersonal, journalFinding, journalPathOf, reportRemark } from './verify-files.ts';
 import { createIndexCheck } from './verify-index.ts';
 
 export interface Verification {
@@ -56,10 +56,13 @@ export function verifyRecords(folder: string, onProgress: OnProgress): Verificat
     const personal = checkPersonal(folder, entry, removedAt.get(entry.seq) ?? null);
     if (personal.state === 'kept') counts.kept += 1;
     if (personal.state === 'removed') counts.removed += 1;
+    const journal = journalPathOf(folder, entry);
+    if (journal !== null) {
+      counts.journals += 1;
+      tally.add(journalFinding(journal, entry));
+    }
     if (entry.kind === 'repair') {
       ids.add(entry.id);
-      counts.journals += 1;
-      tally.add(journalFinding(folder, entry));
       tally.remark(reportRemark(folder, entry));
     }
     tally.add(personal.finding);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { typedAfter } from '../../src/cli/guided-keys.ts';
+import { typedAfter } from '../../src/cli/typed-number.ts';
 
 test('digits, a point or comma and a sign are written, the last taken back, and letters are not', () => {
   expect(typedAfter('10', '3', '3')).toBe('103');

@@ -1,0 +1,121 @@
+/**
+ * What a procedure hands to the one controller: its start, the row of the phase in hand, and pure
+ * functions for what only it knows, from its step to the words of its screens. Everything that two
+ * procedures have in common is the controller's: batch, alarms, regulation, guard, pages, panel.
+ */
+import type { ControllerState, ProcedureTypes, Reason } from '../controller-state.ts';
+import type { Answer, EndReason, Outcome, UnstampedEvent } from '../events.ts';
+import type { Frame, Reading } from '../frame.ts';
+import type { Intent } from '../intents.ts';
+import type { Face, Seen } from '../panel/face.ts';
+import type { PhaseId } from '../phases.ts';
+import type { PhaseKind } from '../procedure/phase.ts';
+import type { AirDemand } from '../procedure/regulation.ts';
+import type { AlarmContext } from '../safety/alarm-row.ts';
+
+/** What the controller needs of the phase in hand. */
+export interface PhaseRow<P extends ProcedureTypes> {
+  readonly kind: PhaseKind;
+  readonly air: (walk: P['walk'], figures: P['figures']) => AirDemand;
+}
+
+/** What a procedure asks of the batch; null to go on running. */
+export type Lead<Say> = {
+  readonly move: 'hold' | 'stop' | 'finish';
+  /** Null where the end is another's. */
+  readonly ending: EndReason | null;
+  readonly reason: Reason<Say>;
+  /** Somebody has just read and decided: there is no end screen to read. */
+  readonly read: boolean;
+} | null;
+
+/** Of the alarms' context, what depends on the procedure. */
+export type ProcedureAlarms = Pick<
+  AlarmContext,
+  | 'phase'
+  | 'leakRatePaM3PerS'
+  | 'darkLookS'
+  | 'lightShareRatio'
+  | 'cureNeedsS'
+  | 'lampForecastS'
+  | 'heating'
+  | 'openResin'
+  | 'selfTestFindings'
+  | 'profile'
+>;
+
+export interface Walked<P extends ProcedureTypes> {
+  readonly walk: P['walk'];
+  readonly events: readonly UnstampedEvent[];
+  readonly lead: Lead<P['say']>;
+}
+
+export interface WalkInput<P extends ProcedureTypes> {
+  readonly config: P['config'];
+  readonly state: ControllerState<P>;
+  readonly frame: Frame;
+  readonly reading: Reading;
+  readonly intents: readonly Intent[];
+  readonly dtS: number;
+}
+
+export interface Procedure<P extends ProcedureTypes> {
+  /** Before the first frame. */
+  readonly start: (config: P['config']) => ControllerState<P>;
+  readonly rowOf: (walk: P['walk']) => PhaseRow<P>;
+  readonly figuresOf: (config: P['config']) => P['figures'];
+  /** What the phase in hand would have the lamp give; null where it is off. */
+  readonly lampRatioOf: (walk: P['walk'], config: P['config']) => number | null;
+  /** The phase of a repair whose alarms and interlocks hold now. */
+  readonly holdsAs: (walk: P['walk']) => PhaseId;
+  readonly watch: (
+    state: ControllerState<P>,
+    reading: Reading,
+    config: P['config'],
+    dtS: number,
+  ) => P['scene'];
+  readonly alarmsOf: (
+    config: P['config'],
+    state: ControllerState<P>,
+    reading: Reading,
+  ) => ProcedureAlarms;
+  /** What an alarm that came or went does to what is watched. */
+  readonly sceneAfter: (scene: P['scene'], events: readonly UnstampedEvent[]) => P['scene'];
+  readonly step: (input: WalkInput<P>) => Walked<P>;
+  /** Where a held one goes on. */
+  readonly resume: (walk: P['walk']) => P['walk'];
+  /** That the phase in hand was entered. */
+  readonly entered: (walk: P['walk']) => UnstampedEvent;
+  readonly outcomeOf: (walk: P['walk']) => Outcome | null;
+  readonly heldBy: (hold: Extract<Intent, { kind: 'hold' }>) => Reason<P['say']>;
+  readonly stoppedBy: (stop: Extract<Intent, { kind: 'stop' }>) => Reason<P['say']>;
+  readonly snapshotOf: (
+    state: ControllerState<P>,
+    reading: Reading,
+    config: P['config'],
+  ) => P['snapshot'];
+  /** What the screen is about, beside the batch state; another subject closes its pages. */
+  readonly subjectOf: (walk: P['walk']) => string;
+  /** What is shown at once when it changes: a number that somebody dials. */
+  readonly detailOf: (walk: P['walk']) => number | null;
+  readonly faceOf: (
+    seen: Seen,
+    state: ControllerState<P>,
+    snapshot: P['snapshot'],
+    config: P['config'],
+  ) => Face;
+}
+
+/** What one tick carries along; `events` is filled in the order in which things happen. */
+export interface Tick<P extends ProcedureTypes> {
+  readonly procedure: Procedure<P>;
+  readonly config: P['config'];
+  /** Time since the last frame, and what of it may count for dwells and dose. */
+  readonly gapS: number;
+  readonly dtS: number;
+  readonly events: UnstampedEvent[];
+}
+
+/** The answer to what is asked, if somebody gave one. */
+export const answerIn = (intents: readonly Intent[]): Answer | null =>
+  intents.find((intent) => intent.kind === 'answer')?.answer ?? null;

@@ -1,0 +1,145 @@
+/**
+ * Composes what display, status lamp and buzzer show, whichever procedure runs. Line 1 always says
+ * where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked
+ * whether to end it, `5.2 ? Title` the longer explanation, `5.2 !? Caution` what may hurt, `! Title` an
+ * alarm to acknowledge, `-- Title` the end.
+ * Line 4 always says what the buttons do. The words of a step are its procedure's, and what a button
+ * leads to is decided by the controller.
+ */
+import type { BatchState } from '../events.ts';
+import type { DisplayLines, Signals } from '../frame.ts';
+import type { ButtonKey, Catalogue, StateKey } from './catalogue.ts';
+import {
+  alarmPages,
+  alarmWords,
+  type HelpPage,
+  type Page,
+  reasonPages,
+  type ShownAlarm,
+} from './page-words.ts';
+import { ends, fitLine } from './text.ts';
+
+/** What every procedure's screens have in common. */
+export interface Seen {
+  readonly catalogue: Catalogue;
+  readonly batch: BatchState;
+  readonly kind: 'automatic' | 'confirm' | 'question' | 'entry';
+  /** The unacknowledged alarm of highest rank. */
+  readonly alarm: ShownAlarm | null;
+  /** Whether any alarm that is not a mere warning is in force. */
+  readonly alarmStops: boolean;
+  /** A held job asks whether it is to be ended. */
+  readonly asksEnd: boolean;
+  /** Page of the longer explanation; null while it is closed. */
+  readonly page: number | null;
+  readonly phaseElapsedS: number;
+}
+
+export interface Face extends Seen {
+  /** The number or mark of the step, and its title. */
+  readonly mark: string;
+  readonly title: string;
+  readonly lines: () => readonly [string, string];
+  /** What the buttons do in this step. */
+  readonly buttons: () => string;
+  readonly help: () => readonly HelpPage[];
+  /** Why it is held, stopped or aborted. */
+  readonly why: () => readonly Page[];
+}
+
+export function signalsOf(face: Face): Signals {
+  return { display: displayOf(face), status: statusOf(face), buzzer: buzzerOf(face) };
+}
+
+function displayOf(face: Face): DisplayLines {
+  const { states } = face.catalogue;
+  if (face.alarm !== null) return alarmScreen(face.alarm, face);
+  switch (face.batch) {
+    case 'stopped':
+    case 'aborted':
+    case 'complete':
+      return endScreen(face, face.batch);
+    case 'holding':
+    case 'restarting':
+      return screen(heldTitle(face, face.batch), [states.outputsOff, states.wait], '');
+    case 'held':
+      return heldScreen(face);
+    case 'stopping':
+    case 'aborting':
+      return screen(`-- ${states[face.batch]}`, [states.makingSafe, states.outputsOff], '');
+    default:
+      return face.page === null
+        ? screen(`${face.mark} ${face.title}`, face.lines(), face.buttons())
+        : helpScreen(face, face.page);
+  }
+}
+
+function helpScreen(face: Face, page: number): DisplayLines {
+  const { catalogue, mark } = face;
+  const all = face.help();
+  const shown = all[page % all.length];
+  const title = shown?.caution === true ? `!? ${catalogue.states.caution}` : `? ${face.title}`;
+  const buttons = buttonLine(catalogue, 'help', pageMark(page, all.length));
+  return screen(`${mark} ${title}`, shown?.lines ?? [], buttons);
+}
+
+function alarmScreen(alarm: ShownAlarm, { catalogue, page: open }: Face): DisplayLines {
+  const page = open ?? 0;
+  const all = alarmPages(alarm, catalogue);
+  const { title } = alarmWords(alarm, catalogue);
+  const buttons = buttonLine(catalogue, 'alarm', pageMark(page, all.length));
+  return screen(`! ${title}`, all[page % all.length] ?? [], buttons);
+}
+
+/** The last line; where there are pages, their mark takes its right end. */
+export function buttonLine({ buttons }: Catalogue, key: ButtonKey, mark?: string): string {
+  const [left, right] = buttons[key];
+  return ends(left, mark ?? right);
+}
+
+const pageMark = (page: number, count: number): string => `${(page % count) + 1}/${count}`;
+
+const heldTitle = ({ mark, catalogue }: Face, state: StateKey): string =>
+  `${mark} || ${catalogue.states[state]}`;
+
+function heldScreen(face: Face): DisplayLines {
+  const page = face.page ?? 0;
+  const { asksEnd, catalogue } = face;
+  const all = asksEnd ? reasonPages({ say: 'end-asked' }, catalogue) : face.why();
+  const mark = all.length > 1 ? pageMark(page, all.length) : '';
+  const held = face.alarmStops ? 'heldByAlarm' : 'held';
+  const buttons = buttonLine(catalogue, asksEnd ? 'endAsked' : held, mark);
+  const title = asksEnd ? `${face.mark} ||? ${catalogue.states.endAsked}` : heldTitle(face, 'held');
+  return screen(title, all[page % all.length] ?? [], buttons);
+}
+
+function endScreen(face: Face, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {
+  const { states, buttons } = face.catalogue;
+  const page = face.page ?? 0;
+  const all = face.why();
+  const [left, more] = buttons.end;
+  const right = all.length > 1 ? `${more} ${pageMark(page, all.length)}` : '';
+  return screen(`-- ${states[batch]}`, all[page % all.length] ?? [], ends(left, right));
+}
+
+function screen(title: string, text: readonly string[], buttons: string): DisplayLines {
+  return [fitLine(title), fitLine(text[0] ?? ''), fitLine(text[1] ?? ''), fitLine(buttons)];
+}
+
+/** IEC 60073: red danger, yellow abnormal, blue a person must act, green normal. */
+function statusOf({ alarm, alarmStops, batch, kind }: Face): Signals['status'] {
+  if (alarm?.action === 'abort' || batch === 'aborting' || batch === 'aborted') {
+    return { colour: 'red', flashing: alarm !== null };
+  }
+  if (alarm !== null || alarmStops) return { colour: 'yellow', flashing: alarm !== null };
+  if (batch === 'running') {
+    return { colour: kind === 'automatic' ? 'green' : 'blue', flashing: false };
+  }
+  return { colour: batch === 'complete' ? 'green' : 'blue', flashing: false };
+}
+
+function buzzerOf({ alarm, batch, kind, phaseElapsedS }: Face): Signals['buzzer'] {
+  if (alarm !== null) return alarm.action === 'warn' ? 'once' : 'repeating';
+  const asks = batch === 'running' && kind !== 'automatic' && phaseElapsedS < 0.5;
+  return asks ? 'once' : 'off';
+}
