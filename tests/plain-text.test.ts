@@ -3,26 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { escapedLines, escapedValue, isPlainText, unplainTexts } from '../src/plain-text.ts';
 import { checkSettings, problemLine, text, unplainProblems } from '../src/settings.ts';
-
-/** Typed from Unicode's tables: category Cc, Zl, Zp, and the bidirectional controls of UAX 9. */
-function steers(character: string): boolean {
-  const code = character.charCodeAt(0);
-  return (
-    code <= 0x1f ||
-    (code >= 0x7f && code <= 0x9f) ||
-    code === 0x2028 ||
-    code === 0x2029 ||
-    (code >= 0x202a && code <= 0x202e) ||
-    (code >= 0x2066 && code <= 0x2069)
-  );
-}
-
-const nasty = fc.string({
-  unit: fc.oneof(
-    fc.constantFrom('\u001b', '\u009b', '\r', '\n', '\t', '\u007f', '\u202e', '\u2066', '\u2028'),
-    fc.string({ minLength: 1, maxLength: 1, unit: 'binary' }),
-  ),
-});
+import { nasty, steers } from './nasty-text.ts';
 
 describe('what a text may hold', () => {
   test.each(['Ana', 'Łukasz Żółć', 'محمد', '山田 太郎', 'O’Neill, 22 mm (22 °C)', 'a\u200fb'])(

@@ -8,6 +8,7 @@ import { QUANTITIES, writtenValue } from '../guided/quantities.ts';
 import { RECORD_WORDS } from '../guided/record-words.ts';
 import { STEP_MARKS } from '../guided/step.ts';
 import type { GuidedEvent, GuidedSnapshot, GuidedStepResult } from '../guided-state.ts';
+import { escapedValue } from '../plain-text.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../units.ts';
 import { eventLine } from './event-lines.ts';
 import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
@@ -109,7 +110,7 @@ function eventLog(out: NodeJS.WriteStream): GuidedPanel {
     take: ({ events }) => {
       for (const event of events) {
         const line = guidedEventLine(event);
-        if (line !== null) out.write(`${line}\n`);
+        if (line !== null) out.write(`${escapedValue(line)}\n`);
       }
     },
     aside: (write) => write(),
