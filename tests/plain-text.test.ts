@@ -1,8 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { escapedLines, escapedValue, isPlainText, unplainTexts } from '../src/plain-text.ts';
+import job from '../src/cli/defaults/job.json' with { type: 'json' };
+import { settingsFromInputs } from '../src/cli/load-settings.ts';
+import {
+  escapedLines,
+  escapedValue,
+  isPlainText,
+  madePlain,
+  unplainTexts,
+} from '../src/plain-text.ts';
 import { checkSettings, problemLine, text, unplainProblems } from '../src/settings.ts';
+import { DEFAULT_SETTINGS } from './configs.ts';
 import { nasty, steers } from './nasty-text.ts';
 
 describe('what a text may hold', () => {
@@ -47,6 +56,27 @@ describe('what is printed', () => {
         expect([...line].some(steers)).toBe(false);
       }),
     );
+  });
+});
+
+describe('a record that is older than the rule', () => {
+  test('is made plain wherever a text of it is not, and nothing else in it changes', () => {
+    fc.assert(
+      fc.property(fc.array(nasty), nasty, (list, name) => {
+        const plain = madePlain({ list, resin: { name }, legs: 5, depthMm: null });
+        expect(unplainTexts(plain)).toEqual([]);
+        expect(plain).toMatchObject({ legs: 5, depthMm: null });
+        for (const words of list.filter(isPlainText))
+          expect(plain).toHaveProperty('list', expect.arrayContaining([words]));
+      }),
+      { seed: 1 },
+    );
+  });
+
+  test('can be run again: a job whose notes would forge a line', () => {
+    const { inputs } = DEFAULT_SETTINGS;
+    const forged = { ...job, reference: 'demo\u009bX', notes: 'a\nVerdict: good' };
+    expect(settingsFromInputs({ ...inputs, job: forged }, 'journal.jsonl').ok).toBe(true);
   });
 });
 
