@@ -17,7 +17,7 @@ interface ReservationRow {
 }
 
 /**
- * How far a stated figure may be from the first that was measured; demo. A pane changes between
+ * How far a stated figure may be from what was measured; demo. A pane changes between
  * looking and working, and the air of one day by less than this (from memory).
  */
 const STATED_WITHIN = { glassK: 5, airPa: 2000 } as const;
@@ -102,7 +102,7 @@ export const RESERVATION_ROWS = [
   },
   {
     id: 'not-as-stated',
-    headline: 'what was measured is not what was stated',
+    headline: 'glass or air were not as stated',
     support: ({ stated, found }) => [
       ...unlike('glass', stated.glassK, found.glassK, STATED_WITHIN.glassK, celsiusWords),
       ...unlike('air', stated.airPa, found.airPa, STATED_WITHIN.airPa, kPaAbs),
@@ -172,7 +172,7 @@ const unlike = (
 ): readonly string[] =>
   stated === null || found === null || Math.abs(stated - found) <= within
     ? []
-    : [`${what}: stated ${words(stated)}, first measured ${words(found)}`];
+    : [`${what}: stated ${words(stated)}; measured ${words(found)}`];
 
 const MOST_IN_HEADLINE = 3;
 

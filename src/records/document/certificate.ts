@@ -144,7 +144,7 @@ function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
   const drawing = paneFigure(briefSvg ?? drawingSvg, HIGHEST_MM.pane);
   const done: Block = {
     kind: 'fields',
-    labelShare: 0.2,
+    labelShare: 0.26,
     empty: '',
     rows: [
       [labels.damage, damageText(report, words)],
