@@ -11,7 +11,7 @@ import type { ReservationFacts, SetAside } from './reservation-facts.ts';
 
 interface ReservationRow {
   readonly id: string;
-  /** Follows "but" in a headline. */
+  /** Follows the verdict in a headline, after "but" or "and". */
   readonly headline: string;
   readonly support: (facts: ReservationFacts) => readonly string[];
 }
@@ -174,12 +174,20 @@ const unlike = (
     ? []
     : [`${what}: stated ${words(stated)}; measured ${words(found)}`];
 
+/** "But" takes something away from a verdict that sounds good, "and" adds to one that does not. */
+export const joinOf = (process: string): 'but' | 'and' =>
+  process.startsWith('process within its limits') ? 'but' : 'and';
+
 const MOST_IN_HEADLINE = 3;
 
 /** A verdict in plain words with what stands against it. */
-export function headlineOf(verdict: string, headlines: readonly string[]): string {
+export function headlineOf(
+  verdict: string,
+  headlines: readonly string[],
+  join: 'but' | 'and' = 'but',
+): string {
   if (headlines.length === 0) return verdict;
   const left = headlines.length - MOST_IN_HEADLINE;
   const named = headlines.slice(0, MOST_IN_HEADLINE).join('; ');
-  return `${verdict}, but ${named}${left > 0 ? `; and ${left} more` : ''}`;
+  return `${verdict}, ${join} ${named}${left > 0 ? `; and ${left} more` : ''}`;
 }

@@ -204,7 +204,7 @@ test('a repair that was not completed says what stood against it all the same', 
   const report = reportOf(STOPPED, { job: JOB, about, end });
   expect(report.verdict).toEqual({ process: 'process not completed', grade: 'bad' });
   expect(verdictHeadline(report)).toBe(
-    'process not completed, but a check of the resin was set aside',
+    'process not completed, and a check of the resin was set aside',
   );
 });
 
@@ -223,7 +223,7 @@ describe('a dose whose cure measured it as met', () => {
       expect(report.dose).toMatchObject({ verdict: 'not shown', doubts: [alarm] });
       expect(report.verdict).toEqual({ process: 'dose not shown to be met', grade: 'bad' });
       expect(verdictHeadline(report)).toBe(
-        'dose not shown to be met, but the clock or the light sensor cannot be relied on',
+        'dose not shown to be met, and the clock or the light sensor cannot be relied on',
       );
     }
   });

@@ -5,6 +5,7 @@
  * and stand whole in the full report.
  */
 import { clockWords } from '../report-words.ts';
+import { joinOf } from '../reservations.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from './blocks.ts';
 import {
   alarmsText,
@@ -120,6 +121,7 @@ const headlineText = (
   words.headline(
     words.process[verdict.process],
     reservations.map(({ id }) => words.reservation[id]),
+    joinOf(verdict.process),
   );
 
 function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
