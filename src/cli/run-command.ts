@@ -7,7 +7,7 @@ import type { Outcome } from '../events.ts';
 import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
 import { END_WORDS } from '../records/report-words.ts';
 import { closeRecords } from '../records/store/close-records.ts';
-import { isStoreName, JOURNAL_FILE } from '../records/store/paths.ts';
+import { JOURNAL_FILE } from '../records/store/paths.ts';
 import { problemLine, type SettingsProblem } from '../settings.ts';
 import { beginRecord } from './begin-record.ts';
 import type { Bench, OpenedBench } from './bench.ts';
@@ -18,6 +18,7 @@ import { localDay } from './local-day.ts';
 import { type Prepared, type PrepareOptions, prepareRun, type When } from './prepare-run.ts';
 import { print, printError } from './print.ts';
 import { tellWorking } from './progress.ts';
+import { recordName } from './record-name.ts';
 import { tellIndexMissing } from './records-open.ts';
 import { refuse } from './refuse.ts';
 import { type JobEnd, runJob } from './run-job.ts';
@@ -122,14 +123,14 @@ async function run(
 
 /** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
+  const name = recordName(reference);
   const accepted = 'a folder that can be made';
   try {
     makePrivateFolder(records);
     closeRecords(records);
     for (let again = 1; ; again++) {
       const fresh = again === 1 ? name : `${name}.${again}`;
-      if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
+      if (makeFolder(join(records, fresh))) return fresh;
     }
   } catch (error) {
     return { file: records, path: '', value: `not writable (${String(error)})`, accepted };
