@@ -1,28 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { escapedLines, escapedValue, isPlainText, unplainTexts } from '../src/plain-text.ts';
+import job from '../src/cli/defaults/job.json' with { type: 'json' };
+import { settingsFromInputs } from '../src/cli/load-settings.ts';
+import {
+  escapedLines,
+  escapedValue,
+  isPlainText,
+  madePlain,
+  unplainTexts,
+} from '../src/plain-text.ts';
 import { checkSettings, problemLine, text, unplainProblems } from '../src/settings.ts';
-
-/** Typed from Unicode's tables: category Cc, Zl, Zp, and the bidirectional controls of UAX 9. */
-function steers(character: string): boolean {
-  const code = character.charCodeAt(0);
-  return (
-    code <= 0x1f ||
-    (code >= 0x7f && code <= 0x9f) ||
-    code === 0x2028 ||
-    code === 0x2029 ||
-    (code >= 0x202a && code <= 0x202e) ||
-    (code >= 0x2066 && code <= 0x2069)
-  );
-}
-
-const nasty = fc.string({
-  unit: fc.oneof(
-    fc.constantFrom('\u001b', '\u009b', '\r', '\n', '\t', '\u007f', '\u202e', '\u2066', '\u2028'),
-    fc.string({ minLength: 1, maxLength: 1, unit: 'binary' }),
-  ),
-});
+import { DEFAULT_SETTINGS } from './configs.ts';
+import { nasty, steers } from './nasty-text.ts';
 
 describe('what a text may hold', () => {
   test.each(['Ana', 'Łukasz Żółć', 'محمد', '山田 太郎', 'O’Neill, 22 mm (22 °C)', 'a\u200fb'])(
@@ -66,6 +56,27 @@ describe('what is printed', () => {
         expect([...line].some(steers)).toBe(false);
       }),
     );
+  });
+});
+
+describe('a record that is older than the rule', () => {
+  test('is made plain wherever a text of it is not, and nothing else in it changes', () => {
+    fc.assert(
+      fc.property(fc.array(nasty), nasty, (list, name) => {
+        const plain = madePlain({ list, resin: { name }, legs: 5, depthMm: null });
+        expect(unplainTexts(plain)).toEqual([]);
+        expect(plain).toMatchObject({ legs: 5, depthMm: null });
+        for (const words of list.filter(isPlainText))
+          expect(plain).toHaveProperty('list', expect.arrayContaining([words]));
+      }),
+      { seed: 1 },
+    );
+  });
+
+  test('can be run again: a job whose notes would forge a line', () => {
+    const { inputs } = DEFAULT_SETTINGS;
+    const forged = { ...job, reference: 'demo\u009bX', notes: 'a\nVerdict: good' };
+    expect(settingsFromInputs({ ...inputs, job: forged }, 'journal.jsonl').ok).toBe(true);
   });
 });
 

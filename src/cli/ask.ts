@@ -8,6 +8,7 @@ import type { AnswerContext } from '../intake/answer-text.ts';
 import { beginConversation, hearLine, type Turn } from '../intake/conversation.ts';
 import { HOW_TO_ANSWER } from '../intake/question-lines.ts';
 import type { Answers } from '../intake/questions.ts';
+import { escapedLines } from '../plain-text.ts';
 import { wrapped } from './wrapped.ts';
 
 export interface Terminal {
@@ -36,7 +37,7 @@ export function askQuestions(
   const lines = createInterface({ input, output, terminal: input.isTTY === true, prompt: PROMPT });
   let turn: Turn = beginConversation(start, context);
   const print = (words: readonly string[]): void => {
-    if (words.length > 0) output.write(`${words.flatMap(broken).join('\n')}\n`);
+    if (words.length > 0) output.write(escapedLines(`${words.flatMap(broken).join('\n')}\n`));
   };
   return new Promise((resolve) => {
     let interrupted = false;

@@ -5,6 +5,7 @@
 import type { JobConfig } from '../controller-state.ts';
 import { jobFileSchema, jobSheetSchema, withoutPeople } from '../intake/job-sheet.ts';
 import { jobBeyondLamp } from '../job-target.ts';
+import { madePlain } from '../plain-text.ts';
 import { profileSchema } from '../procedure/profile.ts';
 import { type Checked, checkSettings } from '../settings.ts';
 import { profileOverLimits, unitSettingsSchema } from '../unit-settings.ts';
@@ -96,14 +97,17 @@ function readJob(source: string | BuiltIn, { fill, pit }: Bottles) {
   return readChecked(jobFileSchema, { name: file, content });
 }
 
-/** Checks settings that came from elsewhere than files: the header of a journal. */
+/**
+ * Checks settings that came from elsewhere than files: the header of a journal. One that is older than
+ * the rule on control characters is still to be run again.
+ */
 export function settingsFromInputs(
   inputs: LoadedSettings['inputs'],
   file: string,
 ): Checked<JobConfig> {
-  const unit = checkSettings(unitSettingsSchema, inputs.unit, `${file}: unit`);
-  const profile = checkSettings(profileSchema, inputs.profile, `${file}: profile`);
-  const job = checkSettings(jobSheetSchema, inputs.job, `${file}: job`);
+  const unit = checkSettings(unitSettingsSchema, madePlain(inputs.unit), `${file}: unit`);
+  const profile = checkSettings(profileSchema, madePlain(inputs.profile), `${file}: profile`);
+  const job = checkSettings(jobSheetSchema, madePlain(inputs.job), `${file}: job`);
   if (!unit.ok || !profile.ok || !job.ok) {
     return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
   }

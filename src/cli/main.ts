@@ -83,12 +83,14 @@ addCompletion(program);
 // A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.
 for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
-/** `run` is the command that needs no name, and would take a misspelt one for an argument of its own. */
-function refuseUnknownCommand(given: string | undefined): void {
-  if (given === undefined || given.startsWith('-')) return;
-  const known = [...program.commands.map((command) => command.name()), 'help'];
+/** Where a group has a command that needs no name, that would take a misspelt one for its argument. */
+function refuseUnknownCommand(group: Command, [given, ...rest]: readonly string[]): void {
+  if (given === undefined || given.startsWith('-') || group.commands.length === 0) return;
+  const named = group.commands.find((command) => command.name() === given);
+  const known = [...group.commands.map((command) => command.name()), 'help'];
+  if (named !== undefined) refuseUnknownCommand(named, rest);
   if (known.includes(given)) return;
-  program.error(`error: no such command: ${JSON.stringify(given)}; accepted: ${known.join(', ')}`);
+  group.error(`error: no such command: ${JSON.stringify(given)}; accepted: ${known.join(', ')}`);
 }
 
 /** Names, reasons and notes come in here; so do paths, which are printed again. */
@@ -102,7 +104,7 @@ function refuseUnplainArguments(given: readonly string[]): void {
 
 try {
   refuseUnplainArguments(process.argv.slice(2));
-  refuseUnknownCommand(process.argv[2]);
+  refuseUnknownCommand(program, process.argv.slice(2));
   await program.parseAsync();
 } catch (error) {
   if (!(error instanceof CommanderError)) throw error;

@@ -2,19 +2,19 @@
 import { join } from 'node:path';
 import { makeNewPrivateFolder, makePrivateFolder } from '../records/private-file.ts';
 import { closeRecords } from '../records/store/close-records.ts';
-import { isStoreName } from '../records/store/paths.ts';
 import type { SettingsProblem } from '../settings.ts';
+import { recordName } from './record-name.ts';
 
 /** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
 export function newFolder(records: string, reference: string): string | SettingsProblem {
-  const name = reference.replaceAll(/[^A-Za-z0-9._-]/g, '-').replace(/^[-.]+/, '') || 'job';
+  const name = recordName(reference);
   const accepted = 'a folder that can be made';
   try {
     makePrivateFolder(records);
     closeRecords(records);
     for (let again = 1; ; again++) {
       const fresh = again === 1 ? name : `${name}.${again}`;
-      if (!isStoreName(fresh) && makeFolder(join(records, fresh))) return fresh;
+      if (makeFolder(join(records, fresh))) return fresh;
     }
   } catch (error) {
     return { file: records, path: '', value: `not writable (${String(error)})`, accepted };

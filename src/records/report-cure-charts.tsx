@@ -83,7 +83,7 @@ function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
   const full = Math.max(doseJPerM2 + expandedJPerM2, targetJPerM2) * 1.1;
   const at = (jPerM2: number): number => BAR_LEFT + ((BAR_RIGHT - BAR_LEFT) * jPerM2) / full;
   return (
-    <Chart {...drawn} height={74} width={BAR_RIGHT + 4}>
+    <Chart {...drawn} height={90} width={BAR_RIGHT + 4}>
       <rect
         x={BAR_LEFT}
         y="26"
@@ -104,15 +104,29 @@ function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
         stroke={SET_POINT_INK}
         stroke-width="3"
       />
-      <text x={at(targetJPerM2)} y="15" text-anchor="middle" fill={SET_POINT_INK} font-weight="600">
+      <text {...placedNear(at(targetJPerM2))} y="15" fill={SET_POINT_INK} font-weight="600">
         target {doseWords(targetJPerM2)}
       </text>
       <text x={BAR_LEFT} y="66" fill={INK} font-weight="600">
-        {`measured ${doseWords(doseJPerM2)}${expandedJPerM2 > 0 ? ` ± ${doseWords(expandedJPerM2)}` : ''}, ${Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: ${verdict}`}
+        {`measured ${doseWords(doseJPerM2)}${expandedJPerM2 > 0 ? ` ± ${doseWords(expandedJPerM2)}` : ''}`}
+      </text>
+      <text x={BAR_LEFT} y="82" fill={INK} font-weight="600">
+        {`${Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: ${verdict}`}
       </text>
     </Chart>
   );
 }
+
+/** Half of the longest label of a target, with room to spare. */
+const HALF_LABEL = 64;
+
+/** In the middle over its line, or against the end of the bar where it would run out of the picture. */
+function placedNear(x: number): { readonly x: number; readonly 'text-anchor': Anchor } {
+  if (x < BAR_LEFT + HALF_LABEL) return { x: BAR_LEFT, 'text-anchor': 'start' };
+  if (x > BAR_RIGHT - HALF_LABEL) return { x: BAR_RIGHT, 'text-anchor': 'end' };
+  return { x, 'text-anchor': 'middle' };
+}
+type Anchor = 'start' | 'middle' | 'end';
 
 interface WhiskerProps {
   readonly from: number;

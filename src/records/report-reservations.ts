@@ -5,7 +5,7 @@
 import type { Block } from './document/blocks.ts';
 import type { ReportData } from './report-data.ts';
 import { capital } from './report-words.ts';
-import { headlineOf } from './reservations.ts';
+import { headlineOf, joinOf } from './reservations.ts';
 
 /** 'process within its limits, but the resin was past its date'. */
 export const verdictHeadline = ({
@@ -17,6 +17,7 @@ export const verdictHeadline = ({
       ? 'process within its limits'
       : process,
     reservations.map(({ headline }) => headline),
+    joinOf(process),
   );
 
 export const reservationsTable = ({ reservations }: ReportData): Block => ({

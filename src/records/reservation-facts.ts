@@ -56,7 +56,7 @@ export interface ReservationFacts {
     /** Of the day of the job alone: the pressure of the air moves with the weather. */
     readonly airPa: number | null;
   };
-  /** The first that the job measured. */
+  /** What the job measured when a person was asked whether the job sheet is right. */
   readonly found: { readonly glassK: number | null; readonly airPa: number | null };
   readonly sealTests: readonly SealTestRow[];
   /** When somebody pressed resin in although bubbles rose. */
@@ -101,7 +101,9 @@ export function reservationFactsOf(told: Told): ReservationFacts {
     setAside: setAsideIn(about),
     stated: statedIn(about, inputs.job, day),
     found: {
-      glassK: snapshots.find(({ glassK }) => glassK !== null)?.glassK ?? null,
+      glassK:
+        snapshots.find(({ phase, glassK }) => phase === 'job-sheet' && glassK !== null)?.glassK ??
+        null,
       airPa: atmospherePa,
     },
     sealTests,

@@ -11,13 +11,13 @@ import type { ReservationFacts, SetAside } from './reservation-facts.ts';
 
 interface ReservationRow {
   readonly id: string;
-  /** Follows "but" in a headline. */
+  /** Follows the verdict in a headline, after "but" or "and". */
   readonly headline: string;
   readonly support: (facts: ReservationFacts) => readonly string[];
 }
 
 /**
- * How far a stated figure may be from the first that was measured; demo. A pane changes between
+ * How far a stated figure may be from what was measured; demo. A pane changes between
  * looking and working, and the air of one day by less than this (from memory).
  */
 const STATED_WITHIN = { glassK: 5, airPa: 2000 } as const;
@@ -102,7 +102,7 @@ export const RESERVATION_ROWS = [
   },
   {
     id: 'not-as-stated',
-    headline: 'what was measured is not what was stated',
+    headline: 'glass or air were not as stated',
     support: ({ stated, found }) => [
       ...unlike('glass', stated.glassK, found.glassK, STATED_WITHIN.glassK, celsiusWords),
       ...unlike('air', stated.airPa, found.airPa, STATED_WITHIN.airPa, kPaAbs),
@@ -172,14 +172,22 @@ const unlike = (
 ): readonly string[] =>
   stated === null || found === null || Math.abs(stated - found) <= within
     ? []
-    : [`${what}: stated ${words(stated)}, first measured ${words(found)}`];
+    : [`${what}: stated ${words(stated)}; measured ${words(found)}`];
+
+/** "But" takes something away from a verdict that sounds good, "and" adds to one that does not. */
+export const joinOf = (process: string): 'but' | 'and' =>
+  process.startsWith('process within its limits') ? 'but' : 'and';
 
 const MOST_IN_HEADLINE = 3;
 
 /** A verdict in plain words with what stands against it. */
-export function headlineOf(verdict: string, headlines: readonly string[]): string {
+export function headlineOf(
+  verdict: string,
+  headlines: readonly string[],
+  join: 'but' | 'and' = 'but',
+): string {
   if (headlines.length === 0) return verdict;
   const left = headlines.length - MOST_IN_HEADLINE;
   const named = headlines.slice(0, MOST_IN_HEADLINE).join('; ');
-  return `${verdict}, but ${named}${left > 0 ? `; and ${left} more` : ''}`;
+  return `${verdict}, ${join} ${named}${left > 0 ? `; and ${left} more` : ''}`;
 }

@@ -106,6 +106,23 @@ describe('a job from assessment to certificate', () => {
     expect(words).toContain('Pane');
   });
 
+  it('is called good nowhere: the headline says what was set aside', async () => {
+    const headline = 'process within its limits, but the rules chosen do not allow it';
+    expect(run.out).toContain(`Verdict: ${headline}`);
+    expect(run.out).toContain('Verkehrsblatt 1986, issue 4');
+    expect(page()).toContain('The process stayed within its limits, but the rules chosen do not');
+    expect(page()).not.toContain('class="verdict good"');
+    const file = (name: string) => readFileSync(join(folder, 'records/demo-0001', name), 'utf8');
+    expect(file('report.html')).toContain(`P${headline.slice(1)}`);
+    expect(file('report.html')).not.toContain('class="verdict good"');
+    expect(JSON.parse(file('report.json'))).toMatchObject({
+      verdict: { grade: 'caution' },
+      reservations: [{ id: 'rules-forbid', headline: 'the rules chosen do not allow it' }],
+    });
+    expect(file('report.json')).not.toContain('demo person');
+    expect((await program('records', 'list')).out).toContain('clear, with reservations');
+  });
+
   it('is recorded with assessment and override, also when entered again from its journal alone', async () => {
     const shown = await program('records', 'show', 'demo-0001');
     for (const name of ['chain.jsonl', 'meniscus.db'])
@@ -116,6 +133,7 @@ describe('a job from assessment to certificate', () => {
     for (const { out: words } of [shown, again]) {
       expect(words).toContain('not-allowed-here');
       expect(words).toContain('coupon on the bench');
+      expect(words).toMatch(/stands against it +the rules chosen do not allow it/);
     }
     expect((await program('records', 'verify')).code).toBe(0);
   });

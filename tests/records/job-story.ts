@@ -99,13 +99,15 @@ export interface Telling {
   readonly lowestPa?: number;
   readonly glassK?: number;
   readonly doseJPerM2?: number;
+  /** What goes with the job beside its settings. */
+  readonly about?: unknown;
 }
 
 /** The text of a journal with these events, and a tick and a snapshot every five seconds. */
 export function journalOf(events: readonly Event[], telling: Telling = {}): string {
   const { file, text } = memoryFile();
-  const { profile = PROFILE, job = {}, unit = UNIT, seed = 7, end = DONE } = telling;
-  const header = { ...headerOf({ profile, job, unit }), seed };
+  const { profile = PROFILE, job = {}, unit = UNIT, seed = 7, end = DONE, about = null } = telling;
+  const header = { ...headerOf({ profile, job, unit }), seed, about };
   const journal = createJournal({ path: '', header, onError: fail, open: () => file });
   for (const event of events) journal.event(event);
   for (let timeS = 0; timeS <= 200; timeS += 5) {

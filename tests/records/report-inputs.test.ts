@@ -21,6 +21,22 @@ describe('the rows of a settings file', () => {
     ]);
   });
 
+  test('carry no unit where there is no number', () => {
+    const sheet = { otherDamageMm: null, bodyMm: 'unknown', ageDays: 1, calibratedEveryYears: 1 };
+    const told = (absent?: string) =>
+      inputRowsOf(sheet, absent).map(({ value, unit }) => `${value} ${unit}`.trim());
+    expect(told('none')).toEqual(['none', 'unknown', '1 day', '1 year']);
+    expect(told()[0]).toBe('not known');
+  });
+
+  test('write a reckoned number to six digits, and a rate by the minute as one', () => {
+    const rows = inputRowsOf({ slopePercent: 3.982950809885007, greatestRateKPerMin: 20 });
+    expect(rows.map(({ label, value, unit }) => `${label} ${value} ${unit}`)).toEqual([
+      'slope 3.98295 %',
+      'greatest rate 20 K/min',
+    ]);
+  });
+
   test('leave nothing out', () => {
     const rows = inputRowsOf({ a: null, b: [], c: ['x', 'y'], d: [{ e: false }], f: {}, g: '' });
     expect(rows.map(({ path, value }) => [path, value])).toEqual([

@@ -62,7 +62,7 @@ export interface CertificateWords {
   readonly process: Words<Verdict['process']>;
   readonly reservation: Words<ReservationId>;
   /** A verdict with what stands against it. */
-  readonly headline: (verdict: string, headlines: readonly string[]) => string;
+  readonly headline: typeof headlineOf;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
   /** Of a record without an end. */

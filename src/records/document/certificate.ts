@@ -5,6 +5,7 @@
  * and stand whole in the full report.
  */
 import { clockWords } from '../report-words.ts';
+import { joinOf } from '../reservations.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from './blocks.ts';
 import {
   alarmsText,
@@ -121,6 +122,7 @@ const headlineText = (
   words.headline(
     words.process[verdict.process],
     reservations.map(({ id }) => words.reservation[id]),
+    joinOf(verdict.process),
   );
 
 function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
@@ -147,7 +149,7 @@ function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
   const drawing = paneFigure(briefSvg ?? drawingSvg, HIGHEST_MM.pane);
   const done: Block = {
     kind: 'fields',
-    labelShare: 0.2,
+    labelShare: 0.26,
     empty: '',
     rows: [
       [labels.damage, damageText(report, words)],

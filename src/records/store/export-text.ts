@@ -1,8 +1,10 @@
 /**
  * A table of repairs as text, piece by piece so that memory stays flat: CSV (RFC 4180, with a head
- * line) or JSON Lines. A cell of CSV that a spreadsheet would take for a formula is made a text.
+ * line) or JSON Lines. A cell of CSV that a spreadsheet would take for a formula is made a text. It may
+ * go to a terminal, so control characters of older records are written out; JSON reads them back.
  */
 import { stringify } from 'csv-stringify/sync';
+import { escapedValue } from '../../plain-text.ts';
 import type { ExportColumn } from './export-columns.ts';
 import type { FoundRepair } from './find.ts';
 
@@ -22,7 +24,7 @@ const csvOf = (rows: readonly (readonly unknown[])[]): string =>
   stringify([...rows], {
     record_delimiter: 'windows',
     escape_formulas: true,
-    cast: { boolean: (value) => (value ? 'true' : 'false') },
+    cast: { boolean: (value) => (value ? 'true' : 'false'), string: escapedValue },
   });
 
 export function* jsonPieces(
@@ -32,7 +34,7 @@ export function* jsonPieces(
   for (const rows of inBatches(repairs)) {
     yield rows
       .map((repair) => Object.fromEntries(columns.map(({ name, value }) => [name, value(repair)])))
-      .map((row) => `${JSON.stringify(row)}\n`)
+      .map((row) => `${escapedValue(JSON.stringify(row))}\n`)
       .join('');
   }
 }

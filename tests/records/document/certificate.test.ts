@@ -4,7 +4,7 @@ import { ENGLISH } from '../../../src/records/document/certificate-words.ts';
 import type { DocumentFacts } from '../../../src/records/document/facts.ts';
 import { renderHtml } from '../../../src/records/document/html.tsx';
 import { GOOD_JOB, STOPPED } from '../job-story.ts';
-import { factsOf, longFacts, PANE, pdfOf } from './document-data.ts';
+import { factsOf, JOB, longFacts, PANE, pdfOf } from './document-data.ts';
 import { readPdf, squeezed } from './pdf-text.ts';
 
 const ABORTED = { end: { reason: 'alarm', why: 'Expected on, seen off.', outcome: null } } as const;
@@ -80,6 +80,39 @@ describe('the certificate', () => {
     }));
     const html = textOf(renderHtml(certificate({ ...facts, report: { ...facts.report, doses } })));
     expect(html).toContain('4.12 J/cm², no uncertainty stated; target 5.10 J/cm²: not met');
+  });
+
+  test('says at its top, to a customer, what stands against it, and below what shows that', () => {
+    const bottle = {
+      name: 'demo resin',
+      lot: 'demo-lot-7',
+      expiresOn: '1999-12-31',
+      openedOn: '1999-12-20',
+      usableAfterOpeningDays: 180,
+    };
+    const about = { day: '2000-01-01', resin: bottle, pitResin: null };
+    const overrides = [
+      { at: '2000-01-01', what: 'resin', by: 'Demo Person', reason: 'practice on a coupon' },
+    ];
+    const html = renderHtml(certificate(factsOf(GOOD_JOB, { about }, { overrides })));
+    const text = textOf(html);
+    expect(text).toContain('The process stayed within its limits, but the resin was past its date');
+    expect(text).toContain('demo resin, lot demo-lot-7: expired on 1999-12-31, used on 2000-01-01');
+    expect(text).toContain('resin (Demo Person): practice on a coupon');
+    expect(html).toContain('class="verdict caution"');
+    expect(html).not.toContain('class="verdict good"');
+  });
+
+  test('carries the pit resin with its lot and dates where the job names one', () => {
+    const pit = { name: 'demo pit resin', lot: 'demo-pit-3' };
+    const job = { ...JOB, pitResin: pit };
+    const dates = { expiresOn: '2000-12-31', openedOn: '1999-12-20', usableAfterOpeningDays: 180 };
+    const about = { pitResin: { ...pit, ...dates } };
+    const text = textOf(renderHtml(certificate(factsOf(GOOD_JOB, { job, about }))));
+    expect(text).toContain(
+      'Pit resin demo pit resin, lot demo-pit-3, expires 2000-12-31, opened 1999-12-20',
+    );
+    expect(textOf(renderHtml(certificate(factsOf())))).not.toContain('Pit resin');
   });
 
   test('says of what nobody recorded that nobody did, and of an empty list that there was none', () => {

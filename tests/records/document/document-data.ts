@@ -65,6 +65,37 @@ const CHANNELS = [
   'supply',
 ];
 
+const PAST = {
+  name: NAME_40,
+  lot: NAME_40,
+  expiresOn: '1999-12-31',
+  openedOn: '1999-01-01',
+  usableAfterOpeningDays: 10,
+};
+const EVERYTHING_AGAINST = {
+  day: '2000-01-20',
+  resin: PAST,
+  pitResin: PAST,
+  intake: {
+    sheet: { damage: { moisture: 'dry' } },
+    assessment: {
+      answer: 'not-allowed-here',
+      reasons: CHANNELS.map((name) => ({
+        words: `No repair near ${name}, which is a rule with many words`,
+        ruleSet: 'Rule set whose name is as long as any name of a rule set may be',
+        edition: 'edition with a long name',
+        measured: '22 mm',
+      })),
+      technical: { answer: 'cannot', reasons: CHANNELS },
+    },
+  },
+  overrides: CHANNELS.map((name) => ({
+    item: name,
+    reason: 'The customer waits. ',
+    against: [`${name}: done on 1999-10-01, due on 1999-11-01`],
+  })),
+};
+
 /** As much as anybody can put on one page. */
 export const longFacts = (): DocumentFacts =>
   factsOf(
@@ -75,6 +106,7 @@ export const longFacts = (): DocumentFacts =>
       ),
     ],
     {
+      about: EVERYTHING_AGAINST,
       end: {
         reason: 'alarm',
         why: 'Expected one thing, seen quite another. '.repeat(8),

@@ -3,6 +3,7 @@
  * Only the index needs it; the chain does not. Loaded once, and only when somebody asks.
  */
 import { createRequire as loaderFrom } from 'node:module';
+import { versions } from 'node:process';
 import type BetterSqlite from 'better-sqlite3';
 
 export type Sqlite =
@@ -18,7 +19,21 @@ export function loadSqlite(): Sqlite {
   return loaded;
 }
 
+/**
+ * Module 12 built for Node 24 aborts the whole process when one of its objects is collected, in the
+ * middle of a job (seen on 24.21; others report it from 24.19). Builds for 20, 22 and 26 do not.
+ * Version 13 is made otherwise and needs Node 22.
+ */
+export const abortsOn = (nodeVersion: string): boolean => nodeVersion.startsWith('24.');
+
 function tried(): Sqlite {
+  if (abortsOn(versions.node)) {
+    return {
+      ok: false,
+      why: 'may end the program on Node 24',
+      remedy: `another version of Node with ${REBUILD}`,
+    };
+  }
   try {
     const Database = load('better-sqlite3') as typeof BetterSqlite;
     // The compiled half is loaded by the first database, not with the module.
@@ -39,10 +54,10 @@ export function openSqlite(
   return new sqlite.Database(path, options);
 }
 
-const REBUILD = 'npm rebuild better-sqlite3';
+const REBUILD = '`npm rebuild better-sqlite3`';
 const REASONS: Readonly<Record<string, { readonly why: string; readonly remedy: string }>> = {
   ERR_DLOPEN_FAILED: { why: 'is compiled for another version of Node', remedy: REBUILD },
-  MODULE_NOT_FOUND: { why: 'is not installed', remedy: 'npm ci' },
+  MODULE_NOT_FOUND: { why: 'is not installed', remedy: '`npm ci`' },
 };
 
 function reasonOf(error: unknown) {
@@ -56,5 +71,5 @@ export function indexMissing(): string | null {
   const sqlite = loadSqlite();
   return sqlite.ok
     ? null
-    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl itself, which takes longer; nothing is lost, and \`${sqlite.remedy}\` brings the index back`;
+    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl itself, which takes longer; nothing is lost, and ${sqlite.remedy} brings the index back`;
 }
