@@ -8,7 +8,7 @@ import { type CureTarget, cureDone, cureLeftS, forecastS } from './cure/dose.ts'
 import { doseUncertaintyJPerM2 } from './cure/dose-uncertainty.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from './cure/portions.ts';
 import type { UnstampedEvent } from './events.ts';
-import { lampBurns, type Reading } from './frame.ts';
+import { lampBurns, type Measured, type Reading } from './frame.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import { onceForEach } from './once-for-each.ts';
 import type { PhaseId } from './phases.ts';
@@ -23,7 +23,28 @@ export function countLight(
 ): PortionDoses {
   const together = config.profile.curing === 'together';
   const on = together ? 'both' : portionIn(procedure.phase, config);
-  return stepPortions(doses, irradianceWPerM2, { lampOn: lampBurns(commanded), on }, dtS);
+  const light = isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
+  return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
+}
+
+const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
+const TOO_BRIGHT = ALARM_TABLE.findIndex(({ id }) => id === 'light-too-bright');
+
+/**
+ * More light than this lamp can give buys no dose, from the first tick on: the alarm about it comes
+ * later, and a person who lets the job go on again and again would otherwise reach the target with it.
+ */
+function isTooBright(irradianceWPerM2: Measured, { unit }: JobConfig): boolean {
+  const mostRatio = unit.alarms[TOO_BRIGHT]?.limitSI ?? Number.POSITIVE_INFINITY;
+  return (lightShareRatioOf(irradianceWPerM2, unit) ?? 0) > mostRatio;
+}
+
+/** Light over what the lamp gave when it was last measured; null where nobody knows either. */
+export function lightShareRatioOf(
+  irradianceWPerM2: Measured,
+  { lampLastKnownWPerM2: known }: JobConfig['unit'],
+): number | null {
+  return known === null || !irradianceWPerM2.ok ? null : irradianceWPerM2.value / known;
 }
 
 /** The dose that the phase in hand is about, for the procedure. */

@@ -8,7 +8,6 @@
 const PARTS = ['unit', 'job', 'hands', 'seal', 'cycles', 'cure', 'finish'] as const;
 type Part = (typeof PARTS)[number];
 
-/** What holds in a phase for everybody who asks: alarms, guard, pane, display and report. */
 interface PhaseTraits {
   readonly part: Part;
   /** How the closed chamber is worked; absent while it is open to the air. */
@@ -23,7 +22,6 @@ interface PhaseTraits {
   readonly portion?: 'pit';
 }
 
-/** Phases of one repair in trade order. */
 export const PHASES = {
   'self-test': { part: 'unit' },
   'vacuum-note': { part: 'unit' },

@@ -81,6 +81,21 @@ describe('a cure does not end as met', () => {
     expect(driver.last().snapshot).toMatchObject({ phase: 'cure', batch: 'held' });
   });
 
+  test('with more light than this lamp ever gave, however often a person lets it go on', () => {
+    const driver = createDriver();
+    driveTo(driver, 'cure');
+    const bright: FrameChange = { lit: 102 + 818 };
+    const events: Event[] = [];
+    for (let n = 0; n < 20 * 60 * 60; n++) {
+      const pressed = n % 40 === 0 ? (['yes'] as const) : [];
+      events.push(...driver.tick({ ...bright, pressed }).events);
+    }
+    const restarts = events.filter((event) => event.kind === 'batch' && event.to === 'restarting');
+    expect(restarts.length).toBeGreaterThan(100);
+    expect(measuredDose(events)).toEqual([]);
+    expect(driver.last().snapshot).toMatchObject({ phase: 'cure', doseJPerM2: 0 });
+  });
+
   test('with more light than this lamp ever gave', () => {
     const driver = createDriver();
     driveTo(driver, 'cure');

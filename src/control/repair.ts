@@ -10,6 +10,7 @@ import {
   countLight,
   cureInHand,
   lightSeen,
+  lightShareRatioOf,
   throughPitMeasurement,
 } from '../dose-watch.ts';
 import type { UnstampedEvent } from '../events.ts';
@@ -139,7 +140,7 @@ function alarmsOf(config: JobConfig, state: RepairState, reading: Reading): Proc
     phase: procedure.phase,
     leakRatePaM3PerS: procedure.leakRatePaM3PerS,
     darkLookS: procedure.darkLookS,
-    lightShareRatio: lightShareRatioOf(reading, config),
+    lightShareRatio: lightShareRatioOf(reading.irradianceWPerM2, config.unit),
     cureNeedsS: cure.needsS,
     lampForecastS: cure.forecastS,
     heating: heatLoadOf(config, state),
@@ -147,12 +148,6 @@ function alarmsOf(config: JobConfig, state: RepairState, reading: Reading): Proc
     selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
-}
-
-function lightShareRatioOf({ irradianceWPerM2 }: Reading, { unit }: JobConfig): number | null {
-  const { lampLastKnownWPerM2: known } = unit;
-  const light = valueOrNull(irradianceWPerM2);
-  return known === null || light === null ? null : light / known;
 }
 
 const NO_FINDINGS: readonly Phrase[] = [];

@@ -12,7 +12,7 @@
  *               16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
  *   actuator bits: 1 selector at pressure, 2 vent open, 4 lamp enabled
  *   buttons: first letters in order (y, n, m); requests: as they are. Both left out where empty.
- *   Lines of before the host's time was kept have no such field: there it is not known.
+ *   Older journals lack the host's time; there it is not known.
  */
 import { z } from 'zod';
 import { type Actuators, BUTTONS, type Frame, type Request, TRIPS, type Trip } from '../frame.ts';
