@@ -25,7 +25,7 @@
  * - That buttons pressed while the link is mute are ever reported.
  */
 import type { Observable } from 'rxjs';
-import type { Frame, Outputs, Trip } from '../src/frame.ts';
+import type { Frame, Outputs, Trip } from '../src/core/frame.ts';
 
 /** Protection that works on the board itself, without a host. */
 export type Protection = 'lease' | Trip;

@@ -3,32 +3,32 @@
  * checked on every frame of every run.
  */
 
-import { FAULT_PRESETS } from '../sim/faults.ts';
+import { createSimulatedBoard, type SimulatedBoard } from '../sim/board/simulated-board.ts';
+import { FAULT_PRESETS } from '../sim/faults/faults.ts';
+import type { Scenario } from '../sim/faults/scenario.ts';
 import { worldOf } from '../sim/plant/world.ts';
-import type { Scenario } from '../sim/scenario.ts';
-import { createSimulatedBoard, type SimulatedBoard } from '../sim/simulated-board.ts';
-import { REPAIR } from '../src/control/repair.ts';
-import type { JobConfig } from '../src/controller-state.ts';
-import type { EndReason, Event, Snapshot } from '../src/events.ts';
-import type { PhaseId } from '../src/phases.ts';
-import { createPipeline, type Pipeline, type Tick } from '../src/pipeline.ts';
+import { createPipeline, type Pipeline, type Tick } from '../src/app/pipeline.ts';
+import type { EndReason, Event, Snapshot } from '../src/core/events.ts';
+import type { PhaseId } from '../src/core/phases.ts';
+import { REPAIR } from '../src/procedure/repair/repair.ts';
+import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { checkInvariants } from './invariants.ts';
 
 export interface BenchOptions {
   readonly seed?: number;
   readonly faults?: readonly string[];
-  readonly config?: JobConfig;
+  readonly config?: RepairConfig;
   readonly scenario?: Partial<Scenario>;
   /** Looks at every tick; may press, ask, or stop the run by returning true. */
-  readonly watch?: (tick: Tick, board: SimulatedBoard, pipeline: Pipeline) => boolean;
+  readonly watch?: (tick: Tick<Repair>, board: SimulatedBoard, pipeline: Pipeline) => boolean;
 }
 
 export interface BenchRun {
   readonly events: readonly Event[];
   readonly end: EndReason | null;
   readonly outcome: string | null;
-  readonly last: Tick;
+  readonly last: Tick<Repair>;
   readonly snapshots: readonly Snapshot[];
   readonly board: SimulatedBoard;
   /** Board time at which each phase was entered first. */
@@ -64,9 +64,9 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
   const events: Event[] = [];
   const snapshots: Snapshot[] = [];
   const failures: unknown[] = [];
-  let last: Tick | null = null;
+  let last: Tick<Repair> | null = null;
   let over = false;
-  const take = (tick: Tick): void => {
+  const take = (tick: Tick<Repair>): void => {
     checkInvariants(tick, last, board.view(), config);
     last = tick;
     events.push(...tick.events);

@@ -4,7 +4,7 @@
  */
 import { afterEach, describe, expect, test } from 'vitest';
 import { type Board, BoardClosedError } from '../hal/board.ts';
-import { type Actuators, CHANNELS, type Frame, type Outputs, SAFE } from '../src/frame.ts';
+import { type Actuators, CHANNELS, type Frame, type Outputs, SAFE } from '../src/core/frame.ts';
 import { GENTLE, UNSOUND } from './board-outputs.ts';
 
 export interface BoardOnBench {

@@ -1,5 +1,5 @@
 /** Outputs that the board contract writes: gentle ones, and ones that make no sense. */
-import { type Actuators, type Outputs, SAFE } from '../src/frame.ts';
+import { type Actuators, type Outputs, SAFE } from '../src/core/frame.ts';
 
 /** Harmless on any bench: a closed chamber, gently evacuated. Eight bits can say 0.4 exactly. */
 export const GENTLE: Outputs = {

@@ -1,6 +1,6 @@
 /** The project's own default settings, parsed, for tests that need a whole configuration. */
-import { type LoadedSettings, loadSettings } from '../src/cli/load-settings.ts';
-import type { JobConfig } from '../src/controller-state.ts';
+import { type LoadedSettings, loadSettings } from '../src/app/prepare/load-settings.ts';
+import type { RepairConfig } from '../src/procedure/repair/repair-state.ts';
 
 function load(): LoadedSettings {
   const loaded = loadSettings({});
@@ -9,6 +9,6 @@ function load(): LoadedSettings {
 }
 
 export const DEFAULT_SETTINGS: LoadedSettings = load();
-export const DEFAULT_CONFIG: JobConfig = DEFAULT_SETTINGS.config;
+export const DEFAULT_CONFIG: RepairConfig = DEFAULT_SETTINGS.config;
 export const DEFAULT_UNIT = DEFAULT_CONFIG.unit;
 export const DEFAULT_PROFILE = DEFAULT_CONFIG.profile;

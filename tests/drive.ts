@@ -1,10 +1,10 @@
 /** Drives the controller with hand-made frames, one tick at a time. */
 
-import { REPAIR } from '../src/control/repair.ts';
-import { type ControllerStep, stepController } from '../src/controller.ts';
-import type { JobConfig } from '../src/controller-state.ts';
-import type { Button, Frame, Request, Switches } from '../src/frame.ts';
-import type { PhaseId } from '../src/phases.ts';
+import { type ControllerStep, stepController } from '../src/control/controller.ts';
+import type { Button, Frame, Request, Switches } from '../src/core/frame.ts';
+import type { PhaseId } from '../src/core/phases.ts';
+import { REPAIR } from '../src/procedure/repair/repair.ts';
+import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
@@ -21,18 +21,18 @@ export interface FrameChange {
 }
 
 export interface Driver {
-  readonly tick: (change?: FrameChange, requests?: readonly Request[]) => ControllerStep;
+  readonly tick: (change?: FrameChange, requests?: readonly Request[]) => ControllerStep<Repair>;
   /** Lets time pass; the counts jitter by one as a live converter's do. */
-  readonly pass: (seconds: number, change?: FrameChange) => ControllerStep;
-  readonly press: (button: Button, change?: FrameChange) => ControllerStep;
-  readonly last: () => ControllerStep;
+  readonly pass: (seconds: number, change?: FrameChange) => ControllerStep<Repair>;
+  readonly press: (button: Button, change?: FrameChange) => ControllerStep<Repair>;
+  readonly last: () => ControllerStep<Repair>;
 }
 
-export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
+export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
   let sequence = 0;
   let timeS = 0;
   let state = REPAIR.start(config);
-  let last: ControllerStep | null = null;
+  let last: ControllerStep<Repair> | null = null;
   const tick: Driver['tick'] = (change = {}, requests = []) => {
     const {
       pressure,
@@ -80,7 +80,7 @@ export function createDriver(config: JobConfig = DEFAULT_CONFIG): Driver {
 export const countsOf = (pa: number): number => Math.round(1023 * (0.1 + 0.8 * (pa / 400_000)));
 
 /** Through self-test and hand work to the phase, pressing YES and giving each set-point its pressure. */
-export function driveTo(driver: Driver, phase: PhaseId): ControllerStep {
+export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> {
   let step = driver.pass(3);
   for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
     const { setPointPa, phase: now } = step.snapshot;
@@ -101,4 +101,4 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep {
   return step;
 }
 
-const asks = ({ outputs }: ControllerStep): boolean => outputs.status.colour === 'blue';
+const asks = ({ outputs }: ControllerStep<Repair>): boolean => outputs.status.colour === 'blue';

@@ -1,5 +1,5 @@
 /** Hand-made frames and readings of a healthy unit at rest, for tests to change one thing in. */
-import type { Frame, Measured, Reading } from '../src/frame.ts';
+import type { Frame, Measured, Reading } from '../src/core/frame.ts';
 
 export const measured = (value: number): Measured => ({ ok: true, value, takenAtS: 0 });
 export const faulty = (fault: 'stale' | 'out-of-range' | 'implausible' | 'missing'): Measured => ({

@@ -1,19 +1,19 @@
 /** What must hold on every frame of every job, whatever goes wrong. Throws with the frame's time. */
 
-import type { BreakView } from '../sim/simulated-board.ts';
-import type { JobConfig } from '../src/controller-state.ts';
-import { DISPLAY_COLUMNS, SAFE } from '../src/frame.ts';
-import { CURE_PHASES } from '../src/phases.ts';
-import type { Tick } from '../src/pipeline.ts';
+import type { BreakView } from '../sim/board/simulated-board.ts';
+import type { Tick } from '../src/app/pipeline.ts';
+import { DISPLAY_COLUMNS, SAFE } from '../src/core/frame.ts';
+import { CURE_PHASES } from '../src/core/phases.ts';
+import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 
 /** Settling of sensor and median filter: a limit may be passed by this before it is seen. */
 const SENSOR_ERROR_PA = 1_500;
 
 export function checkInvariants(
-  tick: Tick,
-  before: Tick | null,
+  tick: Tick<Repair>,
+  before: Tick<Repair> | null,
   { truth }: BreakView,
-  { profile }: JobConfig,
+  { profile }: RepairConfig,
 ): void {
   const { frame, outputs, snapshot, state } = tick;
   const broken = (words: string): never => {

@@ -7,7 +7,7 @@ import { build } from 'esbuild';
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
 
 const { outputFiles } = await build({
-  entryPoints: [here('files.ts')],
+  entryPoints: [here('drawing/files.ts')],
   bundle: true,
   platform: 'node',
   format: 'esm',

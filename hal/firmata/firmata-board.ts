@@ -5,7 +5,7 @@
  * controller's latched alarm holds the job, and all that it writes then is safe.
  */
 import { Subject } from 'rxjs';
-import type { Frame, Outputs } from '../../src/frame.ts';
+import type { Frame, Outputs } from '../../src/core/frame.ts';
 import { type Board, BoardClosedError, type BoardIdentity } from '../board.ts';
 import { after, type HostClock } from './clock.ts';
 import type { Connection } from './connection.ts';

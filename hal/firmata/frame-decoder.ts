@@ -11,7 +11,7 @@ import {
   type Frame,
   FULL_SCALE_COUNTS,
   type Trip,
-} from '../../src/frame.ts';
+} from '../../src/core/frame.ts';
 import {
   ACTING_BITS,
   decodeFields,

@@ -3,7 +3,7 @@
  * clock when none comes. It gives them times that never fall and gathers what was damaged or missing
  * in between. It sends nothing, starts no timer, and leaves numbering to the board.
  */
-import { type Frame, NEVER_HEARD } from '../../src/frame.ts';
+import { type Frame, NEVER_HEARD } from '../../src/core/frame.ts';
 import { startOfTime, type TimeLine, timeOfFrame, timeOfMuteFrame } from './board-time.ts';
 import {
   type Acting,

@@ -2,7 +2,7 @@
  * Outputs as the message that the board takes. A value outside its range is not repaired: the whole
  * message becomes the safe one, which ends the lease as well.
  */
-import { type Actuators, type Outputs, SAFE } from '../../src/frame.ts';
+import { type Actuators, type Outputs, SAFE } from '../../src/core/frame.ts';
 import { isSound } from '../board.ts';
 import { encodeFields, FULL_DUTY, KINDS, OUTPUT_FLAGS, OUTPUTS_LAYOUT } from './protocol.ts';
 

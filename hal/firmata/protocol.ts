@@ -9,7 +9,7 @@
  * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
  */
 import { crc16xmodem } from 'crc';
-import type { Trip } from '../../src/frame.ts';
+import type { Trip } from '../../src/core/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, host and board must match. Minor: the board alone changed. */

@@ -4,7 +4,7 @@
  * from outputs; lamp and buzzer are johnny-five's. Flashing goes by the frames' time: no timers.
  */
 import five from 'johnny-five';
-import type { Signals, StatusColour } from '../../src/frame.ts';
+import type { Signals, StatusColour } from '../../src/core/frame.ts';
 import { PINS } from '../../wiring/pin-map.ts';
 import { encodeText, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
 

@@ -5,7 +5,7 @@
  * says in so many words that they know.
  */
 import five from 'johnny-five';
-import { CHANNELS } from '../../src/frame.ts';
+import { CHANNELS } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
 import type { HostClock } from './clock.ts';
 import { type Connection, connect, type FirmwareSeen } from './connection.ts';

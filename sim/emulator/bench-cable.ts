@@ -3,8 +3,8 @@
  * one way, a spoilt byte, bytes that are late or that nobody sent. It knows bytes and no messages.
  * Faults of the scenario act here as well as hooks of tests.
  */
-import { has, lateByS } from '../fault-effects.ts';
-import type { Fault } from '../faults.ts';
+import { has, lateByS } from '../faults/fault-effects.ts';
+import type { Fault } from '../faults/faults.ts';
 
 export type Direction = 'to-host' | 'to-board';
 

@@ -3,7 +3,7 @@
  * people that drive an emulator in another process. It says what each command takes and does it;
  * where lines come from and where answers go is the caller's affair.
  */
-import { BUTTONS, CHANNELS, FULL_SCALE_COUNTS } from '../../src/frame.ts';
+import { BUTTONS, CHANNELS, FULL_SCALE_COUNTS } from '../../src/core/frame.ts';
 import type { EmulatedBench } from './emulated-bench.ts';
 
 export type CommandResult =

@@ -3,7 +3,7 @@
  * button ladder. It turns counts and positions into volts and levels; which sensor lies is told by
  * the rig's faults. A test may hold a channel at counts of its own.
  */
-import { type Button, CHANNELS, type Channel, type Switches } from '../../src/frame.ts';
+import { type Button, CHANNELS, type Channel, type Switches } from '../../src/core/frame.ts';
 import { BUTTON_LADDER, PINS, type PinName } from '../../wiring/pin-map.ts';
 import type { Chip } from './chip.ts';
 

@@ -4,7 +4,7 @@
  * what they have made of the module. Commands that only change looks (cursor, font) pass by; how
  * long the module is busy is not modelled.
  */
-import type { DisplayLines } from '../../src/frame.ts';
+import type { DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_BITS } from '../../wiring/pin-map.ts';
 
 export interface DisplayState {

@@ -4,10 +4,8 @@
  * time the chip runs first and the plant follows. The scripted person reads the display that the
  * firmware has drawn. What goes over the cable is the host's and the firmware's affair.
  */
-import type { Actuators, Button, Channel, DisplayLines } from '../../src/frame.ts';
+import type { Actuators, Button, Channel, DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
-import { has } from '../fault-effects.ts';
-import { timeOfS } from '../plant/plant.ts';
 import {
   createRig,
   letPersonAct,
@@ -16,10 +14,12 @@ import {
   pressButton,
   type Rig,
   switchesOf,
-} from '../rig.ts';
-import { sampleSensors } from '../sampling.ts';
-import type { Scenario } from '../scenario.ts';
-import { type BreakView, viewOf } from '../simulated-board.ts';
+} from '../board/rig.ts';
+import { sampleSensors } from '../board/sampling.ts';
+import { type BreakView, viewOf } from '../board/simulated-board.ts';
+import { has } from '../faults/fault-effects.ts';
+import type { Scenario } from '../faults/scenario.ts';
+import { timeOfS } from '../plant/plant.ts';
 import { type Cable, createCable } from './bench-cable.ts';
 import {
   applySwitches,

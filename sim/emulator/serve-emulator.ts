@@ -5,7 +5,7 @@
  * what was really done to the break. Streams, clock and processes are handed in.
  */
 import { KINDS, SYSEX_END, SYSEX_START, UNIT_SYSEX } from '../../hal/firmata/protocol.ts';
-import { isSafe } from '../../src/frame.ts';
+import { isSafe } from '../../src/core/frame.ts';
 import { runCommand } from './bench-commands.ts';
 import { type BenchOptions, createEmulatedBench, type EmulatedBench } from './emulated-bench.ts';
 

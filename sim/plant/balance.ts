@@ -2,8 +2,8 @@
  * What physics must keep: gas and heat that are in the unit now against what was there and what came
  * and went. A ratio far above rounding means that a step loses or makes something.
  */
-import { crossedMol } from './air.ts';
-import { enteredJPerM2, storedJPerM2 } from './laminate.ts';
+import { crossedMol } from './air/air.ts';
+import { enteredJPerM2, storedJPerM2 } from './pane/laminate.ts';
 import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts';
 
 export interface Imbalance {

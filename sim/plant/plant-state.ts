@@ -2,16 +2,16 @@
  * The state of the simulated unit's physics and the place in which it stands: what is there and how
  * it begins. How it moves on is in `plant.ts`.
  */
-import { type AirState, createAir } from './air.ts';
+import { type AirState, createAir } from './air/air.ts';
+import type { Restriction } from './air/flow.ts';
+import { GRIT_CONDUCTANCE, sealRestriction } from './air/seal.ts';
 import type { Bench } from './bench.ts';
-import { type BreakState, createBreakState } from './break.ts';
-import { type CureState, createCureState } from './cure.ts';
-import type { Restriction } from './flow.ts';
-import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './laminate.ts';
-import { createLampState, type LampState } from './lamp.ts';
-import type { MoistureState } from './moisture.ts';
-import { createOpenResinState, type OpenResinState } from './open-resin.ts';
-import { GRIT_CONDUCTANCE, sealRestriction } from './seal.ts';
+import { type BreakState, createBreakState } from './break/break.ts';
+import type { MoistureState } from './break/moisture.ts';
+import { type CureState, createCureState } from './light/cure.ts';
+import { createLampState, type LampState } from './light/lamp.ts';
+import { createOpenResinState, type OpenResinState } from './light/open-resin.ts';
+import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './pane/laminate.ts';
 import type { World } from './world.ts';
 
 export const SUPPLY_V = 12.6;

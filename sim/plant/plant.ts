@@ -4,20 +4,20 @@
  * each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film) and what
  * faults change, but neither sensors nor controller.
  */
-import type { Actuators } from '../../src/frame.ts';
-import { crossedMol, isAirAtRest, stepAir } from './air.ts';
-import type { AirDrive } from './air-flows.ts';
+import type { Actuators } from '../../src/core/frame.ts';
+import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
+import type { AirDrive } from './air/air-flows.ts';
+import { NO_SEAL } from './air/seal.ts';
 import type { Conditions } from './bench.ts';
-import { type BreakDrive, stepBreak } from './break.ts';
-import { type CuringLight, gelled, reachingRatio, stepCure } from './cure.ts';
-import { createLaminate, DEMO_SPOT, stepLaminate } from './laminate.ts';
-import { stepLamp, underFilm } from './lamp.ts';
-import { stepMoisture } from './moisture.ts';
-import { setViscosityRatio, stepOpenResin } from './open-resin.ts';
+import { type BreakDrive, stepBreak } from './break/break.ts';
+import { stepMoisture } from './break/moisture.ts';
+import { bubbling } from './break/sight.ts';
+import { viscosityPaS } from './break/viscosity.ts';
+import { type CuringLight, gelled, reachingRatio, stepCure } from './light/cure.ts';
+import { stepLamp, underFilm } from './light/lamp.ts';
+import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
+import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
 import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
-import { NO_SEAL } from './seal.ts';
-import { bubbling } from './sight.ts';
-import { viscosityPaS } from './viscosity.ts';
 import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;

@@ -2,9 +2,15 @@
  * How near the break is to running: the stress across its longest gap from heat, and the pressure in
  * it, at its tip. From state alone; what anybody does about it is decided elsewhere.
  */
-import { DEMO_SPOT } from './laminate.ts';
+import { DEMO_SPOT } from './pane/laminate.ts';
+import {
+  createPaneStress,
+  hoopPa,
+  setPaneStress,
+  type TipDanger,
+  tipDanger,
+} from './pane/stress.ts';
 import type { Place, PlantState } from './plant-state.ts';
-import { createPaneStress, hoopPa, setPaneStress, type TipDanger, tipDanger } from './stress.ts';
 
 /**
  * The leg lies in the spot and its tip at the rim, where the hoop tension of a hot spot is greatest;

@@ -4,23 +4,23 @@
  * file leaves out is the demo's, fitted to the job sheet.
  */
 import { z } from 'zod';
-import { quantity, schemaName } from '../../src/settings.ts';
-import { type AirUnit, airUnitSchema, DEMO_AIR_UNIT } from './air-unit.ts';
-import type { Break } from './break.ts';
-import { breakSchema, type DamageSizes, demoBreakOf } from './breaks.ts';
-import { type Curing, curingSchema, DEMO_CURING } from './cure.ts';
-import { type GasModel, ISOTHERMAL } from './gas-model.ts';
-import { DEMO_LAMP, type Lamp, lampSchema } from './lamp.ts';
-import { DEMO_MOISTURE, type MoistureSettings } from './moisture.ts';
-import { DEMO_PANE, type Pane, paneSchema } from './pane.ts';
-import { demoResinOf, type Resin, resinSchema } from './resin.ts';
+import { quantity, schemaName } from '../../src/core/settings.ts';
+import { type AirUnit, airUnitSchema, DEMO_AIR_UNIT } from './air/air-unit.ts';
+import { type GasModel, ISOTHERMAL } from './air/gas-model.ts';
 import {
   DEMO_CURVATURE_RADIUS_M,
   DEMO_SEAL_FORCE_N,
   DEMO_SEAL_RING,
   type SealRing,
   sealRingSchema,
-} from './seal.ts';
+} from './air/seal.ts';
+import type { Break } from './break/break.ts';
+import { breakSchema, type DamageSizes, demoBreakOf } from './break/breaks.ts';
+import { DEMO_MOISTURE, type MoistureSettings } from './break/moisture.ts';
+import { demoResinOf, type Resin, resinSchema } from './break/resin.ts';
+import { type Curing, curingSchema, DEMO_CURING } from './light/cure.ts';
+import { DEMO_LAMP, type Lamp, lampSchema } from './light/lamp.ts';
+import { DEMO_PANE, type Pane, paneSchema } from './pane/pane.ts';
 
 /** The injector's foot on the pane. */
 export interface Foot {

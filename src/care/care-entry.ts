@@ -5,7 +5,14 @@
  * the unit of its channel (CHANNEL_UNITS). Who did it is personal data and is kept beside, not here.
  */
 import { z } from 'zod';
-import { type Checked, checkSettings, choice, quantity, text, wholeNumber } from '../settings.ts';
+import {
+  type Checked,
+  checkSettings,
+  choice,
+  quantity,
+  text,
+  wholeNumber,
+} from '../core/settings.ts';
 
 export const CALIBRATED_CHANNELS = ['pressure', 'irradiance', 'temperature'] as const;
 export type CalibratedChannel = (typeof CALIBRATED_CHANNELS)[number];

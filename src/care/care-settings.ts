@@ -5,8 +5,8 @@
  * always block; nothing here or on the command line lifts that.
  */
 import { z } from 'zod';
-import { choice, quantity, schemaName, text, wholeNumber } from '../settings.ts';
-import { paFromKPa, wPerM2FromMWPerCm2 } from '../units.ts';
+import { choice, quantity, schemaName, text, wholeNumber } from '../core/settings.ts';
+import { paFromKPa, wPerM2FromMWPerCm2 } from '../core/units.ts';
 
 const days = (min: number, max: number) => wholeNumber(min, max, 'days');
 const percent = (min: number, max: number) => quantity(min, max, '%');

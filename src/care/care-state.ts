@@ -3,7 +3,7 @@
  * moved, when the lamp will be too weak, and what was used. Plain data in SI; wording and layout are
  * left to the command.
  */
-import { daysFrom } from '../calendar.ts';
+import { daysFrom } from '../core/calendar.ts';
 import type { HealthTest } from './care-entry.ts';
 import {
   type CareFacts,

@@ -3,7 +3,7 @@
  * from the next one on no repair is started. A shorter interval in care.json shortens what an entry
  * promises, a longer one does not lengthen it.
  */
-import { dayAfter, daysFrom } from '../calendar.ts';
+import { dayAfter, daysFrom } from '../core/calendar.ts';
 import { type CalibratedChannel, type Calibration, CHANNEL_UNITS } from './care-entry.ts';
 import type { CareFacts, CareRecord } from './care-records.ts';
 import type { CareSettings } from './care-settings.ts';

@@ -2,7 +2,7 @@
  * What of the unit's own care is due on a day: a row for each item, from what was logged and what
  * the repairs used up. Whether a repair may start with it is left to the composition root.
  */
-import { dayAfter, daysFrom } from '../calendar.ts';
+import { dayAfter, daysFrom } from '../core/calendar.ts';
 import type { Service } from './care-entry.ts';
 import {
   type CareFacts,

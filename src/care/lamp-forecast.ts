@@ -3,7 +3,7 @@
  * days, with the range in which its own doubt leaves the day. Where readings are few, span too short
  * a time or show no decline beyond their scatter, nothing is foretold.
  */
-import { dayAfter, daysFrom } from '../calendar.ts';
+import { dayAfter, daysFrom } from '../core/calendar.ts';
 import type { CareSettings } from './care-settings.ts';
 import type { LampOutput } from './lamp-history.ts';
 import { crossingOf, type TFactor, trendOf } from './trend.ts';

@@ -5,7 +5,7 @@
  */
 import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
-import { FAULT_NAMES } from './simulated-scenario.ts';
+import { FAULT_NAMES } from './run/simulated-scenario.ts';
 
 const VALUES: Readonly<Record<string, readonly string[]>> = {
   fault: FAULT_NAMES,

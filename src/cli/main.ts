@@ -3,21 +3,21 @@
  * own file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
-import { CHECKLIST } from '../../wiring/checklist.ts';
-import { escapedValue, isPlainText, PLAIN_TEXT } from '../plain-text.ts';
-import { addAssessCommand } from './assess-command.ts';
-import { addCalibrateCommand } from './calibrate-command.ts';
-import { addCareCommand } from './care-command.ts';
-import { addCareTest } from './care-test.ts';
+import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
+import { escapedValue, isPlainText, PLAIN_TEXT } from '../core/plain-text.ts';
+import { addAssessCommand } from './assess/assess-command.ts';
+import { addCalibrateCommand } from './care/calibrate-command.ts';
+import { addCareCommand } from './care/care-command.ts';
+import { addCareTest } from './care/care-test.ts';
 import { addCompletion } from './completion.ts';
-import { EXIT } from './exit-codes.ts';
-import { optionDescription } from './help-words.ts';
-import { printError } from './print.ts';
-import { addRecordsCommand } from './records-command.ts';
-import { replayCommand } from './replay-command.ts';
-import { addReportCommand } from './report-command.ts';
-import { addRunCommand } from './run-options.ts';
-import { addSimulateCommand } from './simulate-command.ts';
+import { addRecordsCommand } from './records/records-command.ts';
+import { replayCommand } from './records/replay-command.ts';
+import { addReportCommand } from './records/report-command.ts';
+import { addRunCommand } from './run/run-options.ts';
+import { addSimulateCommand } from './run/simulate-command.ts';
+import { EXIT } from './terminal/exit-codes.ts';
+import { optionDescription } from './terminal/help-words.ts';
+import { printError } from './terminal/print.ts';
 
 const STEP_IDS = CHECKLIST.map(({ id }) => id);
 
@@ -43,7 +43,7 @@ program
   .description('list serial ports and tell which look like a board')
   .addHelpText('after', '\nExample: meniscus ports\n')
   .action(async () => {
-    process.exitCode = await (await import('./ports-command.ts')).portsCommand();
+    process.exitCode = await (await import('./bring-up/ports-command.ts')).portsCommand();
   });
 
 program
@@ -62,8 +62,11 @@ program
   .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
   .action(async (options) => {
     process.exitCode = options.stock
-      ? await (await import('./stock-command.ts')).stockCommand(options.port, options.unlock)
-      : await (await import('./bench-command.ts')).benchCommand(options);
+      ? await (await import('./bring-up/stock-command.ts')).stockCommand(
+          options.port,
+          options.unlock,
+        )
+      : await (await import('./bring-up/bench-command.ts')).benchCommand(options);
   });
 
 program

@@ -3,15 +3,16 @@
  * functions for what only it knows, from its step to the words of its screens. Everything that two
  * procedures have in common is the controller's: batch, alarms, regulation, guard, pages, panel.
  */
-import type { ControllerState, ProcedureTypes, Reason } from '../controller-state.ts';
-import type { Answer, EndReason, Outcome, UnstampedEvent } from '../events.ts';
-import type { Frame, Reading } from '../frame.ts';
-import type { Intent } from '../intents.ts';
+
+import type { Answer, EndReason, Outcome, UnstampedEvent } from '../core/events.ts';
+import type { Frame, Reading } from '../core/frame.ts';
+import type { PhaseId } from '../core/phases.ts';
 import type { Face, Seen } from '../panel/face.ts';
-import type { PhaseId } from '../phases.ts';
 import type { PhaseKind } from '../procedure/phase.ts';
 import type { AirDemand } from '../procedure/regulation.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';
+import type { ControllerState, ProcedureTypes, Reason } from './controller-state.ts';
+import type { Intent } from './intents.ts';
 
 /** What the controller needs of the phase in hand. */
 export interface PhaseRow<P extends ProcedureTypes> {

@@ -5,7 +5,7 @@
  * the dose's own uncertainty. When the cure ends is left to the procedure, what a weak lamp leads to
  * is left to the alarms.
  */
-import type { Measured } from '../frame.ts';
+import type { Measured } from '../core/frame.ts';
 import {
   type DoseDoubt,
   type GivenLight,

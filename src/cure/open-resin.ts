@@ -5,7 +5,7 @@
  * not either, so the count is a lower bound. How much may hide in the dark is kept beside it. What a
  * dose leads to is left to the alarms.
  */
-import type { Measured } from '../frame.ts';
+import type { Measured } from '../core/frame.ts';
 
 export interface OpenResin {
   /** Counted so far, J/m2; it only grows. */

@@ -4,9 +4,9 @@
  * the record, are left to the composition root.
  */
 
-import { daysFrom } from '../calendar.ts';
-import { isExpired, isOpenedTooLong } from '../shelf-life.ts';
-import { celsiusFromK } from '../units.ts';
+import { daysFrom } from '../core/calendar.ts';
+import { isExpired, isOpenedTooLong } from '../core/shelf-life.ts';
+import { celsiusFromK } from '../core/units.ts';
 import type { Resin } from './resin.ts';
 
 export interface ResinUse {

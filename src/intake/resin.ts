@@ -4,8 +4,8 @@
  * in `resin-suitability.ts`.
  */
 import { z } from 'zod';
-import { choice, quantity, schemaName, text } from '../settings.ts';
-import { jPerM2FromMJPerCm2, kFromCelsius } from '../units.ts';
+import { choice, quantity, schemaName, text } from '../core/settings.ts';
+import { jPerM2FromMJPerCm2, kFromCelsius } from '../core/units.ts';
 
 const date = z.iso.date({ error: 'a date as YYYY-MM-DD' });
 

@@ -5,10 +5,10 @@
  * seen before that everything is there.
  */
 
-import { DISPLAY_COLUMNS } from '../frame.ts';
-import { PHASE_IDS, STEP_NUMBERS } from '../phases.ts';
-import { filled, placeholdersOf } from '../phrases.ts';
-import type { SettingsProblem } from '../settings.ts';
+import { DISPLAY_COLUMNS } from '../core/frame.ts';
+import { PHASE_IDS, STEP_NUMBERS } from '../core/phases.ts';
+import { filled, placeholdersOf } from '../core/phrases.ts';
+import type { SettingsProblem } from '../core/settings.ts';
 import { BUTTON_KEYS, type ButtonKey, type Catalogue, type StateKey } from './catalogue.ts';
 import { canBeShown, pages, plain, wrap } from './text.ts';
 

@@ -5,10 +5,10 @@
  */
 
 import { z } from 'zod';
-import { SEAL_WHYS, type SealWhy } from '../events.ts';
-import { PHASE_IDS, type PhaseId } from '../phases.ts';
-import { PHRASE_KEYS, type PhraseKey } from '../phrases.ts';
-import { schemaName, text } from '../settings.ts';
+import { SEAL_WHYS, type SealWhy } from '../core/events.ts';
+import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
+import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
+import { schemaName, text } from '../core/settings.ts';
 
 /** Words of the display that are not about one step or alarm, and the figures that they take. */
 export const LIVE_KEYS = [

@@ -6,8 +6,8 @@
  * Line 4 always says what the buttons do. The words of a step are its procedure's, and what a button
  * leads to is decided by the controller.
  */
-import type { BatchState } from '../events.ts';
-import type { DisplayLines, Signals } from '../frame.ts';
+import type { BatchState } from '../core/events.ts';
+import type { DisplayLines, Signals } from '../core/frame.ts';
 import type { ButtonKey, Catalogue, StateKey } from './catalogue.ts';
 import {
   alarmPages,

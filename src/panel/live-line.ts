@@ -4,10 +4,10 @@
  * prompt's first line. The words are the catalogue's.
  */
 
-import type { Outcome, SealWhy, Snapshot } from '../events.ts';
-import { CURE_PHASES, type PhaseId } from '../phases.ts';
-import { filled } from '../phrases.ts';
-import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../units.ts';
+import type { Outcome, SealWhy, Snapshot } from '../core/events.ts';
+import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
+import { filled } from '../core/phrases.ts';
+import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
 import type { Catalogue } from './catalogue.ts';
 import { ends } from './text.ts';
 

@@ -4,9 +4,9 @@
  * How a page is framed is left to `screen.ts`.
  */
 
-import type { AlarmAction } from '../events.ts';
-import type { PhaseId } from '../phases.ts';
-import { filled, type Phrase, worded } from '../phrases.ts';
+import type { AlarmAction } from '../core/events.ts';
+import type { PhaseId } from '../core/phases.ts';
+import { filled, type Phrase, worded } from '../core/phrases.ts';
 import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts';
 import { type LiveValues, lightWords } from './live-line.ts';
 import { pages } from './text.ts';

@@ -4,8 +4,8 @@
  * framed is decided in `face.ts`.
  */
 
-import type { Snapshot } from '../events.ts';
-import { type PhaseId, STEP_NUMBERS } from '../phases.ts';
+import type { Snapshot } from '../core/events.ts';
+import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 import type { AdviceKey } from './catalogue.ts';
 import { buttonLine, type Face, type Seen } from './face.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';

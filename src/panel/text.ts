@@ -4,7 +4,7 @@
  * two codes; so letters lose their marks (á is a, ñ is n) and some signs become others. The terminal
  * shows the same. It decides where a line breaks, not what it says.
  */
-import { DISPLAY_COLUMNS } from '../frame.ts';
+import { DISPLAY_COLUMNS } from '../core/frame.ts';
 
 /** What stands in for a character that is no letter with a mark; an opening mark is left out. */
 const STAND_INS: ReadonlyMap<string, string> = new Map([

@@ -3,9 +3,9 @@
  * with a greatest ratio reaches a share of the atmosphere, wherever that stands; a profile that asks
  * for more is given what is allowed, and a person is told. Nothing else about a profile is changed.
  */
-import type { UnstampedEvent } from '../events.ts';
-import type { Phrase } from '../phrases.ts';
-import { kPaFromPa } from '../units.ts';
+import type { UnstampedEvent } from '../core/events.ts';
+import type { Phrase } from '../core/phrases.ts';
+import { kPaFromPa } from '../core/units.ts';
 import type { Profile } from './profile.ts';
 
 /**

@@ -3,7 +3,7 @@
  * aborting pass on by themselves once the unit is at rest; only a person leads out of held. When to
  * hold or abort is decided by the alarms, when a phase is done by the phases.
  */
-import type { BatchState } from '../events.ts';
+import type { BatchState } from '../core/events.ts';
 
 export type BatchCommand = 'start' | 'hold' | 'restart' | 'stop' | 'abort' | 'settled' | 'finish';
 

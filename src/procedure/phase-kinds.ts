@@ -2,7 +2,7 @@
  * The kinds of phase that the tables are made of, and what more than one table needs to judge. Which
  * phases there are is in `phase-table.ts` and `seal-phases.ts`.
  */
-import type { PhaseId } from '../phases.ts';
+import type { PhaseId } from '../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
 import type { AirDemand } from './regulation.ts';
 

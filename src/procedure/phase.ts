@@ -3,9 +3,9 @@
  * walk from one to the next in `procedure.ts`.
  */
 
-import type { Answer, Measurement, Outcome, SealWhy, UnstampedEvent } from '../events.ts';
-import type { PhaseId } from '../phases.ts';
-import type { Phrase } from '../phrases.ts';
+import type { Answer, Measurement, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { PhaseId } from '../core/phases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
 import { NO_RISE, type RiseSums } from './rise.ts';

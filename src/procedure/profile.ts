@@ -5,9 +5,9 @@
  * unit may run a profile is decided by `profileOverLimits`; how it is run, by the phases.
  */
 import { z } from 'zod';
-import { CURINGS } from '../events.ts';
-import { choice, quantity, schemaName, text, wholeNumber } from '../settings.ts';
-import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../units.ts';
+import { CURINGS } from '../core/events.ts';
+import { choice, quantity, schemaName, text, wholeNumber } from '../core/settings.ts';
+import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../core/units.ts';
 
 const profileFileSchema = z.strictObject({
   schema: schemaName('meniscus/profile@1'),

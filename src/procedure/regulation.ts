@@ -4,7 +4,7 @@
  * bands are narrower for vacuum, where the pump is weak, than for pressure. Limits are not its
  * business: alarms and guard have the last word.
  */
-import type { Selector } from '../frame.ts';
+import type { Selector } from '../core/frame.ts';
 
 export type AirDemand =
   | { readonly air: 'vented' }

@@ -4,10 +4,10 @@
  * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
  */
 
-import type { AlarmAction, AlarmPriority, BatchState } from '../events.ts';
-import type { Reading } from '../frame.ts';
-import type { PhaseId } from '../phases.ts';
-import type { Phrase } from '../phrases.ts';
+import type { AlarmAction, AlarmPriority, BatchState } from '../core/events.ts';
+import type { Reading } from '../core/frame.ts';
+import type { PhaseId } from '../core/phases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import type { Quantity } from './scales.ts';
 
 export interface AlarmContext {

@@ -4,7 +4,7 @@
  * is no setting that switches an alarm off.
  */
 import { z } from 'zod';
-import { quantity } from '../settings.ts';
+import { quantity } from '../core/settings.ts';
 import type { AlarmRow, Setting } from './alarm-row.ts';
 import { ALARM_TABLE } from './alarm-table.ts';
 import { SCALES, type Scale, toSI } from './scales.ts';

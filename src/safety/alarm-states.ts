@@ -4,8 +4,8 @@
  * whatever a person acknowledged; a latching alarm acts until it is reset, too. Which outputs that
  * stops is left to the guard, what it does to the batch to the controller.
  */
-import type { AlarmState } from '../events.ts';
-import { type Phrase, worded } from '../phrases.ts';
+import type { AlarmState } from '../core/events.ts';
+import { type Phrase, worded } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import type { AlarmSettings } from './alarm-settings.ts';
 import { amountOf } from './scales.ts';

@@ -3,9 +3,9 @@
  * at. It decides nothing by itself.
  */
 
-import { type Measured, valueOrNull } from '../frame.ts';
-import { CURE_PHASES, type PhaseId } from '../phases.ts';
-import type { Phrase } from '../phrases.ts';
+import { type Measured, valueOrNull } from '../core/frame.ts';
+import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, Setting } from './alarm-row.ts';
 import { amountOf } from './scales.ts';
 

@@ -3,8 +3,8 @@
  * protection that the board itself has tripped. The board is safe by itself in most of these; here
  * the job is held, so that nothing goes on unless a person says so.
  */
-import type { Trip } from '../frame.ts';
-import { type Phrase, tripPhrases } from '../phrases.ts';
+import type { Trip } from '../core/frame.ts';
+import { type Phrase, tripPhrases } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, fixed, running, setting, TRUTH, truth } from './alarm-terms.ts';
 

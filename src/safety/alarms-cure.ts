@@ -3,9 +3,9 @@
  * profile may tighten some of them and never loosens one.
  */
 
-import { valueOrNull } from '../frame.ts';
-import { GLASS_PHASES } from '../phases.ts';
-import type { Phrase } from '../phrases.ts';
+import { valueOrNull } from '../core/frame.ts';
+import { GLASS_PHASES } from '../core/phases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, atOnce, curing, fixed, setting } from './alarm-terms.ts';
 

@@ -2,7 +2,7 @@
  * Alarms of heat at the spot and of daylight on open resin. Default limits are demo values, derived
  * in `heating-settings.ts`; a long leg tightens the first, the resin's own figure sets the second.
  */
-import type { Phrase } from '../phrases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, atOnce, fixed, running, setting } from './alarm-terms.ts';
 import { SLOW_GROWTH_PA_SQRT_M } from './heat-stress.ts';

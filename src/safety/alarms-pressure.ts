@@ -3,8 +3,8 @@
  * profile may tighten some of them and never loosens one.
  */
 
-import { valueOrNull } from '../frame.ts';
-import { CLOSED_PHASES, HOLDING_SET_POINT, VACUUM_APPROACHED } from '../phases.ts';
+import { valueOrNull } from '../core/frame.ts';
+import { CLOSED_PHASES, HOLDING_SET_POINT, VACUUM_APPROACHED } from '../core/phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import {
   absoluteText,

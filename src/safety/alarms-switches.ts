@@ -1,7 +1,7 @@
 /**
  * Alarms of the switches that a person or a hard-wired part moves: they rank above all others.
  */
-import { CURE_PHASES } from '../phases.ts';
+import { CURE_PHASES } from '../core/phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import { fixed, linkUp, TRUTH, truth } from './alarm-terms.ts';
 

@@ -3,8 +3,8 @@
  * limits are demo values; a profile may tighten some of them and never loosens one.
  */
 
-import { valueOrNull } from '../frame.ts';
-import { CURE_PHASES, GLASS_PHASES } from '../phases.ts';
+import { valueOrNull } from '../core/frame.ts';
+import { CURE_PHASES, GLASS_PHASES } from '../core/phases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
   always,

@@ -2,7 +2,7 @@
  * All alarms together: steps each row, says what changed, and which alarm a person sees first. What
  * the batch does about it is decided by the controller.
  */
-import type { AlarmAction, UnstampedEvent } from '../events.ts';
+import type { AlarmAction, UnstampedEvent } from '../core/events.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import type { AlarmSettings } from './alarm-settings.ts';
 import { type AlarmHandling, type AlarmRecord, inForce, QUIET, stepAlarm } from './alarm-states.ts';

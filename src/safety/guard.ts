@@ -5,9 +5,9 @@
  * review. It lets things through or stops them; it never starts anything.
  */
 
-import type { BatchState } from '../events.ts';
-import { type Actuators, type Reading, SAFE } from '../frame.ts';
-import { CURE_PHASES, type PhaseId } from '../phases.ts';
+import type { BatchState } from '../core/events.ts';
+import { type Actuators, type Reading, SAFE } from '../core/frame.ts';
+import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
 
 export interface GuardContext {
   readonly batch: BatchState;

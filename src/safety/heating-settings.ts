@@ -4,7 +4,7 @@
  * reckoned in `heat-stress.ts`.
  */
 import { z } from 'zod';
-import { quantity } from '../settings.ts';
+import { quantity } from '../core/settings.ts';
 
 /**
  * Derivation of the defaults (demo, to be checked on coupons):

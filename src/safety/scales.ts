@@ -2,13 +2,13 @@
  * How an alarm's quantity is written for people: unit, factor and offset from SI. One row a quantity;
  * which alarm uses which is decided in the alarm table.
  */
-import type { Phrase } from '../phrases.ts';
+import type { Phrase } from '../core/phrases.ts';
 import {
   J_PER_M2_PER_MJ_PER_CM2,
   PA_PER_KPA,
   W_PER_M2_PER_MW_PER_CM2,
   ZERO_CELSIUS_K,
-} from '../units.ts';
+} from '../core/units.ts';
 
 export interface Scale {
   readonly unit: string;

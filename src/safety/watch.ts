@@ -4,7 +4,7 @@
  * Durations and ratios only; what is too long is said in the alarm
  * table.
  */
-import { type Actuators, lampBurns, type Reading, valueOrNull } from '../frame.ts';
+import { type Actuators, lampBurns, type Reading, valueOrNull } from '../core/frame.ts';
 import {
   CLOCK_WATCH_START,
   type ClockSeen,

@@ -5,9 +5,9 @@
  * reading can be believed is decided in `decode.ts`.
  */
 import { z } from 'zod';
-import { FULL_SCALE_COUNTS } from '../frame.ts';
-import { quantity } from '../settings.ts';
-import { paFromKPa, wPerM2FromMWPerCm2 } from '../units.ts';
+import { FULL_SCALE_COUNTS } from '../core/frame.ts';
+import { quantity } from '../core/settings.ts';
+import { paFromKPa, wPerM2FromMWPerCm2 } from '../core/units.ts';
 
 /** Live-zero transmitters put 0 % at 0.5 V and 100 % at 4.5 V of a 5 V supply. */
 export const LIVE_ZERO_RATIO = 0.1;

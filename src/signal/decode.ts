@@ -13,7 +13,7 @@ import {
   lampBurns,
   type Measured,
   type Reading,
-} from '../frame.ts';
+} from '../core/frame.ts';
 import {
   type ChannelSettings,
   glassKOf,

@@ -3,7 +3,7 @@
  * stay the same all through a cure, and so scale the dose; a zero error adds up with time; noise
  * averages down.
  */
-import { FULL_SCALE_COUNTS } from '../frame.ts';
+import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
 import { type ChannelSettings, LIVE_SPAN_RATIO, LIVE_ZERO_RATIO } from './channels.ts';
 import { converterRows, randomCounts, stepLeftAfterAveraging } from './converter-parts.ts';

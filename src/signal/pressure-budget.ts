@@ -1,5 +1,5 @@
 /** Uncertainty of an absolute pressure reading, from the transmitter's data sheet and the converter. */
-import { FULL_SCALE_COUNTS } from '../frame.ts';
+import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
 import { type ChannelSettings, LIVE_SPAN_RATIO, LIVE_ZERO_RATIO } from './channels.ts';
 import { converterRows } from './converter-parts.ts';

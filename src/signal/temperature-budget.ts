@@ -2,7 +2,7 @@
  * Uncertainty of a temperature from a thermistor in a divider. The divider's ratio fixes the ratio of
  * the two resistors, so that a series resistor wrong by a part errs the thermistor by the same part.
  */
-import { FULL_SCALE_COUNTS } from '../frame.ts';
+import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
 import { type ChannelSettings, steinhartHartK } from './channels.ts';
 import { converterRows } from './converter-parts.ts';

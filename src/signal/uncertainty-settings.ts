@@ -4,7 +4,7 @@
  * unless the name says otherwise. What they come to is worked out by the channel budgets.
  */
 import { z } from 'zod';
-import { quantity, wholeNumber } from '../settings.ts';
+import { quantity, wholeNumber } from '../core/settings.ts';
 
 const percentOfSpan = (max: number) => quantity(0, max, '% of span');
 const percentOfReading = (max: number) => quantity(0, max, '% of reading');

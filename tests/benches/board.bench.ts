@@ -8,8 +8,8 @@ import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { FULL_DUTY } from '../../hal/firmata/protocol.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
-import { boardLimitsOf } from '../../src/board-limits.ts';
-import { type Actuators, SAFE } from '../../src/frame.ts';
+import { boardLimitsOf } from '../../src/control/board-limits.ts';
+import { type Actuators, SAFE } from '../../src/core/frame.ts';
 import { type BoardOnBench, boardContract } from '../board-contract.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 

@@ -6,10 +6,10 @@
 import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
-import { boardLimitsOf } from '../../src/board-limits.ts';
-import { REPAIR } from '../../src/control/repair.ts';
-import { stepController } from '../../src/controller.ts';
-import { SAFE } from '../../src/frame.ts';
+import { boardLimitsOf } from '../../src/control/board-limits.ts';
+import { stepController } from '../../src/control/controller.ts';
+import { SAFE } from '../../src/core/frame.ts';
+import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
 const [link = '', tickS = '0.02', borderCounts = '300'] = process.argv.slice(2);

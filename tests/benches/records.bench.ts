@@ -20,21 +20,21 @@ import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
-import { DAMAGE_TYPES } from '../../src/intake/job-sheet.ts';
+import { DAMAGE_TYPES } from '../../src/intake/sheet/job-sheet.ts';
 import {
   CHAIN_START,
   type ChainEntry,
   type ChainHead,
   encodeEntry,
   nextEntry,
-} from '../../src/records/store/chain-entry.ts';
-import { fileSha256 } from '../../src/records/store/file-sha256.ts';
-import type { RecordFilter } from '../../src/records/store/find.ts';
-import { rebuildRecords } from '../../src/records/store/rebuild.ts';
-import { openRecords, type RecordsStore } from '../../src/records/store/records-store.ts';
-import { verifyRecords } from '../../src/records/store/verify.ts';
-import { chainLinks } from '../../src/records/store/verify-chain.ts';
-import { bodyOf } from '../records/store/records-folder.ts';
+} from '../../src/store/chain/chain-entry.ts';
+import { fileSha256 } from '../../src/store/chain/file-sha256.ts';
+import type { RecordFilter } from '../../src/store/index/find.ts';
+import { openRecords, type RecordsStore } from '../../src/store/records-store.ts';
+import { rebuildRecords } from '../../src/store/verify/rebuild.ts';
+import { verifyRecords } from '../../src/store/verify/verify.ts';
+import { chainLinks } from '../../src/store/verify/verify-chain.ts';
+import { bodyOf } from '../store/records-folder.ts';
 
 const REPAIRS = 100_000;
 const TIMES = 100;

@@ -4,7 +4,7 @@
  * process. Controller and plant in full; no journal, no panel. Run by `node tests/benches/run.js speed`.
  */
 import { afterAll, expect, test } from 'vitest';
-import type { RunResult } from '../../src/cli/simulated-run.ts';
+import type { RunResult } from '../../src/cli/run/simulated-run.ts';
 import { runProgram, scratchFolder } from '../cli/process.ts';
 
 const REPAIRS = 30;

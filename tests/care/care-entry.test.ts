@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { parseCareBody } from '../../src/care/care-entry.ts';
 import { careSettingsSchema } from '../../src/care/care-settings.ts';
 import { judgeHealth } from '../../src/care/health.ts';
-import { checkSettings, problemLine } from '../../src/settings.ts';
+import { checkSettings, problemLine } from '../../src/core/settings.ts';
 import {
   CARE,
   CARE_FILE,

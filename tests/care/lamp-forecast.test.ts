@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { dayAfter } from '../../src/calendar.ts';
 import { forecastLamp } from '../../src/care/lamp-forecast.ts';
 import { alikeOutputs, lampLifeOf } from '../../src/care/lamp-history.ts';
+import { dayAfter } from '../../src/core/calendar.ts';
 import { CARE, facts, lampReading, logged, repairs, service, tFactor } from './records.ts';
 
 /** Readings every ten days, with a scatter that does not hide the decline. */

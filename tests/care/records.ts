@@ -5,7 +5,7 @@ import type { CareFacts, CareRecord, RepairUse } from '../../src/care/care-recor
 import { type CareSettings, careSettingsSchema } from '../../src/care/care-settings.ts';
 import { coverageFactor } from '../../src/signal/student-t.ts';
 
-const file = new URL('../../src/cli/defaults/care.json', import.meta.url);
+const file = new URL('../../src/app/defaults/care.json', import.meta.url);
 export const CARE_FILE = JSON.parse(readFileSync(file, 'utf8'));
 export const CARE: CareSettings = careSettingsSchema.parse(CARE_FILE);
 

@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import job from '../../src/cli/defaults/job.json' with { type: 'json' };
-import profile from '../../src/cli/defaults/profile.json' with { type: 'json' };
-import unit from '../../src/cli/defaults/unit.json' with { type: 'json' };
+import job from '../../src/app/defaults/job.json' with { type: 'json' };
+import profile from '../../src/app/defaults/profile.json' with { type: 'json' };
+import unit from '../../src/app/defaults/unit.json' with { type: 'json' };
 import { runProgram, scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();

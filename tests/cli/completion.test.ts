@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { expect, it } from 'vitest';
-import { FAULT_NAMES } from '../../src/cli/simulated-scenario.ts';
+import { FAULT_NAMES } from '../../src/cli/run/simulated-scenario.ts';
 import { runProgram, scratchFolder } from './process.ts';
 
 const offered = async (...words: string[]): Promise<string[]> => {

@@ -10,9 +10,9 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { readPdf, squeezed } from '../records/document/pdf-text.ts';
-import { GOOD_JOB, journalOf } from '../records/job-story.ts';
-import { bodyOf, openedIn } from '../records/store/records-folder.ts';
+import { readPdf, squeezed } from '../document/pdf-text.ts';
+import { GOOD_JOB, journalOf } from '../report/job-story.ts';
+import { bodyOf, openedIn } from '../store/records-folder.ts';
 import { runProgram, scratchFolder } from './process.ts';
 
 const folder = scratchFolder();

@@ -1,9 +1,9 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
-import { DOT_PNG, JOB } from '../records/document/document-data.ts';
-import { readPdf, squeezed } from '../records/document/pdf-text.ts';
-import { GOOD_JOB, journalOf } from '../records/job-story.ts';
+import { DOT_PNG, JOB } from '../document/document-data.ts';
+import { readPdf, squeezed } from '../document/pdf-text.ts';
+import { GOOD_JOB, journalOf } from '../report/job-story.ts';
 import { runProgram, scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();

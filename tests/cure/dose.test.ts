@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Measured } from '../../src/core/frame.ts';
 import {
   cureDone,
   cureLeftS,
@@ -9,7 +10,6 @@ import {
   stepDose,
 } from '../../src/cure/dose.ts';
 import type { DoseDoubt } from '../../src/cure/dose-uncertainty.ts';
-import type { Measured } from '../../src/frame.ts';
 import { faulty, measured } from '../frames.ts';
 
 const DT_S = 0.05;

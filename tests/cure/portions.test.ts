@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Portion } from '../../src/core/events.ts';
+import type { Measured } from '../../src/core/frame.ts';
 import {
   NO_DOSES,
   type PortionDoses,
   stepPortions,
   throughPitRatio,
 } from '../../src/cure/portions.ts';
-import type { Portion } from '../../src/events.ts';
-import type { Measured } from '../../src/frame.ts';
 import { faulty, measured } from '../frames.ts';
 
 const DT_S = 0.05;

@@ -3,8 +3,8 @@ import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { runProgram, scratchFolder } from '../cli/process.ts';
+import { scenarioWith } from '../sim/board/lock-step.ts';
 import { startEmulator } from '../sim/emulator/emulator-launcher.ts';
-import { scenarioWith } from '../sim/lock-step.ts';
 import { whyNoPty } from './pty-board.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../src/cli/meniscus.js', import.meta.url));

@@ -4,8 +4,8 @@
  */
 import { afterAll, beforeAll, describe } from 'vitest';
 import { boardContract } from '../board-contract.ts';
+import { scenarioWith } from '../sim/board/lock-step.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
-import { scenarioWith } from '../sim/lock-step.ts';
 import { openOverPty, pinsNow, slowClock, whyNoPty } from './pty-board.ts';
 
 const SLOW = 2;

@@ -1,5 +1,5 @@
 import { boardContract } from '../board-contract.ts';
-import { scenarioWith } from '../sim/lock-step.ts';
+import { scenarioWith } from '../sim/board/lock-step.ts';
 import { openEmulatedBoard } from './emulated-board.ts';
 
 boardContract('emulated board, in the same process', async ({ muteFromS }) => {

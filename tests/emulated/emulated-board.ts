@@ -7,8 +7,8 @@ import { createEmulatedBench, type EmulatedBench } from '../../sim/emulator/emul
 import { loadImage } from '../../sim/emulator/image.ts';
 import { createInProcessLine, type InProcessLine } from '../../sim/emulator/in-process-line.ts';
 import { createVirtualClock, type VirtualClock } from '../../sim/emulator/virtual-clock.ts';
-import type { Scenario } from '../../sim/scenario.ts';
-import { boardLimitsOf } from '../../src/board-limits.ts';
+import type { Scenario } from '../../sim/faults/scenario.ts';
+import { boardLimitsOf } from '../../src/control/board-limits.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
 const IMAGE = loadImage(

@@ -3,15 +3,15 @@
  * scripted person reads, and the buttons' ladder. Slow, so one procedure stands for them all.
  */
 import { expect, test } from 'vitest';
-import { createCalibratingPerson } from '../../sim/calibrating-person.ts';
+import { createCalibratingPerson } from '../../sim/people/calibrating-person.ts';
+import { createReferenceInstrument } from '../../sim/people/reference-instruments.ts';
 import { createChance } from '../../sim/random.ts';
-import { createReferenceInstrument } from '../../sim/reference-instruments.ts';
-import { GUIDED } from '../../src/control/guided.ts';
-import { stepController } from '../../src/controller.ts';
-import { guidedResultOf } from '../../src/guided-result.ts';
-import { kPaFromPa } from '../../src/units.ts';
-import { guidedConfig, REFERENCES } from '../guided/guided-bench.ts';
-import { scenarioWith } from '../sim/lock-step.ts';
+import { stepController } from '../../src/control/controller.ts';
+import { kPaFromPa } from '../../src/core/units.ts';
+import { GUIDED } from '../../src/procedure/guided/guided.ts';
+import { guidedResultOf } from '../../src/procedure/guided/guided-result.ts';
+import { guidedConfig, REFERENCES } from '../procedure/guided/guided-bench.ts';
+import { scenarioWith } from '../sim/board/lock-step.ts';
 import { openEmulatedBoard } from './emulated-board.ts';
 
 const LONGEST_S = 400;

@@ -2,7 +2,7 @@
 import { once } from 'node:events';
 import { describe, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
-import type { Actuators } from '../../src/frame.ts';
+import type { Actuators } from '../../src/core/frame.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
 import { scenarioOf } from '../sim/emulator/scenarios.ts';
 import { bundled, startNode } from './bundled.ts';

@@ -5,7 +5,7 @@
 import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
-import { type Outputs, SAFE } from '../../src/frame.ts';
+import { type Outputs, SAFE } from '../../src/core/frame.ts';
 
 const [link = '', what = 'pump', tickS = '0.05'] = process.argv.slice(2);
 const AT_REST: Outputs = {

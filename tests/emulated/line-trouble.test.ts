@@ -2,11 +2,13 @@
  * A job on the real firmware, in one process, while its line is cut, fed garbage, half a message or a
  * flood: nothing crashes, the job is held, the pins are safe, and only the person lets it go on.
  */
+
 import { describe, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
-import { REPAIR } from '../../src/control/repair.ts';
-import type { Event } from '../../src/events.ts';
-import { createPipeline, type Tick } from '../../src/pipeline.ts';
+import { createPipeline, type Tick } from '../../src/app/pipeline.ts';
+import type { Event } from '../../src/core/events.ts';
+import { REPAIR } from '../../src/procedure/repair/repair.ts';
+import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { scenarioFor } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { type EmulatedBoard, openEmulatedBoard } from './emulated-board.ts';
@@ -60,7 +62,7 @@ describe('a job whose line is in trouble', () => {
     const emulated = await openEmulatedBoard(scenarioFor({ scenario: { technician: 'person' } }));
     const { board, bench, clock } = emulated;
     const faults: unknown[] = [];
-    let last: Tick | null = null;
+    let last: Tick<Repair> | null = null;
     let events: Event[] = [];
     const pipeline = createPipeline(
       board,

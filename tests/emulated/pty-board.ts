@@ -4,8 +4,8 @@ import type { Board } from '../../hal/board.ts';
 import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
-import { boardLimitsOf } from '../../src/board-limits.ts';
-import type { Actuators } from '../../src/frame.ts';
+import { boardLimitsOf } from '../../src/control/board-limits.ts';
+import type { Actuators } from '../../src/core/frame.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import type { RunningEmulator } from '../sim/emulator/emulator-launcher.ts';
 

@@ -5,12 +5,12 @@ import { ALL_GROUPS } from './all-groups.ts';
 import type { CheckGroup, CheckRow } from './check.ts';
 
 const here = new URL('.', import.meta.url);
-const topics = readdirSync(here).filter(
-  (name) => name.endsWith('.ts') && !name.endsWith('.test.ts') && name !== 'all-groups.ts',
+const topics = readdirSync(here, { recursive: true, encoding: 'utf8' }).filter((name) =>
+  /^(?!report\/)[\w-]+\/.*(?<!\.test)\.ts$/.test(name),
 );
 const sourceOf = (name: string): string => readFileSync(new URL(name, here), 'utf8');
-const stems = (ending: string): string[] =>
-  readdirSync(new URL('reference/', here))
+const stems = (folder: string, ending: string): string[] =>
+  readdirSync(new URL(folder, here))
     .filter((name) => name.endsWith(ending))
     .map((name) => name.slice(0, -ending.length))
     .sort();
@@ -64,16 +64,18 @@ test('a row that misses its source says by how much or why', () => {
 
 test('every stored reference is used by a group, and has its equations and its solver', () => {
   const sources = topics.map(sourceOf).join('\n');
-  const stored = stems('.json');
+  const stored = stems('reference/', '.json');
   expect(stored.filter((stem) => !sources.includes(`reference/${stem}.json`))).toEqual([]);
-  expect(stems('.md')).toEqual(stored);
-  expect(stems('.py').filter((stem) => stem !== 'solve')).toEqual(stored);
+  expect(stems('reference/solvers/', '.md')).toEqual(stored);
+  expect(stems('reference/solvers/', '.py')).toEqual(stored);
 });
 
 test('every group that a file exports is in the report', async () => {
   const isGroup = (value: unknown): value is CheckGroup =>
     typeof value === 'object' && value !== null && 'title' in value && 'rows' in value;
-  const modules: object[] = await Promise.all(topics.map((name) => import(`./${name}`)));
+  const modules: object[] = await Promise.all(
+    topics.map((name) => import(new URL(name, here).href)),
+  );
   const exported = modules.flatMap((module) => Object.values(module).filter(isGroup));
   expect(exported.filter((group) => !ALL_GROUPS.includes(group)).map(({ title }) => title)).toEqual(
     [],

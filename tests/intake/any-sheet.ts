@@ -1,6 +1,6 @@
 /** Intake sheets of any pane and damage, some answers unknown, for properties of the drawing. */
 import fc from 'fast-check';
-import { INTAKE_DAMAGE_TYPES, type IntakeSheet } from '../../src/intake/intake-sheet.ts';
+import { INTAKE_DAMAGE_TYPES, type IntakeSheet } from '../../src/intake/sheet/intake-sheet.ts';
 import { sheetOf } from './sheet.ts';
 
 const orUnknown = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | 'unknown'> =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import demoResin from '../../src/cli/defaults/resin.json' with { type: 'json' };
+import demoResin from '../../src/app/defaults/resin.json' with { type: 'json' };
 import { resinSchema } from '../../src/intake/resin.ts';
 import {
   RESIN_FAULTS,

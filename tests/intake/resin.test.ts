@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import demoResin from '../../src/cli/defaults/resin.json' with { type: 'json' };
+import demoResin from '../../src/app/defaults/resin.json' with { type: 'json' };
+import { checkSettings } from '../../src/core/settings.ts';
 import { resinSchema, viscosityAtPaS } from '../../src/intake/resin.ts';
-import { checkSettings } from '../../src/settings.ts';
 
 const resin = resinSchema.parse(demoResin);
 const problems = (change: object): readonly string[] => {

@@ -1,5 +1,5 @@
 /** What a person says who answers every question, and answers of a file that leaves two open. */
-import { answersOf } from '../../src/intake/questions.ts';
+import { answersOf } from '../../src/intake/sheet/questions.ts';
 import { sheetOf } from './sheet.ts';
 
 export const WHOLE_CONVERSATION: readonly string[] = [

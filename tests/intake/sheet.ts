@@ -1,5 +1,5 @@
 /** A hand-made intake sheet that nothing stands against; tests change the answers that they are about. */
-import { type IntakeSheet, intakeSheetSchema } from '../../src/intake/intake-sheet.ts';
+import { type IntakeSheet, intakeSheetSchema } from '../../src/intake/sheet/intake-sheet.ts';
 
 type Change = {
   readonly [Part in 'damage' | 'place' | 'pane' | 'vehicle' | 'conditions']?: Partial<

@@ -1,6 +1,7 @@
 /** Hand-made intake sheets for the tests of rules: one that nothing speaks against, and changes. */
-import { type IntakeSheet, intakeSheetSchema } from '../../src/intake/intake-sheet.ts';
-import { checkSettings } from '../../src/settings.ts';
+
+import { checkSettings } from '../../src/core/settings.ts';
+import { type IntakeSheet, intakeSheetSchema } from '../../src/intake/sheet/intake-sheet.ts';
 
 /** Paths in the sheet to new answers: `{ 'damage.pitMm': 6 }`. */
 export type Changes = Readonly<Record<string, unknown>>;

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
+import { CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
+import { PHASE_IDS } from '../../src/core/phases.ts';
+import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/core/phrases.ts';
 import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
-import { PHASE_IDS } from '../../src/phases.ts';
-import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/phrases.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { CATALOGUES, ENGLISH } from './catalogues.ts';
 import { TOLD_ALARMS } from './told-alarms.ts';

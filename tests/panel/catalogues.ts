@@ -1,5 +1,5 @@
 /** Every catalogue that is built in, checked as a job would have it checked. */
-import { catalogueOf, LANGUAGES } from '../../src/cli/load-catalogue.ts';
+import { catalogueOf, LANGUAGES } from '../../src/app/prepare/load-catalogue.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
 
 function load(language: string): Catalogue {

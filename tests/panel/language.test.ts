@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
-import type { ControllerStep } from '../../src/controller.ts';
+import type { ControllerStep } from '../../src/control/controller.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
+import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { createDriver, driveTo } from '../drive.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
 
 /** Pages turned past their end, a hold and a restart, on to the vacuum, and an emergency stop in it. */
-function drive(catalogue: Catalogue): readonly ControllerStep[] {
+function drive(catalogue: Catalogue): readonly ControllerStep<Repair>[] {
   const driver = createDriver({ ...DEFAULT_CONFIG, catalogue });
   driver.pass(3);
   const more = Array.from({ length: 12 }, () => driver.press('more'));
@@ -21,7 +22,7 @@ const ENGLISH_STEPS = drive(ENGLISH);
 const SPANISH_STEPS = drive(SPANISH);
 
 test('which language is shown decides nothing: all but the display is the same', () => {
-  const decided = (steps: readonly ControllerStep[]) =>
+  const decided = (steps: readonly ControllerStep<Repair>[]) =>
     steps.map(
       ({ events, snapshot, outputs: { display, ...outputs }, state: { shown, ...state } }) => ({
         events,
@@ -34,7 +35,7 @@ test('which language is shown decides nothing: all but the display is the same',
 });
 
 test('the display is in its language where the record is in English', () => {
-  const lastOf = (steps: readonly ControllerStep[]) => {
+  const lastOf = (steps: readonly ControllerStep<Repair>[]) => {
     const last = steps.at(-1);
     return [last?.outputs.display[1].trim(), last?.state.why?.record.slice(0, 32)];
   };

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { BATCH_STATES } from '../../src/events.ts';
+import { BATCH_STATES } from '../../src/core/events.ts';
+import { PHASE_IDS } from '../../src/core/phases.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import type { View } from '../../src/panel/screen.ts';
-import { PHASE_IDS } from '../../src/phases.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
 import { composeSignals, LIVE, SNAPSHOT, view } from './views.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { DISPLAY_COLUMNS } from '../../src/frame.ts';
+import { DISPLAY_COLUMNS } from '../../src/core/frame.ts';
 import { canBeShown, ends, fitLine, pages, plain, wrap } from '../../src/panel/text.ts';
 
 test('letters lose their marks, opening marks go, and other signs have stand-ins', () => {

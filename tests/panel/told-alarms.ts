@@ -1,8 +1,8 @@
 /** Every alarm of the table as its own case raises it, with what it says of expected and seen. */
-import { shownAlarm } from '../../src/batch-step.ts';
-import { CHANNEL_FAULTS, TRIPS } from '../../src/frame.ts';
+import { shownAlarm } from '../../src/control/batch-step.ts';
+import { CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
+import type { Phrase } from '../../src/core/phrases.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
-import type { Phrase } from '../../src/phrases.ts';
 import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
 import { ALL_QUIET, stepAlarms } from '../../src/safety/alarms.ts';

@@ -1,14 +1,14 @@
 /** What the panel may be asked to show: one plain view, and all situations that there are. */
 
-import { BATCH_STATES, type Snapshot } from '../../src/events.ts';
+import { BATCH_STATES, type Snapshot } from '../../src/core/events.ts';
+import { PHASE_IDS } from '../../src/core/phases.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
 import { ADVICE_KEYS, REASON_KEYS } from '../../src/panel/catalogue.ts';
 import { signalsOf } from '../../src/panel/face.ts';
 import type { LiveValues } from '../../src/panel/live-line.ts';
 import { alarmPages, helpPages, reasonPages, type ShownAlarm } from '../../src/panel/page-words.ts';
 import { faceOf, type View } from '../../src/panel/screen.ts';
-import { PHASE_IDS } from '../../src/phases.ts';
-import { PHASE_TABLE } from '../../src/procedure/phase-table.ts';
+import { PHASE_TABLE } from '../../src/procedure/repair/phase-table.ts';
 import { ENGLISH } from './catalogues.ts';
 
 export const SNAPSHOT: Snapshot = {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { worded } from '../../src/phrases.ts';
+import { worded } from '../../src/core/phrases.ts';
 import { deepestPa, vacuumPlanOf, vacuumUseless } from '../../src/procedure/altitude.ts';
-import { selfTestFindings } from '../../src/procedure/self-test.ts';
+import { selfTestFindings } from '../../src/procedure/repair/self-test.ts';
 import { DEFAULT_PROFILE, DEFAULT_UNIT } from '../configs.ts';
 import { HEALTHY_READING, measured } from '../frames.ts';
 

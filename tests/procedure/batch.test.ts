@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { BATCH_STATES, type BatchState } from '../../src/events.ts';
+import { BATCH_STATES, type BatchState } from '../../src/core/events.ts';
 import { type BatchCommand, isEnded, nextBatchState } from '../../src/procedure/batch.ts';
 
 const COMMANDS: readonly BatchCommand[] = [

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import builtIn from '../../src/cli/defaults/profile.json' with { type: 'json' };
-import apartFile from '../../src/cli/profiles/star-apart.json' with { type: 'json' };
+import builtIn from '../../src/app/defaults/profile.json' with { type: 'json' };
+import apartFile from '../../src/app/defaults/star-apart.json' with { type: 'json' };
+import { profileOverLimits } from '../../src/control/unit-settings.ts';
+import { checkSettings, problemLine } from '../../src/core/settings.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
-import { checkSettings, problemLine } from '../../src/settings.ts';
-import { profileOverLimits } from '../../src/unit-settings.ts';
 import { DEFAULT_UNIT } from '../configs.ts';
 
 const PIT = { targetMJPerCm2: 1500, leastS: 60, longestS: 300 };

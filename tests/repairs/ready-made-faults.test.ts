@@ -1,7 +1,7 @@
 /** Each ready-made fault in a whole repair: its own alarm, no other, and the end that it should have. */
 import { describe, expect, test } from 'vitest';
-import { FAULT_PRESETS } from '../../sim/faults.ts';
-import { SAFE } from '../../src/frame.ts';
+import { FAULT_PRESETS } from '../../sim/faults/faults.ts';
+import { SAFE } from '../../src/core/frame.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 
 /** The most alarms that a person meets within ten minutes. */

@@ -1,14 +1,14 @@
 /** A whole job on the simulated board whose fill and pit are cured apart, and its replay. */
 
 import { describe, expect, test } from 'vitest';
-import type { Fault } from '../../sim/faults.ts';
-import apartFile from '../../src/cli/profiles/star-apart.json' with { type: 'json' };
-import { REPAIR } from '../../src/control/repair.ts';
+import type { Fault } from '../../sim/faults/faults.ts';
+import apartFile from '../../src/app/defaults/star-apart.json' with { type: 'json' };
+import { replayJournal } from '../../src/app/replay.ts';
+import type { PhaseId } from '../../src/core/phases.ts';
 import { shownJPerM2 } from '../../src/cure/dose-uncertainty.ts';
-import type { PhaseId } from '../../src/phases.ts';
+import type { JournalTick } from '../../src/journal/tick-line.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
-import type { JournalTick } from '../../src/records/tick-line.ts';
-import { replayJournal } from '../../src/replay.ts';
+import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import { runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 

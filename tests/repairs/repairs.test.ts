@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { SAFE } from '../../src/frame.ts';
-import { PHASE_IDS } from '../../src/phases.ts';
+import { SAFE } from '../../src/core/frame.ts';
+import { PHASE_IDS } from '../../src/core/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import type { JobConfig } from '../../src/controller-state.ts';
+import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
 /** The default profile with its waits cut short: set-points, limits and approach are the same. */
-const BRIEF: JobConfig = {
+const BRIEF: RepairConfig = {
   ...DEFAULT_CONFIG,
   profile: {
     ...DEFAULT_CONFIG.profile,

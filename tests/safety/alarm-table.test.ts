@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { SAFE } from '../../src/frame.ts';
+import { SAFE } from '../../src/core/frame.ts';
+import { checkSettings } from '../../src/core/settings.ts';
 import { nextBatchState } from '../../src/procedure/batch.ts';
 import type { AlarmContext } from '../../src/safety/alarm-row.ts';
 import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
@@ -7,7 +8,6 @@ import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
 import { ALL_QUIET, type AlarmRecords, forcing, stepAlarms } from '../../src/safety/alarms.ts';
 import { guard } from '../../src/safety/guard.ts';
 import { SCALES } from '../../src/safety/scales.ts';
-import { checkSettings } from '../../src/settings.ts';
 import { ALARM_CASES, type AlarmCase, QUIET_CONTEXT } from './alarm-cases.ts';
 
 const DEFAULTS = alarmSettingsSchema.parse({});

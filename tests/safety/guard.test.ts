@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { BATCH_STATES } from '../../src/events.ts';
-import { type Actuators, SAFE } from '../../src/frame.ts';
+import { BATCH_STATES } from '../../src/core/events.ts';
+import { type Actuators, SAFE } from '../../src/core/frame.ts';
 import { guard } from '../../src/safety/guard.ts';
 import { faulty, HEALTHY_READING } from '../frames.ts';
 

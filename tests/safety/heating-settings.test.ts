@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import builtInUnit from '../../src/cli/defaults/unit.json' with { type: 'json' };
+import builtInUnit from '../../src/app/defaults/unit.json' with { type: 'json' };
+import { checkSettings } from '../../src/core/settings.ts';
 import { heatingSchema } from '../../src/safety/heating-settings.ts';
-import { checkSettings } from '../../src/settings.ts';
 
 test('a unit file without limits for heating has the derived ones, which the demo unit states', () => {
   const derived = heatingSchema.parse(undefined);

@@ -1,7 +1,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, test } from 'vitest';
-import { type Channel, type Frame, FULL_SCALE_COUNTS, SAFE } from '../../src/frame.ts';
+import { type Channel, type Frame, FULL_SCALE_COUNTS, SAFE } from '../../src/core/frame.ts';
 import type { Budget } from '../../src/signal/budget.ts';
 import { INITIAL_SIGNAL_MEMORY, stepDecode } from '../../src/signal/decode.ts';
 import { inheritedByDose, irradianceBudget } from '../../src/signal/irradiance-budget.ts';

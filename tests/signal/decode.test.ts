@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Actuators, type Frame, SAFE } from '../../src/frame.ts';
+import { type Actuators, type Frame, SAFE } from '../../src/core/frame.ts';
 import { INITIAL_SIGNAL_MEMORY, stepDecode } from '../../src/signal/decode.ts';
 import { DEFAULT_UNIT } from '../configs.ts';
 import { HEALTHY_FRAME } from '../frames.ts';

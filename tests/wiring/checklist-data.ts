@@ -1,7 +1,7 @@
 /** Hand-made samples of a healthy unit at rest, ten a second, for tests to change things in. */
-import type { Outputs } from '../../src/frame.ts';
+import type { Outputs } from '../../src/core/frame.ts';
+import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
 import { judgeStep, type Sample, type Step, type Verdict } from '../../wiring/checklist/step.ts';
-import { CHECKLIST } from '../../wiring/checklist.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
 
 export const TICK_S = 0.1;

@@ -1,7 +1,7 @@
 /** What holds for every step of the checklist, whatever the unit does. */
 import { describe, expect, test } from 'vitest';
-import { SAFE } from '../../src/frame.ts';
-import { CHECKLIST } from '../../wiring/checklist.ts';
+import { SAFE } from '../../src/core/frame.ts';
+import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
 import {
   chamber,
   idle,

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { BUTTONS, DISPLAY_COLUMNS } from '../../src/frame.ts';
+import { BUTTONS, DISPLAY_COLUMNS } from '../../src/core/frame.ts';
+import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
 import type { Step } from '../../wiring/checklist/step.ts';
 import { TEST_PICTURE } from '../../wiring/checklist/steps-signals.ts';
-import { CHECKLIST } from '../../wiring/checklist.ts';
 import {
   chamber,
   idle,

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { NETS, PARTS } from '../../wiring/circuit.ts';
-import { type PartTypeName, partType } from '../../wiring/part-types.ts';
+import { NETS, PARTS } from '../../wiring/parts/circuit.ts';
 import type { PartType } from '../../wiring/parts/part-type.ts';
+import { type PartTypeName, partType } from '../../wiring/parts/part-types.ts';
+import { AIR_NETS, PRESSURE_LADDER_KPA } from '../../wiring/parts/pneumatics.ts';
 import { ACTUATOR_PINS, BUTTON_LADDER, PIN_NAMES, PINS } from '../../wiring/pin-map.ts';
-import { AIR_NETS, PRESSURE_LADDER_KPA } from '../../wiring/pneumatics.ts';
 
 const typeOf = (part: string): PartType => partType((PARTS as Record<string, PartTypeName>)[part]!);
 const partsOf = (wanted: (type: PartType) => boolean) =>

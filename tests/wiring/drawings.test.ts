@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { NETS } from '../../wiring/circuit.ts';
-import { AIR_SHEETS, type DrawnSheet, ELECTRIC_SHEETS } from '../../wiring/diagram.ts';
+import { AIR_SHEETS, type DrawnSheet, ELECTRIC_SHEETS } from '../../wiring/drawing/diagram.ts';
+import { wiringFiles } from '../../wiring/drawing/files.ts';
 import { type Box, FONT_MM, type Point, type Text, textBox } from '../../wiring/drawing/shapes.ts';
 import {
   type Block,
@@ -12,8 +12,8 @@ import {
   sheetShapes,
   terminalsOf,
 } from '../../wiring/drawing/sheet.ts';
-import { wiringFiles } from '../../wiring/files.ts';
-import { AIR_NETS } from '../../wiring/pneumatics.ts';
+import { NETS } from '../../wiring/parts/circuit.ts';
+import { AIR_NETS } from '../../wiring/parts/pneumatics.ts';
 
 const SHEETS = [...ELECTRIC_SHEETS, ...AIR_SHEETS];
 const named = SHEETS.map((drawn) => [drawn.sheet.file, drawn] as const);

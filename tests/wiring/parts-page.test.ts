@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { CHECKLIST } from '../../wiring/checklist.ts';
-import { checklistPage } from '../../wiring/checklist-page.ts';
-import { PARTS } from '../../wiring/circuit.ts';
-import { PART_TYPES, type PartTypeName } from '../../wiring/part-types.ts';
-import { devicesOf, partsPage } from '../../wiring/parts-page.ts';
-import { AIR_PARTS } from '../../wiring/pneumatics.ts';
+import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
+import { checklistPage } from '../../wiring/checklist/checklist-page.ts';
+import { PARTS } from '../../wiring/parts/circuit.ts';
+import { PART_TYPES, type PartTypeName } from '../../wiring/parts/part-types.ts';
+import { devicesOf, partsPage } from '../../wiring/parts/parts-page.ts';
+import { AIR_PARTS } from '../../wiring/parts/pneumatics.ts';
 
 const kinds = Object.keys(PART_TYPES) as PartTypeName[];
 

@@ -10,7 +10,7 @@ import {
   type Outputs,
   SAFE,
   type Trip,
-} from '../../src/frame.ts';
+} from '../../src/core/frame.ts';
 
 /** A frame and what its counts mean; null where the value is not to be believed. */
 export interface Sample {

@@ -2,7 +2,7 @@
  * Steps that move valves and pump, always gently: the pump at a third of its drive, never pressing
  * into a closed chamber. What a valve or pump does is heard by a person or seen in the pressure.
  */
-import type { Outputs } from '../../src/frame.ts';
+import type { Outputs } from '../../src/core/frame.ts';
 import {
   acting,
   byAnswer,

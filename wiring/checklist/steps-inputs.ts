@@ -3,8 +3,8 @@
  * outputs stay safe, but for the vent, which must be shut for a breath to be seen. Limits are demo
  * values for the demo unit, wide enough for any bench.
  */
-import { BUTTONS, type Button } from '../../src/frame.ts';
-import { kFromCelsius, paFromKPa, wPerM2FromMWPerCm2 } from '../../src/units.ts';
+import { BUTTONS, type Button } from '../../src/core/frame.ts';
+import { kFromCelsius, paFromKPa, wPerM2FromMWPerCm2 } from '../../src/core/units.ts';
 import {
   acting,
   elapsedS,

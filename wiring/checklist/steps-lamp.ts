@@ -3,7 +3,7 @@
  * is asked for, and then light at a tenth of its drive behind a closed shield. Limits are demo
  * values: the demo lamp gives 20 W/m2 at a tenth.
  */
-import type { Outputs } from '../../src/frame.ts';
+import type { Outputs } from '../../src/core/frame.ts';
 import {
   acting,
   between,

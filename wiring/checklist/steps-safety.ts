@@ -3,7 +3,7 @@
  * purpose and must be seen to act, and to be cleared. A trip is cleared only once its switch is
  * back, so that a person sees it stay until then.
  */
-import type { Outputs, Switches, Trip } from '../../src/frame.ts';
+import type { Outputs, Switches, Trip } from '../../src/core/frame.ts';
 import {
   acting,
   elapsedS,

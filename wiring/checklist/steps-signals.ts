@@ -1,5 +1,5 @@
 /** Steps for what a person sees and hears of the panel: display, status lamp, buzzer. Harmless. */
-import type { DisplayLines, Outputs, StatusColour } from '../../src/frame.ts';
+import type { DisplayLines, Outputs, StatusColour } from '../../src/core/frame.ts';
 import { byAnswer, elapsedS, QUIET, type Sample, type Step } from './step.ts';
 
 const SEEN = { caution: null, verdict: byAnswer, ownTrips: [], timeoutS: 60 } as const;

@@ -1,5 +1,5 @@
 /** Sheet 4: the air side. */
-import { PRESSURE_LADDER_KPA } from '../pneumatics.ts';
+import { PRESSURE_LADDER_KPA } from '../parts/pneumatics.ts';
 import { block, noteLines, standing, wire } from './build.ts';
 import { filled, line, type Point, rectangle, type Shape, text } from './shapes.ts';
 import type { Sheet } from './sheet.ts';

@@ -3,9 +3,10 @@
  * wheel centre line, areas, damage, its distances to two edges and to the wheel, and the damage
  * magnified. For the certificate, where the whole drawing would be too small to read.
  */
-import { footprintOf } from '../footprint.ts';
-import type { IntakeSheet } from '../intake-sheet.ts';
-import type { RuleSet } from '../rule-set.ts';
+
+import type { RuleSet } from '../rules/rule-set.ts';
+import { footprintOf } from '../sheet/footprint.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { briefWords, LETTERS_ELSEWHERE, letterWords, listed } from './brief-words.ts';
 import { centreLines, overWords } from './centre-lines.ts';
 import {

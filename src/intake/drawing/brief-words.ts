@@ -2,7 +2,7 @@
  * The few words of the brief form: the pane's size or that the drawing is not to scale, what nobody
  * knows, and what the letters stand for where that is short. All else is left to the whole drawing.
  */
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { mmWords } from './dimension-lines.ts';
 import type { Circle } from './distances.ts';
 import type { Shape } from './shapes.ts';

@@ -1,5 +1,5 @@
 /** Lines that run down the pane from a name over its upper edge, and the word at the driver's side. */
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type Frame, toPoint } from './frame.ts';
 
 const NAMES = { wheel: 'wheel centre line', seat: 'seat centre line' } as const;

@@ -3,7 +3,7 @@
  * those that were stated; directions and courses are not on the sheet and are drawn in a fixed way,
  * which the drawing says. The same figure is used on the pane and magnified.
  */
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { arcPath, linePath, ringPath } from './cut-path.ts';
 import type { Point } from './frame.ts';
 import type { Box } from './text-box.ts';

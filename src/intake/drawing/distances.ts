@@ -4,9 +4,9 @@
  * line, and each drawn area. Each comes with the two points between which it is drawn. What cannot
  * be told from the answers is not there.
  */
-import type { Rect } from '../area.ts';
-import { type Footprint, gapToMm } from '../footprint.ts';
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { Rect } from '../sheet/area.ts';
+import { type Footprint, gapToMm } from '../sheet/footprint.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import type { Shape } from './shapes.ts';
 
 export interface PointMm {

@@ -3,8 +3,8 @@
  * A size that nobody knows is drawn as a usual one with a broken edge: the drawing then says that it
  * is not to scale.
  */
-import type { Rect } from '../area.ts';
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { Rect } from '../sheet/area.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import type { PointMm } from './distances.ts';
 import type { Box } from './text-box.ts';
 

@@ -2,7 +2,7 @@
  * The damage magnified, in a square of its own: its type to be seen at a glance, its width as a
  * dimension line and a bar for the scale.
  */
-import type { IntakeSheet } from '../intake-sheet.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { DamageFigure, endsMm } from './damage-figure.tsx';
 import { mmWords } from './dimension-lines.ts';
 import type { Circle } from './distances.ts';

@@ -3,9 +3,10 @@
  * the paper, so that no two texts are over each other. It is plain data, which tests measure; ink
  * is left to the components beside.
  */
-import { footprintOf } from '../footprint.ts';
-import type { IntakeSheet } from '../intake-sheet.ts';
-import type { RuleSet } from '../rule-set.ts';
+
+import type { RuleSet } from '../rules/rule-set.ts';
+import { footprintOf } from '../sheet/footprint.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type CentreLine, centreLines, overWords } from './centre-lines.ts';
 import {
   columnRoom,

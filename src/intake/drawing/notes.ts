@@ -2,8 +2,9 @@
  * What the drawing says in words below the pane: the damage, each lettered area with how the damage
  * lies to it, what cannot be drawn because nobody knows it, and what else is on the pane.
  */
-import type { IntakeSheet } from '../intake-sheet.ts';
-import type { RuleSet } from '../rule-set.ts';
+
+import type { RuleSet } from '../rules/rule-set.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { mmWords } from './dimension-lines.ts';
 import { type Circle, lies } from './distances.ts';
 import { type DrawnArea, type Shape, type Shapes, shortNameOf } from './shapes.ts';

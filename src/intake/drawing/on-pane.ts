@@ -2,8 +2,8 @@
  * The damage on the pane, and the labels that have a choice there: the word beside it, the letters
  * of the areas, the distances on slanting lines. Each keeps clear of what has its place already.
  */
-import { footprintOf } from '../footprint.ts';
-import type { IntakeSheet } from '../intake-sheet.ts';
+import { footprintOf } from '../sheet/footprint.ts';
+import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { isSlanting } from './dimension-lines.ts';
 import type { Circle, Distance } from './distances.ts';
 import { type Frame, type Point, toPoint } from './frame.ts';

@@ -3,8 +3,9 @@
  * areas that coincide drawn once under one letter. Those that this pane does not have, or whose
  * place cannot be told from the answers, are listed apart, so that the drawing can say so.
  */
-import { type Pane, type Place, type Rect, rectOf } from '../area.ts';
-import type { RuleSet } from '../rule-set.ts';
+
+import type { RuleSet } from '../rules/rule-set.ts';
+import { type Pane, type Place, type Rect, rectOf } from '../sheet/area.ts';
 
 export interface DrawnArea {
   readonly words: string;

@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """Independent results for the outside checks.
 
-Each <topic>.py beside this file holds equations written anew from <topic>.md, never from the
+Each solvers/<topic>.py holds equations written from solvers/<topic>.md, never from the
 TypeScript, and a function cases() -> dict of numbers, lists and dicts. This program calls them all
-and stores what they give in <topic>.json (sorted keys, indent 1), which the checks then read: the
+and stores what they give in <topic>.json beside this file (sorted keys, indent 1), which the checks then read: the
 tests themselves need no Python.
 
     npm run evidence:solve                 solve everything anew and store it
@@ -22,6 +22,7 @@ import pathlib
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent
+SOLVERS = HERE / "solvers"
 # Far above what solvers of another version differ by at rtol 1e-9, far below any check's tolerance.
 GREATEST_RELATIVE_CHANGE = 1e-7
 # Below this a number is nought to its solver, and a relative change says nothing.
@@ -93,10 +94,10 @@ def treat(topic, check):
 
 
 def main():
-    sys.path.insert(0, str(HERE))
-    # Nothing but sources and results lies in this folder.
+    sys.path.insert(0, str(SOLVERS))
+    # Nothing but sources lies in that folder.
     sys.dont_write_bytecode = True
-    topics = sorted(path.stem for path in HERE.glob("*.py") if path != pathlib.Path(__file__).resolve())
+    topics = sorted(path.stem for path in SOLVERS.glob("*.py"))
     parser = argparse.ArgumentParser(description="Solves the references of the outside checks anew.")
     parser.add_argument("--check", action="store_true", help="store nothing; exit 1 when a result has moved")
     parser.add_argument("topic", nargs="*", help=f"one of: {', '.join(topics)}")

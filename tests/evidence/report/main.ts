@@ -1,9 +1,9 @@
 /** `npm run evidence`: runs every outside check, prints them, writes the page, and tells by its exit. */
 import { dirname } from 'node:path';
 import { parseArgs } from 'node:util';
-import { namedFileProblem, writeNamed } from '../../../src/cli/named-file.ts';
-import { makePrivateFolder } from '../../../src/records/private-file.ts';
-import { problemLine } from '../../../src/settings.ts';
+import { namedFileProblem, writeNamed } from '../../../src/app/papers/named-file.ts';
+import { problemLine } from '../../../src/core/settings.ts';
+import { makePrivateFolder } from '../../../src/journal/private-file.ts';
 import { ALL_GROUPS } from '../all-groups.ts';
 import { outcomesOf, summaryOf } from './outcome.ts';
 import { renderEvidencePage } from './page.tsx';

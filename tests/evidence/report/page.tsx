@@ -4,7 +4,7 @@
  */
 
 import { render } from 'preact-render-to-string';
-import { PageHead } from '../../../src/records/page-head.tsx';
+import { PageHead } from '../../../src/document/page-head.tsx';
 import type { CheckRow } from '../check.ts';
 import { figuresOf } from './figures.ts';
 import { type GroupOutcome, type Outcome, type Summary, summaryOf } from './outcome.ts';

@@ -1,8 +1,8 @@
 /** A board opened on scripted lines in virtual time, as most tests here need it. */
 import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
 import type { Limits } from '../../../hal/firmata/limits.ts';
-import type { Frame, Outputs } from '../../../src/frame.ts';
-import { SAFE } from '../../../src/frame.ts';
+import type { Frame, Outputs } from '../../../src/core/frame.ts';
+import { SAFE } from '../../../src/core/frame.ts';
 import { createScriptedLine, OURS, type Script, type ScriptedLine } from './scripted-firmware.ts';
 import { createVirtualTime, type VirtualTime } from './virtual-time.ts';
 

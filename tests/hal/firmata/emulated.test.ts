@@ -8,7 +8,7 @@ import { createEmulatedBench } from '../../../sim/emulator/emulated-bench.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
 import { createInProcessLine } from '../../../sim/emulator/in-process-line.ts';
 import { createVirtualClock } from '../../../sim/emulator/virtual-clock.ts';
-import { type Frame, SAFE } from '../../../src/frame.ts';
+import { type Frame, SAFE } from '../../../src/core/frame.ts';
 import { scenarioOf } from '../../sim/emulator/scenarios.ts';
 import { GENTLE, LIMITS, TICK_S } from './desk.ts';
 import { settled } from './virtual-time.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { BoardClosedError } from '../../../hal/board.ts';
 import { OUTPUT_FLAGS } from '../../../hal/firmata/protocol.ts';
-import type { Outputs } from '../../../src/frame.ts';
+import type { Outputs } from '../../../src/core/frame.ts';
 import { awaiting, GENTLE, openBoard, openOn, TICK_S } from './desk.ts';
 import { frameBytes, OURS, RESTING, refusalBytes } from './scripted-firmware.ts';
 

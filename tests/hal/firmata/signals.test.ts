@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { codesOf, lightsNow, sounds } from '../../../hal/firmata/signals.ts';
-import type { DisplayLines } from '../../../src/frame.ts';
+import type { DisplayLines } from '../../../src/core/frame.ts';
 import { GENTLE, openBoard } from './desk.ts';
 
 const ROWS: DisplayLines = ['one', 'two', 'three', 'four'];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createCable } from '../../../sim/emulator/bench-cable.ts';
-import type { Fault } from '../../../sim/faults.ts';
+import type { Fault } from '../../../sim/faults/faults.ts';
 
 const plugged = () => {
   const host: number[] = [];

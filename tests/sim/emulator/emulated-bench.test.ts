@@ -12,14 +12,14 @@ import {
   SWITCH_BITS,
   TEXT_COLUMNS,
 } from '../../../hal/firmata/protocol.ts';
+import { PERFECT, sensorRatios } from '../../../sim/board/sensors.ts';
 import { runCommand } from '../../../sim/emulator/bench-commands.ts';
 import { createEmulatedBench } from '../../../sim/emulator/emulated-bench.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
 import { createInProcessLine } from '../../../sim/emulator/in-process-line.ts';
 import { createVirtualClock } from '../../../sim/emulator/virtual-clock.ts';
-import type { Scenario } from '../../../sim/scenario.ts';
-import { PERFECT, sensorRatios } from '../../../sim/sensors.ts';
-import { SAFE } from '../../../src/frame.ts';
+import type { Scenario } from '../../../sim/faults/scenario.ts';
+import { SAFE } from '../../../src/core/frame.ts';
 import { IMAGE_PATH } from './emulator-launcher.ts';
 import { scenarioOf } from './scenarios.ts';
 import { createUnitListener, unitMessage } from './unit-listener.ts';

@@ -1,7 +1,8 @@
 /** Scenarios for emulator tests: a quiet bench, with what a test changes about it. */
+
+import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
-import type { Scenario } from '../../../sim/scenario.ts';
-import { BULLSEYE } from '../lock-step.ts';
+import { BULLSEYE } from '../board/lock-step.ts';
 
 export const scenarioOf = (changes: Partial<Scenario> = {}): Scenario => ({
   seed: 7,

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { standardAtmospherePa } from '../../../sim/plant/atmosphere.ts';
+import { standardAtmospherePa } from '../../../sim/plant/air/atmosphere.ts';
 import type { Conditions } from '../../../sim/plant/bench.ts';
-import type { Break } from '../../../sim/plant/break.ts';
-import { type DamageSizes, demoBreakOf } from '../../../sim/plant/breaks.ts';
+import type { Break } from '../../../sim/plant/break/break.ts';
+import { type DamageSizes, demoBreakOf } from '../../../sim/plant/break/breaks.ts';
+import { clarityRatio, looksClear } from '../../../sim/plant/break/sight.ts';
 import { stepPlant } from '../../../sim/plant/plant.ts';
 import {
   createPlace,
@@ -10,10 +11,9 @@ import {
   type Place,
   type PlantState,
 } from '../../../sim/plant/plant-state.ts';
-import { clarityRatio, looksClear } from '../../../sim/plant/sight.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
-import { type Actuators, SAFE } from '../../../src/frame.ts';
-import { BULLSEYE, STAR } from '../lock-step.ts';
+import { type Actuators, SAFE } from '../../../src/core/frame.ts';
+import { BULLSEYE, STAR } from '../board/lock-step.ts';
 
 const CALM: Conditions = {
   airK: 296.15,

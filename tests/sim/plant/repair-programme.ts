@@ -8,11 +8,11 @@ import {
   type BreakState,
   createBreakState,
   stepBreak,
-} from '../../../sim/plant/break.ts';
-import { demoResinOf } from '../../../sim/plant/resin.ts';
-import { clarityRatio, looksClear } from '../../../sim/plant/sight.ts';
-import { viscosityPaS } from '../../../sim/plant/viscosity.ts';
-import { kFromCelsius } from '../../../src/units.ts';
+} from '../../../sim/plant/break/break.ts';
+import { demoResinOf } from '../../../sim/plant/break/resin.ts';
+import { clarityRatio, looksClear } from '../../../sim/plant/break/sight.ts';
+import { viscosityPaS } from '../../../sim/plant/break/viscosity.ts';
+import { kFromCelsius } from '../../../src/core/units.ts';
 
 export const ATMOSPHERE_PA = 101_325;
 /** Longer than the plant's 1 ms, for short tests; `break.test.ts` holds the two to each other. */

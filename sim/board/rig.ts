@@ -1,0 +1,241 @@
+/**
+ * The bench of a simulated run: plant, sensors, faults and the person, with the state that they
+ * share. It moves when told to; the board contract around it is in `simulated-board.ts`, and what
+ * goes out as a frame in `sampling.ts`.
+ */
+
+import {
+  type Actuators,
+  type Button,
+  type DisplayLines,
+  SAFE,
+  type Switches,
+} from '../../src/core/frame.ts';
+import type { PhaseId } from '../../src/core/phases.ts';
+import {
+  applyToDrivers,
+  applyToMechanics,
+  applyToSwitches,
+  applyToWorld,
+  boardClockRatio,
+  createFaultClock,
+  type FaultClock,
+  has,
+} from '../faults/fault-effects.ts';
+import { amountOf } from '../faults/fault-kinds.ts';
+import { type Fault, REMEDIES, type Remedy } from '../faults/faults.ts';
+import type { Scenario } from '../faults/scenario.ts';
+import { doGuidedHandWork } from '../people/guided-hands.ts';
+import { doHandWork } from '../people/hands.ts';
+import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
+import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
+import type { Conditions } from '../plant/bench.ts';
+import { looksClear } from '../plant/break/sight.ts';
+import { surfaceTacky } from '../plant/light/cure.ts';
+import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
+import {
+  createPlace,
+  createPlantState,
+  type Place,
+  type PlantState,
+} from '../plant/plant-state.ts';
+import { type Chance, createChance } from '../random.ts';
+import { createProbe, type Probe, stepProbe } from './probe.ts';
+import { cutOff, overPressureSwitchOpen } from './protection.ts';
+import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
+
+/** Faults, protection and lease are looked at this often, also when a frame comes late. */
+const LONGEST_RUN_STEPS = 50;
+
+export interface Rig {
+  readonly scenario: Scenario;
+  readonly place: Place;
+  readonly plant: PlantState;
+  readonly noise: Chance;
+  readonly tolerance: Tolerance;
+  readonly technician: Technician | null;
+  /** The glass sensor where it is not on the glass. */
+  readonly probe: Probe;
+  readonly faults: FaultClock;
+  /** The counts at which sensors froze, and panes that came in cold or hot, by fault. */
+  readonly stuckAt: Map<Fault, number>;
+  readonly broughtIn: Set<Fault>;
+  active: readonly Fault[];
+  /** How far the board's own clock is behind true time, in steps of the plant: whole while it stands. */
+  boardLagSteps: number;
+  sequence: number;
+  sample: Sample | null;
+  /** Nothing goes over the link, either way. */
+  mute: boolean;
+  pressed: Button[];
+  emergencyStop: boolean;
+  overPressure: boolean;
+  ambientUvWPerM2: number;
+  display: DisplayLines;
+  /** What acts after the board's own protection, faults and the hard-wired cut-offs. */
+  acting: Actuators;
+}
+
+export function createRig(scenario: Scenario): Rig {
+  const place = placeOf(scenario);
+  const chance = (purpose: Parameters<typeof createChance>[1]): Chance =>
+    createChance(scenario.seed, purpose);
+  return {
+    scenario,
+    place,
+    plant: createPlantState(place, scenario.airK, scenario.glassK),
+    noise: chance('noise'),
+    tolerance: drawTolerance(chance('tolerance')),
+    technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
+    probe: createProbe(chance('reference')),
+    faults: createFaultClock(scenario.faults),
+    stuckAt: new Map(),
+    broughtIn: new Set(),
+    active: [],
+    boardLagSteps: 0,
+    sequence: 0,
+    sample: null,
+    mute: false,
+    pressed: [],
+    emergencyStop: false,
+    overPressure: false,
+    ambientUvWPerM2: INDOOR_UV_W_PER_M2,
+    display: ['', '', '', ''],
+    acting: SAFE,
+  };
+}
+
+function placeOf({ seed, atmospherePa, world }: Scenario): Place {
+  // No two breaks of one kind are quite alike.
+  const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
+  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
+  return createPlace(atmospherePa, { ...world, break: { gaps } });
+}
+
+export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
+  const sound = {
+    shieldClosed: plant.bench.shieldClosed,
+    overPressureTripped: overPressure,
+    emergencyStopPressed: emergencyStop,
+  };
+  return applyToSwitches(sound, active);
+}
+
+export function sightOf({ plant, place }: Rig): Sight {
+  return {
+    bubbling: plant.bubbling,
+    clear: looksClear(plant.filling, place.world.break),
+    tacky: tackyOf(plant, place),
+  };
+}
+
+/** Of the uppermost resin. */
+function tackyOf({ bench, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
+  const uppermost = bench.pitFilled ? pit : cure;
+  return uppermost.exposureJPerM2 > curing.criticalJPerM2 ? surfaceTacky(uppermost, curing) : null;
+}
+
+/** Lets the scripted person look at the display and press what it presses. */
+export function letPersonAct(rig: Rig): void {
+  const button = rig.technician?.look(timeOfS(rig.plant), rig.display, sightOf(rig)) ?? null;
+  if (button !== null) pressButton(rig, button);
+}
+
+/** What the hand work of a step puts right. */
+const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
+  reseat: ['reseat'],
+  'dry-again': ['dry'],
+  'test-again': ['reseat'],
+};
+
+/** A button, and the hand work that its press confirms. */
+export function pressButton(rig: Rig, button: Button): void {
+  const screen = readScreen(rig.display);
+  rig.pressed.push(button);
+  if (button !== 'yes' || screen === null) return;
+  if (screen.kind === 'held') rig.faults.mend(REMEDIES);
+  if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
+}
+
+function confirmStep(rig: Rig, step: SeenStep): void {
+  if (!isPhase(step)) {
+    doGuidedHandWork(rig.plant.bench, step);
+    return;
+  }
+  doHandWork(rig.plant.bench, step);
+  const mended = MENDED_IN[step];
+  if (mended === undefined) return;
+  rig.faults.mend(mended);
+  // The foot was off the glass for it.
+  openChamber(rig.plant);
+}
+
+/** Looks which faults act now; `rig.mute` and whatever they change follow from it. */
+export function lookAtFaults(rig: Rig): void {
+  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
+  rig.mute = has('link-mute', rig.active);
+}
+
+/**
+ * Lets `steps` of a millisecond pass, with the board driving what `drive` says. It is asked again
+ * wherever `pauseAt` says so and at least every `LONGEST_RUN_STEPS`.
+ */
+export function letTimePass(
+  rig: Rig,
+  steps: number,
+  drive: () => Actuators,
+  pauseAt: () => number = () => Number.POSITIVE_INFINITY,
+): void {
+  const { plant } = rig;
+  const untilStep = plant.step + steps;
+  const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
+  rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
+  bringIn(rig);
+  rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;
+  stepProbe(rig.probe, plant.bench.bath, plant.pane.outerK, steps / STEPS_PER_S);
+  while (plant.step < untilStep) {
+    act(rig, drive());
+    const pauseIn = pauseAt() - plant.step;
+    const run = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
+    stepPlant(plant, rig.place, rig.acting, conditions, pauseIn > 0 ? Math.min(run, pauseIn) : run);
+  }
+}
+
+/** From what the board drives to what acts: a stuck driver is cut off, a stuck valve is not. */
+export function act(rig: Rig, driven: Actuators): void {
+  const { plant, place, active } = rig;
+  rig.overPressure = overPressureSwitchOpen(
+    rig.overPressure,
+    plant.air.manifoldPa - place.atmospherePa,
+  );
+  rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
+}
+
+/** A pane that has come in from the cold or the sun starts at that temperature, once. */
+function bringIn({ plant, place, active, broughtIn }: Rig): void {
+  for (const fault of active) {
+    const { kind } = fault;
+    if ((kind !== 'cold-pane' && kind !== 'hot-pane') || broughtIn.has(fault)) continue;
+    bringInPane(plant, place, amountOf(fault));
+    broughtIn.add(fault);
+  }
+}
+
+/** A bench away from windows under lamps; demo. */
+const INDOOR_UV_W_PER_M2 = 0.02;
+
+const soundWorld = ({ airK }: Scenario): Conditions => ({
+  airK,
+  lampAgeRatio: 1,
+  glassHeatW: 0,
+  airGunK: null,
+  sunWPerM2: 0,
+  heatSinkHeatW: 0,
+  sealLeak: false,
+  hoseOff: false,
+  wetBreak: false,
+  outgassing: false,
+  supplyV: null,
+  pumpFlowRatio: 1,
+  ambientUvWPerM2: INDOOR_UV_W_PER_M2,
+});

@@ -1,0 +1,206 @@
+/**
+ * Physics to counts: transfer function, errors, noise and the 10-bit converter of each channel.
+ * Written from the sensors' side and on its own, so that the controller's inverse is checked by it
+ * and not shared with it. All sizes of errors are demo values, inside data-sheet classes.
+ */
+import { type Channel, FULL_SCALE_COUNTS, type Switches, type Trip } from '../../src/core/frame.ts';
+import {
+  DEMO_LAMP_BAND,
+  DEMO_RADIOMETER,
+  gaussianBand,
+  mismatchFactor,
+} from '../plant/light/spectrum.ts';
+import type { Chance } from '../random.ts';
+
+/** Steinhart-Hart coefficients of a 10 kOhm thermistor (from memory). */
+const STEINHART_HART = { a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8 };
+const SERIES_OHM = 10_000;
+/** Supply of the sensors and reference of the converter. */
+const SENSOR_SUPPLY_V = 5;
+const PRESSURE_SPAN_PA = 400_000;
+const IRRADIANCE_SPAN_W_PER_M2 = 400;
+const SUPPLY_SPAN_V = 20;
+/** Converter and amplifier together, standard deviation. */
+const NOISE_COUNTS = 0.5;
+/** Where a drift with temperature is zero: the sensor was adjusted there. */
+const ADJUSTED_K = 298.15;
+const HOUR_S = 3600;
+
+/** How far this unit's own sensors are from their data sheet. */
+export interface Tolerance {
+  readonly pressureOffsetPa: number;
+  readonly irradianceGain: number;
+  /** Slope of the pressure signal, relative. */
+  readonly pressureSpanError: number;
+  /** Drift of the pressure zero, Pa an hour and Pa/K from where it was adjusted. */
+  readonly pressureDriftPaPerHour: number;
+  readonly pressureDriftPaPerK: number;
+  /** Cosine of the angle at which the radiometer sits to the light. */
+  readonly irradianceCosine: number;
+  /** Reading over truth for this lamp's light, for a radiometer calibrated with the nominal lamp. */
+  readonly irradianceSpectralRatio: number;
+  readonly irradianceDarkWPerM2: number;
+  /** Series resistor of both thermistors, relative. */
+  readonly seriesOhmError: number;
+  /** Both conductors of the thermistor's cable. */
+  readonly thermistorLeadOhm: number;
+  /** How well a thermistor gives its own heat away; infinite: it has none. */
+  readonly dissipationWPerK: number;
+  /** Ratio of the supply's divider, relative. */
+  readonly supplyDividerError: number;
+  /** Volts lost in each of the supply and ground conductors of the transmitters' cable. */
+  readonly cableDropV: number;
+}
+
+export const PERFECT: Tolerance = {
+  pressureOffsetPa: 0,
+  irradianceGain: 1,
+  pressureSpanError: 0,
+  pressureDriftPaPerHour: 0,
+  pressureDriftPaPerK: 0,
+  irradianceCosine: 1,
+  irradianceSpectralRatio: 1,
+  irradianceDarkWPerM2: 0,
+  seriesOhmError: 0,
+  thermistorLeadOhm: 0,
+  dissipationWPerK: Number.POSITIVE_INFINITY,
+  supplyDividerError: 0,
+  cableDropV: 0,
+};
+
+/** Two metres there and back of 0.25 mm2, about 0.07 Ohm a metre; thermistor; glued to glass or metal. */
+const FITTED = { thermistorLeadOhm: 0.28, dissipationWPerK: 0.008, cableDropV: 5e-3 * 0.14 };
+
+/** In all: pressure within 0.2 % of span from 5 to 45 C, irradiance within 2 % at the lamp's full output. */
+export function drawTolerance(chance: Chance): Tolerance {
+  const within = (limit: number): number => limit * (2 * chance.uniform() - 1);
+  return {
+    pressureOffsetPa: within(0.0012) * PRESSURE_SPAN_PA,
+    irradianceGain: 1 + within(0.015),
+    pressureSpanError: within(0.0003),
+    pressureDriftPaPerHour: within(0.00005) * PRESSURE_SPAN_PA,
+    pressureDriftPaPerK: within(0.00001) * PRESSURE_SPAN_PA,
+    irradianceCosine: Math.cos((within(4) * Math.PI) / 180),
+    irradianceSpectralRatio: spectralRatio(395 + within(2.5)),
+    irradianceDarkWPerM2: within(0.0004) * IRRADIANCE_SPAN_W_PER_M2,
+    seriesOhmError: within(0.001),
+    supplyDividerError: within(0.005),
+    thermistorLeadOhm: FITTED.thermistorLeadOhm,
+    dissipationWPerK: FITTED.dissipationWPerK,
+    cableDropV: FITTED.cableDropV,
+  };
+}
+
+/** What a radiometer calibrated with the nominal lamp reads of one that peaks at `peakNm`. */
+const spectralRatio = (peakNm: number): number =>
+  1 / mismatchFactor(DEMO_RADIOMETER, gaussianBand(peakNm, 12), DEMO_LAMP_BAND);
+
+export interface Physical {
+  readonly pressurePa: number;
+  readonly irradianceWPerM2: number;
+  readonly glassK: number;
+  readonly heatSinkK: number;
+  readonly supplyV: number;
+  /** Of the pressure transmitter; where it was adjusted, if not said. */
+  readonly sensorK?: number;
+  /** Time since the sensors were last zeroed; 0 if not said. */
+  readonly sinceZeroS?: number;
+}
+
+/** Everything sampled at one moment; null where nothing was ever measured. */
+export interface Sample {
+  readonly atS: number;
+  readonly counts: Readonly<Record<Channel, number | null>>;
+  readonly switches: Switches;
+  readonly trips: readonly Trip[];
+}
+
+/** Ratio to full scale that a sound sensor puts out, before noise. */
+export function sensorRatios(truth: Physical, errors: Tolerance): Record<Channel, number> {
+  const light =
+    truth.irradianceWPerM2 *
+      errors.irradianceGain *
+      errors.irradianceCosine *
+      errors.irradianceSpectralRatio +
+    errors.irradianceDarkWPerM2;
+  return {
+    pressure: liveZeroRatio(readPressurePa(truth, errors) / PRESSURE_SPAN_PA, errors.cableDropV),
+    irradiance: liveZeroRatio(light / IRRADIANCE_SPAN_W_PER_M2, errors.cableDropV),
+    glassTemperature: dividerRatio(truth.glassK, errors),
+    heatSinkTemperature: dividerRatio(truth.heatSinkK, errors),
+    supplyVoltage: (truth.supplyV / SUPPLY_SPAN_V) * (1 + errors.supplyDividerError),
+  };
+}
+
+/** The pressure that the transmitter takes the truth for. */
+function readPressurePa(
+  { pressurePa, sensorK = ADJUSTED_K, sinceZeroS = 0 }: Physical,
+  errors: Tolerance,
+): number {
+  return (
+    pressurePa * (1 + errors.pressureSpanError) +
+    errors.pressureOffsetPa +
+    errors.pressureDriftPaPerK * (sensorK - ADJUSTED_K) +
+    errors.pressureDriftPaPerHour * (sinceZeroS / HOUR_S)
+  );
+}
+
+/**
+ * Ratiometric transmitter, 0.1 to 0.9 of its own supply. Its current lifts its ground and lowers its
+ * supply by what the conductors take, and the board measures against the board's ground.
+ */
+function liveZeroRatio(share: number, cableDropV: number): number {
+  const drop = cableDropV / SENSOR_SUPPLY_V;
+  return drop + (0.1 + 0.8 * share) * (1 - 2 * drop);
+}
+
+export function sampleCounts(
+  truth: Physical,
+  tolerance: Tolerance,
+  noise: Chance,
+): Record<Channel, number> {
+  const ratios = sensorRatios(truth, tolerance);
+  const sample = (channel: Channel): number => {
+    const exact = ratios[channel] * FULL_SCALE_COUNTS + NOISE_COUNTS * noise.gaussian();
+    return Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(exact)));
+  };
+  return {
+    pressure: sample('pressure'),
+    irradiance: sample('irradiance'),
+    glassTemperature: sample('glassTemperature'),
+    heatSinkTemperature: sample('heatSinkTemperature'),
+    supplyVoltage: sample('supplyVoltage'),
+  };
+}
+
+/** The thermistor and its cable on the low side of a divider. */
+function dividerRatio(temperatureK: number, errors: Tolerance): number {
+  const seriesOhm = SERIES_OHM * (1 + errors.seriesOhmError);
+  const fixedOhm = seriesOhm + errors.thermistorLeadOhm;
+  const ownK = selfHeatedK(temperatureK, fixedOhm, errors.dissipationWPerK);
+  const ohm = thermistorOhm(ownK) + errors.thermistorLeadOhm;
+  return ohm / (ohm + seriesOhm);
+}
+
+/**
+ * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Twice
+ * round is enough: each round leaves less than a hundredth of the error before.
+ */
+function selfHeatedK(temperatureK: number, fixedOhm: number, dissipationWPerK: number): number {
+  let ownK = temperatureK;
+  for (let round = 0; round < 2; round++) {
+    const ohm = thermistorOhm(ownK);
+    const currentA = SENSOR_SUPPLY_V / (ohm + fixedOhm);
+    ownK = temperatureK + (currentA * currentA * ohm) / dissipationWPerK;
+  }
+  return ownK;
+}
+
+/** Resistance at a temperature: the Steinhart-Hart cubic solved for ln R by Cardano's formula. */
+export function thermistorOhm(temperatureK: number): number {
+  const { a, b, c } = STEINHART_HART;
+  const p = b / c;
+  const q = (a - 1 / temperatureK) / c;
+  const root = Math.sqrt((q / 2) ** 2 + (p / 3) ** 3);
+  return Math.exp(Math.cbrt(-q / 2 + root) + Math.cbrt(-q / 2 - root));
+}

@@ -1,0 +1,177 @@
+/**
+ * The simulated board: the rig behind the board contract, in lock-step. A tick emits the frame of
+ * this moment, during which the controller writes its outputs, lets the person at the bench look at
+ * the display, and only then lets time pass. Waiting is what makes simulated time advance.
+ */
+import { Subject } from 'rxjs';
+import { type Board, BoardClosedError, type BoardIdentity, isSound } from '../../hal/board.ts';
+import type { Actuators, Button, Frame, Outputs } from '../../src/core/frame.ts';
+import { has, lateByS } from '../faults/fault-effects.ts';
+import type { Scenario } from '../faults/scenario.ts';
+import { type Imbalance, imbalanceOf } from '../plant/balance.ts';
+import { clarityRatio, longestFrontRatio } from '../plant/break/sight.ts';
+import { curedDepthM } from '../plant/light/cure.ts';
+import { STEPS_PER_S } from '../plant/plant.ts';
+import { tipDangerOf } from '../plant/tip-danger.ts';
+import {
+  clearTrips,
+  drivenBy,
+  MODEL_START,
+  restarted,
+  stepModel,
+  takeOutputs,
+} from './board-model.ts';
+import { bathK } from './probe.ts';
+import {
+  act,
+  createRig,
+  letPersonAct,
+  letTimePass,
+  lookAtFaults,
+  pressButton,
+  type Rig,
+  sightOf,
+  switchesOf,
+} from './rig.ts';
+import { takeFrame } from './sampling.ts';
+
+export interface BreakView {
+  /** What somebody looking through the glass sees. */
+  readonly bubbling: boolean;
+  readonly filledRatio: number;
+  /** How far resin has come in the longest gap, 0 to 1. */
+  readonly longestFrontRatio: number;
+  /** The cured face sticks to a finger; null before light has fallen on it. */
+  readonly tacky: boolean | null;
+  readonly clear: boolean;
+  readonly shieldClosed: boolean;
+  /** What is really so, for checks. */
+  readonly truth: {
+    /** In the injector, over the break. */
+    readonly pressurePa: number;
+    readonly irradianceWPerM2: number;
+    readonly doseJPerM2: number;
+    readonly glassK: number;
+    /** Of the bath that the glass sensor lies in; null while it is on the glass. */
+    readonly bathK: number | null;
+    readonly heatSinkK: number;
+    readonly interlayerK: number;
+    readonly curedDepthM: number;
+    readonly pitCuredDepthM: number;
+    /** Stress intensity at the tip of the longest gap over that at which a crack begins to creep. */
+    readonly slowGrowthRatio: () => number;
+    readonly imbalance: () => Imbalance;
+    /** Outputs as they act, after the board's own protection and any fault. */
+    readonly acting: Actuators;
+  };
+}
+
+export interface SimulatedBoard extends Board {
+  /** One tick of board time. */
+  readonly tick: () => void;
+  readonly press: (button: Button) => void;
+  readonly toggleEmergencyStop: () => void;
+  readonly toggleShield: () => void;
+  readonly view: () => BreakView;
+}
+
+const LEASE_S = 0.5;
+const LEASE_STEPS = Math.round(LEASE_S * STEPS_PER_S);
+
+function createIdentity({ seed, tickS }: Scenario): BoardIdentity {
+  return {
+    kind: 'simulated board',
+    serial: `sim-${seed}`,
+    firmware: 'simulated',
+    tickS,
+    leaseS: LEASE_S,
+    protection: ['lease', 'over-pressure-switch', 'shield', 'emergency-stop'],
+  };
+}
+
+export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
+  const identity = createIdentity(scenario);
+  const rig = createRig(scenario);
+  const frames$ = new Subject<Frame>();
+  let model = MODEL_START;
+  let closed = false;
+  const take = (wanted: Outputs | null): void => {
+    model = takeOutputs(model, wanted, rig.plant.step, LEASE_STEPS);
+    if (wanted?.clearTrips) model = clearTrips(model, switchesOf(rig));
+  };
+  const drive = (): Actuators => {
+    model = stepModel(model, switchesOf(rig), rig.plant.step);
+    return drivenBy(model);
+  };
+  const makeSafe = (): void => {
+    take(null);
+    act(rig, drive());
+  };
+  return {
+    identity,
+    frames$: frames$.asObservable(),
+    write: (outputs) => {
+      if (closed) throw new BoardClosedError();
+      if (rig.mute) return;
+      rig.display = outputs.display;
+      if (isSound(outputs)) take(outputs);
+      else makeSafe();
+    },
+    makeSafe,
+    close: async () => {
+      if (closed) return;
+      closed = true;
+      makeSafe();
+      frames$.complete();
+    },
+    tick: () => {
+      if (closed) return;
+      lookAtFaults(rig);
+      if (has('board-restart', rig.active)) model = restarted();
+      frames$.next(takeFrame(rig, model.trips));
+      letPersonAct(rig);
+      letTimePass(rig, tickSteps(rig), drive, () => model.leasedUntilStep);
+    },
+    press: (button) => pressButton(rig, button),
+    toggleEmergencyStop: () => {
+      rig.emergencyStop = !rig.emergencyStop;
+    },
+    toggleShield: () => {
+      rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
+    },
+    view: () => viewOf(rig),
+  };
+}
+
+/** One tick; longer when a fault makes the next frame late. */
+const tickSteps = ({ scenario, active }: Rig): number =>
+  Math.round((scenario.tickS + lateByS(active)) * STEPS_PER_S);
+
+/** What can be seen at the bench, and what is really so. */
+export function viewOf(rig: Rig): BreakView {
+  return {
+    ...sightOf(rig),
+    shieldClosed: rig.plant.bench.shieldClosed,
+    filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
+    longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),
+    truth: truthOf(rig),
+  };
+}
+
+function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
+  const { air, lamp, pane, cure, pit } = plant;
+  return {
+    pressurePa: air.injectorPa,
+    irradianceWPerM2: lamp.irradianceWPerM2,
+    doseJPerM2: lamp.doseJPerM2,
+    glassK: pane.outerK,
+    bathK: plant.bench.bath === null ? null : bathK(probe, plant.bench.bath),
+    heatSinkK: lamp.heatSinkK,
+    interlayerK: pane.interlayerK,
+    curedDepthM: curedDepthM(cure, place.world.curing),
+    pitCuredDepthM: curedDepthM(pit, place.world.curing),
+    slowGrowthRatio: () => tipDangerOf(plant, place).slowGrowthRatio,
+    imbalance: () => imbalanceOf(plant, place),
+    acting,
+  };
+}

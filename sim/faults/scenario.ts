@@ -1,0 +1,19 @@
+/**
+ * What a simulated run starts from, as plain data: place, glass, what is simulated, faults, and who
+ * is at the bench. The same scenario gives the same frames for the same outputs, bit for bit.
+ */
+
+import type { World } from '../plant/world.ts';
+import type { Fault } from './faults.ts';
+
+export interface Scenario {
+  readonly seed: number;
+  readonly tickS: number;
+  readonly atmospherePa: number;
+  readonly airK: number;
+  readonly glassK: number;
+  readonly world: World;
+  readonly faults: readonly Fault[];
+  /** `scripted` presses buttons by itself; for a `person` only the hands are simulated. */
+  readonly technician: 'scripted' | 'person';
+}

@@ -1,0 +1,26 @@
+/**
+ * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. The same for
+ * the scripted technician and for a person at the keyboard, who can only press buttons.
+ */
+import type { PhaseId } from '../../src/core/phases.ts';
+import type { Bench } from '../plant/bench.ts';
+
+export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Bench>>>> = {
+  'close-seal': { sealed: true },
+  'charge-injector': { charged: true },
+  'connect-hose': { hoseOn: true },
+  reseat: { sealed: true },
+  'dry-again': { sealed: true },
+  'test-again': { sealed: true },
+  'cover-fill': { filmOn: true, injectorOff: true, sealed: false, hoseOn: false },
+  'place-lamp-fill': { shieldClosed: true },
+  'uncover-fill': { shieldClosed: false, filmOn: false },
+  'fill-pit': { pitFilled: true, injectorOff: true, sealed: false, hoseOn: false },
+  'cover-film': { filmOn: true },
+  'place-lamp': { shieldClosed: true },
+  scrape: { shieldClosed: false, filmOn: false },
+};
+
+export function doHandWork(bench: Bench, phase: PhaseId): void {
+  Object.assign(bench, HAND_WORK[phase]);
+}

@@ -1,0 +1,145 @@
+/**
+ * A scripted person at the bench, with a repeatable seed: reads the display as a person would, takes
+ * time, looks at the break, does the hand work and presses buttons. It knows the phases by what the
+ * display shows, and nothing of the controller. What the hands change is in `hands.ts`.
+ */
+import type { Button, DisplayLines } from '../../src/core/frame.ts';
+import type { PhaseId } from '../../src/core/phases.ts';
+import type { Chance } from '../random.ts';
+import { isPhase, readScreen, type Screen, type SeenStep } from './screen-reading.ts';
+
+/** What can be seen at the bench. */
+export interface Sight {
+  readonly bubbling: boolean;
+  readonly clear: boolean;
+  /** The uppermost resin, to a gloved finger; null while it is liquid. */
+  readonly tacky: boolean | null;
+}
+
+interface Habit {
+  /** Mean time that the work or the look takes, s. */
+  readonly takesS: number;
+  readonly press: (sight: Sight) => Button;
+}
+
+const yes = (): Button => 'yes';
+const handWork = (takesS: number): Habit => ({ takesS, press: yes });
+
+/** A step that goes on by itself. */
+const NOTHING = null;
+
+/** What a person does or answers in each phase. */
+export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
+  'self-test': NOTHING,
+  'vacuum-note': handWork(4),
+  'job-sheet': handWork(4),
+  protect: handWork(8),
+  inspect: handWork(10),
+  'clean-pit': handWork(15),
+  'dry-pit': handWork(12),
+  'set-bridge': handWork(8),
+  'close-seal': handWork(8),
+  'charge-injector': handWork(8),
+  'connect-hose': handWork(4),
+  'seal-pull': NOTHING,
+  'seal-watch': NOTHING,
+  reseat: handWork(12),
+  'dry-again': handWork(15),
+  'long-pull': NOTHING,
+  'test-again': handWork(12),
+  evacuate: NOTHING,
+  'vacuum-dwell': NOTHING,
+  'ask-bubbles': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
+  'bubbles-stay': { takesS: 4, press: yes },
+  release: NOTHING,
+  pressurise: NOTHING,
+  'pressure-dwell': NOTHING,
+  vent: NOTHING,
+  'ask-clear': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  'offer-cycle': { takesS: 3, press: yes },
+  'accept-mark': { takesS: 3, press: yes },
+  'cover-fill': handWork(12),
+  'place-lamp-fill': handWork(8),
+  'cure-fill': NOTHING,
+  'uncover-fill': handWork(8),
+  'fill-pit': handWork(12),
+  'cover-film': handWork(8),
+  'place-lamp': handWork(8),
+  cure: NOTHING,
+  scrape: handWork(12),
+  polish: handWork(12),
+  'clean-injector': handWork(12),
+  'final-look': {
+    takesS: 5,
+    press: ({ clear, tacky }) => (clear && tacky === false ? 'yes' : 'no'),
+  },
+  result: handWork(3),
+};
+
+const ALARM: Habit = { takesS: 2.6, press: yes };
+const END: Habit = { takesS: 3, press: yes };
+const HELP: Habit = { takesS: 4, press: yes };
+const HELD: Habit = { takesS: 15, press: yes };
+/** Asked only after a person gave up. */
+const END_ASKED: Habit = { takesS: 4, press: yes };
+/** Held this often in one step, a person gives up. */
+const PATIENCE = 3;
+/** So does one who was refused for a quarter of an hour. */
+const MOST_TRIES = 45;
+/** A person who sees nothing happen presses again after this time. */
+const AGAIN_S = 20;
+
+export interface Technician {
+  /** Looks at the display once a tick; the button pressed, or null. */
+  readonly look: (timeS: number, display: DisplayLines, sight: Sight) => Button | null;
+}
+
+export function createTechnician(chance: Chance): Technician {
+  /** The display as it was looked at last; a board that shows the same hands out the same lines. */
+  let read: DisplayLines | null = null;
+  let screen: Screen | null = null;
+  let seen = '';
+  let dueS = Number.POSITIVE_INFINITY;
+  let tries = 0;
+  const holds = new Map<SeenStep | null, number>();
+  const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
+  return {
+    look: (timeS, display, sight) => {
+      if (display !== read) {
+        read = display;
+        screen = readScreen(display);
+      }
+      if (screen === null) return null;
+      const key = `${screen.kind} ${screen.step}${screen.kind === 'alarm' ? display[0] : ''}`;
+      const habit = habitOf(screen);
+      if (key !== seen) {
+        seen = key;
+        tries = 0;
+        if (screen.kind === 'held') holds.set(screen.step, (holds.get(screen.step) ?? 0) + 1);
+        dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
+      }
+      if (habit === null || timeS < dueS) return null;
+      dueS = timeS + AGAIN_S;
+      tries += 1;
+      const often = (holds.get(screen.step) ?? 0) >= PATIENCE || tries >= MOST_TRIES;
+      return screen.kind === 'held' && often ? 'no' : habit.press(sight);
+    },
+  };
+}
+
+function habitOf({ kind, step }: Screen): Habit | null {
+  switch (kind) {
+    case 'alarm':
+      return ALARM;
+    case 'end':
+      return END;
+    case 'help':
+      return HELP;
+    case 'held':
+      return HELD;
+    case 'end-asked':
+      return END_ASKED;
+    case 'step':
+      return step !== null && isPhase(step) ? HABITS[step] : null;
+  }
+}

@@ -1,0 +1,124 @@
+/**
+ * What leaks past the ring under the injector's foot: the roughness of a ring that is pressed on, the
+ * gap that the curve of the pane leaves where the ring does not reach down to it, and grit or a
+ * scratch, which no force closes. How hard the foot is pressed, on what pane, is the caller's.
+ */
+import { z } from 'zod';
+import { quantity } from '../../../src/core/settings.ts';
+import { REFERENCE_K, type Restriction, sonicMolPerM3 } from './flow.ts';
+import { GAS_CONSTANT_J_PER_MOL_K } from './gas-constant.ts';
+
+export interface SealRing {
+  /** To the middle of the contact. */
+  readonly radiusM: number;
+  readonly contactWidthM: number;
+  /** Of the ring as a whole, N/m. */
+  readonly stiffnessNPerM: number;
+  /** Sonic conductance of a ring that only just touches all round, m3/(s Pa). */
+  readonly touchingConductance: number;
+  /** Contact pressure that leaves exp(-3), a twentieth, of that; the sealing factor of a gasket. */
+  readonly sealingPa: number;
+}
+
+export const sealRingSchema = z
+  .strictObject({
+    radiusMm: quantity(2, 50, 'mm'),
+    contactWidthMm: quantity(0.2, 10, 'mm'),
+    stiffnessNPerMm: quantity(1, 10_000, 'N/mm'),
+    touchingConductanceDm3PerSBar: quantity(1e-7, 0.1, 'dm3/(s bar)'),
+    sealingKPa: quantity(10, 100_000, 'kPa'),
+  })
+  .transform(
+    ({ radiusMm, contactWidthMm, stiffnessNPerMm, ...leak }): SealRing => ({
+      radiusM: radiusMm / 1000,
+      contactWidthM: contactWidthMm / 1000,
+      stiffnessNPerM: stiffnessNPerMm * 1000,
+      touchingConductance: leak.touchingConductanceDm3PerSBar * 1e-8,
+      sealingPa: leak.sealingKPa * 1000,
+    }),
+  );
+
+/** Invented: a soft ring of 20 mm across. */
+export const DEMO_SEAL_RING: SealRing = sealRingSchema.parse({
+  radiusMm: 10,
+  contactWidthMm: 1.5,
+  stiffnessNPerMm: 200,
+  touchingConductanceDm3PerSBar: 1.2e-4,
+  sealingKPa: 200,
+});
+
+/** Demo: the foot's spring, a windscreen where it is curved most, and grit under the ring. */
+export const DEMO_SEAL_FORCE_N = 20;
+export const DEMO_CURVATURE_RADIUS_M = 3;
+export const GRIT_CONDUCTANCE = 1.95e-12;
+const SEAL_CRITICAL_RATIO = 0.3;
+
+/** How far a pane of that radius of curvature falls away under a ring, m. */
+export function sagittaM(ringRadiusM: number, curvatureRadiusM: number): number {
+  const across = ringRadiusM / curvatureRadiusM;
+  // R - sqrt(R2 - r2), without taking nearly equal numbers from each other.
+  return (ringRadiusM * across) / (1 + Math.sqrt(1 - across * across));
+}
+
+/** Gap left where the pane falls away furthest, m: what the ring's own give does not take up. */
+export const gapM = (
+  { radiusM, stiffnessNPerM }: SealRing,
+  forceN: number,
+  curvatureRadiusM: number,
+): number => Math.max(0, sagittaM(radiusM, curvatureRadiusM) - forceN / stiffnessNPerM);
+
+/**
+ * Leak of a pressed gasket: a sonic conductance that falls as exp(-3 P/R) with the contact pressure P
+ * and the gasket's sealing factor R (form of vacuum-technology textbooks, from memory).
+ */
+export function contactConductance(
+  { radiusM, contactWidthM, touchingConductance, sealingPa }: SealRing,
+  forceN: number,
+): number {
+  const contactPa = forceN / (2 * Math.PI * radiusM * contactWidthM);
+  return touchingConductance * Math.exp((-3 * contactPa) / sealingPa);
+}
+
+/** Air at 20 C, Pa s (from memory). */
+const AIR_VISCOSITY_PA_S = 1.81e-5;
+/** Sonic conductance of an ideal nozzle over its area, m/(s Pa); air at 20 C, from gas dynamics. */
+const NOZZLE_PER_M2 = 1.99e-3;
+const STANDARD_PA = 101_325;
+
+/**
+ * Sonic conductance of a slit of `gap` high under half of the ring, as the pane is curved one way and
+ * falls away on two sides. A fine slit is ruled by viscosity, w h3 (p1^2 - p2^2)/(24 mu L R T) mol/s,
+ * taken from one atmosphere into vacuum; a wide one by its narrowest area. In series.
+ */
+export function gapConductance({ radiusM, contactWidthM }: SealRing, gap: number): number {
+  if (gap === 0) return 0;
+  const widthM = Math.PI * radiusM;
+  const molPerS =
+    (widthM * gap * gap * gap * STANDARD_PA * STANDARD_PA) /
+    (24 * AIR_VISCOSITY_PA_S * contactWidthM * GAS_CONSTANT_J_PER_MOL_K * REFERENCE_K);
+  const viscous = molPerS / (STANDARD_PA * sonicMolPerM3(REFERENCE_K));
+  const nozzle = NOZZLE_PER_M2 * widthM * gap;
+  return (viscous * nozzle) / (viscous + nozzle);
+}
+
+export interface Seating {
+  readonly forceN: number;
+  readonly curvatureRadiusM: number;
+  /** Of grit or a scratch under the ring, m3/(s Pa); 0 on clean glass. */
+  readonly gritConductance: number;
+}
+
+/** The seal as a restriction between the injector and the air, for a foot that stands on the glass. */
+export function sealRestriction(
+  ring: SealRing,
+  { forceN, curvatureRadiusM, gritConductance }: Seating,
+): Restriction {
+  const gap = gapConductance(ring, gapM(ring, forceN, curvatureRadiusM));
+  return {
+    sonicConductance: contactConductance(ring, forceN) + gap + gritConductance,
+    criticalRatio: SEAL_CRITICAL_RATIO,
+  };
+}
+
+/** A foot that is off the glass; demo. */
+export const NO_SEAL: Restriction = { sonicConductance: 1e-8, criticalRatio: SEAL_CRITICAL_RATIO };

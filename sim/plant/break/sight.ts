@@ -1,0 +1,54 @@
+/**
+ * What a person sees of a break: bubbles on their way out, and how much of it is still dark. Gas
+ * shows as it is now: under pressure a bubble is small and the break looks better than it is.
+ */
+
+import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
+import type { Break, BreakState } from './break.ts';
+import { seenM2 } from './gap-shapes.ts';
+
+/** Bubbles are seen where this share of the break's volume leaves in a second, at the atmosphere. */
+const VISIBLE_PER_S = 0.006;
+/** The eye calls a break clear when less of its area than this is dark; demo. */
+const CLEAR_DARK_RATIO = 0.04;
+
+/** Share of each gap's length that resin has reached, 0 to 1. */
+export const frontRatios = (state: BreakState, { gaps }: Break): readonly number[] =>
+  gaps.map(({ lengthM }, i) => (state.gaps[i]?.frontM ?? 0) / lengthM);
+
+/** How far resin has come in the longest gap: where a person looks for the last of the air. */
+export function longestFrontRatio(state: BreakState, brk: Break): number {
+  const lengthsM = brk.gaps.map(({ lengthM }) => lengthM);
+  return frontRatios(state, brk)[lengthsM.indexOf(Math.max(...lengthsM))] ?? 0;
+}
+
+/** Share of the area of all gaps that resin has reached, 0 to 1. */
+export function clarityRatio(state: BreakState, { gaps }: Break): number {
+  let wholeM2 = 0;
+  let clearM2 = 0;
+  gaps.forEach((gap, i) => {
+    wholeM2 += gap.count * seenM2(gap, gap.lengthM);
+    clearM2 += gap.count * seenM2(gap, state.gaps[i]?.frontM ?? 0);
+  });
+  return clearM2 / wholeM2;
+}
+
+export const looksClear = (state: BreakState, brk: Break): boolean =>
+  1 - clarityRatio(state, brk) < CLEAR_DARK_RATIO;
+
+/** Whether gas leaves past the resin fast enough to be seen. */
+export function bubbling(
+  state: BreakState,
+  { gaps }: Break,
+  atmospherePa: number,
+  gasK: number,
+): boolean {
+  let volumeM3 = 0;
+  let leavingMolPerS = 0;
+  gaps.forEach((gap, i) => {
+    volumeM3 += gap.count * gap.volumeM3;
+    leavingMolPerS += gap.count * (state.gaps[i]?.bubbledMolPerS ?? 0);
+  });
+  const wholeMol = (atmospherePa * volumeM3) / (GAS_CONSTANT_J_PER_MOL_K * gasK);
+  return leavingMolPerS > VISIBLE_PER_S * wholeMol;
+}

@@ -1,0 +1,44 @@
+/**
+ * What stands in the chain of the job whose journal this is, and whether the journal is still the one:
+ * for whoever writes pages from it later.
+ */
+import { existsSync, realpathSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import { textAt } from '../../core/fields.ts';
+import { INCOMPLETE } from '../../report/verdict.ts';
+import { chainPath } from '../../store/chain/paths.ts';
+import { personalFieldsOf } from '../../store/chain/personal-file.ts';
+import { closeRecords } from '../../store/close-records.ts';
+import { type ChainCheck, checkAgainstChain } from '../../store/verify/chain-check.ts';
+import type { FactSources } from './document-facts.ts';
+import { recordFactsOf } from './record-facts.ts';
+
+/** The job's journal against the chain beside its folder; nothing is recorded where there is none. */
+export function chainCheckOf(journal: string): ChainCheck {
+  const { records, id } = placeInRecords(journal);
+  if (!existsSync(chainPath(records)) || !existsSync(journal)) {
+    return { state: 'not recorded', entries: [], words: null };
+  }
+  closeRecords(records);
+  return checkAgainstChain(records, id, journal);
+}
+
+/** By its real place: a link to a job's folder is that job. */
+function placeInRecords(journal: string) {
+  const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
+  return { records: dirname(folder), id: basename(folder) };
+}
+
+/** For pages that are written from this journal now. */
+export function chainFactsOf(journal: string, { state, entries, words }: ChainCheck): FactSources {
+  const { records } = placeInRecords(journal);
+  const shown = entries.map((entry) => ({ entry, personal: personalFieldsOf(records, entry) }));
+  const known = recordFactsOf(shown);
+  const repair = entries.find(({ kind }) => kind === 'repair');
+  const { personalSha256 = null } = repair ?? {};
+  const incomplete = textAt(repair?.body, 'result', 'verdict') === INCOMPLETE;
+  if (state === 'agrees') return { outside: known, personalSha256, incomplete };
+  // A place in the chain would lend a page what the journal has lost.
+  const outside = { ...known, chain: null };
+  return { outside, personalSha256, ...(state === 'differs' && { differs: words ?? '' }) };
+}

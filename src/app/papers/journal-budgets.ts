@@ -1,0 +1,74 @@
+/**
+ * Uncertainty budgets for a report: of the pressures, temperature and light that a journal holds, by
+ * the unit file in its header. It joins the rooms that may not know each other; an older unit file,
+ * without uncertainties, gives none.
+ */
+
+import { type UnitSettings, unitSettingsSchema } from '../../control/unit-settings.ts';
+import type { Measurement } from '../../core/events.ts';
+import type { JournalContents } from '../../journal/read-journal.ts';
+import type { BudgetLine } from '../../report/budget-line.ts';
+import { lastMeasured, measuredRowsOf } from '../../report/timeline.ts';
+import { type Budget, largestPart } from '../../signal/budget.ts';
+import { irradianceBudget } from '../../signal/irradiance-budget.ts';
+import { pressureBudget } from '../../signal/pressure-budget.ts';
+import { coverageFactor } from '../../signal/student-t.ts';
+import { temperatureBudget } from '../../signal/temperature-budget.ts';
+
+/** Share of both sides together; the usual choice of JCGM 100, 6.3.3. */
+const COVERAGE = 0.95;
+
+/** Of one cure for both portions, or of each portion's own. */
+const LIGHT = [
+  'irradianceMeanWPerM2',
+  'fillIrradianceMeanWPerM2',
+  'pitIrradianceMeanWPerM2',
+] as const satisfies readonly Measurement[];
+
+type Values = Pick<JournalContents, 'events' | 'snapshots'>;
+
+export function budgetLinesOf({
+  header,
+  ...values
+}: Pick<JournalContents, 'header' | 'events' | 'snapshots'>): readonly BudgetLine[] {
+  const unit = unitSettingsSchema.safeParse(header.inputs.unit);
+  return unit.success ? linesOf(values, unit.data) : [];
+}
+
+function linesOf(
+  { events, snapshots }: Values,
+  { channels, uncertainty }: UnitSettings,
+): readonly BudgetLine[] {
+  const rows = measuredRowsOf(events);
+  const last = (name: Measurement): number | null => lastMeasured(rows, name);
+  const glassK = snapshots.flatMap((s) => (s.glassK === null ? [] : [s.glassK])).at(-1) ?? null;
+  const line = (
+    channel: BudgetLine['channel'],
+    unit: BudgetLine['unit'],
+    value: number | null,
+    budget: (value: number) => Budget,
+  ): readonly BudgetLine[] =>
+    value === null ? [] : [lineOf({ channel, unit, value }, budget(value))];
+  const ofPressure = (pa: number) => pressureBudget(pa, channels, uncertainty);
+  return [
+    ...line('pressure', 'Pa', last('vacuumReachedPa'), ofPressure),
+    ...line('pressure', 'Pa', last('pressureReachedPa'), ofPressure),
+    ...line('glass temperature', 'K', glassK, (k) => temperatureBudget(k, channels, uncertainty)),
+    ...LIGHT.flatMap((name) =>
+      line('irradiance', 'W/m2', last(name), (w) => irradianceBudget(w, channels, uncertainty)),
+    ),
+  ];
+}
+
+function lineOf(what: Pick<BudgetLine, 'channel' | 'unit' | 'value'>, budget: Budget): BudgetLine {
+  const k = coverageFactor(COVERAGE, budget.degreesOfFreedom, 'two-sided');
+  const most = largestPart(budget);
+  return {
+    ...what,
+    standard: budget.standard,
+    degreesOfFreedom: Number.isFinite(budget.degreesOfFreedom) ? budget.degreesOfFreedom : null,
+    coverageFactor: k,
+    expanded: k * budget.standard,
+    largestPart: { name: most?.name ?? 'none', standard: most?.standard ?? 0 },
+  };
+}

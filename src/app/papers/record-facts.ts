@@ -1,0 +1,42 @@
+/**
+ * What the entries of one job in the chain of records say and its journal does not: its place, what was added
+ * since, which checks were set aside and whether personal data were removed; for report and
+ * certificate.
+ */
+
+import { listAt, textAt } from '../../core/fields.ts';
+import type { ShownEntry } from '../../store/records-store.ts';
+import { NAME_NOT_KEPT } from '../prepare/job-facts.ts';
+import type { OutsideFacts } from './document-facts.ts';
+
+/** Empty where the chain does not know the job. */
+export function recordFactsOf(entries: readonly ShownEntry[]): OutsideFacts {
+  const repair = entries.findLast(({ entry }) => entry.kind === 'repair');
+  if (repair === undefined) return {};
+  const { seq, hash, personalSha256 } = repair.entry;
+  const removal = entries.find(({ entry }) => entry.kind === 'removal' && entry.seq > seq);
+  const removedOn = removal?.entry.at.slice(0, 10) ?? null;
+  return {
+    chain: { seq, hash },
+    personalRemovedOn: personalSha256 === null ? null : removedOn,
+    amendments: entries.filter(({ entry }) => entry.kind === 'amendment').map(amendmentOf),
+    overrides: overridesOf(repair),
+  };
+}
+
+const amendmentOf = ({ entry, personal }: ShownEntry) => ({
+  at: entry.at,
+  text: textAt(entry.body, 'text') ?? '',
+  by: byOf(personal, 'by'),
+});
+
+const overridesOf = ({ entry, personal }: ShownEntry) =>
+  listAt(entry.body, 'overrides').map((override) => ({
+    at: textAt(entry.body, 'startedAt') ?? entry.at,
+    what: textAt(override, 'item') ?? '',
+    reason: textAt(override, 'reason') ?? '',
+    by: byOf(personal, 'overrideBy'),
+  }));
+
+const byOf = (personal: ShownEntry['personal'], field: string): string =>
+  personal?.[field] ?? NAME_NOT_KEPT;

@@ -1,0 +1,196 @@
+/**
+ * Writes what is to be read of a job: report.json, and report and certificate as HTML and PDF, beside
+ * the journal or in another folder. Everything is made before anything is written, and each file is
+ * written under another name first, so that a failure leaves no half page.
+ */
+import { existsSync, realpathSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { escapedValue } from '../../core/plain-text.ts';
+import { problemLine } from '../../core/settings.ts';
+import type { PageDocument } from '../../document/blocks.ts';
+import { certificate } from '../../document/certificate/certificate.ts';
+import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/chain-mark.ts';
+import type { DocumentFacts } from '../../document/facts.ts';
+import { renderHtml } from '../../document/html.tsx';
+import { reportDocument } from '../../document/report/report-document.ts';
+import { verdictHeadline } from '../../document/report/reservation-rows.ts';
+import { makePrivateFolder } from '../../journal/private-file.ts';
+import type { JournalContents } from '../../journal/read-journal.ts';
+import type { ReportData } from '../../report/report-data.ts';
+import { joulesPerCm2 } from '../../report/words.ts';
+import { loadRepairJournal } from '../prepare/load-journal.ts';
+import { documentFactsOf, type FactSources } from './document-facts.ts';
+import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
+import { readPageFonts } from './page-fonts.ts';
+
+export const FORMATS = ['html', 'pdf'] as const;
+export type Format = (typeof FORMATS)[number];
+
+const PAGES = { report: reportDocument, certificate } as const;
+export type PageName = keyof typeof PAGES;
+
+export interface ReportOptions extends FactSources {
+  readonly formats?: readonly Format[];
+  readonly pages?: readonly PageName[];
+  /** Beside the journal where none is named; there the job's own pages may be written again. */
+  readonly out?: NamedFolder;
+  /** The journal where it was read a moment ago: reading it takes as long as a page. */
+  readonly read?: JournalContents | null;
+}
+
+export interface NamedFolder {
+  readonly folder: string;
+  readonly place: NamedPlace;
+}
+
+export interface WrittenReport {
+  readonly ok: boolean;
+  /** What to tell the person. */
+  readonly lines: readonly string[];
+  /** Paths of what was written. */
+  readonly files: readonly string[];
+  readonly data: ReportData | null;
+  readonly journal: JournalContents | null;
+}
+
+const failed = (lines: readonly string[]): WrittenReport => ({
+  ok: false,
+  lines,
+  files: [],
+  data: null,
+  journal: null,
+});
+
+export async function writeReport(
+  journalPath: string,
+  options: ReportOptions = {},
+): Promise<WrittenReport> {
+  const { read = null } = options;
+  const journal =
+    read === null ? loadRepairJournal(journalPath) : { ok: true as const, value: read };
+  if (!journal.ok) return failed(journal.problems.map(problemLine));
+  const facts = await documentFactsOf(journalPath, journal.value, options);
+  if (!facts.ok) return failed(facts.problems.map(problemLine));
+  const beside = dirname(journalPath);
+  const folder = options.out?.folder ?? beside;
+  try {
+    const held = heldOf(facts.value, journal.value, options);
+    const files = await filesOf(facts.value, held, options);
+    const taken = isSameFolder(folder, beside) ? [] : problemsOf(files, options.out);
+    if (taken.length > 0) return failed(taken.map(problemLine));
+    makePrivateFolder(folder);
+    for (const { name, content } of files) writeNamed(join(folder, name), content);
+    const paths = files.map(({ name }) => join(folder, name));
+    const shown = paths.filter((path) => !path.endsWith('.json'));
+    const data = facts.value.report;
+    const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
+    const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
+    return { ok: true, files: paths, data, journal: journal.value, lines };
+  } catch (error) {
+    return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
+  }
+}
+
+const JOURNAL_WORDS = {
+  true: 'the journal is complete without it',
+  false: 'the journal was changed',
+  null: 'the journal is INCOMPLETE',
+} as const;
+
+const NOT_RECORDED = 'Not recorded in a chain: every sheet says so.';
+
+const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
+  files.flatMap(({ name }) =>
+    out === undefined ? [] : (namedFileProblem(join(out.folder, name), out.place) ?? []),
+  );
+
+const isSameFolder = (one: string, other: string): boolean =>
+  existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
+
+const told = (path: string): string =>
+  `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
+
+interface PageFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+async function filesOf(
+  facts: DocumentFacts,
+  held: WhatWasHeld,
+  { formats = FORMATS, pages = ['report', 'certificate'] }: ReportOptions,
+): Promise<readonly PageFile[]> {
+  const files: PageFile[] = [];
+  if (pages.includes('report')) {
+    files.push({ name: 'report.json', content: `${JSON.stringify(facts.report, null, 2)}\n` });
+  }
+  for (const page of pages) {
+    files.push(...(await pageFiles(page, pageOf(page, facts, held), facts, formats)));
+  }
+  return files;
+}
+
+function pageOf(name: PageName, facts: DocumentFacts, held: WhatWasHeld): PageDocument {
+  const page = PAGES[name](facts);
+  const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
+  return withChainMark({ ...page, blocks: [...page.blocks, ...checked] }, held.journal);
+}
+
+function heldOf(
+  { chain }: DocumentFacts,
+  { header }: JournalContents,
+  { differs, personalSha256 }: ReportOptions,
+): WhatWasHeld {
+  const recorded = chain === null ? 'not recorded' : 'agrees';
+  return {
+    journal: differs === undefined ? recorded : 'differs',
+    people: (personalSha256 ?? header.personalSha256) === null ? 'not recorded' : 'agree',
+  };
+}
+
+async function pageFiles(
+  name: PageName,
+  page: PageDocument,
+  { report }: DocumentFacts,
+  formats: readonly Format[],
+): Promise<readonly PageFile[]> {
+  if (formats.length === 0) return [];
+  // Heavy, and not needed where only data are written.
+  const { renderPdf } = await import('../../document/pdf.ts');
+  const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, report) });
+  const contents: Readonly<Record<Format, string | Uint8Array>> = {
+    // Printed with the size of letters that was found to fit.
+    html: renderHtml(page, pdf.scale),
+    pdf: pdf.bytes,
+  };
+  return formats.map((format) => ({ name: `${name}.${format}`, content: contents[format] }));
+}
+
+/** The job's own time: the same record gives the same bytes on any day. */
+function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
+  const began = new Date(startedAt);
+  return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? new Date(0) : began };
+}
+
+function verdictLines(data: ReportData): readonly string[] {
+  const { reservations, doses } = data;
+  return [
+    `Verdict: ${verdictHeadline(data)}`,
+    ...reservations.flatMap(({ support }) => support.map((line) => `  ${escapedValue(line)}`)),
+    ...doses.map(doseLine),
+  ];
+}
+
+function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {
+  const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);
+  const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
+  const shown =
+    uncertainty === null
+      ? ''
+      : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
+  const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
+  if (verdict === 'not recorded') {
+    return `${name}: not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
+  return `${name}: ${joules(doseJPerM2)}${target} J/cm2, ${verdict}${shown}`;
+}

@@ -1,0 +1,107 @@
+/**
+ * From an intake sheet as it was read and names of rule sets to an assessment with its drawing, or
+ * to every problem found: values that look like inches, values out of range, answers that contradict
+ * each other, rule sets that nobody knows. What is allowed is decided in `src/intake/`.
+ */
+
+import { type Checked, checkSettings, type SettingsProblem } from '../../core/settings.ts';
+import { paneDrawing } from '../../intake/drawing/pane-drawing.tsx';
+import { assess } from '../../intake/rules/assess.ts';
+import { type RuleSet, ruleSetSchema } from '../../intake/rules/rule-set.ts';
+import { loadBuiltInRuleSets } from '../../intake/rules/rule-sets.ts';
+import { inchProblems } from '../../intake/sheet/inch-like.ts';
+import { conflictProblems } from '../../intake/sheet/intake-conflicts.ts';
+import { type IntakeSheet, intakeSheetSchema } from '../../intake/sheet/intake-sheet.ts';
+import type { Assessed } from './assessment-page.ts';
+import { readChecked } from './read-settings.ts';
+
+/**
+ * `refs` are ids of built-in rule sets or paths of files; they are applied beside those that the
+ * sheet names. `today` as YYYY-MM-DD.
+ */
+export function assessmentOf(
+  sheetRaw: unknown,
+  refs: readonly string[],
+  file: string,
+  today: string,
+): Checked<Assessed> {
+  const sheet = checkedSheet(sheetRaw, file, today);
+  if (!sheet.ok) return sheet;
+  const ruleSets = ruleSetsOf([
+    ...sheet.value.ruleSets.map((ref, at) => ({ ref, file, path: `ruleSets.${at}` })),
+    ...namedOnCommandLine(refs),
+  ]);
+  if (!ruleSets.ok) return ruleSets;
+  return {
+    ok: true,
+    value: {
+      sheet: sheet.value,
+      ruleSets: ruleSets.value,
+      assessment: assess(sheet.value, ruleSets.value),
+      drawingSvg: paneDrawing(sheet.value, ruleSets.value),
+    },
+  };
+}
+
+function checkedSheet(raw: unknown, file: string, today: string): Checked<IntakeSheet> {
+  const inches = inchProblems(raw, file);
+  const checked = checkSettings(intakeSheetSchema, withSections(raw), file);
+  const others = checked.ok
+    ? []
+    : checked.problems.filter(({ path }) => !inches.some((inch) => inch.path === path));
+  const problems = [...inches, ...others];
+  if (problems.length > 0 || !checked.ok) return { ok: false, problems };
+  const conflicts = conflictProblems(checked.value, today, file);
+  return conflicts.length > 0 ? { ok: false, problems: conflicts } : checked;
+}
+
+/** So that each answer that is missing is told by its own path, not its whole section. */
+const withSections = (raw: unknown): unknown =>
+  typeof raw === 'object' && raw !== null && !Array.isArray(raw)
+    ? { vehicle: {}, pane: {}, damage: {}, place: {}, ...raw }
+    : raw;
+
+export const namedOnCommandLine = (refs: readonly string[]): readonly RuleSetRef[] =>
+  refs.map((ref) => ({ ref, file: '--rules', path: '' }));
+
+/** The sheet as it was assessed, so that whoever runs the job holds it against the same rules. */
+export function withRuleSets(raw: unknown, refs: readonly string[]): unknown {
+  if (refs.length === 0) return raw;
+  const sheet = raw as Pick<IntakeSheet, 'ruleSets'>;
+  return { ...sheet, ruleSets: [...new Set([...sheet.ruleSets, ...refs])] };
+}
+
+export interface RuleSetRef {
+  readonly ref: string;
+  /** Where it is named, for the message. */
+  readonly file: string;
+  readonly path: string;
+}
+
+export function ruleSetsOf(refs: readonly RuleSetRef[]): Checked<readonly RuleSet[]> {
+  const builtIn = loadBuiltInRuleSets();
+  if (!builtIn.ok) return builtIn;
+  const found = refs.map((named) => ruleSetOf(named, builtIn.value));
+  const problems = found.flatMap((one) => (one.ok ? [] : one.problems));
+  if (problems.length > 0) return { ok: false, problems };
+  const sets = found.flatMap((one) => (one.ok ? [one.value] : []));
+  // Named in the sheet and on the command line: once is enough.
+  return { ok: true, value: sets.filter((set, at) => sets.indexOf(set) === at) };
+}
+
+function ruleSetOf({ ref, file, path }: RuleSetRef, builtIn: readonly RuleSet[]): Checked<RuleSet> {
+  const known = builtIn.find(({ id }) => id === ref);
+  if (known !== undefined) return { ok: true, value: known };
+  if (ref.endsWith('.json')) {
+    const read = readChecked(ruleSetSchema, ref);
+    return read.ok ? { ok: true, value: read.value.settings } : read;
+  }
+  const ids = builtIn.map(({ id }) => id).join(', ');
+  const problem: SettingsProblem = {
+    file,
+    path,
+    value: JSON.stringify(ref),
+    accepted: `a .json file, or one of ${ids}`,
+  };
+  return { ok: false, problems: [problem] };
+}

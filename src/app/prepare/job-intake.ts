@@ -1,0 +1,84 @@
+/**
+ * The intake sheet of a job at the rim: assesses it, holds the job sheet against it, and says what
+ * speaks against beginning. The rules and what they mean are decided in `src/intake/`.
+ */
+
+import type { Checked, SettingsProblem } from '../../core/settings.ts';
+import { paneDrawing } from '../../intake/drawing/pane-drawing.tsx';
+import { reasonLines } from '../../intake/rules/rule-words.ts';
+import type { IntakeSheet } from '../../intake/sheet/intake-sheet.ts';
+import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
+import { assessmentFactsOf } from './assessment-facts.ts';
+import { assessmentOf } from './assessment-of.ts';
+import type { JobAbout } from './job-facts.ts';
+
+export interface JobIntake {
+  readonly about: NonNullable<JobAbout['intake']>;
+  /** What speaks against beginning; empty where rules allow it and it can be done. */
+  readonly against: readonly string[];
+}
+
+export interface IntakeSource {
+  readonly file: string;
+  readonly raw: unknown;
+}
+
+export function jobIntake(
+  { raw, file }: IntakeSource,
+  job: JobSheet,
+  jobFile: string,
+  today: string,
+): Checked<JobIntake> {
+  const assessed = assessmentOf(raw, [], file, today);
+  if (!assessed.ok) return assessed;
+  const { sheet, ruleSets, assessment, drawingSvg } = assessed.value;
+  const differing = differences(sheet, file, job, jobFile);
+  if (differing.length > 0) return { ok: false, problems: differing };
+  const briefSvg = paneDrawing(sheet, ruleSets, 'brief');
+  const facts = assessmentFactsOf(assessment, ruleSets);
+  const reasons = [...assessment.reasons, ...assessment.technical.reasons];
+  const clear = assessment.answer === 'allowed' && assessment.technical.answer === 'can';
+  return {
+    ok: true,
+    value: {
+      about: { sheet: raw, assessment: facts, drawingSvg, briefSvg },
+      against: clear
+        ? []
+        : [
+            `${assessment.answer}, technically ${assessment.technical.answer}`,
+            ...reasons.map((reason) => reasonLines(reason).join('; ')),
+          ],
+    },
+  };
+}
+
+/** Both describe one break, so where both know an answer they must agree. */
+function differences(
+  { damage }: IntakeSheet,
+  file: string,
+  job: JobSheet,
+  jobFile: string,
+): readonly SettingsProblem[] {
+  const mm = (metres: number | null): number | null =>
+    metres === null ? null : Math.round(metres * 1e6) / 1e3;
+  const stated = {
+    type: job.damage.type,
+    diameterMm: mm(job.damage.diameterM),
+    pitMm: mm(job.damage.pitM),
+    legs: job.damage.legs,
+    longestLegMm: mm(job.damage.longestLegM),
+    depthMm: mm(job.damage.depthM),
+  } as const;
+  return Object.entries(stated).flatMap(([name, value]) => {
+    const answer = damage[name as keyof typeof stated];
+    if (value === null || answer === 'unknown' || answer === value) return [];
+    return [
+      {
+        file: jobFile,
+        path: `damage.${name}`,
+        value: JSON.stringify(value),
+        accepted: `${JSON.stringify(answer)}, as ${file} says of the same break`,
+      },
+    ];
+  });
+}

@@ -1,0 +1,52 @@
+/**
+ * Finds the words of the display: a catalogue that is built in, by its language, or a file that a
+ * shop has made. Either is checked for what it holds and for whether it fits the display, so that a
+ * language that lacks a word is refused before a job and not missed in an alarm.
+ */
+
+import { canonicalJson, sha256Of } from '../../core/canonical-json.ts';
+import type { Checked } from '../../core/settings.ts';
+import { DAMAGE_TYPES } from '../../intake/sheet/job-sheet.ts';
+import { type Catalogue, catalogueSchemaFor } from '../../panel/catalogue.ts';
+import { catalogueMisfits } from '../../panel/catalogue-fit.ts';
+import builtInEnglish from '../../panel/catalogues/en.json' with { type: 'json' };
+import builtInSpanish from '../../panel/catalogues/es.json' with { type: 'json' };
+import { ALARM_TABLE } from '../../safety/alarm-table.ts';
+import { readChecked } from './read-settings.ts';
+
+const BUILT_IN: Readonly<Record<string, unknown>> = { en: builtInEnglish, es: builtInSpanish };
+export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);
+
+const schema = catalogueSchemaFor({
+  alarms: ALARM_TABLE.map(({ id }) => id),
+  damage: DAMAGE_TYPES,
+});
+
+/** The words that replay and tests run with: which words are shown decides nothing. */
+export const ENGLISH: Catalogue = schema.parse(builtInEnglish);
+
+export interface LoadedCatalogue {
+  readonly catalogue: Catalogue;
+  /** For the header of a journal: which words stood on the display. */
+  readonly note: { readonly language: string; readonly sha256: string };
+}
+
+/** `en`, `es`, or the path of a catalogue that ends in .json. */
+export function catalogueOf(nameOrPath: string): Checked<LoadedCatalogue> {
+  const content = BUILT_IN[nameOrPath];
+  if (content === undefined && !nameOrPath.endsWith('.json')) {
+    const accepted = `${LANGUAGES.join(', ')}, or the file of a catalogue (.json)`;
+    const value = JSON.stringify(nameOrPath);
+    return { ok: false, problems: [{ file: 'language', path: '', value, accepted }] };
+  }
+  const name = `built-in ${nameOrPath}.json`;
+  const read = readChecked(schema, content === undefined ? nameOrPath : { name, content });
+  if (!read.ok) return read;
+  const { file, settings: catalogue, raw } = read.value;
+  const misfits = catalogueMisfits(catalogue, ENGLISH);
+  if (misfits.length > 0) {
+    return { ok: false, problems: misfits.map((misfit) => ({ file, ...misfit })) };
+  }
+  const sha256 = sha256Of(canonicalJson(raw));
+  return { ok: true, value: { catalogue, note: { language: catalogue.language, sha256 } } };
+}

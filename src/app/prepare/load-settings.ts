@@ -1,0 +1,118 @@
+/**
+ * Reads the three settings files, checks each and then one against another, and returns either the
+ * configuration of the job or every problem found. Nothing is started by it.
+ */
+
+import { profileOverLimits, unitSettingsSchema } from '../../control/unit-settings.ts';
+import { madePlain } from '../../core/plain-text.ts';
+import { type Checked, checkSettings } from '../../core/settings.ts';
+import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../intake/sheet/job-sheet.ts';
+import { profileSchema } from '../../procedure/profile.ts';
+import { jobBeyondLamp } from '../../procedure/repair/job-target.ts';
+import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
+import builtInJob from '../defaults/job.json' with { type: 'json' };
+import builtInProfile from '../defaults/profile.json' with { type: 'json' };
+import builtInUnit from '../defaults/unit.json' with { type: 'json' };
+import { type Bottle, jobWithBottles } from './job-bottle.ts';
+import { catalogueOf, ENGLISH, type LoadedCatalogue } from './load-catalogue.ts';
+import { namesInText } from './personal.ts';
+import { type BuiltIn, readChecked } from './read-settings.ts';
+
+/** Files to read; where one is not named the built-in settings stand. */
+export interface SettingsPaths {
+  readonly unit?: string | undefined;
+  readonly profile?: string | undefined;
+  readonly job?: string | undefined;
+  /** Of the display, in place of the unit's own: a built-in one or the file of a catalogue. */
+  readonly language?: string | undefined;
+}
+
+const BUILT_IN = {
+  unit: { name: 'built-in unit.json', content: builtInUnit },
+  profile: { name: 'built-in profile.json', content: builtInProfile },
+  job: { name: 'built-in job.json', content: builtInJob },
+} as const;
+
+export interface LoadedSettings {
+  readonly config: RepairConfig;
+  /** The files as they were read, for the record; the job's without its people. */
+  readonly inputs: { readonly unit: unknown; readonly profile: unknown; readonly job: unknown };
+  /** Which words stood on the display. */
+  readonly language: LoadedCatalogue['note'];
+  /** Who and whose the job is, by field: kept where it can be removed. */
+  readonly people: Readonly<Record<string, string>>;
+}
+
+/** Bottles whose figures stand in place of what the job sheet says of its resin. */
+export interface Bottles {
+  readonly fill: Bottle | null;
+  readonly pit: Bottle | null;
+}
+
+export function loadSettings(
+  paths: SettingsPaths,
+  bottles: Bottles = { fill: null, pit: null },
+): Checked<LoadedSettings> {
+  const unit = readChecked(unitSettingsSchema, paths.unit ?? BUILT_IN.unit);
+  const profile = readChecked(profileSchema, paths.profile ?? BUILT_IN.profile);
+  const job = readJob(paths.job ?? BUILT_IN.job, bottles);
+  if (!unit.ok || !profile.ok || !job.ok) {
+    return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
+  }
+  const words = catalogueOf(paths.language ?? unit.value.settings.language);
+  if (!words.ok) return words;
+  const over = profileOverLimits(profile.value.settings, unit.value.settings, profile.value.file);
+  if (over.length > 0) return { ok: false, problems: over };
+  const config: RepairConfig = {
+    unit: unit.value.settings,
+    profile: profile.value.settings,
+    job: job.value.settings.sheet,
+    catalogue: words.value.catalogue,
+  };
+  const { people } = job.value.settings;
+  const named = namesInText(people, config.job, job.value.file);
+  if (named.length > 0) return { ok: false, problems: named };
+  const beyond = jobBeyondLamp(config, job.value.file);
+  if (beyond.length > 0) return { ok: false, problems: beyond };
+  return {
+    ok: true,
+    value: {
+      config,
+      inputs: {
+        unit: unit.value.raw,
+        profile: profile.value.raw,
+        job: withoutPeople(job.value.raw),
+      },
+      language: words.value.note,
+      people,
+    },
+  };
+}
+
+/** The job file with the bottles that are used for it. */
+function readJob(source: string | BuiltIn, { fill, pit }: Bottles) {
+  const read = readChecked(jobFileSchema, source);
+  if (!read.ok || (fill === null && pit === null)) return read;
+  const { file, raw } = read.value;
+  const content = jobWithBottles(raw, fill, pit);
+  return readChecked(jobFileSchema, { name: file, content });
+}
+
+/**
+ * Checks settings that came from elsewhere than files: the header of a journal. One that is older than
+ * the rule on control characters is still to be run again.
+ */
+export function settingsFromInputs(
+  inputs: LoadedSettings['inputs'],
+  file: string,
+): Checked<RepairConfig> {
+  const unit = checkSettings(unitSettingsSchema, madePlain(inputs.unit), `${file}: unit`);
+  const profile = checkSettings(profileSchema, madePlain(inputs.profile), `${file}: profile`);
+  const job = checkSettings(jobSheetSchema, madePlain(inputs.job), `${file}: job`);
+  if (!unit.ok || !profile.ok || !job.ok) {
+    return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
+  }
+  // Which words were shown decides nothing, so a journal is run again with the built-in ones.
+  const config = { unit: unit.value, profile: profile.value, job: job.value, catalogue: ENGLISH };
+  return { ok: true, value: config };
+}

@@ -1,0 +1,51 @@
+/**
+ * Personal data of a job at the rim: written beside the journal before it begins, under a salt, and
+ * kept out of texts that can never be removed. Which fields are personal is decided by the job sheet,
+ * how they are kept by the store.
+ */
+import { randomBytes } from 'node:crypto';
+import { sha256Of } from '../../core/canonical-json.ts';
+import type { SettingsProblem } from '../../core/settings.ts';
+import { jobPersonalPath } from '../../store/chain/paths.ts';
+import { type Personal, personalSha256Of, writePersonal } from '../../store/chain/personal-file.ts';
+
+type Fields = Readonly<Record<string, string>>;
+
+/** Simulated runs derive theirs from the seed, so that the same inputs give the same records. */
+export const saltFor = (seed: number | null): string =>
+  seed === null
+    ? randomBytes(16).toString('hex')
+    : sha256Of(`salt of a simulated run, seed ${seed}`).slice(0, 32);
+
+/** Writes the file and gives its hash for the journal's header. Throws where it cannot. */
+export function keepJobPersonal(jobFolder: string, fields: Fields, salt: string): string {
+  const personal: Personal = { salt, fields };
+  writePersonal(jobPersonalPath(jobFolder), personal, 'new');
+  return personalSha256Of(personal);
+}
+
+/** Shorter words stand in many texts by chance. */
+const LEAST_LENGTH = 3;
+
+/** Which personal fields a text repeats. */
+export const namesIn = (text: string, fields: Fields): readonly string[] =>
+  Object.entries(fields)
+    .filter(([, value]) => value.length >= LEAST_LENGTH)
+    .filter(([, value]) => text.toLowerCase().includes(value.toLowerCase()))
+    .map(([name]) => name);
+
+/** Reference and notes stand in the journal for good, so they may not repeat what can be removed. */
+export function namesInText(
+  people: Fields,
+  job: { readonly reference: string; readonly notes: string },
+  file: string,
+): readonly SettingsProblem[] {
+  return (['reference', 'notes'] as const).flatMap((path) =>
+    namesIn(job[path], people).map((name) => ({
+      file,
+      path,
+      value: JSON.stringify(job[path]),
+      accepted: `a text without the ${name}: it stays in the journal for good, only ${name} can be removed`,
+    })),
+  );
+}

@@ -1,0 +1,156 @@
+/**
+ * `meniscus assess`: may this damage be repaired here, and can it? From an intake sheet or from
+ * questions at the terminal. Prints the answer and writes it with the drawing; what is allowed is
+ * decided in `src/intake/`. An answer of any kind ends with code 0.
+ */
+import type { Command } from 'commander';
+import type { Assessed } from '../../app/prepare/assessment-page.ts';
+import { problemLine, type SettingsProblem } from '../../core/settings.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { localDay } from '../terminal/local-day.ts';
+import { collect } from '../terminal/parse-option.ts';
+import { print, printError } from '../terminal/print.ts';
+import type { AdviceAsked, JobFiles } from './assess-advice.ts';
+
+interface Options extends AdviceAsked {
+  readonly intake?: string;
+  readonly rules: readonly string[];
+  readonly out?: string;
+  readonly json: boolean;
+  readonly listRules: boolean;
+  readonly rulesTable: boolean;
+}
+
+export function addAssessCommand(program: Command): void {
+  program
+    .command('assess')
+    .description('say whether a damage may be repaired here, and whether it can be')
+    .option('--intake <file>', 'intake sheet (JSON); what it leaves out is asked at the terminal')
+    .option('--rules <id or file>', 'a rule set beside those of the sheet', collect, [])
+    .option('--resin <file>', 'bottle of resin at hand (JSON); may be given again', collect, [])
+    .option('--unit <file>', 'settings of the unit (JSON)')
+    .option('--advice-rules <file>', "a shop's own rules for advice (JSON)")
+    .option('--technician <name>', 'for the job sheet that is written')
+    .option('--out <folder>', 'where sheet, assessment, drawing, page, profile and job sheet go')
+    .option('--json', 'print the assessment as JSON', false)
+    .option('--list-rules', 'list the rule sets that come with the unit', false)
+    .option('--rules-table', 'print every limit with its source, as Markdown', false)
+    .addHelpText('after', '\nExample: meniscus assess --intake intake.json --out assessment\n')
+    .action(async (options: Options) => {
+      process.exitCode = await assessCommand(options);
+    });
+}
+
+async function assessCommand(options: Options): Promise<number> {
+  if (options.listRules || options.rulesTable) return printRules(options);
+  const { inTheWay, freeFolder, writeDraft } = await import('./assess-files.ts');
+  const { getSheet } = await import('./assess-sheet.ts');
+  const { namedOnCommandLine, ruleSetsOf } = await import('../../app/prepare/assessment-of.ts');
+  // Before anything is asked: nobody should answer forty questions in vain.
+  const named = ruleSetsOf(namedOnCommandLine(options.rules));
+  const taken = options.out === undefined ? [] : inTheWay(options.out);
+  const early = [...taken, ...(named.ok ? [] : named.problems)];
+  if (early.length > 0) return refuseProblems(early);
+  const today = localDay(new Date());
+  const { stdin, stdout, stderr } = process;
+  // JSON goes alone to the standard output, so questions go beside it.
+  const terminal = stdin.isTTY ? { input: stdin, output: options.json ? stderr : stdout } : null;
+  const got = await getSheet(options.intake ?? null, terminal, today);
+  if (!got.ok) return refuseProblems(got.problems);
+  switch (got.value.kind) {
+    case 'left':
+      printError('Stopped. Nothing was written.\n');
+      return got.value.end === 'interrupted' ? EXIT.interrupted : EXIT['stopped-by-person'];
+    case 'draft': {
+      const folder = options.out ?? freeFolder('unfinished');
+      const path = writeDraft(got.value.draft, options.intake ?? null, folder);
+      printError(`Saved: ${path}. Go on with: meniscus assess --intake ${path}\n`);
+      return EXIT['stopped-by-person'];
+    }
+    case 'sheet':
+      return conclude(got.value.raw, got.value.file, options, today);
+  }
+}
+
+async function conclude(
+  raw: unknown,
+  file: string,
+  options: Options,
+  today: string,
+): Promise<number> {
+  const { assessmentOf, withRuleSets } = await import('../../app/prepare/assessment-of.ts');
+  const made = assessmentOf(raw, options.rules, file, today);
+  if (!made.ok) return refuseProblems(made.problems);
+  const { assessAdvice } = await import('./assess-advice.ts');
+  const job = assessAdvice(made.value, options, today);
+  if (!job.ok) return refuseProblems(job.problems);
+  let paths: readonly string[] = [];
+  try {
+    const kept = withRuleSets(raw, options.rules);
+    paths = await written(kept, made.value, job.value, file === options.intake, options, today);
+  } catch (error) {
+    printError(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
+    return EXIT.fault;
+  }
+  print(`${await told(made.value, job.value, paths, options.json)}\n`);
+  return EXIT.completed;
+}
+
+async function told(
+  assessed: Assessed,
+  job: JobFiles | null,
+  paths: readonly string[],
+  json: boolean,
+): Promise<string> {
+  if (json) {
+    const advice = job?.advice ?? null;
+    return JSON.stringify({ ...assessed.assessment, advice, files: paths }, null, 2);
+  }
+  const { assessLines } = await import('./assess-lines.ts');
+  const { adviceLines } = await import('./advice-lines.ts');
+  const notes = paths.length === 0 ? [] : (job?.notes ?? []);
+  return [
+    ...assessLines(assessed),
+    ...(job === null ? [] : ['', ...adviceLines(job.advice)]),
+    ...paths.map((path) => `Written: ${path}`),
+    ...notes,
+  ].join('\n');
+}
+
+/** Answers that a person gave are always kept; those of a file are there already. */
+async function written(
+  raw: unknown,
+  assessed: Assessed,
+  job: JobFiles | null,
+  fromFile: boolean,
+  { out }: Options,
+  today: string,
+): Promise<readonly string[]> {
+  if (out === undefined && fromFile) return [];
+  const { freeFolder, writeAssessment, writeJobFiles } = await import('./assess-files.ts');
+  const folder = out ?? freeFolder(assessed.sheet.reference);
+  return [
+    ...writeAssessment(folder, raw, assessed, today),
+    ...writeJobFiles(folder, job?.files ?? {}),
+  ];
+}
+
+async function printRules({ json, listRules }: Options): Promise<number> {
+  const { loadBuiltInRuleSets } = await import('../../intake/rules/rule-sets.ts');
+  const sets = loadBuiltInRuleSets();
+  if (!sets.ok) return refuseProblems(sets.problems);
+  if (listRules) {
+    const { ruleSetLines } = await import('./assess-lines.ts');
+    const text = json ? JSON.stringify(sets.value, null, 2) : ruleSetLines(sets.value).join('\n');
+    print(`${text}\n`);
+    return EXIT.completed;
+  }
+  const { rulesTable } = await import('../../intake/rules/rules-table.ts');
+  print(rulesTable(sets.value));
+  return EXIT.completed;
+}
+
+function refuseProblems(problems: readonly SettingsProblem[]): number {
+  printError(`${problems.map(problemLine).join('\n')}\nNothing was assessed.\n`);
+  return EXIT.badInput;
+}

@@ -1,0 +1,120 @@
+/**
+ * `meniscus bench`: brings up a freshly wired unit with a person at it, step by step, and writes
+ * what came of it. The outputs are safe between steps, after the last, and whatever happens.
+ */
+import { join } from 'node:path';
+import type { Board } from '../../../hal/board.ts';
+import { CHECKLIST } from '../../../wiring/checklist/checklist.ts';
+import type { Step } from '../../../wiring/checklist/step.ts';
+import { loadSettings } from '../../app/prepare/load-settings.ts';
+import { problemLine } from '../../core/settings.ts';
+import { makePrivateFolder, writePrivate } from '../../journal/private-file.ts';
+import { realBench } from '../run/real-bench.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { SIGNALS } from '../terminal/interrupts.ts';
+import { INTERRUPT_KEY, listenToKeyNames } from '../terminal/keys.ts';
+import { print } from '../terminal/print.ts';
+import { refuse } from '../terminal/refuse.ts';
+import {
+  startWalk,
+  type WalkKey,
+  type WalkState,
+  type WalkStep,
+  walkFrame,
+  walkKey,
+  walkPassed,
+  walkSummary,
+} from './bring-up.ts';
+
+export interface BenchOptions {
+  readonly port: string;
+  readonly unit?: string;
+  readonly step: readonly string[];
+  readonly records: string;
+}
+
+const KEYS: Readonly<Record<string, WalkKey>> = {
+  return: 'go',
+  enter: 'go',
+  y: 'yes',
+  n: 'no',
+  s: 'skip',
+  q: 'quit',
+  [INTERRUPT_KEY]: 'quit',
+};
+
+const WARNING = `The unit will move valves and pump and light its UV lamp. Wear UV glasses and gloves, keep
+hands off what moves, and have the emergency stop within reach. Local codes and licensed
+practice decide how it may be supplied and used.`;
+
+export async function benchCommand(options: BenchOptions): Promise<number> {
+  const loaded = loadSettings(options);
+  if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  const opened = await realBench(options.port, loaded.value.config);
+  if (!opened.ok) return refuse(opened.lines);
+  const { board } = opened.bench;
+  const steps =
+    options.step.length === 0 ? CHECKLIST : CHECKLIST.filter(({ id }) => options.step.includes(id));
+  say([`Bring-up of the board at ${board.identity.serial}.`, WARNING]);
+  const { channels } = loaded.value.config.unit;
+  const end = await walk(board, steps, (state, frame) => walkFrame(steps, state, frame, channels));
+  say(walkSummary(steps, end));
+  say([`Written to ${keep(options.records, board, steps, end)}`]);
+  return walkPassed(end) ? EXIT.completed : EXIT.fault;
+}
+
+/** Resolves when the walk is over and the board is closed, its outputs safe. */
+async function walk(
+  board: Board,
+  steps: readonly Step[],
+  onFrame: (state: WalkState, frame: Parameters<typeof walkFrame>[2]) => WalkStep,
+): Promise<WalkState> {
+  let { state, lines } = startWalk(steps);
+  say(lines);
+  const { stdin } = process;
+  let stopListening = (): void => undefined;
+  await new Promise<void>((resolve) => {
+    const take = (step: WalkStep): void => {
+      ({ state, lines } = step);
+      say(lines);
+      if (state.phase === 'over') resolve();
+    };
+    const press = (key: WalkKey | undefined): void => {
+      if (key !== undefined && state.phase !== 'over') take(walkKey(steps, state, key));
+    };
+    board.frames$.subscribe({
+      next: (frame) => {
+        if (state.phase === 'over') return;
+        take(onFrame(state, frame));
+        if (state.commanded !== null) board.write(state.commanded);
+      },
+      complete: resolve,
+    });
+    stopListening = listenToKeyNames(stdin, (name) => press(KEYS[name]));
+    stdin.once('end', () => press('quit'));
+    for (const signal of SIGNALS) process.once(signal, () => press('quit'));
+  });
+  board.makeSafe();
+  await board.close();
+  stopListening();
+  return state;
+}
+
+function keep(
+  records: string,
+  { identity }: Board,
+  steps: readonly Step[],
+  { results }: WalkState,
+): string {
+  const at = new Date().toISOString();
+  makePrivateFolder(records);
+  const path = join(records, `bring-up-${at.replaceAll(':', '-')}.json`);
+  const outcome = steps.map(({ id, title }, index) => ({ id, title, result: results[index] }));
+  const content = { schema: 'meniscus/bring-up@1', at, board: identity, steps: outcome };
+  writePrivate(path, `${JSON.stringify(content, null, 2)}\n`, 'wx');
+  return path;
+}
+
+function say(lines: readonly string[]): void {
+  if (lines.length > 0) print(`${lines.join('\n')}\n`);
+}

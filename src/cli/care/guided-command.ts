@@ -1,0 +1,160 @@
+/**
+ * What `meniscus calibrate` and `meniscus care test` have in common: checks everything before
+ * anything moves, runs the procedure, keeps its result, and says what came of it.
+ */
+import { join, relative } from 'node:path';
+import type { CareBody } from '../../care/care-entry.ts';
+import type { ProcedureName } from '../../core/guided-events.ts';
+import { problemLine } from '../../core/settings.ts';
+import { createHeader, type JournalHeader } from '../../journal/journal-format.ts';
+import { GUIDED } from '../../procedure/guided/guided.ts';
+import { guidedResultOf } from '../../procedure/guided/guided-result.ts';
+import type { Guided, GuidedConfig } from '../../procedure/guided/guided-state.ts';
+import { QUANTITIES } from '../../procedure/guided/quantities.ts';
+import { fileSha256 } from '../../store/chain/file-sha256.ts';
+import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
+import { openRecords } from '../../store/records-store.ts';
+import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
+import type { Bench } from '../run/bench.ts';
+import { newFolder } from '../run/new-folder.ts';
+import { openBench } from '../run/open-bench.ts';
+import { type ProcedureEnd, runProcedure } from '../run/run-procedure.ts';
+import { SIMULATED_START } from '../run/simulated-bench.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { tellIndexMissing } from '../terminal/open-records.ts';
+import { print, printError } from '../terminal/print.ts';
+import { refuse } from '../terminal/refuse.ts';
+import { guidedCrew } from './guided-crew.ts';
+import { guidedLines } from './guided-lines.ts';
+import { type GuidedOptions, QUANTITY_OF, unfitValue } from './guided-options.ts';
+import { guidedShowing } from './guided-panel.ts';
+import { careBodyOf, type DoneWhen, keepCareResult } from './guided-record.ts';
+import { type GuidedAsked, type LoadedGuided, loadGuided } from './load-guided.ts';
+
+export async function guidedCommand(
+  options: GuidedOptions,
+  asked: Omit<GuidedAsked, 'today'>,
+): Promise<number> {
+  const startedAt = options.port === undefined ? SIMULATED_START : new Date().toISOString();
+  const loaded = loadGuided(options, { ...asked, today: startedAt.slice(0, 10) });
+  if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
+  if (options.manual && !process.stdin.isTTY) {
+    return refuse(['--manual needs a terminal to press keys in.']);
+  }
+  // A result that cannot be kept is found out before, not after an hour's work.
+  const records = openRecords(options.records);
+  if (!records.ok) return refuse(records.problems.map(problemLine));
+  records.value.close();
+  const { config, job, notes } = loaded.value;
+  const opened = await openBench(options, job, guidedCrew(options, config));
+  if (!opened.ok) return refuse(opened.lines);
+  for (const note of notes) printError(`${note}\n`);
+  tellIndexMissing();
+  const { bench } = opened;
+  const name = newFolder(carePath(options.records), nameOf(config.procedure, bench.startedAt));
+  if (typeof name !== 'string') {
+    await bench.board.close();
+    return refuse([problemLine(name)]);
+  }
+  const folder = join(carePath(options.records), name);
+  const begun = beginJournal(folder, () => headerOf(loaded.value, bench));
+  if (!begun.ok) {
+    await bench.board.close();
+    return refuse(begun.problems.map(problemLine));
+  }
+  const end = await run(options, config, bench, begun.value);
+  return keep(options, loaded.value, end, {
+    at: endedAt(bench.startedAt, end),
+    seed: bench.seed,
+    journal: {
+      file: relative(options.records, join(folder, JOURNAL_FILE)).replaceAll('\\', '/'),
+      sha256: fileSha256(join(folder, JOURNAL_FILE)),
+    },
+  });
+}
+
+/** Two on one second are told apart by a number behind it. */
+function nameOf(procedure: ProcedureName, startedAt: string): string {
+  const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
+  return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
+}
+
+const headerOf = ({ config, unit, figures, display }: LoadedGuided, bench: Bench): JournalHeader =>
+  createHeader({
+    ...ranOn(bench),
+    procedure: config.procedure,
+    inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
+    display,
+  });
+
+function run(
+  { json }: GuidedOptions,
+  config: GuidedConfig,
+  bench: Bench,
+  record: BegunRecord,
+): Promise<ProcedureEnd<Guided>> {
+  const { procedure } = config;
+  return runProcedure({
+    procedure: GUIDED,
+    config,
+    bench,
+    record,
+    keeps: () => null,
+    numbers: {
+      asked: ({ asksNumber }) => asksNumber,
+      request: (value) => {
+        if (procedure === 'health') return 'no number is asked for';
+        const valueSI = QUANTITIES[QUANTITY_OF[procedure]].toSI(value);
+        return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
+      },
+    },
+    showing: guidedShowing(config, bench),
+    out: json ? process.stderr : process.stdout,
+    err: process.stderr,
+  });
+}
+
+const endedAt = (startedAt: string, { boardS }: ProcedureEnd<Guided>): string =>
+  new Date(Date.parse(startedAt) + boardS * 1000).toISOString();
+
+function keep(
+  { records, by, json }: GuidedOptions,
+  { config, care }: LoadedGuided,
+  end: ProcedureEnd<Guided>,
+  when: DoneWhen,
+): number {
+  const { reason, why, last } = end;
+  const result = last === null ? null : guidedResultOf(config, last.procedure);
+  const say = (lines: readonly string[]): void =>
+    (json ? printError : print)(`${lines.join('\n')}\n`);
+  if (reason !== 'completed' || result === null) {
+    say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit goes on as before.']);
+    if (json) printOutcome({ reason, why, kept: false, body: null });
+    return reason === 'completed' ? EXIT.fault : EXIT[reason];
+  }
+  const body = careBodyOf(result, config, care, when);
+  if (!body.ok) {
+    say(['', ...body.problems.map(problemLine), 'The result does not fit a record: not kept.']);
+    return EXIT.fault;
+  }
+  const kept = keepCareResult(records, body.value, when, by);
+  const stored = kept.ok
+    ? [`Kept as entry ${kept.entry.seq} of ${records}`, ...kept.notes]
+    : [...kept.lines, 'NOT KEPT. This is what it was:', JSON.stringify(body.value)];
+  say(['', ...guidedLines(result, body.value), ...stored]);
+  if (json) printOutcome({ reason, why, kept: kept.ok, seq: seqOf(kept), body: body.value });
+  return kept.ok && result.passed ? EXIT.completed : EXIT.fault;
+}
+
+const seqOf = (kept: ReturnType<typeof keepCareResult>): number | null =>
+  kept.ok ? kept.entry.seq : null;
+
+function printOutcome(outcome: {
+  readonly reason: string;
+  readonly why: string;
+  readonly kept: boolean;
+  readonly seq?: number | null;
+  readonly body: CareBody | null;
+}): void {
+  print(`${JSON.stringify(outcome, null, 2)}\n`);
+}

@@ -1,0 +1,126 @@
+/**
+ * Options that the guided procedures share, and how the trade units of the reference on the command
+ * line become the figures of its record.
+ */
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { ReferenceInstrument } from '../../care/care-entry.ts';
+import { QUANTITIES } from '../../procedure/guided/quantities.ts';
+import { collectFault } from '../run/simulated-scenario.ts';
+import { parseAltitude, parseSeed, parseSpeed } from '../terminal/parse-option.ts';
+
+export const CALIBRATIONS = ['pressure', 'uv', 'temperature'] as const;
+export type CalibrationName = (typeof CALIBRATIONS)[number];
+
+export interface GuidedOptions {
+  readonly by: string;
+  readonly port?: string;
+  readonly manual: boolean;
+  readonly speed?: number | 'max';
+  readonly seed: number;
+  readonly altitude: number;
+  readonly fault: readonly string[];
+  readonly unit?: string;
+  readonly care?: string;
+  readonly guided?: string;
+  readonly language?: string;
+  readonly words?: string;
+  readonly records: string;
+  readonly json: boolean;
+}
+
+export interface ReferenceOptions {
+  readonly referenceName: string;
+  readonly certificate: string;
+  readonly referenceUncertainty: number;
+  readonly coverageFactor: number;
+  readonly resolution: number;
+  readonly values: readonly number[];
+}
+
+export function withGuidedOptions(command: Command): Command {
+  return command
+    .requiredOption('--by <name>', 'who does it; kept apart as personal data', someText(80))
+    .addOption(
+      new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
+        'manual',
+        'speed',
+        'seed',
+        'altitude',
+        'fault',
+      ]),
+    )
+    .option('--manual', 'you press the buttons and enter the numbers', false)
+    .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
+    .option('--seed <n>', 'seed of the simulated board, person and reference', parseSeed, 1)
+    .option('--altitude <m>', 'where the simulated bench stands', parseAltitude, 60)
+    .option('--fault <name>', 'something goes wrong: a name, or a file', collectFault, [])
+    .option('--unit <file>', 'settings of the unit (JSON)')
+    .option('--care <file>', "intervals and limits of the unit's care (JSON)")
+    .option('--guided <file>', 'figures of the guided procedures (JSON)')
+    .option('--language <name>', 'of the display: en, es, or the file of a catalogue')
+    .option('--words <file>', 'words of the guided procedures in another language (JSON)')
+    .option('--records <folder>', 'where the result is kept', 'records')
+    .option('--json', 'the result as JSON', false);
+}
+
+export function withReferenceOptions(command: Command): Command {
+  const amount = (words: string): number => positive(words, 1000);
+  return command
+    .requiredOption('--reference-name <text>', 'name of the reference instrument', someText(80))
+    .requiredOption('--certificate <text>', 'number of its certificate', someText(80))
+    .requiredOption(
+      '--reference-uncertainty <n>',
+      'expanded, as certified: kPa for pressure, % of reading for uv, K for temperature',
+      amount,
+    )
+    .option('--coverage-factor <k>', 'of that uncertainty', (words) => positive(words, 5), 2)
+    .option('--resolution <n>', 'last digit of the reference: kPa, mW/cm2 or K', amount, 0.01)
+    .option('--values <list>', 'what the reference shows, in order: 100.61,40.02,...', numbers, []);
+}
+
+/** In the units of the channel that it is the reference for. */
+export function referenceOf(what: CalibrationName, options: ReferenceOptions): ReferenceInstrument {
+  const { referenceName: name, certificate, coverageFactor } = options;
+  const perUnit = { pressure: 1000, uv: 0.01, temperature: 1 }[what];
+  const perDigit = { pressure: 1000, uv: 10, temperature: 1 }[what];
+  return {
+    name,
+    certificate,
+    coverageFactor,
+    expandedUncertainty: options.referenceUncertainty * perUnit,
+    resolution: options.resolution * perDigit,
+  };
+}
+
+/** Null for a number that such a reference can show, else what is accepted. */
+export function unfitValue(what: CalibrationName, value: number): string | null {
+  const { lowest, highest, unit } = QUANTITIES[QUANTITY_OF[what]];
+  if (value >= lowest && value <= highest) return null;
+  return `${value} is not accepted; accepted: from ${lowest} to ${highest} ${unit}`;
+}
+
+export const QUANTITY_OF = {
+  pressure: 'pressure',
+  uv: 'light',
+  temperature: 'temperature',
+} as const;
+
+const someText =
+  (longest: number) =>
+  (words: string): string => {
+    const trimmed = words.trim();
+    if (trimmed !== '' && trimmed.length <= longest) return trimmed;
+    throw new InvalidArgumentError(`accepted: a text of 1 to ${longest} characters.`);
+  };
+
+function positive(words: string, most: number): number {
+  const value = Number(words);
+  if (words.trim() !== '' && value > 0 && value <= most) return value;
+  throw new InvalidArgumentError(`accepted: a number over 0 and up to ${most}.`);
+}
+
+function numbers(words: string): readonly number[] {
+  const values = words.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  if (values.every(Number.isFinite) && values.length <= 20) return values;
+  throw new InvalidArgumentError('accepted: up to 20 numbers with commas between them.');
+}

@@ -1,0 +1,106 @@
+/**
+ * What the panel shows of a guided procedure: readings, the reference, and what is being typed; and
+ * without a terminal a line for each event. It only shows.
+ */
+import picocolors from 'picocolors';
+import type { Event } from '../../core/events.ts';
+import type { Signals } from '../../core/frame.ts';
+import { STEP_MARKS } from '../../core/guided-events.ts';
+import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
+import type { Guided, GuidedConfig, GuidedSnapshot } from '../../procedure/guided/guided-state.ts';
+import { QUANTITIES, writtenValue } from '../../procedure/guided/quantities.ts';
+import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
+import type { Bench } from '../run/bench.ts';
+import { eventLine } from '../terminal/event-lines.ts';
+import type { Showing } from '../terminal/live-panel.ts';
+import { drawAround } from '../terminal/panel-drawing.ts';
+import { QUANTITY_OF } from './guided-options.ts';
+
+const LABEL_CELLS = 11;
+
+export interface GuidedPicture {
+  readonly title: string;
+  readonly signals: Signals;
+  readonly snapshot: GuidedSnapshot;
+  /** Of a simulated reference, with its unit; null where a real one is looked at. */
+  readonly reference: string | null;
+  /** Null where there is no keyboard to type on. */
+  readonly typed: string | null;
+  readonly keys: string;
+}
+
+export const guidedShowing = (config: GuidedConfig, bench: Bench): Showing<Guided> => ({
+  lineOf: guidedEventLine,
+  pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
+    drawGuided(
+      {
+        title: bench.title,
+        signals,
+        snapshot,
+        reference: referenceWords(config, bench),
+        typed: bench.keyboard === null ? null : typed,
+        keys: bench.keysLine,
+      },
+      colour,
+    ),
+});
+
+function referenceWords({ procedure }: GuidedConfig, { reference }: Bench): string | null {
+  if (procedure === 'health' || reference === undefined) return null;
+  const value = reference();
+  const { unit, decimals } = QUANTITIES[QUANTITY_OF[procedure]];
+  return value === null ? 'nothing to measure' : `${value.toFixed(decimals)} ${unit}`;
+}
+
+export function drawGuided(picture: GuidedPicture, colour: boolean): string {
+  const { title, signals, snapshot, reference, typed, keys } = picture;
+  const row = (label: string, words: string): string => `  ${label.padEnd(LABEL_CELLS)}${words}`;
+  const rows = [
+    row('Pressure', pressureWords(snapshot)),
+    row('Light', shown(snapshot.irradianceWPerM2, mWPerCm2FromWPerM2, 'mW/cm²')),
+    row('Glass', shown(snapshot.glassK, celsiusFromK, '°C', 1)),
+    ...(reference === null ? [] : [row('Reference', `${reference} (simulated)`)]),
+    ...(snapshot.asksNumber && typed !== null ? [row('Type', typed)] : []),
+  ];
+  const paint = picocolors.createColors(colour);
+  return drawAround(signals, { title, beside: [], rows, keys }, paint);
+}
+
+function pressureWords({ pressurePa, setPointPa }: GuidedSnapshot): string {
+  const aim = setPointPa === null ? '' : `, aim ${kPaFromPa(setPointPa).toFixed(0)}`;
+  return `${shown(pressurePa, kPaFromPa, 'kPa abs')}${aim}`;
+}
+
+const shown = (
+  value: number | null,
+  fromSI: (value: number) => number,
+  unit: string,
+  decimals = 2,
+): string => (value === null ? 'no reading' : `${fromSI(value).toFixed(decimals)} ${unit}`);
+
+/** `null` for what would only be noise on a terminal. */
+export function guidedEventLine(event: Event): string | null {
+  const clock = event.timeS.toFixed(1).padStart(7);
+  switch (event.kind) {
+    case 'step':
+      return `${clock} s  ${STEP_MARKS[event.step]} ${RECORD_WORDS.steps[event.step].title}`;
+    case 'point': {
+      const { at, reference, reading } = event.point;
+      const quantity =
+        at === 'light' ? 'light' : at === 'ice' || at === 'bath' ? 'temperature' : 'pressure';
+      const [ref, own] = [reference, reading.mean].map((value) => writtenValue(quantity, value));
+      return `${clock} s     reference ${ref}, unit ${own} ${QUANTITIES[quantity].unit}`;
+    }
+    case 'batch':
+      // A start and an end are told by the steps and the result.
+      return event.from === 'idle' || event.to === 'complete'
+        ? null
+        : `${clock} s  ${event.to}: ${event.why}`;
+    case 'end':
+      return null;
+    default: {
+      const line = eventLine(event);
+      return line === null ? null : line.replace(/^\S+/, `${clock} s`);
+    }
+  }
+}

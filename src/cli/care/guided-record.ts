@@ -1,0 +1,81 @@
+/**
+ * Keeps the result of a guided procedure as an entry of the unit's care: the body with its day and
+ * the day until which it holds, and whoever did it apart, as personal data.
+ */
+
+import { saltFor } from '../../app/prepare/personal.ts';
+import { type CareBody, parseCareBody } from '../../care/care-entry.ts';
+import type { CareSettings } from '../../care/care-settings.ts';
+import { dayAfter } from '../../core/calendar.ts';
+import { type Checked, problemLine } from '../../core/settings.ts';
+import type { GuidedResult } from '../../procedure/guided/guided-result.ts';
+import type { GuidedConfig } from '../../procedure/guided/guided-state.ts';
+import type { ChainEntry, JsonValue } from '../../store/chain/chain-entry.ts';
+import { openRecords } from '../../store/records-store.ts';
+
+export interface DoneWhen {
+  /** ISO 8601. */
+  readonly at: string;
+  /** Null on a real board. */
+  readonly seed: number | null;
+  /** In the folder of records. */
+  readonly journal: { readonly file: string; readonly sha256: string };
+}
+
+export function careBodyOf(
+  result: GuidedResult,
+  { unit, reference, settings }: GuidedConfig,
+  { calibration }: Pick<CareSettings, 'calibration'>,
+  { at, seed, journal }: DoneWhen,
+): Checked<CareBody> {
+  const on = at.slice(0, 10);
+  const common = { unit: unit.name, simulated: seed !== null, on, journal };
+  if (result.channel === 'health') {
+    const { channel: _, stoppedEarly: __, refusals: ___, ...measured } = result;
+    const { pumpDownToPa } = settings.health;
+    return parseCareBody({ what: 'health', ...common, pumpDownToPa, ...measured }, 'result');
+  }
+  const { corrections: _, residuals: __, ...stored } = result;
+  const validUntil = dayAfter(on, calibration[result.channel].everyDays);
+  return parseCareBody(
+    { what: 'calibration', ...common, ...stored, reference, validUntil },
+    'result',
+  );
+}
+
+export type KeptResult =
+  | { readonly ok: true; readonly entry: ChainEntry; readonly notes: readonly string[] }
+  | { readonly ok: false; readonly lines: readonly string[] };
+
+export function keepCareResult(
+  records: string,
+  body: CareBody,
+  { at, seed }: DoneWhen,
+  person: string,
+): KeptResult {
+  try {
+    const opened = openRecords(records, { newSalt: () => saltFor(seed) });
+    if (!opened.ok) return { ok: false, lines: opened.problems.map(problemLine) };
+    const { value: store } = opened;
+    try {
+      const draft = {
+        at,
+        kind: 'care',
+        id: idOf(body, at),
+        body: JSON.parse(JSON.stringify(body)) as JsonValue,
+        personal: { person },
+      } as const;
+      return { ok: true, entry: store.append(draft), notes: store.notes() };
+    } finally {
+      store.close();
+    }
+  } catch (error) {
+    return { ok: false, lines: [`records: ${String(error)}`] };
+  }
+}
+
+/** Two on one second would be two names for one thing only where nothing else tells them apart. */
+function idOf(body: CareBody, at: string): string {
+  const what = body.what === 'calibration' ? `calibration-${body.channel}` : body.what;
+  return `${what}-${at.slice(0, 19).replaceAll(':', '')}`;
+}

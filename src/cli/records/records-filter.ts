@@ -1,0 +1,56 @@
+/** The options that say which records are meant, the same for every command; dates are checked. */
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { z } from 'zod';
+import { DAMAGE_TYPES } from '../../intake/sheet/job-sheet.ts';
+import { RESULT_COLUMNS, type RecordFilter, type ResultWord } from '../../store/index/find.ts';
+
+export interface FilterOptions {
+  readonly from?: string;
+  readonly to?: string;
+  readonly vehicle?: string;
+  readonly technician?: string;
+  readonly damage?: string;
+  readonly result?: ResultWord;
+  readonly unit?: string;
+  readonly lot?: string;
+  readonly limit?: number;
+}
+
+const date = z.iso.date();
+
+function parseDay(words: string): string {
+  if (date.safeParse(words).success) return words;
+  throw new InvalidArgumentError('accepted: a day that exists, as YYYY-MM-DD.');
+}
+
+const MOST_LISTED = 1_000_000;
+
+function parseLimit(words: string): number {
+  const limit = Number(words);
+  if (/^\d+$/.test(words) && limit >= 1 && limit <= MOST_LISTED) return limit;
+  throw new InvalidArgumentError(`accepted: a whole number from 1 to ${MOST_LISTED}.`);
+}
+
+export const addFilterOptions = (command: Command): Command =>
+  command
+    .option('--from <day>', 'from this day on, YYYY-MM-DD (UTC)', parseDay)
+    .option('--to <day>', 'to this day, it included', parseDay)
+    .option('--vehicle <text>', 'reference of the vehicle, while it is kept')
+    .option('--technician <text>', 'who did it, while it is kept')
+    .addOption(new Option('--damage <type>', 'type of damage').choices(DAMAGE_TYPES))
+    .addOption(
+      new Option('--result <word>', 'grade, outcome or end').choices(Object.keys(RESULT_COLUMNS)),
+    )
+    .option('--unit <text>', "the unit's name, or its board's serial number")
+    .option('--lot <text>', 'lot of the resin')
+    .option('--limit <n>', 'at most so many', parseLimit);
+
+/** Null where the days contradict each other. */
+export function filterOf(options: FilterOptions): RecordFilter | null {
+  const { from, to, vehicle, technician, damage, result, unit, lot, limit } = options;
+  if (from !== undefined && to !== undefined && from > to) return null;
+  return { from, to, vehicle, technician, damage, result, unit, lot, limit };
+}
+
+export const contradiction = ({ from, to }: FilterOptions): string =>
+  `--from is ${from} and --to is ${to}; accepted: a --to that is not before --from`;

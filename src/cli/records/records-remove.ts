@@ -1,0 +1,189 @@
+/**
+ * `meniscus records remove-personal` and `retain`: personal data go for good, of one record or of all
+ * older than so many days. What remains in places that no program of ours reaches is said.
+ */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Command, InvalidArgumentError } from 'commander';
+import { chainCheckOf, chainFactsOf } from '../../app/papers/chain-facts.ts';
+import { namesIn } from '../../app/prepare/personal.ts';
+import { problemLine } from '../../core/settings.ts';
+import { databasePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
+import { indexMissing } from '../../store/index/sqlite.ts';
+import type { RecordsStore } from '../../store/records-store.ts';
+import {
+  type Removal,
+  type Removed,
+  removableFields,
+  removePersonal,
+} from '../../store/removal.ts';
+import { recordsDue } from '../../store/retention.ts';
+import { chainLinks } from '../../store/verify/verify-chain.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import {
+  complain,
+  noSuchRecord,
+  type RecordsOptions,
+  withRecords,
+} from '../terminal/open-records.ts';
+import { print } from '../terminal/print.ts';
+import { parseText } from '../terminal/records-text.ts';
+
+interface RemoveOptions extends RecordsOptions {
+  readonly reason: string;
+  readonly by: string;
+}
+
+interface RetainOptions extends RecordsOptions {
+  readonly olderThan: number;
+  readonly by?: string;
+  readonly yes: boolean;
+}
+
+const DAY_MS = 86_400_000;
+const MOST_DAYS = 36_500;
+
+function parseDays(words: string): number {
+  const days = Number(words);
+  if (/^\d+$/.test(words) && days <= MOST_DAYS) return days;
+  throw new InvalidArgumentError(`accepted: a whole number of days from 0 to ${MOST_DAYS}.`);
+}
+
+export function addRemovePersonal(records: Command): void {
+  records
+    .command('remove-personal')
+    .description('remove technician, vehicle and customer of a record for good')
+    .argument('<id>', 'as `meniscus records list` shows it')
+    .requiredOption('--reason <text>', 'why; it stays in the record', parseText(200))
+    .requiredOption('--by <name>', 'a name or a role', parseText(40))
+    .addHelpText(
+      'after',
+      '\nExample: meniscus records remove-personal demo-0001 --reason "asked by the customer" --by office\n',
+    )
+    .action(async (id: string, _, command: Command) => {
+      process.exitCode = await remove(id, command.optsWithGlobals<RemoveOptions>());
+    });
+}
+
+export function addRetain(records: Command): void {
+  records
+    .command('retain')
+    .description(
+      'list repairs whose personal data are older than so many days; with --yes remove them',
+    )
+    .requiredOption('--older-than <days>', 'days since the repair began', parseDays)
+    .option('--yes', 'remove them for good', false)
+    .option('--by <name>', 'with --yes: a name or a role', parseText(40))
+    .addHelpText('after', '\nExample: meniscus records retain --older-than 730 --yes --by office\n')
+    .action(async (_, command: Command) => {
+      process.exitCode = await retain(command.optsWithGlobals<RetainOptions>());
+    });
+}
+
+function remove(id: string, { records, reason, by }: RemoveOptions): Promise<number> {
+  return withRecords(records, 'write', (store) => {
+    const record = store.show(id);
+    if (record === null) return noSuchRecord(records, id);
+    const fields = removableFields(record);
+    for (const [path, text] of [
+      ['--reason', reason],
+      ['--by', by],
+    ] as const) {
+      if (namesIn(text, fields).length === 0) continue;
+      const accepted = 'a text without the data that are to be removed, such as a role';
+      complain([problemLine({ file: id, path, value: JSON.stringify(text), accepted })]);
+      return EXIT.badInput;
+    }
+    return removeAll(store, records, [id], reason, by);
+  });
+}
+
+function retain({ records, olderThan, yes, by }: RetainOptions): Promise<number> {
+  const before = new Date(Date.now() - olderThan * DAY_MS).toISOString();
+  return withRecords(records, yes ? 'write' : 'read', (store) => {
+    const due = recordsDue(store, before);
+    const lines = due.map(({ id, startedAt }) => `${startedAt.slice(0, 10)}  ${id}`);
+    if (due.length === 0) lines.push(`No personal data are older than ${olderThan} days.`);
+    else if (!yes) lines.push(`${due.length} due; --yes removes their personal data for good.`);
+    print(`${lines.join('\n')}\n`);
+    if (!yes || due.length === 0) return EXIT.completed;
+    if (by === undefined) {
+      complain(['--by is missing; accepted: a name or a role, which --yes needs']);
+      return EXIT.badInput;
+    }
+    const ids = due.map(({ id }) => id);
+    return removeAll(store, records, ids, `older than ${olderThan} days`, by);
+  });
+}
+
+async function removeAll(
+  store: RecordsStore,
+  folder: string,
+  ids: readonly string[],
+  reason: string,
+  by: string,
+): Promise<number> {
+  const inDatabase = databaseProblem(store, folder);
+  if (inDatabase !== null) {
+    complain([inDatabase]);
+    return EXIT.fault;
+  }
+  const at = new Date().toISOString();
+  const removal = await removePersonal(store, {
+    folder,
+    ids,
+    at,
+    reason,
+    by,
+    rewrite: rewriteReport,
+  });
+  print(`${linesOf(removal).join('\n')}\n`);
+  const whole =
+    removal.compacted &&
+    removal.traces.length === 0 &&
+    removal.records.every(({ problem }) => problem === null);
+  return whole ? EXIT.completed : EXIT.fault;
+}
+
+/**
+ * Why a database that cannot be opened must not be deleted with the data in it; null where there is
+ * none, or where the chain can make it anew.
+ */
+function databaseProblem(store: RecordsStore, folder: string): string | null {
+  if (store.source() === 'database' || !existsSync(databasePath(folder))) return null;
+  const may = 'meniscus.db may hold the data and cannot be used';
+  if (indexMissing() === null) return `${may}; first: meniscus records rebuild`;
+  const links = [...chainLinks(folder)];
+  return links.some(({ finding, torn }) => finding !== null && !torn)
+    ? `${may}, and a chain that is not whole needs it; run: meniscus records verify`
+    : null;
+}
+
+async function rewriteReport(jobFolder: string): Promise<string | null> {
+  const journal = join(jobFolder, JOURNAL_FILE);
+  if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be written anew`;
+  const { writeReport } = await import('../../app/papers/write-report.ts');
+  const check = chainCheckOf(journal);
+  if (check.state === 'differs') {
+    return `its pages were removed and not written anew, because ${check.words}`;
+  }
+  const { ok, lines } = await writeReport(journal, chainFactsOf(journal, check));
+  return ok ? null : lines.join(' ');
+}
+
+const DONE: Readonly<Record<Removed['state'], string>> = {
+  removed: 'personal data removed',
+  'nothing to remove': 'holds no personal data',
+  'no such record': 'no such record',
+};
+
+const linesOf = ({ records, dropped, traces, compacted }: Removal): readonly string[] => [
+  ...records.map(({ id, state, entry, problem }) => {
+    const place = entry === null ? '' : `, entry ${entry.seq}, ${entry.hash}`;
+    return `${id}: ${DONE[state]}${place}${problem === null ? '' : `; ${problem}`}`;
+  }),
+  ...dropped.map((name) => `${name} held them too and was deleted`),
+  ...traces.map((name) => `STILL in ${name}: look at it and decide`),
+  ...(compacted ? [] : ['meniscus.db is being read by another program: run this again without it']),
+  'Copies elsewhere, backups and exported tables are not reached.',
+];

@@ -1,0 +1,131 @@
+/** `meniscus records show`: one record with its amendments and removals, in order, or as JSON. */
+import type { Command } from 'commander';
+import { listAt, textAt } from '../../core/fields.ts';
+import { escapedValue } from '../../core/plain-text.ts';
+import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
+import { INCOMPLETE } from '../../report/verdict.ts';
+import type { FoundRepair } from '../../store/index/find.ts';
+import type { ShownEntry, ShownRecord } from '../../store/records-store.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { noSuchRecord, type RecordsOptions, withRecords } from '../terminal/open-records.ts';
+import { print } from '../terminal/print.ts';
+
+interface ShowOptions extends RecordsOptions {
+  readonly json: boolean;
+}
+
+export function addShow(records: Command): void {
+  records
+    .command('show')
+    .description('one record: what was found, who did it, what was added since')
+    .argument('<id>', 'as `meniscus records list` shows it')
+    .option('--json', 'as JSON', false)
+    .addHelpText('after', '\nExample: meniscus records show demo-0001\n')
+    .action(async (id: string, _, command: Command) => {
+      process.exitCode = await show(id, command.optsWithGlobals<ShowOptions>());
+    });
+}
+
+function show(id: string, { records, json }: ShowOptions): Promise<number> {
+  return withRecords(records, 'read', (store) => {
+    const record = store.show(id);
+    if (record === null) return noSuchRecord(records, id);
+    const text = json ? JSON.stringify(record, null, 2) : linesOf(record).join('\n');
+    print(`${text}\n`);
+    return EXIT.completed;
+  });
+}
+
+function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
+  const facts =
+    repair === null ? [] : [...factsOf(repair), ...against(entries), ...setAside(entries)];
+  const people = peopleOf(entries, repair);
+  const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
+  return [
+    id,
+    ...[...facts, ...people].map(
+      ([name, value]) => `  ${name.padEnd(width)}  ${escapedValue(value)}`,
+    ),
+    '',
+    'Entries, appended and never overwritten:',
+    ...entries.flatMap(entryLines),
+  ];
+}
+
+function factsOf(repair: FoundRepair): readonly (readonly [string, string])[] {
+  const { damage, diameterM, outcome, ruleSets, assessment } = repair;
+  const mm = diameterM === null ? '' : `, ${(diameterM * 1000).toFixed(0)} mm`;
+  return [
+    ['started', `${repair.startedAt}${repair.simulated === 1 ? ' (simulated time)' : ''}`],
+    ['ended', repair.endedAt ?? 'not known'],
+    ['unit', [repair.unit, repair.serial].filter((word) => word !== null).join(', board ')],
+    ['profile', repair.profile ?? 'not known'],
+    ['damage', damage === null ? 'not known' : `${damage}${mm}`],
+    ['rule sets', ruleSets === '' ? 'none asked' : `${ruleSets}: ${assessment}`],
+    ['end', repair.endReason],
+    ['outcome', outcome ?? NO_OUTCOME[`${isIncomplete(repair)}`]],
+    ['verdict', repair.verdict],
+    ['dose', doseWords(repair)],
+    ['resin, lot', `${repair.resin ?? 'not known'}, ${repair.lot ?? 'not known'}`],
+    ['alarms', String(repair.alarms)],
+  ];
+}
+
+const NO_OUTCOME = {
+  false: 'none: the job ended before it was judged',
+  true: 'not recorded',
+} as const;
+
+const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
+
+/** What keeps the result from being good, a line each. */
+const against = (entries: readonly ShownEntry[]): readonly (readonly [string, string])[] =>
+  listAt(repairBody(entries), 'result', 'reservations').map(
+    (headline) => ['stands against it', String(headline)] as const,
+  );
+
+const repairBody = (entries: readonly ShownEntry[]): unknown =>
+  entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;
+
+/** Which checks, and why; who did is among the people. */
+function setAside(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
+  const named = listAt(repairBody(entries), 'overrides').map(
+    (one) => `${textAt(one, 'item') ?? ''}: ${textAt(one, 'reason') ?? ''}`,
+  );
+  const label = 'checks set aside';
+  return named.length === 0 ? [[label, 'none']] : named.map((words) => [label, words] as const);
+}
+
+function doseWords({ doseJPerM2, targetJPerM2, doseVerdict }: FoundRepair): string {
+  const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
+  if (doseJPerM2 === null || doseVerdict === null) return 'not known';
+  const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
+  if (doseVerdict === 'not recorded') {
+    return `not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+  }
+  return `${joules(doseJPerM2)}${target} J/cm2, ${doseVerdict}`;
+}
+
+const LABELS: Readonly<Record<string, string>> = { overrideBy: 'set aside by' };
+
+function peopleOf(
+  entries: readonly ShownEntry[],
+  repair: FoundRepair | null,
+): readonly (readonly [string, string])[] {
+  const own = entries.find(({ entry }) => entry.kind !== 'amendment' && entry.kind !== 'removal');
+  const fields = Object.entries(own?.personal ?? {});
+  if (fields.length > 0) return fields.map(([name, value]) => [LABELS[name] ?? name, value]);
+  if (repair?.removedAt != null) return [['personal data', `removed on ${repair.removedAt}`]];
+  return own?.entry.personalSha256 == null
+    ? []
+    : [['personal data', 'cannot be read as they were written; run: meniscus records verify']];
+}
+
+function entryLines({ entry, personal }: ShownEntry): readonly string[] {
+  const { seq, at, kind, hash, body } = entry;
+  const words = textAt(body, 'text') ?? textAt(body, 'reason') ?? textAt(body, 'what');
+  const { by: name } = personal ?? {};
+  const by = name === undefined ? '' : `, by ${escapedValue(name)}`;
+  const said = words === null ? [] : [`     ${escapedValue(words)}`];
+  return [`  ${String(seq).padStart(4)} ${at} ${kind}${by}`, ...said, `       ${hash}`];
+}

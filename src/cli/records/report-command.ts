@@ -1,0 +1,125 @@
+/**
+ * `meniscus report`: writes certificate and full report of one job again, from its journal and what
+ * lies beside it. Which pages and formats is the person's choice; what is in them is not.
+ */
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Command, InvalidArgumentError } from 'commander';
+import { chainCheckOf, chainFactsOf } from '../../app/papers/chain-facts.ts';
+import type { NamedPlace } from '../../app/papers/named-file.ts';
+import {
+  FORMATS,
+  type Format,
+  type ReportOptions,
+  writeReport,
+} from '../../app/papers/write-report.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { parseAgreement } from '../terminal/parse-option.ts';
+import { print, printError } from '../terminal/print.ts';
+import { tellWorking } from '../terminal/progress.ts';
+
+interface CommandOptions {
+  readonly certificate: boolean;
+  readonly format: readonly Format[];
+  readonly out?: string;
+  readonly records: string;
+  readonly photoBefore?: string;
+  readonly photoAfter?: string;
+  readonly agreement?: string;
+  readonly althoughChanged: boolean;
+  readonly force: boolean;
+  readonly json: boolean;
+}
+
+const JOURNAL = 'journal.jsonl';
+
+export function addReportCommand(program: Command): void {
+  program
+    .command('report')
+    .description('write certificate and full report of a job, as HTML and PDF')
+    .argument('<job>', 'a journal.jsonl, the folder of a job, or the name of a record')
+    .option('--certificate', 'only the certificate', false)
+    .option('--format <list>', 'html, pdf or both, with a comma', parseFormats, FORMATS)
+    .option('--out <folder>', 'where the pages go (else beside the journal)')
+    .option('--records <folder>', 'where a record is looked for by its name', 'records')
+    .option(
+      '--photo-before <file>',
+      'JPEG or PNG (else photo-before.jpg or .png beside the journal)',
+    )
+    .option('--photo-after <file>', 'JPEG or PNG (else photo-after.jpg or .png beside the journal)')
+    .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
+    .option(
+      '--although-changed',
+      'write pages of a journal that is not the one in the chain; every sheet says so',
+      false,
+    )
+    .option('--force', 'with --out: also among records, or in place of files there', false)
+    .option('--json', 'tell verdict, dose and files as JSON', false)
+    .addHelpText('after', '\nExample: meniscus report demo-0001 --certificate --format pdf\n')
+    .action(async (job: string, options: CommandOptions) => {
+      process.exitCode = await reportCommand(job, options);
+    });
+}
+
+function parseFormats(words: string): readonly Format[] {
+  const named = words.split(',').map((word) => word.trim());
+  const formats = FORMATS.filter((format) => named.includes(format));
+  const known: readonly string[] = formats;
+  if (named.length > 0 && named.every((name) => known.includes(name))) return formats;
+  throw new InvalidArgumentError(`accepted: ${FORMATS.join(', ')}, or both with a comma.`);
+}
+
+async function reportCommand(job: string, options: CommandOptions): Promise<number> {
+  const { certificate, format, out, photoBefore, photoAfter, agreement, json } = options;
+  const journal = journalOf(job, options.records);
+  const check = chainCheckOf(journal);
+  if (check.state === 'differs') {
+    tellDiffering(journal, check.words, options.althoughChanged);
+    if (!options.althoughChanged) return EXIT.fault;
+  } else if (check.words !== null) {
+    printError(`note: ${check.words}; run: meniscus records verify\n`);
+  }
+  const facts = chainFactsOf(journal, check);
+  const asked: ReportOptions = {
+    ...facts,
+    formats: format,
+    outside: { ...facts.outside, ...(agreement !== undefined && { agreement }) },
+    ...(certificate && { pages: ['certificate'] }),
+    ...(out !== undefined && { out: { folder: out, place: placeOf(options) } }),
+    ...(photoBefore !== undefined && { photoBefore }),
+    ...(photoAfter !== undefined && { photoAfter }),
+  };
+  tellWorking('Writing report and certificate');
+  const { ok, lines, files, data } = await writeReport(journal, asked);
+  if (!ok || data === null) {
+    printError(`${lines.join('\n')}\n`);
+    return EXIT.badInput;
+  }
+  const { verdict, reservations, outcome, doses } = data;
+  const told = json
+    ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
+    : lines.join('\n');
+  print(`${told}\n`);
+  return check.words === null ? EXIT.completed : EXIT.fault;
+}
+
+function tellDiffering(journal: string, words: string | null, written: boolean): void {
+  const then = written
+    ? 'every sheet says so.'
+    : 'nothing was written. --although-changed writes pages on which every sheet says so.';
+  printError(`${journal} does not agree with the chain of records: ${words}\n${then}\n`);
+}
+
+const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({
+  option: '--out',
+  records,
+  force,
+  accepted: 'a folder outside the records, without these pages; --force for any other',
+});
+
+/** A file as it is named, else a folder with a journal, else a record of this name. */
+function journalOf(job: string, records: string): string {
+  if (existsSync(job)) return statSync(job).isDirectory() ? join(job, JOURNAL) : job;
+  const named = join(records, job, JOURNAL);
+  return existsSync(named) ? named : job;
+}

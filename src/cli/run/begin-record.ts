@@ -1,0 +1,68 @@
+/**
+ * The record of a job before the job: personal data and the head of the journal are on the disk, or
+ * nothing starts. A folder that was made for a record that could not be begun goes again.
+ */
+import { rmdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { JobAbout } from '../../app/prepare/job-facts.ts';
+import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
+import { keepJobPersonal, saltFor } from '../../app/prepare/personal.ts';
+import { VERSION } from '../../app/version.ts';
+import type { Checked } from '../../core/settings.ts';
+import { createJournal, type Journal } from '../../journal/journal.ts';
+import { createHeader, type JournalHeader } from '../../journal/journal-format.ts';
+import { JOURNAL_FILE, jobPersonalPath } from '../../store/chain/paths.ts';
+import type { Bench } from './bench.ts';
+
+export interface BegunRecord {
+  readonly journal: Journal;
+  /** Told once, where the journal cannot be written any more. */
+  readonly onFailure: (tell: (error: unknown) => void) => void;
+}
+
+export interface RecordToBegin {
+  readonly settings: LoadedSettings;
+  readonly bench: Bench;
+  readonly about: JobAbout;
+}
+
+export const beginRecord = (
+  folder: string,
+  { settings, bench, about }: RecordToBegin,
+): Checked<BegunRecord> =>
+  beginJournal(folder, () =>
+    createHeader({
+      ...ranOn(bench),
+      inputs: { ...settings.inputs, extra: bench.extra },
+      display: settings.language,
+      personalSha256: keepJobPersonal(folder, settings.people, saltFor(bench.seed)),
+      about,
+    }),
+  );
+
+/** What the head of every journal says of the program and the bench. */
+export const ranOn = ({ board, seed, startedAt }: Bench) => ({
+  version: VERSION,
+  board: board.identity,
+  seed,
+  startedAt,
+});
+
+/** `folder`: made a moment ago and empty. */
+export function beginJournal(folder: string, headerOf: () => JournalHeader): Checked<BegunRecord> {
+  const path = join(folder, JOURNAL_FILE);
+  let told = (_: unknown): void => undefined;
+  try {
+    const journal = createJournal({ path, header: headerOf(), onError: (error) => told(error) });
+    const onFailure: BegunRecord['onFailure'] = (tell) => {
+      told = tell;
+    };
+    return { ok: true, value: { journal, onFailure } };
+  } catch (error) {
+    for (const made of [path, jobPersonalPath(folder)]) rmSync(made, { force: true });
+    rmdirSync(folder);
+    const value = `not writable (${error instanceof Error ? error.message : String(error)})`;
+    const accepted = 'a folder with room for a record: without one no job starts';
+    return { ok: false, problems: [{ file: folder, path: '', value, accepted }] };
+  }
+}

@@ -1,0 +1,144 @@
+/**
+ * Enters a job that has ended into the chain of records, however it ended: what the report found, and
+ * the hashes of its files. Where the database cannot be used the entry goes into the chain alone.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { OutsideFacts } from '../../app/papers/document-facts.ts';
+import { recordFactsOf } from '../../app/papers/record-facts.ts';
+import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
+import { saltFor } from '../../app/prepare/personal.ts';
+import { VERSION } from '../../app/version.ts';
+import { problemLine } from '../../core/settings.ts';
+import type { ReportData } from '../../report/report-data.ts';
+import { INCOMPLETE } from '../../report/verdict.ts';
+import { type AppendDraft, appendEntry } from '../../store/chain/append.ts';
+import type { ChainEntry } from '../../store/chain/chain-entry.ts';
+import { fileSha256 } from '../../store/chain/file-sha256.ts';
+import { JOURNAL_FILE, REPORT_FILE } from '../../store/chain/paths.ts';
+import {
+  type RepairBody,
+  type RepairExtras,
+  repairBodyOf,
+  unreadRepairBodyOf,
+} from '../../store/chain/repair-body.ts';
+import { openRecords } from '../../store/records-store.ts';
+import type { Bench } from './bench.ts';
+import type { JobEnd } from './run-job.ts';
+
+export interface RepairToRecord {
+  readonly records: string;
+  /** Of the job's folder. */
+  readonly name: string;
+  readonly settings: LoadedSettings;
+  readonly bench: Bench;
+  readonly end: JobEnd;
+  readonly assessment?: RepairExtras['assessment'];
+  readonly overrides?: RepairExtras['overrides'];
+}
+
+export interface RecordedRepair {
+  readonly ok: boolean;
+  /** For report and certificate; empty where the chain took no entry. */
+  readonly facts: OutsideFacts;
+  /** What to tell the person. */
+  readonly lines: readonly string[];
+}
+
+export function recordRepair(repair: RepairToRecord): RecordedRepair {
+  const { records, name, settings, bench } = repair;
+  try {
+    const body = bodyOf(repair);
+    const draft: AppendDraft = {
+      at: body.endedAt,
+      kind: 'repair',
+      id: name,
+      body,
+      personal: settings.people,
+    };
+    const { entry, facts, notes } = append(records, draft, bench.seed);
+    const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
+    return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
+  } catch (error) {
+    const left = repair.end.recorded
+      ? 'the journal is complete, and `meniscus records rebuild` enters it later'
+      : 'the journal is INCOMPLETE, and is in no chain';
+    return { ok: false, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
+  }
+}
+
+interface Appended {
+  readonly entry: ChainEntry;
+  readonly facts: OutsideFacts;
+  readonly notes: readonly string[];
+}
+
+function append(records: string, draft: AppendDraft, seed: number | null): Appended {
+  const newSalt = () => saltFor(seed);
+  const opened = openRecords(records, { newSalt });
+  if (!opened.ok) {
+    const entry = appendEntry(records, draft, { newSalt, known: () => null });
+    const facts = { chain: { seq: entry.seq, hash: entry.hash } };
+    return { entry, facts, notes: opened.problems.map(problemLine) };
+  }
+  const { value: store } = opened;
+  try {
+    const entry = store.append(draft);
+    return {
+      entry,
+      facts: recordFactsOf(store.show(draft.id)?.entries ?? []),
+      notes: store.notes(),
+    };
+  } finally {
+    store.close();
+  }
+}
+
+/** What a journal that broke off cannot show is not claimed, whatever the report made of the rest. */
+function bodyOf(repair: RepairToRecord): RepairBody {
+  const body = judgedBodyOf(repair);
+  const { recorded, reason, why } = repair.end;
+  if (recorded) return body;
+  const result = {
+    verdict: INCOMPLETE,
+    grade: 'bad',
+    reservations: [],
+    outcome: null,
+    endReason: reason,
+    why,
+  };
+  return { ...body, result };
+}
+
+function judgedBodyOf(repair: RepairToRecord): RepairBody {
+  const { records, name, settings, bench, end, assessment = null, overrides = [] } = repair;
+  const at = (file: string): string => join(records, name, file);
+  const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;
+  const extras: RepairExtras = {
+    endedAt: endedAtOf(bench, end),
+    assessment,
+    overrides,
+    entered: 'at its end',
+    journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
+    report: report === null ? null : { file: REPORT_FILE, sha256: fileSha256(report) },
+  };
+  // What was written a moment ago by this program needs no checking.
+  if (report !== null) {
+    return repairBodyOf(JSON.parse(readFileSync(report, 'utf8')) as ReportData, extras);
+  }
+  const facts = {
+    meniscus: VERSION,
+    startedAt: bench.startedAt,
+    simulated: bench.seed !== null,
+    serial: bench.board.identity.serial,
+    inputs: settings.inputs,
+    end,
+  };
+  return unreadRepairBodyOf(facts, extras);
+}
+
+/** Simulated time for a simulated bench, the clock's for a real one. */
+const endedAtOf = ({ seed, startedAt }: Bench, { boardS }: JobEnd): string =>
+  seed === null
+    ? new Date().toISOString()
+    : new Date(Date.parse(startedAt) + Math.round(boardS * 1000)).toISOString();

@@ -1,0 +1,157 @@
+/**
+ * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
+ * so that none is ever overwritten, runs the job, writes the report, and says how it went.
+ */
+import { join } from 'node:path';
+import type { OutsideFacts } from '../../app/papers/document-facts.ts';
+import { type WrittenReport, writeReport } from '../../app/papers/write-report.ts';
+import { extrasIn } from '../../app/prepare/job-facts.ts';
+import {
+  type Prepared,
+  type PrepareOptions,
+  prepareRun,
+  type When,
+} from '../../app/prepare/prepare-run.ts';
+import type { Outcome } from '../../core/events.ts';
+import { problemLine } from '../../core/settings.ts';
+import { END_WORDS } from '../../report/words.ts';
+import { JOURNAL_FILE } from '../../store/chain/paths.ts';
+import { EXIT } from '../terminal/exit-codes.ts';
+import { localDay } from '../terminal/local-day.ts';
+import { tellIndexMissing } from '../terminal/open-records.ts';
+import { print, printError } from '../terminal/print.ts';
+import { tellWorking } from '../terminal/progress.ts';
+import { refuse } from '../terminal/refuse.ts';
+import { beginRecord } from './begin-record.ts';
+import type { Bench } from './bench.ts';
+import { newFolder } from './new-folder.ts';
+import { type BenchOptions, openBench } from './open-bench.ts';
+import { type JobEnd, runJob } from './run-job.ts';
+import { SIMULATED_START } from './simulated-bench.ts';
+
+export interface RunOptions extends BenchOptions, PrepareOptions {
+  /** The result as JSON on the standard output; everything else goes beside it. */
+  readonly json: boolean;
+}
+
+export async function runCommand(options: RunOptions): Promise<number> {
+  if (options.manual && !process.stdin.isTTY) {
+    printError('--manual needs a terminal to press keys in.\n');
+    return EXIT.badInput;
+  }
+  const prepared = await prepareRun(options, whenOf(options));
+  if (!prepared.ok) return refuse(prepared.lines);
+  for (const warning of prepared.warnings) printError(`${warning}\n`);
+  tellIndexMissing();
+  const { config } = prepared.settings;
+  const opened = await openBench(options, config);
+  if (!opened.ok) return refuse(opened.lines);
+  const { bench } = opened;
+  const folder = newFolder(options.records, config.job.reference);
+  if (typeof folder === 'string') return await run(prepared, bench, options, folder);
+  await bench.board.close();
+  return refuse([problemLine(folder)]);
+}
+
+/** A simulated run has a simulated day, so that the same inputs give the same record on any day. */
+function whenOf({ port }: RunOptions): When {
+  const simulated = port === undefined;
+  const now = simulated ? new Date(SIMULATED_START) : new Date();
+  const todayUtc = now.toISOString().slice(0, 10);
+  return { simulated, todayUtc, today: simulated ? todayUtc : localDay(now) };
+}
+
+async function run(
+  { settings, about }: Extract<Prepared, { ok: true }>,
+  bench: Bench,
+  { records, json }: RunOptions,
+  name: string,
+): Promise<number> {
+  const folder = join(records, name);
+  const journalPath = join(folder, JOURNAL_FILE);
+  const { profile } = settings.config;
+  const begun = beginRecord(folder, { settings, bench, about });
+  if (!begun.ok) {
+    await bench.board.close();
+    return refuse(begun.problems.map(problemLine));
+  }
+  const started = performance.now();
+  const end = await runJob({
+    settings,
+    bench,
+    record: begun.value,
+    surroundings: {
+      title: bench.title,
+      lowestPa: profile.vacuum.lowestPa,
+      highestPa: bench.atmospherePa + profile.pressure.highestGaugePa,
+      keys: bench.keysLine,
+    },
+    out: json ? process.stderr : process.stdout,
+    err: process.stderr,
+  });
+  const wallS = (performance.now() - started) / 1000;
+  tellWorking('Writing record, report and certificate');
+  // The chain holds the hash of the data, and the pages show the place in the chain.
+  const { journal } = await writeReport(journalPath, {
+    pages: ['report'],
+    formats: [],
+    incomplete: !end.recorded,
+  });
+  // Loaded after the job: the database is not needed to do it.
+  const { recordRepair } = await import('./record-repair.ts');
+  const record = recordRepair({
+    records,
+    name,
+    settings,
+    bench,
+    end,
+    ...extrasIn({ about }),
+  });
+  const report = await writeReport(journalPath, {
+    outside: record.facts,
+    incomplete: !end.recorded,
+    read: journal,
+  });
+  print(
+    json
+      ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
+      : closingWords(end, wallS, [...report.lines, ...record.lines]),
+  );
+  return report.ok && record.ok ? EXIT[end.reason] : EXIT.fault;
+}
+
+const resultOf = (
+  record: string,
+  { reason, outcome, why, boardS, recorded }: JobEnd,
+  { data, files }: WrittenReport,
+  { facts }: { readonly facts: OutsideFacts },
+) => ({
+  record,
+  reason,
+  outcome,
+  why,
+  boardS,
+  recordComplete: recorded,
+  verdict: data?.verdict ?? null,
+  reservations: data?.reservations ?? [],
+  doses: data?.doses ?? [],
+  chain: facts.chain ?? null,
+  files,
+});
+
+const OUTCOME: Readonly<Record<Outcome, string>> = {
+  clear: 'break clear',
+  'mark-remains': 'a mark remains',
+};
+
+function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
+  const times = (end.boardS / wallS).toFixed(0);
+  const lines = [
+    '',
+    ...(end.recorded ? [] : ['RECORD INCOMPLETE: nothing may be claimed from it.']),
+    `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
+    ...reportLines,
+    `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
+  ];
+  return `${lines.join('\n')}\n`;
+}

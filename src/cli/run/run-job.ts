@@ -1,0 +1,37 @@
+/** One repair on a bench, to its end, with its journal and its panel. */
+
+import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
+import { REPAIR } from '../../procedure/repair/repair.ts';
+import type { Repair } from '../../procedure/repair/repair-state.ts';
+import { eventLine } from '../terminal/event-lines.ts';
+import { drawPanel, type PanelPicture } from '../terminal/panel-drawing.ts';
+import type { BegunRecord } from './begin-record.ts';
+import type { Bench } from './bench.ts';
+import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
+
+export interface JobRun {
+  readonly settings: LoadedSettings;
+  readonly bench: Bench;
+  readonly record: BegunRecord;
+  readonly surroundings: Omit<PanelPicture, 'signals' | 'snapshot' | 'seen'>;
+  readonly out: NodeJS.WriteStream;
+  readonly err: NodeJS.WriteStream;
+}
+
+export type JobEnd = Omit<ProcedureEnd<Repair>, 'last'>;
+
+export function runJob(run: JobRun): Promise<JobEnd> {
+  const { settings, bench, surroundings } = run;
+  return runProcedure({
+    ...run,
+    procedure: REPAIR,
+    config: settings.config,
+    keeps: (snapshot) => snapshot,
+    numbers: null,
+    showing: {
+      lineOf: eventLine,
+      pictureOf: ({ outputs: signals, snapshot }, colour) =>
+        drawPanel({ ...surroundings, signals, snapshot, seen: bench.look() }, colour),
+    },
+  });
+}

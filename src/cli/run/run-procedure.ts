@@ -1,0 +1,197 @@
+/**
+ * Runs one procedure on a bench to its end: board, pipeline, journal, panel, keys, interrupts. It
+ * decides the order in which these start and stop, so that outputs are safe and the journal is closed
+ * whatever happens. Which procedure it is, and what becomes of it, is left to the caller.
+ */
+
+import { journalConsumer } from '../../app/journal-consumer.ts';
+import { type Consumer, createPipeline, type Tick } from '../../app/pipeline.ts';
+import type { ControllerState, ProcedureTypes } from '../../control/controller-state.ts';
+import type { Procedure } from '../../control/procedure.ts';
+import type { Snapshot } from '../../core/events.ts';
+import type { Request } from '../../core/frame.ts';
+import { escapedLines } from '../../core/plain-text.ts';
+import type { Journal } from '../../journal/journal.ts';
+import type { JournalEnd } from '../../journal/journal-format.ts';
+import { clockWords, END_WORDS } from '../../report/words.ts';
+import { createInterrupts } from '../terminal/interrupts.ts';
+import { listenToKeys } from '../terminal/keys.ts';
+import { createLivePanel, type LivePanel, type Showing } from '../terminal/live-panel.ts';
+import { createTypedNumber, type TypedNumber } from '../terminal/typed-number.ts';
+import type { BegunRecord } from './begin-record.ts';
+import type { Bench } from './bench.ts';
+import { makeSafeAtLast } from './safe-at-last.ts';
+
+export interface ProcedureRun<P extends ProcedureTypes> {
+  readonly procedure: Procedure<P>;
+  readonly config: P['config'];
+  readonly bench: Bench;
+  readonly record: BegunRecord;
+  /** What of a snapshot the journal keeps; null where a replay is enough. */
+  readonly keeps: (snapshot: P['snapshot']) => Snapshot | null;
+  readonly showing: Showing<P>;
+  /** Numbers that are typed at a keyboard; null where the procedure asks for none. */
+  readonly numbers: {
+    readonly asked: (snapshot: P['snapshot']) => boolean;
+    /** What it asks of the controller, or why it is not taken. */
+    readonly request: (value: number) => Request | string;
+  } | null;
+  readonly out: NodeJS.WriteStream;
+  readonly err: NodeJS.WriteStream;
+}
+
+export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
+  /** Board time that it took, s. */
+  readonly boardS: number;
+  /** False where the journal could not be written to its end: then nothing above rests on how it went. */
+  readonly recorded: boolean;
+  /** Null where no frame ever came. */
+  readonly last: ControllerState<P> | null;
+}
+
+export async function runProcedure<P extends ProcedureTypes>(
+  run: ProcedureRun<P>,
+): Promise<ProcedureEnd<P>> {
+  const { bench } = run;
+  const { board } = bench;
+  const { journal, onFailure } = run.record;
+  const watcher = endWatcher<P>();
+  const pacer: { stop: () => void } = { stop: () => undefined };
+  const fail = (error: unknown): void => {
+    watcher.fault(error);
+    pacer.stop();
+  };
+  const typed = typedFor(run, watcher, (request) => pipeline.request(request));
+  const panel = await createLivePanel(run.out, run.showing, typed.text);
+  const warn = (words: string): void =>
+    panel.aside(() => run.err.write(escapedLines(`${words}\n`)));
+  onFailure((error) => {
+    watcher.unrecorded(error);
+    warn(incompleteFromNow(error));
+  });
+  const consumers = consumersOf(run, { journal, watcher, panel });
+  const pipeline = createPipeline(board, run.procedure, run.config, consumers, {
+    onConsumerError: (name, error) => warn(`${name}: ${String(error)}; the job goes on without it`),
+    onFault: fail,
+    onEnd: () => pacer.stop(),
+  });
+  const interrupts = createInterrupts({
+    ask: (why) => pipeline.request({ kind: 'stop', by: 'interrupt', why }),
+    force: (why) => {
+      watcher.interrupt(why);
+      pacer.stop();
+    },
+    fail,
+  });
+  const stopListening = listen(bench, typed, pipeline.request, interrupts.raise);
+  try {
+    const running = bench.run();
+    pacer.stop = running.stop;
+    await running.done;
+  } catch (error) {
+    watcher.fault(error);
+  } finally {
+    makeSafeAtLast(board, warn);
+    pipeline.close();
+    await board.close();
+    for (const close of [stopListening, interrupts.close, panel.close]) close();
+    journal.close(watcher.told());
+  }
+  return watcher.end();
+}
+
+/** Whoever looks at the display comes last: by then everything else has seen the tick. */
+const consumersOf = <P extends ProcedureTypes>(
+  { bench, keeps }: ProcedureRun<P>,
+  to: {
+    readonly journal: Journal;
+    readonly watcher: Pick<EndWatcher<P>, 'take'>;
+    readonly panel: Pick<LivePanel<P>, 'take'>;
+  },
+): readonly Consumer<P>[] => [
+  { name: 'journal', take: journalConsumer(to.journal, keeps) },
+  { name: 'end', take: to.watcher.take },
+  { name: 'panel', take: to.panel.take },
+  { name: 'person', take: ({ frame, outputs }) => bench.person?.(frame.timeS, outputs.display) },
+];
+
+const typedFor = <P extends ProcedureTypes>(
+  { numbers }: ProcedureRun<P>,
+  { last }: EndWatcher<P>,
+  ask: (request: Request) => void,
+): TypedNumber =>
+  createTypedNumber({
+    asked: () => {
+      const tick = last();
+      return numbers !== null && tick !== null && numbers.asked(tick.snapshot);
+    },
+    take: (value) => {
+      const request = numbers?.request(value) ?? null;
+      if (request === null || typeof request === 'string') return request;
+      ask(request);
+      return null;
+    },
+  });
+
+function listen(
+  { keyboard, act }: Bench,
+  typed: TypedNumber,
+  request: (request: Request) => void,
+  interrupt: (why: string) => void,
+): () => void {
+  if (keyboard === null) return () => undefined;
+  return listenToKeys(keyboard, typed, (key) => {
+    if (key.kind === 'interrupt') interrupt('Ended from the keyboard.');
+    else act(key, request);
+  });
+}
+
+const incompleteFromNow = (error: unknown): string =>
+  `RECORD INCOMPLETE from now on: the journal cannot be written (${String(error)}). The job goes on; nothing more of it is recorded, and its record will say so.`;
+
+type EndWatcher<P extends ProcedureTypes> = ReturnType<typeof endWatcher<P>>;
+
+/** Keeps how it ended, and its last tick; the first cause stands. */
+function endWatcher<P extends ProcedureTypes>() {
+  let last: Tick<P> | null = null;
+  let end: JournalEnd | null = null;
+  let unrecorded: { readonly error: unknown; readonly fromS: number } | null = null;
+  const first = (candidate: JournalEnd): void => {
+    end ??= candidate;
+  };
+  const told = (): JournalEnd =>
+    end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null };
+  const boardS = (): number => last?.frame.timeS ?? 0;
+  return {
+    take: (tick: Tick<P>): void => {
+      last = tick;
+      const found = tick.events.find(({ kind }) => kind === 'end');
+      if (found?.kind !== 'end') return;
+      first({ reason: found.reason, why: found.why, outcome: found.outcome });
+    },
+    fault: (error: unknown): void =>
+      first({ reason: 'fault', why: `The controller failed: ${String(error)}`, outcome: null }),
+    interrupt: (why: string): void => first({ reason: 'interrupted', why, outcome: null }),
+    unrecorded: (error: unknown): void => {
+      unrecorded ??= { error, fromS: boardS() };
+    },
+    last: (): Tick<P> | null => last,
+    told,
+    end: (): ProcedureEnd<P> => ({
+      ...(unrecorded === null ? told() : incompleteEnd(told(), unrecorded)),
+      boardS: boardS(),
+      recorded: unrecorded === null,
+      last: last?.state ?? null,
+    }),
+  };
+}
+
+/** What was not recorded is told as such, and nothing is claimed from it. */
+function incompleteEnd(
+  { reason, why }: JournalEnd,
+  { error, fromS }: { readonly error: unknown; readonly fromS: number },
+): JournalEnd {
+  const from = `The journal could not be written any more at ${clockWords(fromS)} min (${String(error)}).`;
+  const unrecorded = `Not on record: the job was ${END_WORDS[reason]}: ${why}`;
+  return { reason: 'fault', why: `${from} ${unrecorded}`, outcome: null };
+}

@@ -1,0 +1,59 @@
+/**
+ * Keys that stand for the unit's buttons and switches in manual mode. One table; what a button does
+ * is decided by the controller.
+ */
+import { emitKeypressEvents } from 'node:readline';
+import type { Button } from '../../core/frame.ts';
+import type { TypedNumber } from './typed-number.ts';
+
+export type KeyAction =
+  | { readonly kind: 'button'; readonly button: Button }
+  | { readonly kind: 'emergency-stop' | 'shield' | 'hold' | 'interrupt' };
+
+export const KEY_ACTIONS: Readonly<Record<string, KeyAction>> = {
+  y: { kind: 'button', button: 'yes' },
+  return: { kind: 'button', button: 'yes' },
+  n: { kind: 'button', button: 'no' },
+  m: { kind: 'button', button: 'more' },
+  h: { kind: 'hold' },
+  e: { kind: 'emergency-stop' },
+  s: { kind: 'shield' },
+};
+
+export const KEYS_LINE = 'y YES  n NO  m MORE   h hold  e emergency stop  s shield  Ctrl-C end';
+
+/** A real unit has its own emergency stop and shield. */
+export const REAL_KEYS_LINE = 'y YES  n NO  m MORE   h hold  Ctrl-C end';
+
+export const INTERRUPT_KEY = 'interrupt';
+
+/** Listens until the returned function is called, which gives the terminal back as it was. */
+export function listenToKeys(
+  input: NodeJS.ReadStream,
+  typed: TypedNumber,
+  onKey: (action: KeyAction) => void,
+): () => void {
+  return listenToKeyNames(input, (name, sign) => {
+    if (name !== INTERRUPT_KEY && typed.take(name, sign)) return;
+    const action = name === INTERRUPT_KEY ? ({ kind: 'interrupt' } as const) : KEY_ACTIONS[name];
+    if (action !== undefined) onKey(action);
+  });
+}
+
+/** The same for keys by their names; Ctrl-C comes as INTERRUPT_KEY. */
+export function listenToKeyNames(
+  input: NodeJS.ReadStream,
+  onName: (name: string, sign: string | undefined) => void,
+): () => void {
+  const listener = (sign: string | undefined, key: { name?: string; ctrl?: boolean }): void =>
+    onName(key.ctrl === true && key.name === 'c' ? INTERRUPT_KEY : (key.name ?? ''), sign);
+  emitKeypressEvents(input);
+  if (input.isTTY) input.setRawMode(true);
+  input.on('keypress', listener);
+  input.resume();
+  return () => {
+    input.off('keypress', listener);
+    if (input.isTTY) input.setRawMode(false);
+    input.pause();
+  };
+}

@@ -1,0 +1,119 @@
+/**
+ * Draws the unit's panel for a terminal: the display in its frame, status lamp, live bars for
+ * pressure and dose, and what the simulated break looks like. A pure function from values to lines;
+ * when and where they appear is left to `live-panel.ts`.
+ */
+import picocolors from 'picocolors';
+import type { Snapshot } from '../../core/events.ts';
+import type { Signals, StatusColour } from '../../core/frame.ts';
+import {
+  celsiusFromK,
+  kPaFromPa,
+  mJPerCm2FromJPerM2,
+  mWPerCm2FromWPerM2,
+} from '../../core/units.ts';
+
+export interface PanelPicture {
+  readonly title: string;
+  readonly signals: Signals;
+  readonly snapshot: Snapshot;
+  /** Ends of the pressure bar, Pa absolute. */
+  readonly lowestPa: number;
+  readonly highestPa: number;
+  /** What somebody looking through the glass sees; null on a board that has no eyes. */
+  readonly seen: string | null;
+  readonly keys: string;
+}
+
+const BAR_CELLS = 30;
+const LABEL_CELLS = 10;
+
+export function drawPanel(picture: PanelPicture, colour: boolean): string {
+  const paint = picocolors.createColors(colour);
+  const { signals, snapshot } = picture;
+  const beside = [
+    `glass ${degrees(snapshot.glassK)}`,
+    `lamp ${degrees(snapshot.heatSinkK)}, ${light(snapshot.irradianceWPerM2)}`,
+  ];
+  const rows = [
+    pressureBar(picture, paint),
+    doseBar(snapshot, paint),
+    ...(picture.seen === null ? [] : [`  ${'Break'.padEnd(LABEL_CELLS)}${picture.seen}`]),
+  ];
+  return drawAround(signals, { title: picture.title, beside, rows, keys: picture.keys }, paint);
+}
+
+export type Paint = ReturnType<typeof picocolors.createColors>;
+
+/** The unit's display in its frame, status lamp and buzzer, with what a procedure has to show of itself. */
+export function drawAround(
+  { display, status, buzzer }: Signals,
+  own: {
+    readonly title: string;
+    /** Beside the display, under status lamp and buzzer. */
+    readonly beside: readonly string[];
+    readonly rows: readonly string[];
+    readonly keys: string;
+  },
+  paint: Paint,
+): string {
+  const lit = `${lamp(status.colour, paint)} ${statusWords(status.colour, status.flashing)}`;
+  const beside = [lit, `buzzer ${buzzer}`, ...own.beside];
+  const lines = [
+    paint.bold(own.title),
+    `  ┌${'─'.repeat(22)}┐`,
+    ...display.map((line, row) => `  │ ${line} │  ${beside[row] ?? ''}`),
+    `  └${'─'.repeat(22)}┘`,
+    ...own.rows,
+    paint.dim(`  ${own.keys}`),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function lamp(colour: StatusColour, paint: Paint): string {
+  return colour === 'off' ? 'o' : paint[colour]('●');
+}
+
+function statusWords(colour: StatusColour, flashing: boolean): string {
+  const words = {
+    off: 'off',
+    red: 'red: danger, made safe',
+    yellow: 'yellow: not as it should be',
+    green: 'green: the unit works',
+    blue: 'blue: your turn',
+  }[colour];
+  return flashing ? `${words} (flashing)` : words;
+}
+
+const degrees = (k: number | null): string =>
+  k === null ? '--' : `${celsiusFromK(k).toFixed(0)} °C`;
+
+const light = (wPerM2: number | null): string =>
+  wPerM2 === null ? '-- mW/cm²' : `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)} mW/cm²`;
+
+/** A bar from vacuum to pressure, with marks where the air is and where the set-point lies. */
+function pressureBar(picture: PanelPicture, paint: Paint): string {
+  const { pressurePa, setPointPa, atmospherePa } = picture.snapshot;
+  const cellOf = (pa: number): number => {
+    const share = (pa - picture.lowestPa) / (picture.highestPa - picture.lowestPa);
+    return Math.min(BAR_CELLS - 1, Math.max(0, Math.round(share * (BAR_CELLS - 1))));
+  };
+  const cells = Array.from({ length: BAR_CELLS }, () => paint.dim('·'));
+  if (atmospherePa !== null && pressurePa !== null) {
+    const [from, to] = [cellOf(atmospherePa), cellOf(pressurePa)].sort((a, b) => a - b);
+    for (let cell = from ?? 0; cell <= (to ?? 0); cell++) cells[cell] = paint.cyan('━');
+  }
+  if (atmospherePa !== null) cells[cellOf(atmospherePa)] = '┼';
+  if (setPointPa !== null) cells[cellOf(setPointPa)] = paint.yellow('◆');
+  const reading =
+    pressurePa === null ? 'no reading' : `${kPaFromPa(pressurePa).toFixed(1)} kPa abs`;
+  const aim = setPointPa === null ? '' : `, aim ◆ ${kPaFromPa(setPointPa).toFixed(0)}`;
+  return `  ${'Pressure'.padEnd(LABEL_CELLS)}${cells.join('')} ${reading}${aim}`;
+}
+
+function doseBar({ doseJPerM2, targetJPerM2 }: Snapshot, paint: Paint): string {
+  const full = Math.min(BAR_CELLS, Math.floor((doseJPerM2 / targetJPerM2) * BAR_CELLS));
+  const bar = paint.magenta('█'.repeat(full)) + paint.dim('·'.repeat(BAR_CELLS - full));
+  const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
+  return `  ${'Dose'.padEnd(LABEL_CELLS)}${bar} ${joules(doseJPerM2)} of ${joules(targetJPerM2)} J/cm²`;
+}

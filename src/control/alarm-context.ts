@@ -1,0 +1,46 @@
+/**
+ * Gathers what the alarms may look at from all over the controller, as plain values: what is the same
+ * in every procedure, and what the procedure in hand adds. It judges nothing.
+ */
+
+import type { Reading } from '../core/frame.ts';
+import type { AlarmContext } from '../safety/alarm-row.ts';
+import type { ControllerState, ProcedureTypes } from './controller-state.ts';
+import type { Procedure } from './procedure.ts';
+
+export function alarmContextOf<P extends ProcedureTypes>(
+  { alarmsOf }: Procedure<P>,
+  config: P['config'],
+  state: ControllerState<P>,
+  reading: Reading,
+  frameGapS: number,
+): AlarmContext {
+  const { watch } = state;
+  const own = alarmsOf(config, state, reading);
+  // Field by field, as in `stateActing`.
+  return {
+    reading,
+    batch: state.batch,
+    phase: own.phase,
+    phaseElapsedS: state.procedure.elapsedS,
+    setPointPa: state.setPointPa,
+    atmospherePa: state.procedure.atmospherePa,
+    leakRatePaM3PerS: own.leakRatePaM3PerS,
+    frameGapS,
+    silentS: reading.timeS - state.signal.sampledAtS,
+    clockOffRatio: watch.clock.worstOffRatio,
+    clockStoodS: watch.clock.stoodS,
+    darkLookS: own.darkLookS,
+    lightShareRatio: own.lightShareRatio,
+    pumpFutileS: watch.pumpFutileS,
+    lampOnForS: watch.lampOnForS,
+    lampOffForS: watch.lampOffForS,
+    ventOpenForS: watch.ventOpenForS,
+    cureNeedsS: own.cureNeedsS,
+    lampForecastS: own.lampForecastS,
+    heating: own.heating,
+    openResin: own.openResin,
+    selfTestFindings: own.selfTestFindings,
+    profile: own.profile,
+  };
+}

@@ -1,0 +1,49 @@
+/**
+ * What the board's own protection is told: the unit's limits as raw counts and times, a little wider
+ * than where the controller itself stops, so that the board trips only when the controller has
+ * failed to. The board takes them only where they tighten what is compiled into it.
+ */
+import { FULL_SCALE_COUNTS } from '../core/frame.ts';
+import { ALARM_TABLE } from '../safety/alarm-table.ts';
+import { pressurePaOf, thermistorKOf } from '../signal/channels.ts';
+import type { UnitSettings } from './unit-settings.ts';
+
+export interface BoardLimits {
+  /** Highest counts of the pressure channel. */
+  readonly pressureCeiling: number;
+  /** Lowest counts of the heat sink's channel; a hotter thermistor reads lower. */
+  readonly heatSinkFloor: number;
+  readonly longestLampOnS: number;
+  /** How long outputs stand without being renewed. */
+  readonly leaseMs: number;
+}
+
+/** The board sees absolute pressure and knows no atmosphere: reckon with the highest there is. */
+const HIGHEST_ATMOSPHERE_PA = 108_500;
+const PRESSURE_MARGIN_PA = 5_000;
+const HEAT_SINK_MARGIN_K = 5;
+const LEASE_MS = 500;
+
+export function boardLimitsOf(unit: UnitSettings): BoardLimits {
+  const { channels, limits, alarms } = unit;
+  const highestPa = limits.highestPressureGaugePa + HIGHEST_ATMOSPHERE_PA + PRESSURE_MARGIN_PA;
+  const lampHot = alarms[ALARM_TABLE.findIndex(({ id }) => id === 'lamp-hot')];
+  const hottestK = (lampHot?.limitSI ?? 0) + HEAT_SINK_MARGIN_K;
+  return {
+    pressureCeiling:
+      COUNTS.filter(reads((counts) => pressurePaOf(counts, channels), highestPa)).at(-1) ?? 0,
+    heatSinkFloor:
+      COUNTS.find(reads((counts) => thermistorKOf(counts, channels), hottestK)) ??
+      FULL_SCALE_COUNTS,
+    longestLampOnS: Math.round(limits.longestLampOnS),
+    leaseMs: LEASE_MS,
+  };
+}
+
+const COUNTS = Array.from({ length: FULL_SCALE_COUNTS + 1 }, (_, counts) => counts);
+
+/** Whether counts read as something believable that is at most `highest`. */
+const reads =
+  (toValue: (counts: number) => number | null, highest: number) =>
+  (counts: number): boolean =>
+    (toValue(counts) ?? Number.POSITIVE_INFINITY) <= highest;

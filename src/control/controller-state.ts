@@ -1,0 +1,145 @@
+/**
+ * Everything that the controller remembers from tick to tick, whichever procedure it runs, and the
+ * configuration that stays the same for a whole repair. Plain data; `controller.ts` advances it.
+ */
+import type { BatchState, EndReason, UnitSnapshot } from '../core/events.ts';
+import { type Actuators, SAFE, type Signals } from '../core/frame.ts';
+import type { Catalogue } from '../panel/catalogue.ts';
+import type { AlarmReason } from '../panel/page-words.ts';
+import { REGULATOR_AT_REST, type RegulatorState } from '../procedure/regulation.ts';
+import { ALL_QUIET, type AlarmRecords } from '../safety/alarms.ts';
+import { WATCH_START, type Watch } from '../safety/watch.ts';
+import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from '../signal/decode.ts';
+import type { UnitSettings } from './unit-settings.ts';
+
+/** The types in which procedures differ, handed to the one controller as one parameter. */
+export interface ProcedureTypes {
+  /** What stays the same for the whole run. */
+  readonly config: { readonly unit: UnitSettings; readonly catalogue: Catalogue };
+  /** Where the walk through the phases stands. */
+  readonly walk: { readonly elapsedS: number; readonly atmospherePa: number | null };
+  /** What is watched also while the procedure is held: doses and heat, for example. */
+  readonly scene: unknown;
+  /** What a row's demand on the air is reckoned from. */
+  readonly figures: unknown;
+  /** Reasons that only this procedure has, by key. */
+  readonly say: object;
+  readonly snapshot: UnitSnapshot;
+}
+
+/** Why something is held or over: in the words of the record, and as the display will tell it. */
+export interface Reason<Say> {
+  readonly record: string;
+  readonly shown: Say | AlarmReason;
+  /** Why it is held, while the screen asks whether to end it. */
+  readonly heldFor?: Reason<Say>;
+}
+
+export const asksEnd = (why: Pick<Reason<object>, 'heldFor'> | null): boolean =>
+  why?.heldFor !== undefined;
+
+export interface ControllerState<P extends ProcedureTypes> {
+  /** Time of the last frame; null before the first. */
+  readonly timeS: number | null;
+  readonly signal: SignalMemory;
+  readonly batch: BatchState;
+  /** Time in this batch state, s. */
+  readonly batchForS: number;
+  /** Why it is held or over, for the person; null before that ever was. */
+  readonly why: Reason<P['say']> | null;
+  readonly endReason: EndReason;
+  /** Where the procedure stands, and what it watches beside. */
+  readonly procedure: P['walk'];
+  readonly scene: P['scene'];
+  readonly regulator: RegulatorState;
+  readonly setPointPa: number | null;
+  readonly watch: Watch;
+  readonly alarms: AlarmRecords;
+  /** What the last tick told the board. */
+  readonly commanded: Actuators;
+  /** Page of the longer explanation; null while it is closed. */
+  readonly page: number | null;
+  /** What the screen was about, and for how long it has been. */
+  readonly screen: { readonly subject: string; readonly shownS: number };
+  /** What the panel showed last, and when and for what it was composed. */
+  readonly shown: {
+    readonly signals: Signals;
+    readonly subject: string;
+    readonly page: number | null;
+    readonly why: Reason<P['say']> | null;
+    readonly detail: number | null;
+    readonly atS: number;
+  };
+  /** True once the `end` event has been sent; nothing happens after it. */
+  readonly ended: boolean;
+}
+
+/**
+ * The state with another procedure and what is done in it. Field by field, because a spread of so many
+ * fields takes an engine microseconds once their shapes have varied, and this runs at every tick.
+ */
+export function stateActing<P extends ProcedureTypes>(
+  state: ControllerState<P>,
+  procedure: P['walk'],
+  { regulator, setPointPa, commanded }: Acting,
+): ControllerState<P> {
+  return {
+    timeS: state.timeS,
+    signal: state.signal,
+    batch: state.batch,
+    batchForS: state.batchForS,
+    why: state.why,
+    endReason: state.endReason,
+    procedure,
+    scene: state.scene,
+    regulator,
+    setPointPa,
+    watch: state.watch,
+    alarms: state.alarms,
+    commanded,
+    page: state.page,
+    screen: state.screen,
+    shown: state.shown,
+    ended: state.ended,
+  };
+}
+type Acting = Pick<ControllerState<ProcedureTypes>, 'regulator' | 'setPointPa' | 'commanded'>;
+
+const BLANK_SIGNALS: Signals = {
+  buzzer: 'off',
+  status: { colour: 'off', flashing: false },
+  display: ['', '', '', ''],
+};
+
+/** Before the first frame, where the walk through the procedure begins here. */
+export function startFrom<P extends ProcedureTypes>(
+  procedure: P['walk'],
+  scene: P['scene'],
+): ControllerState<P> {
+  return {
+    timeS: null,
+    signal: INITIAL_SIGNAL_MEMORY,
+    batch: 'idle',
+    batchForS: 0,
+    why: null,
+    endReason: 'fault',
+    procedure,
+    scene,
+    regulator: REGULATOR_AT_REST,
+    setPointPa: null,
+    watch: WATCH_START,
+    alarms: ALL_QUIET,
+    commanded: SAFE,
+    page: null,
+    screen: { subject: '', shownS: 0 },
+    shown: {
+      signals: BLANK_SIGNALS,
+      subject: '',
+      page: null,
+      why: null,
+      detail: null,
+      atS: Number.NEGATIVE_INFINITY,
+    },
+    ended: false,
+  };
+}

@@ -1,0 +1,224 @@
+/**
+ * One tick of the unit, whichever procedure it runs: a frame and the requests of people in, outputs
+ * and events out. Pure, synchronous and total. The order is the design's: decode, people, alarms and
+ * interlocks, batch, procedure, regulation, guard, panel. It joins the rooms by passing values and
+ * decides only what belongs to none of them: how alarms, people and the procedure move the batch.
+ */
+
+import type { Event, UnstampedEvent } from '../core/events.ts';
+import {
+  type Actuators,
+  type Frame,
+  type Outputs,
+  type Reading,
+  type Request,
+  SAFE,
+  valueOrNull,
+} from '../core/frame.ts';
+import { isEnded } from '../procedure/batch.ts';
+import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
+import { foremost, stepAlarms } from '../safety/alarms.ts';
+import { guard } from '../safety/guard.ts';
+import { stepWatch, watchedIn } from '../safety/watch.ts';
+import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
+import { alarmContextOf } from './alarm-context.ts';
+import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
+import {
+  asksEnd,
+  type ProcedureTypes,
+  type ControllerState as State,
+  stateActing,
+} from './controller-state.ts';
+import { type Intent, intentOf } from './intents.ts';
+import { showPanel, turnScreen } from './operator-view.ts';
+import type { Procedure, Tick } from './procedure.ts';
+
+export interface ControllerStep<P extends ProcedureTypes> {
+  readonly state: State<P>;
+  readonly outputs: Outputs;
+  readonly events: readonly Event[];
+  readonly snapshot: P['snapshot'];
+}
+
+/** Time that a tick may count for: a late frame must not buy dwell or dose that nobody measured. */
+const LONGEST_TICK_S = 0.1;
+
+export function stepController<P extends ProcedureTypes>(
+  procedure: Procedure<P>,
+  config: P['config'],
+  before: State<P>,
+  frame: Frame,
+  requests: readonly Request[],
+): ControllerStep<P> {
+  const gapS = before.timeS === null ? 0 : Math.max(0, frame.timeS - before.timeS);
+  const dtS = Math.min(gapS, LONGEST_TICK_S);
+  const tick: Tick<P> = { procedure, config, gapS, dtS, events: [] };
+
+  const decoded = stepDecode(before.signal, frame, before.commanded, config.unit.channels);
+  const { reading } = decoded;
+  const observed = observe(before, decoded.memory, reading, tick);
+  const intents = intentsOf(procedure, observed, reading, requests);
+  const alarmed = runAlarms(observed, reading, intents, tick);
+  const batched = stepBatch(alarmed, reading, intents, tick);
+  const proceeded = runProcedure(batched, frame, reading, intents, tick);
+  const acted = runActuators(proceeded, reading, tick);
+  const snapshot = procedure.snapshotOf(acted, reading, config);
+  const state = showPanel(turnScreen(acted, intents, procedure), snapshot, config, procedure);
+  return {
+    state,
+    outputs: outputsOf(state, clearsTrips(state, procedure)),
+    events: stamped(tick.events, frame.timeS),
+    snapshot,
+  };
+}
+
+const NO_EVENTS: readonly Event[] = [];
+
+const stamped = (events: readonly UnstampedEvent[], timeS: number): readonly Event[] =>
+  events.length === 0 ? NO_EVENTS : events.map((event) => ({ timeS, ...event }));
+
+/** Field by field: spreading a second object into a literal takes an engine microseconds a tick. */
+function outputsOf(state: State<ProcedureTypes>, clearTrips: boolean): Outputs {
+  const { pumpRatio, selector, ventOpen, lampEnabled, lampRatio } = state.commanded;
+  const { buzzer, status, display } = state.shown.signals;
+  return {
+    pumpRatio,
+    selector,
+    ventOpen,
+    lampEnabled,
+    lampRatio,
+    buzzer,
+    status,
+    display,
+    clearTrips,
+  };
+}
+
+/**
+ * A board's latched protection is cleared at the start of a job and when a person lets it go on: by
+ * then somebody has seen to the cause. The outputs are safe in both, else the board would not.
+ */
+const clearsTrips = <P extends ProcedureTypes>(
+  { batch, procedure: walk }: State<P>,
+  { holdsAs }: Procedure<P>,
+): boolean => batch === 'restarting' || (batch === 'running' && holdsAs(walk) === 'self-test');
+
+function observe<P extends ProcedureTypes>(
+  state: State<P>,
+  signal: SignalMemory,
+  reading: Reading,
+  { procedure, config, dtS }: Tick<P>,
+): State<P> {
+  // Field by field, as in `stateActing`.
+  return {
+    timeS: reading.timeS,
+    signal,
+    batch: state.batch,
+    batchForS: state.batchForS + dtS,
+    why: state.why,
+    endReason: state.endReason,
+    procedure: state.procedure,
+    scene: procedure.watch(state, reading, config, dtS),
+    regulator: state.regulator,
+    setPointPa: state.setPointPa,
+    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), dtS),
+    alarms: state.alarms,
+    commanded: state.commanded,
+    page: state.page,
+    screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
+    shown: state.shown,
+    ended: state.ended,
+  };
+}
+
+function intentsOf<P extends ProcedureTypes>(
+  { rowOf }: Procedure<P>,
+  state: State<P>,
+  reading: Reading,
+  requests: readonly Request[],
+): readonly Intent[] {
+  const situation = {
+    batch: state.batch,
+    kind: rowOf(state.procedure).kind,
+    alarm: foremost(state.alarms)?.row.id ?? null,
+    helpOpen: state.page !== null,
+    asksEnd: asksEnd(state.why),
+    shownS: state.screen.shownS,
+  };
+  const pressed = reading.pressed.map((button): Request => ({ kind: 'button', button }));
+  return [...pressed, ...requests].map((request) => intentOf(request, situation));
+}
+
+function runAlarms<P extends ProcedureTypes>(
+  state: State<P>,
+  reading: Reading,
+  intents: readonly Intent[],
+  { procedure, config, gapS, events }: Tick<P>,
+): State<P> {
+  const acknowledged = intents.find((intent) => intent.kind === 'acknowledge')?.alarm ?? null;
+  const reset = intents.some((intent) => intent.kind === 'restart');
+  const over = isEnded(state.batch);
+  const stepped = stepAlarms(
+    state.alarms,
+    config.unit.alarms,
+    alarmContextOf(procedure, config, state, reading, gapS),
+    { acknowledged, reset },
+    // What is over cannot be held any more; what is dangerous is still told.
+    ({ action, id }) => !over || action === 'abort' || id === acknowledged,
+  );
+  events.push(...stepped.events);
+  if (stepped.records === state.alarms) return state;
+  const scene = procedure.sceneAfter(state.scene, stepped.events);
+  return { ...state, alarms: stepped.records, scene };
+}
+
+function runProcedure<P extends ProcedureTypes>(
+  state: State<P>,
+  frame: Frame,
+  reading: Reading,
+  intents: readonly Intent[],
+  tick: Tick<P>,
+): State<P> {
+  if (state.batch !== 'running') return state;
+  const { procedure, config, dtS } = tick;
+  const { walk, events, lead } = procedure.step({ config, state, frame, reading, intents, dtS });
+  if (events.length > 0) tick.events.push(...events);
+  return leadBatch(stateActing(state, walk, state), lead, tick);
+}
+
+function runActuators<P extends ProcedureTypes>(
+  state: State<P>,
+  reading: Reading,
+  tick: Tick<P>,
+): State<P> {
+  const { wanted, regulator, setPointPa } = regulate(state, reading, tick);
+  const alarmStops = forcesStop(state.alarms);
+  const { batch, procedure: walk } = state;
+  const phase = tick.procedure.holdsAs(walk);
+  const commanded = guard(wanted, { batch, phase, reading, alarmStops });
+  return stateActing(state, walk, { regulator, setPointPa, commanded });
+}
+
+/** What the phase in hand would have the actuators do; the guard decides whether they may. */
+function regulate<P extends ProcedureTypes>(
+  { batch, procedure: walk, regulator: before }: State<P>,
+  reading: Reading,
+  { procedure, config, dtS }: Tick<P>,
+): Pick<State<P>, 'regulator' | 'setPointPa'> & { wanted: Actuators } {
+  if (batch !== 'running') return { regulator: REGULATOR_AT_REST, setPointPa: null, wanted: SAFE };
+  const demand = procedure.rowOf(walk).air(walk, procedure.figuresOf(config));
+  const lampRatio = procedure.lampRatioOf(walk, config);
+  const pressurePa = valueOrNull(reading.pressurePa);
+  const { state: regulator, command } = stepRegulation(before, demand, pressurePa, dtS);
+  return {
+    regulator,
+    setPointPa: 'setPointPa' in demand ? demand.setPointPa : null,
+    wanted: {
+      pumpRatio: command.pumpRatio,
+      selector: command.selector,
+      ventOpen: command.ventOpen,
+      lampEnabled: lampRatio !== null,
+      lampRatio: lampRatio ?? 0,
+    },
+  };
+}

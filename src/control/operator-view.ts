@@ -1,0 +1,79 @@
+/**
+ * When the panel is composed, and which page of which screen is open: the same for every procedure.
+ * What stands on the screen is the procedure's. It changes nothing but pages.
+ */
+
+import { type Seen, signalsOf } from '../panel/face.ts';
+import { foremost } from '../safety/alarms.ts';
+import { forcesStop, shownAlarm } from './batch-step.ts';
+import { asksEnd, type ProcedureTypes, type ControllerState as State } from './controller-state.ts';
+import type { Intent } from './intents.ts';
+import type { Procedure } from './procedure.ts';
+
+/** Live values on a display change no faster than an eye can read them. */
+const COMPOSE_EVERY_S = 0.2;
+
+/** Composes the panel anew when its subject changes, and often enough for live values. */
+export function showPanel<P extends ProcedureTypes>(
+  state: State<P>,
+  snapshot: P['snapshot'],
+  config: P['config'],
+  procedure: Procedure<P>,
+): State<P> {
+  const { shown, page, why } = state;
+  const { subject } = state.screen;
+  const detail = procedure.detailOf(state.procedure);
+  const same =
+    subject === shown.subject &&
+    page === shown.page &&
+    why === shown.why &&
+    detail === shown.detail;
+  if (same && snapshot.timeS - shown.atS < COMPOSE_EVERY_S) return state;
+  const seen = seenOf(state, config, procedure);
+  const signals = signalsOf(procedure.faceOf(seen, state, snapshot, config));
+  return { ...state, shown: { signals, subject, page, why, detail, atS: snapshot.timeS } };
+}
+
+function seenOf<P extends ProcedureTypes>(
+  { batch, alarms, why, page, procedure: walk }: State<P>,
+  { catalogue }: P['config'],
+  { rowOf }: Procedure<P>,
+): Seen {
+  const alarm = foremost(alarms);
+  return {
+    catalogue,
+    batch,
+    kind: rowOf(walk).kind,
+    alarm: alarm === null ? null : shownAlarm(alarm),
+    alarmStops: forcesStop(alarms),
+    asksEnd: asksEnd(why),
+    page,
+    phaseElapsedS: walk.elapsedS,
+  };
+}
+
+/** Opens, turns and closes pages, and notes when the screen turned to another subject. */
+export function turnScreen<P extends ProcedureTypes>(
+  state: State<P>,
+  intents: readonly Intent[],
+  procedure: Procedure<P>,
+): State<P> {
+  const alarm = foremost(state.alarms);
+  const asked = asksEnd(state.why) ? ' end?' : '';
+  const subject = alarm?.row.id ?? `${state.batch} ${procedure.subjectOf(state.procedure)}${asked}`;
+  if (subject !== state.screen.subject) {
+    return { ...state, page: null, screen: { subject, shownS: 0 } };
+  }
+  const turn = intents.findLast(({ kind }) => kind === 'turn-page' || kind === 'close-help');
+  return turn === undefined ? state : { ...state, page: pageAfter(state, turn.kind) };
+}
+
+/** The first page of a longer explanation is 0; alarms and held jobs show page 0 from the start. */
+function pageAfter(
+  { page, alarms, batch }: State<ProcedureTypes>,
+  kind: Intent['kind'],
+): number | null {
+  if (kind === 'close-help') return null;
+  const openFromStart = foremost(alarms) !== null || batch !== 'running';
+  return page === null ? (openFromStart ? 1 : 0) : page + 1;
+}

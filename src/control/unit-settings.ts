@@ -1,0 +1,121 @@
+/**
+ * The unit's own settings: volumes, sensors and their errors, lamp, limits that no profile may pass, and alarms. The
+ * rooms bring their parts; here they become one file. Also says whether a profile fits the unit.
+ */
+import { z } from 'zod';
+import { quantity, type SettingsProblem, schemaName, text } from '../core/settings.ts';
+import {
+  celsiusFromK,
+  kFromCelsius,
+  kPaFromPa,
+  paFromKPa,
+  wPerM2FromMWPerCm2,
+} from '../core/units.ts';
+import type { Profile } from '../procedure/profile.ts';
+import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
+import { heatingSchema } from '../safety/heating-settings.ts';
+import { channelsSchema } from '../signal/channels.ts';
+import { inheritedByDose } from '../signal/irradiance-budget.ts';
+import { uncertaintySchema } from '../signal/uncertainty-settings.ts';
+
+export const unitSettingsSchema = z
+  .strictObject({
+    schema: schemaName('meniscus/unit@1'),
+    name: text(40),
+    source: text(200),
+    /** Of the display: one that is built in, or the file of a catalogue. Records are kept in English. */
+    language: text(200).default('en'),
+    /** Chamber, hose and injector together. */
+    chamberVolumeMl: quantity(1, 500, 'mL'),
+    lamp: z.strictObject({
+      /** What the lamp gave when it was last measured; null when nobody knows. */
+      lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
+      /** Where its light is strongest: how soon it burns skin hangs on it. */
+      peakNm: quantity(315, 400, 'nm').default(365),
+    }),
+    pump: z.strictObject({
+      /** Of the atmosphere to what the pump leaves in a closed chamber: its ultimate vacuum. */
+      greatestRatio: quantity(2, 1000, 'times'),
+    }),
+    limits: z.strictObject({
+      lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
+      highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
+      highestGlassC: quantity(25, 60, 'degrees Celsius'),
+      longestLampOnS: quantity(60, 3600, 's'),
+    }),
+    heating: heatingSchema,
+    openResin: z
+      .strictObject({
+        /** Light below this is not told from dark: the sensor's offset and a step of its converter, doubled. */
+        leastSeenMWPerCm2: quantity(0.01, 1, 'mW/cm2').default(0.1),
+        /** From this share of what sets the resin on, the display tells it; demo. */
+        shownFromPercent: quantity(1, 100, '%').default(20),
+      })
+      .prefault({}),
+    channels: channelsSchema,
+    uncertainty: uncertaintySchema,
+    alarms: alarmSettingsSchema,
+  })
+  .transform(({ chamberVolumeMl, lamp, limits, openResin, ...rest }) => ({
+    ...rest,
+    /** What a dose inherits from its sensor; worked out once, because every tick asks. */
+    doseDoubt: inheritedByDose(rest.channels, rest.uncertainty),
+    chamberVolumeM3: chamberVolumeMl * 1e-6,
+    lampLastKnownWPerM2:
+      lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
+    lampPeakNm: lamp.peakNm,
+    leastSeenWPerM2: wPerM2FromMWPerCm2(openResin.leastSeenMWPerCm2),
+    daylightShownFrom: openResin.shownFromPercent / 100,
+    limits: {
+      lowestVacuumPa: paFromKPa(limits.lowestVacuumKPaAbs),
+      highestPressureGaugePa: paFromKPa(limits.highestPressureKPaGauge),
+      highestGlassK: kFromCelsius(limits.highestGlassC),
+      longestLampOnS: limits.longestLampOnS,
+    },
+  }));
+export type UnitSettings = z.infer<typeof unitSettingsSchema>;
+
+/** Every figure of the profile that the unit's limits do not allow; empty when it fits. */
+export function profileOverLimits(
+  profile: Profile,
+  { limits }: UnitSettings,
+  file: string,
+): readonly SettingsProblem[] {
+  const { vacuum, pressure, glass, cure } = profile;
+  const pitLongestS = profile.pitCure?.longestS ?? 0;
+  const checks: readonly (readonly [boolean, string, number, string])[] = [
+    [
+      vacuum.lowestPa >= limits.lowestVacuumPa,
+      'vacuum.lowestKPaAbs',
+      kPaFromPa(vacuum.lowestPa),
+      `at least ${kPaFromPa(limits.lowestVacuumPa)} kPa absolute`,
+    ],
+    [
+      pressure.highestGaugePa <= limits.highestPressureGaugePa,
+      'pressure.highestKPaGauge',
+      kPaFromPa(pressure.highestGaugePa),
+      `at most ${kPaFromPa(limits.highestPressureGaugePa)} kPa over atmosphere`,
+    ],
+    [
+      glass.highestK <= limits.highestGlassK,
+      'glass.highestC',
+      celsiusFromK(glass.highestK),
+      `at most ${celsiusFromK(limits.highestGlassK)} degrees Celsius`,
+    ],
+    [
+      cure.longestS <= limits.longestLampOnS,
+      'cure.longestS',
+      cure.longestS,
+      `at most ${limits.longestLampOnS} s`,
+    ],
+    [
+      pitLongestS <= limits.longestLampOnS,
+      'pitCure.longestS',
+      pitLongestS,
+      `at most ${limits.longestLampOnS} s`,
+    ],
+  ];
+  return checks.flatMap(([fits, path, value, accepted]) =>
+    fits ? [] : [{ file, path, value: String(value), accepted: `${accepted}, the unit's limit` }],
+  );
+}

@@ -1,0 +1,189 @@
+/**
+ * The vocabulary of a job: the names of its phases and states, and the events that tell its story
+ * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
+ * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
+ */
+import type { GuidedEvent } from './guided-events.ts';
+import type { PhaseId } from './phases.ts';
+
+export const BATCH_STATES = [
+  'idle',
+  'running',
+  'holding',
+  'held',
+  'restarting',
+  'stopping',
+  'stopped',
+  'aborting',
+  'aborted',
+  'complete',
+] as const;
+export type BatchState = (typeof BATCH_STATES)[number];
+
+export const ALARM_STATES = [
+  'normal',
+  'unacknowledged',
+  'acknowledged',
+  'returned-unacknowledged',
+  'latched',
+] as const;
+export type AlarmState = (typeof ALARM_STATES)[number];
+
+/** `warn` tells, `hold` makes safe and waits for a person, `abort` makes safe and ends the job. */
+export type AlarmAction = 'warn' | 'hold' | 'abort';
+export type AlarmPriority = 'low' | 'medium' | 'high';
+
+/** What is cured: the resin in the break, and the resin that makes the pit level. */
+export type Portion = 'fill' | 'pit';
+/** One exposure for both, or each by its own. */
+export const CURINGS = ['together', 'apart'] as const;
+export type Curing = (typeof CURINGS)[number];
+
+export type Answer = 'yes' | 'no';
+
+/** What a job measures once, by name and unit. */
+export const MEASUREMENTS = [
+  'atmospherePa',
+  'lampLastKnownWPerM2',
+  /** Vacuum that will be drawn over the measured atmosphere: the share of air that it leaves. */
+  'airLeftRatio',
+  'leakRatePaM3PerS',
+  'leakRateUncertaintyPaM3PerS',
+  /** Of the pressure after the valve-off test began, over that at isolation. */
+  'risePlateauPa',
+  'vacuumReachedPa',
+  'pressureReachedPa',
+  'irradianceMeanWPerM2',
+  'doseJPerM2',
+  'doseUncertaintyJPerM2',
+  'doseCoverageFactor',
+  'lampOnS',
+  'targetJPerM2',
+  'breakTargetJPerM2',
+  /** Where fill and pit are cured apart; the names above are of one exposure for both. */
+  'fillIrradianceMeanWPerM2',
+  'fillDoseJPerM2',
+  'fillDoseUncertaintyJPerM2',
+  'fillLampOnS',
+  'fillTargetJPerM2',
+  'pitIrradianceMeanWPerM2',
+  'pitDoseJPerM2',
+  'pitDoseUncertaintyJPerM2',
+  'pitLampOnS',
+  'pitTargetJPerM2',
+  'pitDepthTargetJPerM2',
+  /** Of the pit's dose, what reached the fill below it: reckoned from the pit's depth. */
+  'fillThroughPitJPerM2',
+  'allowedSpotOverPaneK',
+  'allowedHeatingKPerS',
+  'greatestSpotOverPaneK',
+  'greatestHeatingKPerS',
+  'openResinDoseJPerM2',
+  'openResinUnseenJPerM2',
+  /** Of what sets the resin. */
+  'openResinShareRatio',
+  'pitOpenResinDoseJPerM2',
+  'pitOpenResinUnseenJPerM2',
+  'pitOpenResinShareRatio',
+] as const;
+export type Measurement = (typeof MEASUREMENTS)[number];
+
+/** What the valve-off test of the seal check saw; `unclear` where the samples leave more than one. */
+export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
+export type SealFinding = (typeof SEAL_FINDINGS)[number];
+
+/** What its samples show, in the words of the record; catalogues have their own for each. */
+export const SEAL_WHYS = [
+  'Too few readings',
+  'Jumps when closed',
+  'Rises in a line',
+  'Close to the limit',
+  'The vacuum stays',
+  'Rises on and on',
+  'Glass temp. unknown',
+  'Rises past water',
+  'Leak or vapour?',
+  'Still rising at end',
+  'Pressure falls',
+  'Levels below water',
+  'Levels like water',
+  'Water or outgassing?',
+] as const;
+export type SealWhy = (typeof SEAL_WHYS)[number];
+
+/** Set-points that the local atmosphere may change. */
+export const ADAPTED_VACUUMS = ['vacuum', 'seal-pull'] as const;
+export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
+
+/** Why a job ended. */
+export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
+
+/** What came of the repair, as the person judged it; null in an end before that. */
+export type Outcome = 'clear' | 'mark-remains';
+
+type EventBody =
+  | {
+      readonly kind: 'batch';
+      readonly from: BatchState;
+      readonly to: BatchState;
+      readonly why: string;
+    }
+  | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
+  | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
+  | { readonly kind: 'measured'; readonly name: Measurement; readonly value: number }
+  | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
+  | {
+      /** What the profile asked for and what this unit can give in this air; absolute. */
+      readonly kind: 'adapted';
+      readonly what: AdaptedVacuum;
+      readonly askedPa: number;
+      readonly givenPa: number;
+      readonly why: string;
+    }
+  | {
+      readonly kind: 'alarm';
+      readonly alarm: string;
+      readonly from: AlarmState;
+      readonly to: AlarmState;
+      readonly action: AlarmAction;
+      readonly priority: AlarmPriority;
+      /** In plain words: what was expected and what was seen, in units. */
+      readonly cause: string;
+      readonly remedy: string;
+    }
+  | { readonly kind: 'refused'; readonly request: string; readonly why: string }
+  | {
+      readonly kind: 'end';
+      readonly reason: EndReason;
+      readonly why: string;
+      readonly outcome: Outcome | null;
+    }
+  | GuidedEvent;
+
+export type Event = EventBody & { readonly timeS: number };
+/** An event before the controller stamps it with the frame's time. */
+export type UnstampedEvent = EventBody;
+
+/** What a person watching would want to know at one tick; SI, pressure absolute, null where unknown. */
+export interface UnitSnapshot {
+  readonly timeS: number;
+  readonly batch: BatchState;
+  readonly pressurePa: number | null;
+  /** What the regulation aims at; null while the chamber is vented or isolated. */
+  readonly setPointPa: number | null;
+  /** The job's zero, measured in the self-test. */
+  readonly atmospherePa: number | null;
+  readonly irradianceWPerM2: number | null;
+  readonly glassK: number | null;
+  readonly heatSinkK: number | null;
+  readonly supplyV: number | null;
+}
+
+/** The same in a repair. */
+export interface Snapshot extends UnitSnapshot {
+  readonly phase: PhaseId;
+  /** Cycles begun; 0 before the first. */
+  readonly cycle: number;
+  readonly doseJPerM2: number;
+  readonly targetJPerM2: number;
+}

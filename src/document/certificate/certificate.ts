@@ -1,0 +1,215 @@
+/**
+ * The certificate for the customer: one page that says what was done, with what result, and what it
+ * does not promise. It decides what is told and in which order; words come from one table, numbers
+ * from the report's data, and a size of letters that fits from the renderer. Long texts are cut here
+ * and stand whole in the full report.
+ */
+
+import { joinOf } from '../../report/reservations.ts';
+import { clockWords } from '../../report/words.ts';
+import { type Block, blocksOf, type FieldsBlock, type PageDocument } from '../blocks.ts';
+import type { DocumentFacts } from '../facts.ts';
+import { paneFigure, photoBlocks } from '../outside-facts.ts';
+import { qrSvg } from '../qr-svg.ts';
+import { codeOf } from '../record-code.ts';
+import {
+  alarmsText,
+  calibrationsText,
+  clipped,
+  cyclesText,
+  damageText,
+  doseText,
+  editsText,
+  overridesText,
+  pitResinText,
+  reservationsText,
+  resinText,
+  rulesText,
+  sealText,
+  technicalText,
+  textIn,
+} from './certificate-texts.ts';
+import { type CertificateWords, ENGLISH } from './certificate-words.ts';
+
+const LONGEST = { why: 160, agreement: 600, name: 60 } as const;
+const HIGHEST_MM = { pane: 92, photo: 34, code: 25 } as const;
+
+export function certificate(facts: DocumentFacts, words: CertificateWords = ENGLISH): PageDocument {
+  const { report, recordId } = facts;
+  const name = `${words.labels.title} ${recordId}`;
+  return {
+    title: `${name}, ${headlineText(report, words)}`,
+    language: words.language,
+    fit: 'one-page',
+    foot: report.simulated ? `${name}. ${words.simulated(report.board.kind)}` : name,
+    blocks: blocksOf(
+      report.simulated ? { kind: 'banner', text: words.simulated(report.board.kind) } : null,
+      headRow(facts, words),
+      verdictNotice(facts, words),
+      middleRow(facts, words),
+      groundsFields(facts, words),
+      { kind: 'heading', level: 3, text: words.labels.read },
+      { kind: 'list', items: words.disclosure },
+      agreedFields(facts, words),
+      {
+        kind: 'signatures',
+        labels: [words.labels.signTechnician, words.labels.signCustomer],
+      },
+      { kind: 'paragraph', look: 'note', text: `${words.compare} ${codeOf(facts)}` },
+    ),
+  };
+}
+
+/** A row where there is something to tell. */
+const given = (label: string, text: string | null): FieldsBlock['rows'] =>
+  text === null ? [] : [[label, text]];
+
+function headRow(facts: DocumentFacts, words: CertificateWords): Block {
+  const { report, recordId } = facts;
+  const { labels } = words;
+  const began = report.startedAt.replace(/^(\S{10})T(\d\d:\d\d)\S*Z$/, '$1 $2 UTC');
+  const simulated = report.simulated ? ` (${words.simulatedTime})` : '';
+  const lasted = report.journal.intact === null ? words.recordedFor : words.lasted;
+  const rows: FieldsBlock['rows'] = [
+    [labels.record, recordId],
+    [labels.began, `${began}${simulated}, ${lasted(clockWords(report.lastsS))}`],
+    [labels.vehicle, personText(facts, 'vehicle', words)],
+    [labels.customer, personText(facts, 'customer', words)],
+    [labels.technician, personText(facts, 'technician', words)],
+  ];
+  const code = codeOf(facts);
+  return {
+    kind: 'columns',
+    columns: [
+      {
+        share: 0.82,
+        blocks: [
+          { kind: 'heading', level: 1, text: labels.title },
+          { kind: 'paragraph', look: 'note', text: labels.under },
+          { kind: 'fields', labelShare: 0.18, empty: '', rows },
+        ],
+      },
+      {
+        share: 0.18,
+        blocks: [
+          {
+            kind: 'figure',
+            id: 'code',
+            svg: qrSvg(code),
+            title: labels.code,
+            description: code,
+            highestMm: HIGHEST_MM.code,
+            foreign: true,
+          },
+        ],
+      },
+    ],
+  };
+}
+
+function personText(
+  { personal, personalRemovedOn }: DocumentFacts,
+  field: 'vehicle' | 'customer' | 'technician',
+  words: CertificateWords,
+): string {
+  if (personalRemovedOn !== null) return words.removedOn(personalRemovedOn);
+  return clipped(personal?.[field] ?? words.notRecorded, LONGEST.name, '');
+}
+
+const headlineText = (
+  { verdict, reservations }: DocumentFacts['report'],
+  words: CertificateWords,
+): string =>
+  words.headline(
+    words.process[verdict.process],
+    reservations.map(({ id }) => words.reservation[id]),
+    joinOf(verdict.process),
+  );
+
+function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
+  const { verdict, outcome, end, dose, journal, lastsS } = report;
+  const incomplete = journal.intact === null;
+  const why = end.reason === 'completed' ? '' : ` ${clipped(end.why, LONGEST.why, words.inReport)}`;
+  const none = incomplete ? words.unrecordedOutcome : words.noOutcome;
+  return {
+    kind: 'notice',
+    grade: verdict.grade,
+    title: headlineText(report, words),
+    lines: [
+      `${outcome === null ? none : words.outcome[outcome]} ${words.doseRemark[dose.verdict]}`.trim(),
+      incomplete ? words.breaksOff(clockWords(lastsS)) : `${words.end[end.reason]}${why}`,
+    ],
+    notes: journal.remarks.map((remark) => clipped(remark, LONGEST.why, words.inReport)),
+  };
+}
+
+function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
+  const { report } = facts;
+  const { labels } = words;
+  const { briefSvg, drawingSvg } = facts.intake ?? { briefSvg: null, drawingSvg: null };
+  const drawing = paneFigure(briefSvg ?? drawingSvg, HIGHEST_MM.pane);
+  const done: Block = {
+    kind: 'fields',
+    labelShare: 0.26,
+    empty: '',
+    rows: [
+      [labels.damage, damageText(report, words)],
+      ...report.doses.map(
+        (dose) => [labels[words.doseLabel[dose.portion]], doseText(dose, words)] as const,
+      ),
+      [labels.resin, resinText(report, words)],
+      ...given(labels.pitResin, pitResinText(report, words)),
+      [labels.profile, textIn(report.inputs.profile, words, 'name')],
+      [labels.cycles, cyclesText(report, words)],
+      [labels.seal, sealText(report, words)],
+    ],
+  };
+  const heading: Block = { kind: 'heading', level: 3, text: labels.done };
+  const photos = photoBlocks(facts.photos, HIGHEST_MM.photo, words.labels);
+  if (drawing.length === 0) {
+    const none: Block = { kind: 'paragraph', look: 'note', text: words.noDrawing };
+    return { kind: 'columns', columns: [{ share: 1, blocks: [heading, done, none, ...photos] }] };
+  }
+  return {
+    kind: 'columns',
+    columns: [
+      { share: 0.4, blocks: [heading, done, ...photos] },
+      {
+        share: 0.6,
+        blocks: [
+          { kind: 'heading', level: 3, text: labels.pane },
+          ...drawing,
+          { kind: 'paragraph', look: 'note', text: words.smallDrawing },
+        ],
+      },
+    ],
+  };
+}
+
+function groundsFields(facts: DocumentFacts, words: CertificateWords): Block {
+  const { labels } = words;
+  const { board, meniscus } = facts.report;
+  return {
+    kind: 'fields',
+    labelShare: 0.2,
+    empty: '',
+    rows: [
+      [labels.rules, rulesText(facts.intake, words)],
+      ...(facts.intake?.assessment == null
+        ? []
+        : [[labels.technical, technicalText(facts.intake.assessment, words)] as const]),
+      [labels.calibrations, calibrationsText(facts.calibrations, words)],
+      [labels.alarms, alarmsText(facts.report, words)],
+      ...given(labels.reservations, reservationsText(facts.report, words)),
+      [labels.overrides, overridesText(facts.overrides, words)],
+      [labels.edits, editsText(facts.amendments, words)],
+      [labels.unit, `${board.kind} ${board.serial}, ${board.firmware}; Meniscus ${meniscus}`],
+    ],
+  };
+}
+
+function agreedFields({ agreement }: DocumentFacts, words: CertificateWords): Block {
+  const text =
+    agreement === null ? words.notRecorded : clipped(agreement, LONGEST.agreement, words.inReport);
+  return { kind: 'fields', labelShare: 0.2, empty: '', rows: [[words.labels.agreed, text]] };
+}

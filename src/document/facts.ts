@@ -1,0 +1,92 @@
+/**
+ * Everything that certificate and report may tell, gathered by the composition root: what the journal
+ * shows, and what only other rooms and people know. Null means that nobody recorded it, and is
+ * printed so; an empty list means that there was none. Plain types, because rooms know each other
+ * only through values.
+ */
+import type { Snapshot } from '../core/events.ts';
+import type { ReportData } from '../report/report-data.ts';
+
+export interface CalibrationFact {
+  readonly channel: string;
+  /** Days as YYYY-MM-DD. */
+  readonly on: string;
+  readonly due: string;
+  readonly by: string | null;
+  /** Standard or instrument it was compared with. */
+  readonly reference: string;
+  /** With its unit. */
+  readonly standardUncertainty: string;
+  /** What else is to be said, such as "overdue since ...". */
+  readonly words: string;
+}
+
+export interface AssessmentReason {
+  readonly words: string;
+  readonly ruleSet: string;
+  readonly edition: string;
+  /** Where the figure was read, or that it is from memory. */
+  readonly source: string;
+  readonly measured: string;
+  readonly limit: string;
+}
+
+export interface AssessmentFacts {
+  readonly answer: 'allowed' | 'not-allowed-here' | 'needs-a-person';
+  readonly ruleSets: readonly { readonly name: string; readonly edition: string }[];
+  readonly reasons: readonly AssessmentReason[];
+  readonly technical: {
+    readonly answer: 'can' | 'cannot' | 'needs-a-person';
+    readonly reasons: readonly string[];
+  };
+}
+
+export interface IntakeFacts {
+  /** As the person answered it. */
+  readonly sheet: unknown;
+  readonly assessment: AssessmentFacts | null;
+  /** The pane with the damage; a whole SVG element. */
+  readonly drawingSvg: string | null;
+  /** The same in few and larger words, for a page with little room. */
+  readonly briefSvg: string | null;
+}
+
+export interface OverrideFact {
+  readonly at: string;
+  readonly what: string;
+  readonly by: string;
+  readonly reason: string;
+}
+
+export interface AmendmentFact {
+  readonly at: string;
+  readonly text: string;
+  readonly by: string;
+}
+
+export interface PhotoFact {
+  readonly bytes: Uint8Array;
+  readonly type: 'image/jpeg' | 'image/png';
+}
+
+export interface DocumentFacts {
+  readonly report: ReportData;
+  readonly snapshots: readonly Snapshot[];
+  /** Name of the record: the job's folder. */
+  readonly recordId: string;
+  /** technician, customer, vehicle: only where they were given and not removed. */
+  readonly personal: Readonly<Record<string, string>> | null;
+  /** When the personal data were removed, as an ISO day; null where they were not. */
+  readonly personalRemovedOn: string | null;
+  readonly intake: IntakeFacts | null;
+  readonly calibrations: readonly CalibrationFact[] | null;
+  /** What care of the unit is due, in words: seals, lamp, pump. */
+  readonly care: readonly { readonly what: string; readonly state: string }[] | null;
+  readonly overrides: readonly OverrideFact[] | null;
+  readonly amendments: readonly AmendmentFact[] | null;
+  /** Place in the chain of records. */
+  readonly chain: { readonly seq: number; readonly hash: string } | null;
+  readonly photos: { readonly before: PhotoFact | null; readonly after: PhotoFact | null };
+  /** What was agreed before work began. */
+  readonly agreement: string | null;
+}

@@ -1,0 +1,86 @@
+/**
+ * What happened, in the order in which it did: alarms with cause and remedy, holds, the person's
+ * answers, and every phase with its times.
+ */
+
+import type { ReportData } from '../../report/report-data.ts';
+import { clockWords, plainWords, QUESTION_WORDS, secondsWords } from '../../report/words.ts';
+import type { Block } from '../blocks.ts';
+
+const atOr = (s: number | null, words: string): string => (s === null ? words : clockWords(s));
+
+export const alarmsTable = ({ alarms }: ReportData): Block => ({
+  kind: 'table',
+  wide: true,
+  caption:
+    'Times in min:s since the start. Hold makes safe and waits for a person, abort makes safe and ends the job, warn tells.',
+  heads: ['Alarm', 'Raised', 'Seen by person', 'Gone', 'Over', 'Cause', 'Remedy shown'],
+  empty: 'No alarm was raised.',
+  rows: alarms.map((row) => [
+    `${plainWords(row.alarm)} (${row.action}, ${row.priority} priority)`,
+    clockWords(row.raisedAtS),
+    atOr(row.acknowledgedAtS, 'not seen'),
+    atOr(row.returnedAtS, 'not gone'),
+    atOr(row.clearedAtS, 'to the end'),
+    row.cause,
+    row.remedy,
+  ]),
+});
+
+export const holdsTable = ({ holds }: ReportData): Block => ({
+  kind: 'table',
+  wide: true,
+  caption: 'Holds',
+  heads: ['From, min:s', 'To, min:s', 'Lasted', 'Why', 'Then'],
+  empty: 'The job was never held.',
+  rows: holds.map(({ fromS, toS, why, resumed }) => [
+    clockWords(fromS),
+    clockWords(toS),
+    secondsWords(toS - fromS),
+    why,
+    resumed ? 'went on' : 'did not go on',
+  ]),
+});
+
+/** Nothing where nothing was refused. */
+export const refusedTable = ({ refused }: ReportData): Block | null =>
+  refused.length === 0
+    ? null
+    : {
+        kind: 'table',
+        caption: 'Requests that were refused',
+        heads: ['At, min:s', 'Request', 'Why not'],
+        empty: '',
+        rows: refused.map(({ atS, request, why }) => [clockWords(atS), request, why]),
+      };
+
+export const answersTable = ({ answers }: ReportData): Block => ({
+  kind: 'table',
+  caption: 'YES to a step without a question says that it was done.',
+  heads: ['At, min:s', 'Asked', 'Answer'],
+  empty: 'No answer was given.',
+  rows: answers.map(({ atS, phase, cycle, answer }) => [
+    clockWords(atS),
+    `${QUESTION_WORDS[phase] ?? `Step done: ${plainWords(phase)}`}${cycleWords(phase, cycle)}`,
+    answer.toUpperCase(),
+  ]),
+});
+
+/** The cycle belongs to the questions that come back in each. */
+const cycleWords = (phase: string, cycle: number): string =>
+  ['ask-bubbles', 'ask-clear', 'offer-cycle'].includes(phase) ? ` (cycle ${cycle})` : '';
+
+export const phasesTable = ({ phases }: ReportData): Block => ({
+  kind: 'table',
+  caption: 'Step numbers are those of the display. Time spent held belongs to no phase.',
+  heads: ['Step', 'Phase', 'Cycle', 'From, min:s', 'To, min:s', 'Lasted'],
+  empty: 'No phase was begun.',
+  rows: phases.map(({ step, phase, cycle, fromS, toS }) => [
+    step,
+    plainWords(phase),
+    step.startsWith('5.') && cycle > 0 ? String(cycle) : '–',
+    clockWords(fromS),
+    clockWords(toS),
+    `${(toS - fromS).toFixed(1)} s`,
+  ]),
+});

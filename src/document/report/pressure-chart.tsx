@@ -1,0 +1,187 @@
+/**
+ * Pressure over the part of the job in which the chamber was worked: measured line, set-point as
+ * steps, local atmosphere, and shaded stretches that say what was done when. Absolute on the left,
+ * gauge on the right. Which stretches there are is left to report-stretches.tsx.
+ */
+import { render } from 'preact-render-to-string';
+import type { Snapshot } from '../../core/events.ts';
+import { kPaFromPa } from '../../core/units.ts';
+import type { ReportData } from '../../report/report-data.ts';
+import type { PhaseRow } from '../../report/timeline.ts';
+import type { Block } from '../blocks.ts';
+import {
+  type Band,
+  Chart,
+  INK,
+  LEFT,
+  minutesScale,
+  type Point,
+  PRESSURE_INK,
+  QUIET_INK,
+  RIGHT,
+  type Scale,
+  SET_POINT_INK,
+  TimeAxis,
+  tracePath,
+  ValueAxis,
+  yScale,
+} from './chart-frame.tsx';
+import { Stretches, sectionsOf, stretchesOf } from './stretches.tsx';
+
+const HEIGHT = 346;
+/** Shown after the last phase, so that a stop under pressure shows its venting. */
+const AFTER_S = 10;
+const BAND: Band = { top: 52, bottom: 300 };
+
+const TITLE = 'Chamber pressure from the seal check to the last venting';
+
+interface PressureChartData {
+  readonly data: ReportData;
+  readonly snapshots: readonly Snapshot[];
+}
+
+export function pressureChart({ data, snapshots }: PressureChartData): Block {
+  const worked = data.phases.filter(({ step }) => /^[45]\./.test(step));
+  const fromS = worked[0]?.fromS;
+  const endS = worked.at(-1)?.toS;
+  if (fromS === undefined || endS === undefined)
+    return { kind: 'paragraph', text: 'The chamber was not worked in this job.' };
+  const toS = Math.min(endS + AFTER_S, data.lastsS);
+  const props = { data, snapshots, worked, fromS, toS };
+  return {
+    kind: 'figure',
+    id: 'pressure',
+    svg: render(<PressureChart {...props} />),
+    title: TITLE,
+    description: descriptionOf(data),
+    caption:
+      'Solid: measured. Dashed: set-point. Dotted: local atmosphere, the zero of this job. Left axis absolute, right axis gauge: over (+) or under (−) the local atmosphere. S: seal check, V: vacuum, P: pressure, where there is no room for the word.',
+  };
+}
+
+interface PressureChartProps extends PressureChartData {
+  readonly worked: readonly PhaseRow[];
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartProps) {
+  const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
+  const x = minutesScale(fromS, toS);
+  const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
+  const y = yScale(0, highestKPa * 1.06, BAND);
+  const kPa = (pick: (snapshot: Snapshot) => number | null): readonly Point[] =>
+    shown.map((snapshot) => {
+      const pa = pick(snapshot);
+      return { x: snapshot.timeS / 60, y: pa === null ? null : kPaFromPa(pa) };
+    });
+  return (
+    <Chart id="pressure" title={TITLE} description={descriptionOf(data)} height={HEIGHT}>
+      <Stretches stretches={stretchesOf(worked)} x={x} band={BAND} nameY={44} />
+      <Stretches stretches={sectionsOf(worked)} x={x} band={BAND} nameY={24} />
+      <Held data={data} x={x} fromS={fromS} toS={toS} />
+      <ValueAxis y={y} band={BAND} label="kPa abs" side="left" />
+      <GaugeAxis data={data} y={y} />
+      <TimeAxis x={x} band={BAND} />
+      <path
+        d={tracePath(
+          kPa((s) => s.pressurePa),
+          x,
+          y,
+        )}
+        fill="none"
+        stroke={PRESSURE_INK}
+        stroke-width="2.2"
+        stroke-linejoin="round"
+      />
+      <path
+        d={tracePath(
+          kPa((s) => s.setPointPa),
+          x,
+          y,
+          true,
+        )}
+        fill="none"
+        stroke={SET_POINT_INK}
+        stroke-width="1.6"
+        stroke-dasharray="7 4"
+      />
+    </Chart>
+  );
+}
+
+/** The job's zero as a line, and the same pressures read from it. */
+function GaugeAxis({
+  data: { atmospherePa },
+  y,
+}: {
+  readonly data: ReportData;
+  readonly y: Scale;
+}) {
+  if (atmospherePa === null) return null;
+  const zeroKPa = kPaFromPa(atmospherePa);
+  const [lowest = 0, highest = 0] = y.domain();
+  const gauge = yScale(lowest - zeroKPa, highest - zeroKPa, BAND);
+  return (
+    <g>
+      <line
+        x1={LEFT}
+        x2={RIGHT}
+        y1={y(zeroKPa)}
+        y2={y(zeroKPa)}
+        stroke={INK}
+        stroke-width="1.2"
+        stroke-dasharray="1.5 3.5"
+      />
+      <ValueAxis y={gauge} band={BAND} label="kPa gauge" side="right" ink={QUIET_INK} />
+    </g>
+  );
+}
+
+interface HeldProps {
+  readonly data: ReportData;
+  readonly x: Scale;
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+function Held({ data: { holds }, x, fromS, toS }: HeldProps) {
+  return (
+    <g fill={INK}>
+      {holds
+        .filter((hold) => hold.toS > fromS && hold.fromS < toS)
+        .map((hold) => {
+          const left = x(Math.max(hold.fromS, fromS) / 60);
+          const width = x(Math.min(hold.toS, toS) / 60) - left;
+          return (
+            <g key={hold.fromS}>
+              <rect
+                x={left}
+                y={BAND.top}
+                width={width}
+                height={BAND.bottom - BAND.top}
+                fill="#e6e6e6"
+              />
+              {width > 32 && (
+                <text x={left + width / 2} y={BAND.bottom - 8} text-anchor="middle">
+                  held
+                </text>
+              )}
+            </g>
+          );
+        })}
+    </g>
+  );
+}
+
+function descriptionOf({ cycles, atmospherePa }: ReportData): string {
+  const written = cycles.map(({ cycle, lowestPa, highestPa }) => {
+    const [low, high] = [lowestPa, highestPa].map((pa) =>
+      pa === null ? 'unknown' : `${kPaFromPa(pa).toFixed(1)} kPa abs`,
+    );
+    return `Cycle ${cycle}: lowest ${low}, highest ${high}.`;
+  });
+  const zero =
+    atmospherePa === null ? '' : `Local atmosphere ${kPaFromPa(atmospherePa).toFixed(1)} kPa abs. `;
+  return `${zero}${written.join(' ')} Solid line: measured. Dashed: set-point. Dotted: local atmosphere.`;
+}

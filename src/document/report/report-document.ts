@@ -1,0 +1,137 @@
+/**
+ * The full report, for whoever checks the work: everything that the record holds. It decides the
+ * order in which things are told (verdict first, then what it rests on, then everything else), and
+ * leaves each part to its section.
+ */
+
+import { type Block, blocksOf, type PageDocument } from '../blocks.ts';
+import type { DocumentFacts } from '../facts.ts';
+import {
+  agreementFields,
+  amendmentsTable,
+  assessmentBlocks,
+  calibrationsTable,
+  careTable,
+  overridesTable,
+  peopleFields,
+  photoBlocks,
+} from '../outside-facts.ts';
+import { asRunTable } from './as-run.ts';
+import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
+import { alarmsTable, answersTable, holdsTable, phasesTable, refusedTable } from './history.ts';
+import { CAUTIONS, canAndCannot, identityFields, inputFields, sumFields } from './identity.ts';
+import { pressureChart } from './pressure-chart.tsx';
+import { bottlesTable, reservationsTable, verdictHeadline } from './reservation-rows.ts';
+import { cyclesTable, limitsTable, measuredTable } from './results.ts';
+import { adaptedTable, sealTable } from './seal.ts';
+import { budgetsTable, doseTable } from './uncertainty.ts';
+import { doseTitle, jobFields, resultTiles, simulatedBanner, verdictBox } from './verdict-box.ts';
+
+const heading = (text: string, level: 1 | 2 | 3 = 2): Block => ({ kind: 'heading', level, text });
+const note = (text: string): Block => ({ kind: 'paragraph', look: 'note', text });
+
+export function reportDocument(facts: DocumentFacts): PageDocument {
+  const { report, recordId } = facts;
+  return {
+    title: `Repair record, ${verdictHeadline(report)}`,
+    language: 'en',
+    fit: 'flow',
+    foot: `Repair record ${recordId}${report.simulated ? ', simulated run, demo data' : ''}`,
+    blocks: [
+      ...topBlocks(facts),
+      ...resultBlocks(facts),
+      ...historyBlocks(facts),
+      ...inputs(facts),
+    ],
+  };
+}
+
+function topBlocks(facts: DocumentFacts): readonly Block[] {
+  const { report } = facts;
+  return blocksOf(
+    simulatedBanner(report),
+    note('Meniscus, record of a repair to laminated glass'),
+    heading('Repair record', 1),
+    note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
+    verdictBox(report),
+    resultTiles(report),
+    reservationsTable(report),
+    heading('Job and damage'),
+    peopleFields(facts),
+    jobFields(report),
+    bottlesTable(report),
+    agreementFields(facts.agreement),
+    heading('May it be repaired: the assessment'),
+    ...assessmentBlocks(facts),
+    ...photoBlocks(facts.photos, 62),
+  );
+}
+
+function resultBlocks({ report: data, snapshots, ...facts }: DocumentFacts): readonly Block[] {
+  return blocksOf(
+    heading('Dose'),
+    ...data.doses.flatMap((dose) => [
+      ...(data.doses.length > 1 ? [heading(doseTitle(dose), 3)] : []),
+      doseBar(dose),
+      doseChart(dose, { data, snapshots }),
+      doseTable(dose),
+    ]),
+    heading('Pressure'),
+    pressureChart({ data, snapshots }),
+    sealTable(data),
+    cyclesTable(data),
+    heading('Profile as run'),
+    asRunTable(data),
+    adaptedTable(data),
+    heading('Limits of the profile'),
+    limitsTable(data),
+    glassChart({ data, snapshots }),
+    heading('Uncertainty of what was measured'),
+    budgetsTable(data),
+    heading('Calibrations and care of the unit'),
+    calibrationsTable(facts.calibrations),
+    careTable(facts.care),
+  );
+}
+
+function historyBlocks({ report: data, ...facts }: DocumentFacts): readonly Block[] {
+  return blocksOf(
+    heading('Alarms and holds'),
+    alarmsTable(data),
+    holdsTable(data),
+    refusedTable(data),
+    heading('Overrides'),
+    overridesTable(facts.overrides),
+    heading('Amendments'),
+    amendmentsTable(facts.amendments),
+    heading('What the person answered'),
+    answersTable(data),
+    heading('Measured once'),
+    measuredTable(data),
+    heading('Phases'),
+    phasesTable(data),
+  );
+}
+
+function inputs(facts: DocumentFacts): readonly Block[] {
+  const { unit, profile, extra } = facts.report.inputs;
+  const sheet = facts.intake?.sheet;
+  return blocksOf(
+    heading('Settings in force, as given'),
+    note('The job sheet is printed whole under “Job and damage”.'),
+    heading('Profile', 3),
+    inputFields(profile),
+    heading('Unit', 3),
+    inputFields(unit),
+    heading('Other inputs of this run', 3),
+    inputFields(extra),
+    ...(sheet === undefined ? [] : [heading('Intake sheet', 3), inputFields(sheet, 'none')]),
+    heading('Identity of this record'),
+    identityFields(facts),
+    sumFields(facts),
+    heading('What this record can and cannot show'),
+    canAndCannot(facts.report),
+    heading('Cautions'),
+    CAUTIONS,
+  );
+}

@@ -1,0 +1,88 @@
+/**
+ * What was reached: cycles as they ran, extremes against the profile's limits, and values measured
+ * once. Pressures are absolute, with the gauge reading beside them where the job's zero is known.
+ */
+
+import type { ReportData } from '../../report/report-data.ts';
+import type { LimitRow } from '../../report/verdict.ts';
+import {
+  celsiusWords,
+  clockWords,
+  kPaAbs,
+  leakWords,
+  MEASURED_WORDS,
+  pressureWords,
+  secondsWords,
+} from '../../report/words.ts';
+import { type Block, GRADE_MARKS } from '../blocks.ts';
+
+export function cyclesTable({ cycles, atmospherePa }: ReportData): Block {
+  const extreme = (pa: number | null): string => (pa === null ? 'not known' : kPaAbs(pa));
+  return {
+    kind: 'table',
+    wide: true,
+    caption:
+      'Cycles as run. Reached: at the end of the dwell. The time of the vacuum includes the question about bubbles.',
+    heads: ['Cycle', 'Vacuum reached', 'Lowest', 'For', 'Pressure reached', 'Highest', 'For'],
+    empty: 'No cycle was begun.',
+    rows: cycles.map((row) => [
+      String(row.cycle),
+      pressureWords(row.vacuumReachedPa, atmospherePa),
+      extreme(row.lowestPa),
+      secondsWords(row.vacuumHeldS),
+      pressureWords(row.pressureReachedPa, atmospherePa),
+      extreme(row.highestPa),
+      secondsWords(row.pressureHeldS),
+    ]),
+  };
+}
+
+const LIMIT_WRITERS: Readonly<Record<LimitRow['unit'], (value: number) => string>> = {
+  Pa: kPaAbs,
+  K: celsiusWords,
+  'Pa m3/s': leakWords,
+  s: secondsWords,
+};
+
+export const limitsTable = ({ limits }: ReportData): Block => ({
+  kind: 'table',
+  caption:
+    'Seen while the job was running; glass while air and resin were worked and while the lamp burned.',
+  heads: ['What', 'Seen', 'Allowed', 'Verdict'],
+  empty: 'No limits are stated.',
+  rows: limits.map((row) => [
+    row.what,
+    seenWords(row),
+    allowedWords(row),
+    row.within === null
+      ? 'not judged'
+      : row.within
+        ? `${GRADE_MARKS.good} within`
+        : `${GRADE_MARKS.bad} OUTSIDE`,
+  ]),
+});
+
+function seenWords({ lowestSeen, highestSeen, unit }: LimitRow): string {
+  if (lowestSeen === null || highestSeen === null) return 'not measured';
+  const [low, high] = [LIMIT_WRITERS[unit](lowestSeen), LIMIT_WRITERS[unit](highestSeen)];
+  return low === high ? low : `${low} to ${high}`;
+}
+
+function allowedWords({ lowestAllowed, highestAllowed, unit }: LimitRow): string {
+  const write = LIMIT_WRITERS[unit];
+  if (lowestAllowed === null && highestAllowed === null) return 'not stated';
+  if (lowestAllowed === null) return `at most ${write(highestAllowed ?? 0)}`;
+  if (highestAllowed === null) return `at least ${write(lowestAllowed)}`;
+  return `${write(lowestAllowed)} to ${write(highestAllowed)}`;
+}
+
+export const measuredTable = ({ measured }: ReportData): Block => ({
+  kind: 'table',
+  heads: ['At, min:s', 'What', 'Value'],
+  empty: 'Nothing was measured.',
+  rows: measured.map(({ atS, name, value }) => [
+    clockWords(atS),
+    MEASURED_WORDS[name].label,
+    MEASURED_WORDS[name].write(value),
+  ]),
+});

@@ -1,0 +1,49 @@
+/**
+ * The tests of the seal, each with its finding, and the vacuum that the local atmosphere allowed.
+ */
+import type { SealFinding } from '../../core/events.ts';
+import type { ReportData } from '../../report/report-data.ts';
+import { clockWords, kPaAbs, leakWords, plainWords, risePaWords } from '../../report/words.ts';
+import type { Block } from '../blocks.ts';
+
+const FINDING_WORDS: Readonly<Record<SealFinding, string>> = {
+  tight: 'tight: the seal holds',
+  leak: 'leak: air comes in',
+  moisture: 'moisture: the break is wet',
+  outgassing: 'outgassing: what clings to glass and resin',
+  unclear: 'unclear',
+};
+
+export function sealTable({ sealTests }: ReportData): Block {
+  const or = (value: number | null, write: (value: number) => string, none: string): string =>
+    value === null ? none : write(value);
+  return {
+    kind: 'table',
+    wide: true,
+    caption:
+      'Seal tests: pump and vent closed off, the rise of the pressure watched. The range holds 95 % by the scatter of the samples; the volume’s own share is not in it. Level: height at which a rise ended, over the pressure at isolation.',
+    heads: ['At, min:s', 'Finding', 'Because', 'Leak rate', 'Give or take', 'Level'],
+    empty: 'The seal was not tested.',
+    rows: sealTests.map((row) => [
+      clockWords(row.atS),
+      FINDING_WORDS[row.finding],
+      row.why,
+      or(row.leakRatePaM3PerS, leakWords, 'not known'),
+      or(row.leakRateUncertaintyPaM3PerS, leakWords, 'not known'),
+      or(row.risePlateauPa, risePaWords, 'none'),
+    ]),
+  };
+}
+
+export const adaptedTable = ({ adapted }: ReportData): Block => ({
+  kind: 'table',
+  caption: 'Set-points changed for the local atmosphere',
+  heads: ['What', 'Asked', 'Given', 'Why'],
+  empty: 'No set-point had to be changed for the local atmosphere.',
+  rows: adapted.map(({ what, askedPa, givenPa, why }) => [
+    plainWords(what),
+    kPaAbs(askedPa),
+    kPaAbs(givenPa),
+    why,
+  ]),
+});

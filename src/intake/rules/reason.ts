@@ -1,0 +1,80 @@
+/**
+ * Why an assessment answers as it does: rules that were put to the sheet, each with what was
+ * measured and what came of it, and remarks that speak for asking a person although no rule was
+ * judged. Data only; what is found is left to `assess.ts` and `remarks.ts`.
+ */
+
+import type { Answer, MeasureName } from '../sheet/measures.ts';
+import type { Outcome } from './judge-condition.ts';
+import type { Condition, Provenance, RuleSet } from './rule-set.ts';
+import type { TechnicalExclusion } from './technical-exclusions.ts';
+import type { Verdict } from './zones.ts';
+
+export interface SetNamed {
+  readonly id: string;
+  readonly name: string;
+  readonly jurisdiction: string;
+  readonly force: RuleSet['force'];
+  readonly kind: RuleSet['kind'];
+  readonly edition: string;
+  readonly outOfForce: RuleSet['outOfForce'];
+  readonly source: string;
+}
+
+/** One rule, what was measured, and what came of it. */
+export interface CheckedRule {
+  readonly id: string;
+  readonly outcome: Outcome;
+  readonly applies: Verdict;
+  /** Null for a technical exclusion, which no place has written. */
+  readonly set: SetNamed | null;
+  /** Zones in which the damage counts or may count; null where the rule holds anywhere. */
+  readonly zone: string | null;
+  readonly about: MeasureName;
+  readonly measured: Answer;
+  readonly limit: Condition['limit'] | null;
+  readonly forbids: Condition['forbids'] | null;
+  readonly means: 'not-allowed' | 'cannot' | 'needs-a-person';
+  readonly words: string;
+  readonly provenance: TechnicalExclusion['provenance'] | Provenance;
+  readonly source: string;
+  /** Paths of the answers in the sheet that leave it open. */
+  readonly open: readonly string[];
+}
+
+/** What speaks for asking a person although no rule was judged. */
+export interface Remark {
+  readonly id:
+    | 'no-rule-set'
+    | 'not-covered'
+    | 'perhaps-not-covered'
+    | 'out-of-force'
+    | 'from-memory'
+    | 'no-repair-rule';
+  readonly set: SetNamed | null;
+  readonly words: string;
+  readonly open: readonly string[];
+}
+
+export type Reason = CheckedRule | Remark;
+export const isRule = (reason: Reason): reason is CheckedRule => 'outcome' in reason;
+
+export const named = ({
+  id,
+  name,
+  jurisdiction,
+  force,
+  kind,
+  edition,
+  outOfForce,
+  source,
+}: RuleSet): SetNamed => ({
+  id,
+  name,
+  jurisdiction,
+  force,
+  kind,
+  edition,
+  outOfForce,
+  source,
+});

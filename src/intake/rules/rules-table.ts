@@ -1,0 +1,99 @@
+/**
+ * All rules as one page of Markdown: each limit with its zone, what follows, its provenance and its
+ * source, set by set, and the technical exclusions. The page stands beside the data files and is
+ * compared with them by a test, so that nobody has to read JSON to check a figure.
+ */
+import { MEASURES } from '../sheet/measures.ts';
+import { ANYWHERE, type Rule, type RuleSet } from './rule-set.ts';
+import { answerText, limitText, outOfForceText, PROVENANCE_WORDS, setText } from './rule-words.ts';
+import { TECHNICAL_EXCLUSIONS, type TechnicalExclusion } from './technical-exclusions.ts';
+
+const HEAD = `# Rules that come with the unit
+
+Written by \`meniscus assess --rules-table\`; do not edit. Figures come from public texts in the
+editions named, or from less, as the column "known from" says. Local law and the licensed person
+decide. A set of kind "finished mark" limits what may be left in the glass: beforehand it only asks
+for a person, and alone it is no permission; neither are figures from memory, nor an edition that is
+out of force.
+`;
+
+const MEANS: Readonly<Record<Rule['then'] | TechnicalExclusion['means'], string>> = {
+  'not-allowed': 'not allowed',
+  cannot: 'cannot be repaired',
+  'needs-a-person': 'a person decides',
+};
+
+export function rulesTable(ruleSets: readonly RuleSet[]): string {
+  return [HEAD, ...ruleSets.map(setSection), technicalSection()].join('\n');
+}
+
+function setSection(set: RuleSet): string {
+  const zones = set.zones.map(({ id, words }) => `- zone \`${id}\`: ${words}`);
+  return [
+    `## ${setText(set)}\n`,
+    `\`${set.id}\`, ${set.kind === 'repair' ? 'conditions for repairing' : 'limits on the finished mark'} (${set.force}); covers ${coverText(set)}; in force: ${set.inForce ?? 'date not known'}. Source: ${set.source}.\n`,
+    ...(set.outOfForce === null
+      ? []
+      : [
+          `**Out of force**: ${outOfForceText(set.outOfForce)} (${PROVENANCE_WORDS[set.outOfForce.provenance]}: ${set.outOfForce.source}). What it accepts is no permission: a person decides.\n`,
+        ]),
+    ...(zones.length === 0 ? [] : [`${zones.join('\n')}\n`]),
+    table(
+      ['rule', 'where', 'about', 'accepted', 'otherwise', 'known from', 'source'],
+      set.rules.map((rule) => [
+        `\`${rule.id}\``,
+        rule.in.map((zone) => (zone === ANYWHERE ? zone : `\`${zone}\``)).join(', '),
+        aboutText(rule),
+        limitText(rule),
+        MEANS[rule.then],
+        PROVENANCE_WORDS[rule.provenance],
+        rule.source,
+      ]),
+    ),
+    ...set.notes.map((note) => `- ${note}`),
+    '',
+  ].join('\n');
+}
+
+function technicalSection(): string {
+  return [
+    '## Technical exclusions\n',
+    'Whatever the law allows: when a repair cannot succeed, or a person must judge it.\n',
+    table(
+      ['rule', 'about', 'accepted', 'otherwise', 'why', 'known from'],
+      TECHNICAL_EXCLUSIONS.map((row) => [
+        `\`${row.id}\``,
+        aboutText(row),
+        limitText(row),
+        MEANS[row.means],
+        row.words,
+        sourceText(row),
+      ]),
+    ),
+  ].join('\n');
+}
+
+/** Where there is no source, the provenance says so already. */
+const sourceText = ({ provenance, source }: TechnicalExclusion): string =>
+  PROVENANCE_WORDS[provenance] === source ? source : `${PROVENANCE_WORDS[provenance]}: ${source}`;
+
+function coverText({ covers: { vehicles, overKg, upToKg } }: RuleSet): string {
+  const classes = vehicles === 'all' ? 'all vehicles' : vehicles.join(', ');
+  const over = overKg === null ? '' : ` over ${overKg} kg`;
+  return `${classes}${over}${upToKg === null ? '' : ` up to ${upToKg} kg`}`;
+}
+
+function aboutText({ about, when }: Pick<Rule, 'about' | 'when'>): string {
+  const only = Object.entries(when).map(([name, wanted]) => {
+    const measure = name as keyof typeof MEASURES;
+    const answers = wanted.map((answer) => answerText(measure, answer)).join(', ');
+    return `${MEASURES[measure].words}: ${answers}`;
+  });
+  return `${MEASURES[about].words}${only.length === 0 ? '' : ` (${only.join('; ')})`}`;
+}
+
+function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) =>
+    `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  return `${[line(heads), line(heads.map(() => '---')), ...rows.map(line)].join('\n')}\n`;
+}

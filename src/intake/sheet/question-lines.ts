@@ -1,0 +1,83 @@
+/**
+ * The lines in which a question, its help, its answer and a contradiction are put to a person at a
+ * terminal. Words only; what is asked when is decided by the conversation.
+ */
+
+import { answerAt } from '../../core/fields.ts';
+import type { AnswerContext } from './answer-text.ts';
+import type { Conflict } from './intake-conflicts.ts';
+import { mayBeUnknown, type Question } from './question.ts';
+import { type Answers, askedOf, QUESTIONS, sheetOf } from './questions.ts';
+
+export const HOW_TO_ANSWER =
+  'u: don’t know.  ?: help.  <: one question back.  save: keep what is answered and go on later.';
+
+interface Asked {
+  readonly answers: Answers;
+}
+
+export function askingLines(
+  question: Question,
+  { answers }: Asked,
+  context: AnswerContext,
+): readonly string[] {
+  const asked = askedOf(answers);
+  const at = asked.findIndex(({ path }) => path === question.path) + 1;
+  const before = answers[question.path];
+  const kept =
+    before === undefined ? [] : [`  Now: ${shownAnswer(question, before)}; Enter keeps it.`];
+  return ['', `${at}/${asked.length}  ${question.ask}`, ...optionLines(question, context), ...kept];
+}
+
+/** What may be typed, on one line or one for each choice. */
+function optionLines(question: Question, context: AnswerContext): readonly string[] {
+  const { answer } = question;
+  const numbered = (words: readonly string[]) => words.map((word, i) => `  ${i + 1}  ${word}`);
+  switch (answer.kind) {
+    case 'choice':
+      return numbered(answer.options.map(({ words }) => words));
+    case 'rule-sets':
+      return [...numbered(context.ruleSets.map(({ name }) => name)), '  or none'];
+    case 'yes-no':
+      return ['  y, n or u'];
+    case 'number':
+      return [`  in ${answer.unit}${answer.none === undefined ? '' : `, or ${answer.none}`}`];
+    case 'sides':
+      return ['  in mm: left right top bottom'];
+    case 'date':
+      return [`  YYYY-MM-DD; Enter for today, ${context.today}`];
+    case 'text':
+      return answer.mayBeEmpty ? ['  Enter for nothing'] : [];
+  }
+}
+
+export function helpLines(question: Question, context: AnswerContext): readonly string[] {
+  const unknown = mayBeUnknown(question) ? ['  u when you don’t know.'] : [];
+  return [`  ${question.help}`, ...optionLines(question, context), ...unknown];
+}
+
+export function contradictionLines({ paths, why }: Conflict, answers: Answers): readonly string[] {
+  const sheet = sheetOf(answers);
+  const questions = paths.map((path) => QUESTIONS.find((question) => question.path === path));
+  const lines = questions.flatMap((question, i) =>
+    question === undefined
+      ? []
+      : [`  ${i + 1}  ${question.ask}  ${shownAnswer(question, answerAt(sheet, question.path))}`],
+  );
+  return lines.length === 1
+    ? ['', `This cannot be: ${why}.`, ...lines]
+    : ['', `These two cannot both be true: ${why}.`, ...lines, '  Which is wrong, 1 or 2?'];
+}
+
+export function shownAnswer({ answer: kind }: Question, answer: unknown): string {
+  if (answer === 'unknown') return 'not known';
+  if (typeof answer === 'boolean') return answer ? 'yes' : 'no';
+  if (Array.isArray(answer)) return answer.length === 0 ? 'none' : answer.join(', ');
+  if (kind.kind === 'choice') {
+    return kind.options.find(({ value }) => value === answer)?.words ?? String(answer);
+  }
+  if (kind.kind === 'number')
+    return answer === null ? (kind.none ?? 'none') : `${answer} ${kind.unit}`;
+  if (kind.kind === 'sides') return `${Object.values(answer as object).join(' ')} mm`;
+  return answer === '' ? 'nothing' : String(answer);
+}

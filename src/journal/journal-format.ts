@@ -1,0 +1,160 @@
+/**
+ * The lines of a journal, one JSON value each, and how they are written:
+ *
+ *   {"schema":"meniscus/journal@1", ...}   the header, first
+ *   [ ... ]                                a tick, see tick-line.ts
+ *   {"event": ...}, {"snapshot": ...}      what happened; what a person would have seen
+ *   {"end": ...}                           the footer, last; its sha256 is of all bytes before it
+ *
+ * A guided procedure's has no snapshots: what a person saw follows from its ticks.
+ *
+ * Pure. Which lines are written and when is decided by the caller of journal.ts; reading them back
+ * is left to read-journal.ts and line-schemas.ts.
+ */
+
+import { canonicalJson, sha256Of } from '../core/canonical-json.ts';
+import type { EndReason, Event, Outcome, Snapshot } from '../core/events.ts';
+import { stringifyExactly } from '../core/exact-number.ts';
+import type { ProcedureName } from '../core/guided-events.ts';
+
+export const JOURNAL_SCHEMA = 'meniscus/journal@1';
+
+/** The settings files as given, in trade units: replay and report need nothing else. */
+export interface JournalInputs {
+  readonly unit: unknown;
+  readonly profile: unknown;
+  readonly job: unknown;
+  /** What else shaped the run: faults injected, for example. */
+  readonly extra: Readonly<Record<string, unknown>>;
+}
+
+export interface JournalBoard {
+  readonly kind: string;
+  readonly serial: string;
+  readonly firmware: string;
+  readonly tickS: number;
+  readonly leaseS: number;
+  readonly protection: readonly string[];
+}
+
+export interface JournalHeader {
+  readonly schema: typeof JOURNAL_SCHEMA;
+  /** Of a guided procedure; absent in a repair. Its figures stand in `inputs.extra`. */
+  readonly procedure?: ProcedureName | undefined;
+  /** The program's version. */
+  readonly meniscus: string;
+  readonly board: JournalBoard;
+  /** Null where nothing was drawn at random. */
+  readonly seed: number | null;
+  /** ISO 8601; a simulated run states a simulated time. */
+  readonly startedAt: string;
+  readonly inputs: JournalInputs;
+  /** SHA-256 of the canonical JSON of each file. */
+  readonly hashes: { readonly unit: string; readonly profile: string; readonly job: string };
+  /** Of who and whose the job is, which stands in a file that can be removed; null where none is. */
+  readonly personalSha256: string | null;
+  /** Which catalogue's words stood on the display; null where a journal does not say. */
+  readonly display: DisplayWords | null;
+  /** What goes with the job beside its settings, as the composition root gives it; null where nothing does. */
+  readonly about: unknown;
+}
+
+export interface DisplayWords {
+  readonly language: string;
+  readonly sha256: string;
+}
+
+export interface JournalEnd {
+  readonly reason: EndReason;
+  readonly why: string;
+  readonly outcome: Outcome | null;
+}
+
+export interface JournalFooter extends JournalEnd {
+  readonly frames: number;
+  readonly events: number;
+  readonly sha256: string;
+}
+
+export interface HeaderFacts {
+  readonly procedure?: ProcedureName;
+  readonly version: string;
+  readonly board: JournalBoard;
+  readonly seed: number | null;
+  readonly startedAt: string;
+  readonly inputs: JournalInputs;
+  readonly personalSha256?: string | null;
+  readonly display?: DisplayWords | null;
+  readonly about?: unknown;
+}
+
+export function createHeader({
+  procedure,
+  version,
+  board,
+  seed,
+  startedAt,
+  inputs,
+  personalSha256 = null,
+  display = null,
+  about = null,
+}: HeaderFacts): JournalHeader {
+  const { kind, serial, firmware, tickS, leaseS, protection } = board;
+  const { unit, profile, job, extra } = inputs;
+  return {
+    schema: JOURNAL_SCHEMA,
+    ...(procedure !== undefined && { procedure }),
+    meniscus: version,
+    board: { kind, serial, firmware, tickS, leaseS, protection },
+    seed,
+    startedAt,
+    inputs: { unit, profile, job, extra },
+    hashes: hashesOf(inputs),
+    personalSha256,
+    display,
+    about,
+  };
+}
+
+export const hashesOf = ({
+  unit,
+  profile,
+  job,
+}: Omit<JournalInputs, 'extra'>): JournalHeader['hashes'] => ({
+  unit: sha256Of(canonicalJson(unit)),
+  profile: sha256Of(canonicalJson(profile)),
+  job: sha256Of(canonicalJson(job)),
+});
+
+export const encodeHeader = (header: JournalHeader): string => JSON.stringify(header);
+
+export const encodeEvent = (event: Event): string => stringifyExactly({ event });
+
+/** Steps far below what the sensors resolve; the counts in the tick lines keep everything. */
+const round = (value: number | null, perUnit: number): number | null =>
+  value === null ? null : Math.round(value * perUnit) / perUnit;
+
+export function encodeSnapshot(snapshot: Snapshot): string {
+  return stringifyExactly({
+    snapshot: {
+      timeS: snapshot.timeS,
+      batch: snapshot.batch,
+      phase: snapshot.phase,
+      cycle: snapshot.cycle,
+      pressurePa: round(snapshot.pressurePa, 1),
+      setPointPa: round(snapshot.setPointPa, 1),
+      atmospherePa: round(snapshot.atmospherePa, 1),
+      irradianceWPerM2: round(snapshot.irradianceWPerM2, 100),
+      doseJPerM2: round(snapshot.doseJPerM2, 10),
+      targetJPerM2: round(snapshot.targetJPerM2, 10),
+      glassK: round(snapshot.glassK, 100),
+      heatSinkK: round(snapshot.heatSinkK, 100),
+      supplyV: round(snapshot.supplyV, 1000),
+    },
+  });
+}
+
+export function encodeFooter(footer: JournalFooter): string {
+  const { reason, why, outcome, frames, events, sha256 } = footer;
+  return JSON.stringify({ end: { reason, why, outcome, frames, events, sha256 } });
+}

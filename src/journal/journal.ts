@@ -1,0 +1,164 @@
+/**
+ * The journal of one job: append-only JSON Lines on disk, never over an existing file. Opening it
+ * throws where the file exists or cannot be made, or its header does not get onto the disk, because a
+ * job without a record must not start by accident. After that nothing throws: the first write error is
+ * reported once and ends the journal, control goes on, and what was written stays readable. Such a
+ * journal has no end, and so its reader knows that it is incomplete. Which lines are written is left
+ * to the caller.
+ */
+import { createHash } from 'node:crypto';
+import { closeSync, fsyncSync, writeSync } from 'node:fs';
+import type { Event, Snapshot } from '../core/events.ts';
+import type { Actuators, Frame, Request } from '../core/frame.ts';
+import {
+  encodeEvent,
+  encodeFooter,
+  encodeHeader,
+  encodeSnapshot,
+  type JournalEnd,
+  type JournalHeader,
+} from './journal-format.ts';
+import { openPrivate } from './private-file.ts';
+import { encodeTick } from './tick-line.ts';
+
+export interface Journal {
+  readonly tick: (frame: Frame, requests: readonly Request[], actuators: Actuators) => void;
+  readonly event: (event: Event) => void;
+  readonly snapshot: (snapshot: Snapshot) => void;
+  /** Writes the footer; closing twice is harmless, and nothing is written after it. */
+  readonly close: (end: JournalEnd) => void;
+}
+
+/** The three calls that a journal makes of an open file; a test can hand in one that fails. */
+export interface JournalFile {
+  /** How many of the bytes were taken. */
+  readonly write: (bytes: Uint8Array) => number;
+  readonly sync: () => void;
+  readonly close: () => void;
+}
+
+/** Throws where the file exists ('wx') or cannot be made. */
+export function openJournalFile(path: string): JournalFile {
+  const file = openPrivate(path, 'wx');
+  return {
+    write: (bytes) => writeSync(file, bytes),
+    sync: () => fsyncSync(file),
+    close: () => closeSync(file),
+  };
+}
+
+/** About ten seconds of frames: what a power cut may cost between events. */
+const BUFFER_CHARACTERS = 16 * 1024;
+
+export interface JournalOptions {
+  readonly path: string;
+  readonly header: JournalHeader;
+  /** Called once, at the first error; the journal writes nothing more. */
+  readonly onError: (error: unknown) => void;
+  readonly open?: (path: string) => JournalFile;
+}
+
+export function createJournal({
+  path,
+  header,
+  onError,
+  open = openJournalFile,
+}: JournalOptions): Journal {
+  const opening: { failed: { readonly error: unknown } | null } = { failed: null };
+  let report = (error: unknown): void => {
+    opening.failed = { error };
+  };
+  const out = createLineWriter(open(path), (error) => report(error));
+  let frames = 0;
+  let events = 0;
+  out.line(() => encodeHeader(header));
+  out.flush();
+  out.sync();
+  if (opening.failed !== null) {
+    out.close(() => '');
+    throw opening.failed.error;
+  }
+  report = onError;
+  return {
+    tick: (frame, requests, actuators) => {
+      frames += 1;
+      out.line(() => encodeTick(frame, requests, actuators));
+    },
+    event: (event) => {
+      events += 1;
+      out.line(() => encodeEvent(event));
+      out.flush();
+      if (event.kind === 'batch') out.sync();
+    },
+    snapshot: (snapshot) => out.line(() => encodeSnapshot(snapshot)),
+    close: ({ reason, why, outcome }) =>
+      out.close((sha256) => encodeFooter({ reason, why, outcome, frames, events, sha256 })),
+  };
+}
+
+interface LineWriter {
+  /** What cannot be written as a line ends the journal too: a record with a gap must not have an end. */
+  readonly line: (encode: () => string) => void;
+  readonly flush: () => void;
+  readonly sync: () => void;
+  readonly close: (lastLine: (sha256: string) => string) => void;
+}
+
+/** Buffers lines and hashes them; after an error it drops everything, so that no line is torn twice. */
+function createLineWriter(file: JournalFile, onError: (error: unknown) => void): LineWriter {
+  const hash = createHash('sha256');
+  let buffer = '';
+  let state: 'open' | 'failed' | 'closed' = 'open';
+
+  const attempt = (action: () => void): void => {
+    if (state !== 'open') return;
+    try {
+      action();
+    } catch (error) {
+      state = 'failed';
+      onError(error);
+    }
+  };
+  const flush = (): void =>
+    attempt(() => {
+      const text = buffer;
+      buffer = '';
+      writeAll(file, Buffer.from(text, 'utf8'));
+    });
+  const append = (text: string): void => {
+    buffer += `${text}\n`;
+  };
+  return {
+    line: (encode) => {
+      attempt(() => {
+        const text = encode();
+        append(text);
+        hash.update(`${text}\n`, 'utf8');
+      });
+      if (buffer.length >= BUFFER_CHARACTERS) flush();
+    },
+    flush,
+    sync: () => attempt(() => file.sync()),
+    close: (lastLine) => {
+      if (state === 'closed') return;
+      attempt(() => append(lastLine(hash.digest('hex'))));
+      flush();
+      attempt(() => file.sync());
+      try {
+        file.close();
+      } catch (error) {
+        if (state === 'open') onError(error);
+      }
+      state = 'closed';
+    },
+  };
+}
+
+/** A file may take fewer bytes than it was given. */
+function writeAll(file: JournalFile, bytes: Uint8Array): void {
+  for (let done = 0; done < bytes.length; ) {
+    const taken = file.write(bytes.subarray(done));
+    if (taken <= 0) throw new Error('The journal file takes no more bytes.');
+    done += taken;
+  }
+}

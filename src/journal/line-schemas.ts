@@ -1,0 +1,131 @@
+/**
+ * What the lines of a journal must look like to be read: zod schemas of header, event, snapshot and
+ * footer. The tick has its own in tick-line.ts. Strict like every settings file: an unknown field is
+ * an error, because a record that is half understood is worse than one that is refused.
+ */
+
+import { z } from 'zod';
+import {
+  ADAPTED_VACUUMS,
+  ALARM_STATES,
+  BATCH_STATES,
+  type Event,
+  MEASUREMENTS,
+  SEAL_FINDINGS,
+  type Snapshot,
+} from '../core/events.ts';
+import { exactNumber } from '../core/exact-number.ts';
+import { POINT_NAMES, PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
+import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
+import { choice, schemaName, wholeNumber } from '../core/settings.ts';
+import { JOURNAL_SCHEMA, type JournalFooter, type JournalHeader } from './journal-format.ts';
+
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/, { error: '64 hexadecimal digits' });
+const count = wholeNumber(0, Number.MAX_SAFE_INTEGER, '');
+const phase = z.enum(PHASE_IDS as readonly [PhaseId, ...PhaseId[]], { error: 'a known phase' });
+const step = z.enum(STEP_IDS as readonly [StepId, ...StepId[]], { error: 'a known step' });
+const END_REASONS = ['completed', 'stopped-by-person', 'alarm', 'interrupted', 'fault'] as const;
+
+const end = {
+  reason: choice(END_REASONS),
+  why: z.string(),
+  outcome: choice(['clear', 'mark-remains']).nullable(),
+};
+
+export const headerSchema: z.ZodType<JournalHeader> = z.strictObject({
+  schema: schemaName(JOURNAL_SCHEMA),
+  procedure: choice(PROCEDURES).optional(),
+  meniscus: z.string(),
+  board: z.strictObject({
+    kind: z.string(),
+    serial: z.string(),
+    firmware: z.string(),
+    tickS: z.number(),
+    leaseS: z.number(),
+    protection: z.array(z.string()),
+  }),
+  seed: z.number().nullable(),
+  startedAt: z.string(),
+  inputs: z.strictObject({
+    unit: z.unknown(),
+    profile: z.unknown(),
+    job: z.unknown(),
+    extra: z.record(z.string(), z.unknown()),
+  }),
+  hashes: z.strictObject({ unit: sha256, profile: sha256, job: sha256 }),
+  personalSha256: sha256.nullable().default(null),
+  display: z.strictObject({ language: z.string(), sha256 }).nullable().default(null),
+  about: z.unknown().default(null),
+});
+
+const event = <K extends string, T extends z.core.$ZodLooseShape>(kind: K, shape: T) =>
+  z.strictObject({ kind: z.literal(kind), timeS: exactNumber, ...shape });
+
+export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
+  'kind',
+  [
+    event('batch', { from: choice(BATCH_STATES), to: choice(BATCH_STATES), why: z.string() }),
+    event('phase', { phase, cycle: exactNumber }),
+    event('answer', { phase, answer: choice(['yes', 'no']) }),
+    event('measured', { name: choice(MEASUREMENTS), value: exactNumber }),
+    event('seal-finding', { finding: choice(SEAL_FINDINGS), why: z.string() }),
+    event('adapted', {
+      what: choice(ADAPTED_VACUUMS),
+      askedPa: exactNumber,
+      givenPa: exactNumber,
+      why: z.string(),
+    }),
+    event('alarm', {
+      alarm: z.string(),
+      from: choice(ALARM_STATES),
+      to: choice(ALARM_STATES),
+      action: choice(['warn', 'hold', 'abort']),
+      priority: choice(['low', 'medium', 'high']),
+      cause: z.string(),
+      remedy: z.string(),
+    }),
+    event('refused', { request: z.string(), why: z.string() }),
+    event('end', end),
+    event('step', { step }),
+    event('point', {
+      point: z.strictObject({
+        at: choice(POINT_NAMES),
+        reference: exactNumber,
+        reading: z.strictObject({
+          mean: exactNumber,
+          standardDeviation: exactNumber,
+          n: count,
+          ownStandard: exactNumber,
+        }),
+      }),
+    }),
+  ],
+  {
+    error:
+      'an event of kind batch, phase, answer, measured, seal-finding, adapted, alarm, refused, end, step or point',
+  },
+);
+
+const known = exactNumber.nullable();
+export const snapshotSchema: z.ZodType<Snapshot> = z.strictObject({
+  timeS: exactNumber,
+  batch: choice(BATCH_STATES),
+  phase,
+  cycle: exactNumber,
+  pressurePa: known,
+  setPointPa: known,
+  atmospherePa: known,
+  irradianceWPerM2: known,
+  doseJPerM2: exactNumber,
+  targetJPerM2: exactNumber,
+  glassK: known,
+  heatSinkK: known,
+  supplyV: known,
+});
+
+export const footerSchema: z.ZodType<JournalFooter> = z.strictObject({
+  ...end,
+  frames: count,
+  events: count,
+  sha256,
+});

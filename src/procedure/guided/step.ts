@@ -1,0 +1,82 @@
+/**
+ * What one step of a guided procedure is, as data, and the state that all steps share. The rows are
+ * in `steps-*.ts`, the walk from one to the next in `progress.ts`. Alarms and guard know phases of a
+ * repair only: each step names the phase whose alarms and interlocks hold in it.
+ */
+import type { Mean, Point, StepId } from '../../core/guided-events.ts';
+import type { PhaseId } from '../../core/phases.ts';
+import type { PhaseKind } from '../phase.ts';
+import type { AirDemand } from '../regulation.ts';
+import type { GuidedSettings } from './guided-settings.ts';
+import type { Entry } from './number-entry.ts';
+import type { QuantityName } from './quantities.ts';
+import { NO_SAMPLES, type Window } from './steadiness.ts';
+
+export interface Health {
+  readonly pumpDownS: number | null;
+  readonly ultimatePa: number | null;
+  /** The pump was stopped at the lowest pressure allowed and could have gone deeper. */
+  readonly stoppedEarly: boolean;
+  /** Readings of the closed chamber, s since it was closed. */
+  readonly rise: Window;
+}
+
+export interface Progress {
+  readonly step: StepId;
+  readonly elapsedS: number;
+  readonly window: Window;
+  readonly atmospherePa: number | null;
+  /** The unit's own reading at the moment at which the reference was read. */
+  readonly taken: Mean | null;
+  readonly entry: Entry | null;
+  readonly points: readonly Point[];
+  readonly health: Health;
+  /** The person's last word on the result; null before it. */
+  readonly kept: boolean | null;
+}
+
+export const NO_HEALTH: Health = {
+  pumpDownS: null,
+  ultimatePa: null,
+  stoppedEarly: false,
+  rise: NO_SAMPLES,
+};
+
+export const progressAt = (step: StepId): Progress => ({
+  step,
+  elapsedS: 0,
+  window: NO_SAMPLES,
+  atmospherePa: null,
+  taken: null,
+  entry: null,
+  points: [],
+  health: NO_HEALTH,
+  kept: null,
+});
+
+export interface StepContext {
+  readonly settings: GuidedSettings;
+  readonly timeS: number;
+  /** Null while it cannot be believed. */
+  readonly pressurePa: number | null;
+  readonly answer: 'yes' | 'no' | null;
+  /** Every sensor that the procedure needs is believable and nothing of the board has tripped. */
+  readonly ready: boolean;
+}
+
+export interface GuidedStep {
+  readonly kind: PhaseKind;
+  /** What is watched, shown, and entered. */
+  readonly quantity: QuantityName | null;
+  readonly windowS: (settings: GuidedSettings) => number;
+  readonly air: (progress: Progress, settings: GuidedSettings) => AirDemand;
+  readonly lamp: boolean;
+  readonly alarmsOf: PhaseId;
+  /** Later than this the procedure is stopped; why is in the catalogue. */
+  readonly deadlineS: (settings: GuidedSettings) => number;
+  /** Where a held procedure goes on. */
+  readonly resumeAt: StepId;
+  /** What the step leaves behind once it is done; null while it is not. */
+  readonly done: (progress: Progress, context: StepContext) => Partial<Progress> | null;
+  readonly next: (progress: Progress, settings: GuidedSettings) => StepId | 'finish';
+}

@@ -1,0 +1,143 @@
+/**
+ * The doses of fill and pit in the course of a job: which of them the lamp's light is counted for,
+ * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
+ */
+
+import type { UnstampedEvent } from '../../core/events.ts';
+import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
+import { onceForEach } from '../../core/memoized.ts';
+import type { PhaseId } from '../../core/phases.ts';
+import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
+import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
+import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
+import { ALARM_TABLE } from '../../safety/alarm-table.ts';
+import type { PhaseContext } from '../phase.ts';
+import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
+import type { RepairConfig, RepairState } from './repair-state.ts';
+
+export function countLight(
+  { scene: { doses }, procedure, commanded }: RepairState,
+  { irradianceWPerM2 }: Reading,
+  config: RepairConfig,
+  dtS: number,
+): PortionDoses {
+  const together = config.profile.curing === 'together';
+  const on = together ? 'both' : portionIn(procedure.phase, config);
+  const light = isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
+  return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
+}
+
+const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
+const TOO_BRIGHT = ALARM_TABLE.findIndex(({ id }) => id === 'light-too-bright');
+
+/**
+ * More light than this lamp can give buys no dose, from the first tick on: the alarm about it comes
+ * later, and a person who lets the job go on again and again would otherwise reach the target with it.
+ */
+function isTooBright(irradianceWPerM2: Measured, { unit }: RepairConfig): boolean {
+  const mostRatio = unit.alarms[TOO_BRIGHT]?.limitSI ?? Number.POSITIVE_INFINITY;
+  return (lightShareRatioOf(irradianceWPerM2, unit) ?? 0) > mostRatio;
+}
+
+/** Light over what the lamp gave when it was last measured; null where nobody knows either. */
+export function lightShareRatioOf(
+  irradianceWPerM2: Measured,
+  { lampLastKnownWPerM2: known }: RepairConfig['unit'],
+): number | null {
+  return known === null || !irradianceWPerM2.ok ? null : irradianceWPerM2.value / known;
+}
+
+/** The dose that the phase in hand is about, for the procedure. */
+export function cureInHand(
+  { scene: { doses }, procedure }: RepairState,
+  config: RepairConfig,
+): PhaseContext['cure'] {
+  const { doseDoubt } = config.unit;
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  return {
+    done: cureDone(dose, jobCuresOf(config)[portion], doseDoubt),
+    doseJPerM2: dose.doseJPerM2,
+    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseDoubt),
+    doseCoverageFactor: doseDoubt.coverageFactor,
+    lampOnS: dose.lampOnS,
+  };
+}
+
+const NOT_DARK = ALARM_TABLE.findIndex(({ id }) => id === 'light-not-dark');
+
+/** What the light sensor shows by itself: dark as its zero says, or standing still. */
+export function lightSeen(
+  { watch }: RepairState,
+  { irradianceWPerM2 }: Reading,
+  { unit }: RepairConfig,
+): PhaseContext['light'] {
+  const darkestWPerM2 = unit.alarms[NOT_DARK]?.limitSI ?? 0;
+  return {
+    dark: irradianceWPerM2.ok && irradianceWPerM2.value <= darkestWPerM2,
+    quietS: watch.light.quietS,
+  };
+}
+
+/** For a person who watches: what is left of its cure, and how far it must be over its target. */
+export function doseInHand({ scene: { doses }, procedure }: RepairState, config: RepairConfig) {
+  const { doseDoubt } = config.unit;
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  return {
+    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseDoubt),
+    marginJPerM2: doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, doseDoubt),
+  };
+}
+
+interface AlarmCure {
+  /** Light time of the whole cure at the present irradiance, s; null while there is none to judge by. */
+  readonly needsS: number | null;
+  /** The same at the lamp's last known output, before it is lit. */
+  readonly forecastS: number | null;
+  /** What the cure in question may take. */
+  readonly longestS: number;
+}
+
+/** What the alarms judge: the cure in hand; before the job that of the two which asks more of the lamp. */
+export function alarmCureOf(
+  config: RepairConfig,
+  { scene: { doses }, procedure }: RepairState,
+): AlarmCure {
+  const forecast = hardestCureOf(config);
+  if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
+  const portion = portionIn(procedure.phase, config);
+  const dose = doses[portion];
+  const target = jobCuresOf(config)[portion];
+  const lit = dose.lastWPerM2 !== null;
+  const needsS = lit ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseDoubt) : null;
+  return { needsS, forecastS: forecast.forecastS, longestS: target.longestS };
+}
+
+/** Its forecast is null where nobody knows what the lamp gives. */
+const hardestCureOf = onceForEach((config: RepairConfig): Omit<AlarmCure, 'needsS'> => {
+  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
+  const { fill, pit } = jobCuresOf(config);
+  if (last === null) return { forecastS: null, longestS: fill.longestS };
+  const forecastOf = (target: CureTarget) => ({
+    forecastS: forecastS(last, target, doseDoubt),
+    longestS: target.longestS,
+  });
+  const [ofFill, ofPit] = [forecastOf(fill), forecastOf(pit)];
+  const shareOf = ({ forecastS: s, longestS }: typeof ofFill): number => s / longestS;
+  return shareOf(ofPit) > shareOf(ofFill) ? ofPit : ofFill;
+});
+
+/** Once the pit is cured apart, the record also holds what of its light reached the fill below. */
+export function throughPitMeasurement(
+  before: PhaseId,
+  { scene: { doses }, procedure }: Pick<RepairState, 'procedure' | 'scene'>,
+  config: RepairConfig,
+): readonly UnstampedEvent[] {
+  const cured = before === 'cure' && procedure.phase === 'scrape';
+  if (!cured || config.profile.curing === 'together') return [];
+  const ratio = throughPitRatio(config.job.damage.pitDepthM, pitCurveOf(config));
+  if (ratio === null) return [];
+  const value = ratio * doses.pit.doseJPerM2;
+  return [{ kind: 'measured', name: 'fillThroughPitJPerM2', value }];
+}

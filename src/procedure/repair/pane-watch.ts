@@ -1,0 +1,159 @@
+/**
+ * What heat and daylight do to the pane and to resin that waits, tick by tick: tells the watchers
+ * which phases concern them, hands the alarms what they need, and says once what a record must hold.
+ * It judges nothing.
+ */
+
+import type { Measurement, UnstampedEvent } from '../../core/events.ts';
+import { lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import { onceForEach } from '../../core/memoized.ts';
+import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
+import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
+import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
+import {
+  allowedHeating,
+  type HeatingLimits,
+  hotSpotTensionPa,
+  type Leg,
+  rateTensionPa,
+  stressIntensityPaSqrtM,
+} from '../../safety/heat-stress.ts';
+import { stepHeatWatch } from '../../safety/heat-watch.ts';
+import { isEnded } from '../batch.ts';
+import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
+import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
+
+export function watchPane(
+  { scene: { heat, openResin }, procedure, batch, commanded }: RepairState,
+  reading: Reading,
+  { unit, profile, job }: RepairConfig,
+  dtS: number,
+): Pick<RepairScene, 'heat' | 'openResin'> {
+  const { phase } = procedure;
+  const scene = {
+    glassK: valueOrNull(reading.glassK),
+    watching: GLASS_PHASES.has(phase),
+    airK: job.airK,
+    lowestGlassK: profile.glass.lowestK,
+    paneFollowsAirS: unit.heating.paneFollowsAirS,
+  };
+  const resin = {
+    open: OPEN_RESIN_PHASES.has(phase) && !isEnded(batch),
+    lampOn: lampBurns(commanded),
+  };
+  return {
+    heat: stepHeatWatch(heat, scene, dtS),
+    // The fill has set and the pit's drop will be a fresh one.
+    openResin:
+      phase === 'uncover-fill'
+        ? RESIN_CLOSED
+        : stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, dtS),
+  };
+}
+
+/** What the longest leg, or the radius of a break without legs, allows. */
+const heatLimitsOf = onceForEach<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
+  const { legShare, plyM, own } = unit.heating;
+  const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
+  const leg = { legM, legShare, plyM };
+  return { ...leg, ...allowedHeating(own, leg) };
+});
+
+export function heatLoadOf(config: RepairConfig, { scene: { heat } }: RepairState): HeatLoad {
+  const limits = heatLimitsOf(config);
+  const { legM, plyM } = limits;
+  const { spotOverPaneK, rateKPerS } = heat;
+  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, plyM);
+  return {
+    spotOverPaneK,
+    rateKPerS,
+    allowedSpotOverPaneK: limits.spotOverPaneK,
+    allowedRateKPerS: limits.rateKPerS,
+    legM,
+    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, legM),
+  };
+}
+
+export function openResinLoadOf(
+  config: RepairConfig,
+  { scene: { openResin }, procedure }: Seen,
+): OpenResinLoad {
+  const ofPit = portionIn(procedure.phase, config) === 'pit';
+  const curve = ofPit ? pitCurveOf(config) : config.job.resin.curve;
+  const criticalShare = curve === null ? null : openResin.doseJPerM2 / curve.criticalJPerM2;
+  return { criticalShare, lit: openResin.lit };
+}
+
+/** Where the walk stands, and what was watched beside it. */
+type Seen = Pick<RepairState, 'procedure' | 'scene'>;
+
+/** The share that a person shall read while resin waits; null while it is small, or not known. */
+export function daylightToShow(config: RepairConfig, state: Seen): number | null {
+  if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
+  const { criticalShare } = openResinLoadOf(config, state);
+  return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
+}
+
+/** What the record holds of the job's target, heat and daylight, on the way into these phases. */
+export function paneMeasurements(
+  before: PhaseId,
+  state: Seen,
+  config: RepairConfig,
+): readonly UnstampedEvent[] {
+  const { phase } = state.procedure;
+  if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
+  if (before !== phase && CURE_PHASES.has(phase)) return measured(daylightOf(state, config));
+  if (before === 'cure' && phase === 'scrape') {
+    const { greatestSpotOverPaneK, greatestRateKPerS } = state.scene.heat;
+    return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
+  }
+  return [];
+}
+
+type Values = Readonly<Partial<Record<Measurement, number>>>;
+
+/** Of the portion that is about to be cured. */
+function daylightOf(state: Seen, config: RepairConfig): Values {
+  const { doseJPerM2, unseenJPerM2 } = state.scene.openResin;
+  const { criticalShare } = openResinLoadOf(config, state);
+  if (portionIn(state.procedure.phase, config) === 'fill') {
+    return {
+      openResinDoseJPerM2: doseJPerM2,
+      openResinUnseenJPerM2: unseenJPerM2,
+      ...(criticalShare === null ? {} : { openResinShareRatio: criticalShare }),
+    };
+  }
+  return {
+    pitOpenResinDoseJPerM2: doseJPerM2,
+    pitOpenResinUnseenJPerM2: unseenJPerM2,
+    ...(criticalShare === null ? {} : { pitOpenResinShareRatio: criticalShare }),
+  };
+}
+
+function targetsOf(config: RepairConfig): Values {
+  const { fill, pit } = jobTargetsOf(config);
+  const ofBreak = fill.breakJPerM2 === null ? {} : { breakTargetJPerM2: fill.breakJPerM2 };
+  if (config.profile.curing === 'together') return { targetJPerM2: fill.targetJPerM2, ...ofBreak };
+  return {
+    fillTargetJPerM2: fill.targetJPerM2,
+    ...ofBreak,
+    pitTargetJPerM2: pit.targetJPerM2,
+    ...(pit.breakJPerM2 === null ? {} : { pitDepthTargetJPerM2: pit.breakJPerM2 }),
+  };
+}
+
+function limitsOf(config: RepairConfig): Values {
+  const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
+  return {
+    ...targetsOf(config),
+    allowedSpotOverPaneK: spotOverPaneK,
+    allowedHeatingKPerS: rateKPerS,
+  };
+}
+
+const measured = (values: Values): readonly UnstampedEvent[] =>
+  Object.entries(values).map(([name, value]) => ({
+    kind: 'measured',
+    name: name as Measurement,
+    value,
+  }));

@@ -1,0 +1,205 @@
+/**
+ * The phases of one repair in trade order, one row each: what the air shall be, whether the lamp
+ * burns, how long a person may take, and what leads on. Nothing moves on by itself where a person
+ * must look or act. Adding a phase is a name and number in events.ts, a row here, a prompt in each
+ * catalogue, and a test.
+ */
+import type { PhaseId } from '../../core/phases.ts';
+import { vacuumPlanOf } from '../altitude.ts';
+import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
+import {
+  BASE,
+  belowVacuum,
+  handWork,
+  question,
+  REACHED_WITHIN_PA,
+  UNDER_VACUUM_S,
+  vented,
+} from '../phase-kinds.ts';
+import type { Profile } from '../profile.ts';
+import { type AirDemand, isVented } from '../regulation.ts';
+import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
+import { nextCycle, notClear } from './cycles.ts';
+import { SEAL_PHASES } from './seal-phases.ts';
+
+/** How long the sensors must be sound, and the air steady, before it becomes the job's zero. */
+const SELF_TEST_GOOD_S = 2;
+/** The vent lets a full chamber down in under a second; longer means that the zero is not the air's. */
+const VENTS_WITHIN_S = 15;
+
+const vacuumPa = ({ vacuumPa }: ProcedureState, { vacuum }: Profile): number =>
+  vacuumPa ?? vacuum.setPointPa;
+const toVacuum = (state: ProcedureState, profile: Profile): AirDemand => ({
+  air: 'vacuum',
+  setPointPa: vacuumPa(state, profile),
+});
+function toPressure({ atmospherePa }: ProcedureState, { pressure }: Profile): AirDemand {
+  if (atmospherePa === null) return { air: 'vented' };
+  return { air: 'pressure', setPointPa: atmospherePa + pressure.setPointGaugePa };
+}
+
+const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
+  atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
+
+/** Counts readings of the air for as long as nothing is found wrong; begins anew after a finding. */
+function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseContext) {
+  if (findings.length > 0 || pressurePa === null) return { ...state, air: NO_AIR };
+  const { n, sumPa, goodS } = state.air;
+  return { ...state, air: { n: n + 1, sumPa: sumPa + pressurePa, goodS: goodS + dtS } };
+}
+
+function endSelfTest(
+  { air }: ProcedureState,
+  { profile, greatestRatio, lampLastKnownWPerM2 }: PhaseContext,
+): Step | null {
+  if (air.goodS < SELF_TEST_GOOD_S) return null;
+  const atmospherePa = air.sumPa / air.n;
+  const plan = vacuumPlanOf(atmospherePa, profile, greatestRatio);
+  const known = lampLastKnownWPerM2 === null ? {} : { lampLastKnownWPerM2 };
+  return {
+    to: plan.toTell ? 'vacuum-note' : 'job-sheet',
+    patch: { atmospherePa, vacuumPa: plan.vacuumPa, sealPullPa: plan.sealPullPa },
+    measured: { atmospherePa, airLeftRatio: plan.airLeftRatio, ...known },
+    events: plan.adapted,
+  };
+}
+
+const countVacuum = (state: ProcedureState, { dtS }: PhaseContext): ProcedureState => ({
+  ...state,
+  vacuumHeldS: state.vacuumHeldS + dtS,
+});
+
+export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
+  'self-test': {
+    ...BASE,
+    kind: 'automatic',
+    air: vented,
+    resumeAt: 'self-test',
+    observe: observeAir,
+    next: endSelfTest,
+  },
+  'vacuum-note': handWork('vacuum-note', 'job-sheet'),
+  'job-sheet': handWork('job-sheet', 'protect'),
+  protect: handWork('protect', 'inspect'),
+  inspect: handWork('inspect', 'clean-pit'),
+  'clean-pit': handWork('clean-pit', 'dry-pit'),
+  'dry-pit': handWork('dry-pit', 'set-bridge'),
+  'set-bridge': handWork('set-bridge', 'close-seal'),
+  'close-seal': handWork('close-seal', 'charge-injector'),
+  'charge-injector': handWork('charge-injector', 'connect-hose'),
+  'connect-hose': handWork('connect-hose', 'seal-pull'),
+  ...SEAL_PHASES,
+  evacuate: {
+    ...BASE,
+    kind: 'automatic',
+    air: toVacuum,
+    reachWithinS: ({ vacuum }) => vacuum.reachWithinS,
+    resumeAt: 'evacuate',
+    next: (state, context) =>
+      belowVacuum(vacuumPa(state, context.profile), context) ? { to: 'vacuum-dwell' } : null,
+  },
+  'vacuum-dwell': {
+    ...BASE,
+    kind: 'automatic',
+    air: toVacuum,
+    lastsS: ({ dwellForS }) => dwellForS,
+    resumeAt: 'evacuate',
+    observe: countVacuum,
+    next: ({ elapsedS, dwellForS }, { pressurePa }) => {
+      if (elapsedS < dwellForS || pressurePa === null) return null;
+      return { to: 'ask-bubbles', measured: { vacuumReachedPa: pressurePa } };
+    },
+  },
+  'ask-bubbles': {
+    ...question(
+      'ask-bubbles',
+      ({ vacuumHeldS }, { profile: { vacuum } }) =>
+        vacuumHeldS < vacuum.longestDwellS
+          ? {
+              to: 'vacuum-dwell',
+              patch: { dwellForS: Math.min(vacuum.extendByS, vacuum.longestDwellS - vacuumHeldS) },
+            }
+          : { to: 'bubbles-stay' },
+      () => ({ to: 'release' }),
+    ),
+    air: toVacuum,
+    answerWithinS: UNDER_VACUUM_S,
+    resumeAt: 'evacuate',
+    observe: countVacuum,
+  },
+  // The vacuum is let go while somebody thinks: the pane has carried it for as long as it may.
+  'bubbles-stay': question(
+    'bubbles-stay',
+    () => ({ to: 'release' }),
+    () => ({ to: 'reseat' }),
+  ),
+  release: {
+    ...BASE,
+    kind: 'automatic',
+    air: vented,
+    reachWithinS: () => VENTS_WITHIN_S,
+    resumeAt: 'release',
+    next: (state, context) => (isLetDown(state, context) ? { to: 'pressurise' } : null),
+  },
+  pressurise: {
+    ...BASE,
+    kind: 'automatic',
+    air: toPressure,
+    reachWithinS: ({ pressure }) => pressure.reachWithinS,
+    resumeAt: 'pressurise',
+    next: ({ atmospherePa }, { profile, pressurePa }) =>
+      atmospherePa !== null &&
+      pressurePa !== null &&
+      pressurePa - atmospherePa >= profile.pressure.setPointGaugePa - REACHED_WITHIN_PA
+        ? { to: 'pressure-dwell' }
+        : null,
+  },
+  'pressure-dwell': {
+    ...BASE,
+    kind: 'automatic',
+    air: toPressure,
+    lastsS: (_, { pressure }) => pressure.dwellS,
+    resumeAt: 'pressurise',
+    next: ({ elapsedS }, { profile, pressurePa }) => {
+      if (elapsedS < profile.pressure.dwellS || pressurePa === null) return null;
+      return { to: 'vent', measured: { pressureReachedPa: pressurePa } };
+    },
+  },
+  vent: {
+    ...BASE,
+    kind: 'automatic',
+    air: vented,
+    lastsS: (_, { pressure }) => pressure.restS,
+    reachWithinS: ({ pressure }) => pressure.restS + VENTS_WITHIN_S,
+    resumeAt: 'vent',
+    next: (state, context) =>
+      state.elapsedS >= context.profile.pressure.restS && isLetDown(state, context)
+        ? { to: 'ask-clear' }
+        : null,
+  },
+  'ask-clear': question(
+    'ask-clear',
+    (_, { profile }) => ({ to: firstCureStep(profile) }),
+    notClear,
+  ),
+  'offer-cycle': question('offer-cycle', nextCycle, () => ({ to: 'accept-mark' })),
+  'accept-mark': question(
+    'accept-mark',
+    (_, { profile }) => ({ to: firstCureStep(profile), patch: { outcome: 'mark-remains' } }),
+    () => ({ to: 'stop' }),
+  ),
+  ...CURE_ROWS,
+  scrape: handWork('scrape', 'polish'),
+  polish: handWork('polish', 'clean-injector'),
+  'clean-injector': handWork('clean-injector', 'final-look'),
+  'final-look': question(
+    'final-look',
+    // A mark that was accepted before the cure stays one.
+    ({ outcome }) => ({ to: 'result', patch: { outcome: outcome ?? 'clear' } }),
+    () => ({ to: 'result', patch: { outcome: 'mark-remains' } }),
+  ),
+  result: {
+    ...handWork('result', 'result'),
+    next: (_, { answer }) => (answer === 'yes' ? { to: 'finish' } : null),
+  },
+};

@@ -1,0 +1,43 @@
+/** What a repair adds to the controller's state and configuration. Plain data; it decides nothing. */
+
+import type { ControllerState, Reason } from '../../control/controller-state.ts';
+import type { UnitSettings } from '../../control/unit-settings.ts';
+import type { Snapshot } from '../../core/events.ts';
+import type { OpenResin } from '../../cure/open-resin.ts';
+import type { PortionDoses } from '../../cure/portions.ts';
+import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
+import type { Catalogue, ReasonKey } from '../../panel/catalogue.ts';
+import type { HeatWatch } from '../../safety/heat-watch.ts';
+import type { ProcedureState } from '../phase.ts';
+import type { Profile } from '../profile.ts';
+
+export interface RepairConfig {
+  readonly unit: UnitSettings;
+  readonly profile: Profile;
+  readonly job: JobSheet;
+  /** The words of the display; they decide nothing. */
+  readonly catalogue: Catalogue;
+}
+
+/** What light and heat do to pane and resin; it goes on while the job is held. */
+export interface RepairScene {
+  readonly doses: PortionDoses;
+  readonly heat: HeatWatch;
+  readonly openResin: OpenResin;
+}
+
+export interface RepairSay {
+  readonly say: ReasonKey;
+}
+
+export interface Repair {
+  readonly config: RepairConfig;
+  readonly walk: ProcedureState;
+  readonly scene: RepairScene;
+  readonly figures: Profile;
+  readonly say: RepairSay;
+  readonly snapshot: Snapshot;
+}
+
+export type RepairState = ControllerState<Repair>;
+export type RepairReason = Reason<RepairSay>;

@@ -1,0 +1,108 @@
+/**
+ * What a person gets to know of a repair: the view that the panel draws, and the snapshot for
+ * everything else. It judges nothing.
+ */
+
+import type { Snapshot } from '../../core/events.ts';
+import { lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import { CURE_PHASES } from '../../core/phases.ts';
+import { permissibleEyeTimeS, permissibleSkinTimeS } from '../../cure/uv-hazard.ts';
+import type { Seen } from '../../panel/face.ts';
+import type { LiveValues } from '../../panel/live-line.ts';
+import type { ShownReason } from '../../panel/page-words.ts';
+import type { View } from '../../panel/screen.ts';
+import { doseInHand } from './dose-watch.ts';
+import { jobTargetsOf, portionIn } from './job-target.ts';
+import { daylightToShow } from './pane-watch.ts';
+import { phaseOf } from './repair-phases.ts';
+import type { RepairConfig, RepairState } from './repair-state.ts';
+
+export function repairSnapshotOf(
+  state: RepairState,
+  reading: Reading,
+  config: RepairConfig,
+): Snapshot {
+  const portion = portionIn(state.procedure.phase, config);
+  return {
+    timeS: reading.timeS,
+    batch: state.batch,
+    phase: state.procedure.phase,
+    cycle: state.procedure.cycle,
+    pressurePa: valueOrNull(reading.pressurePa),
+    setPointPa: state.setPointPa,
+    atmospherePa: state.procedure.atmospherePa,
+    irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
+    doseJPerM2: state.scene.doses[portion].doseJPerM2,
+    targetJPerM2: jobTargetsOf(config)[portion].targetJPerM2,
+    glassK: valueOrNull(reading.glassK),
+    heatSinkK: valueOrNull(reading.heatSinkK),
+    supplyV: valueOrNull(reading.supplyV),
+  };
+}
+
+/** Before a job was ever held; no screen tells it. */
+const NO_REASON: ShownReason = { say: 'held-by-hand' };
+
+export function repairViewOf(
+  seen: Seen,
+  state: RepairState,
+  snapshot: Snapshot,
+  config: RepairConfig,
+): View {
+  // Field by field, as in `stateActing`.
+  return {
+    catalogue: seen.catalogue,
+    batch: seen.batch,
+    kind: seen.kind,
+    alarm: seen.alarm,
+    alarmStops: seen.alarmStops,
+    asksEnd: seen.asksEnd,
+    page: seen.page,
+    phaseElapsedS: seen.phaseElapsedS,
+    phase: state.procedure.phase,
+    notClearAdvice: config.profile.notClearAdvice,
+    why: state.why?.shown ?? NO_REASON,
+    live: liveValues(state, snapshot, config),
+    snapshot,
+  };
+}
+
+function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig): LiveValues {
+  const { profile, job } = config;
+  const { procedure } = state;
+  const dose = doseInHand(state, config);
+  const { lastsS } = phaseOf(procedure);
+  const dwellLeftS = lastsS === undefined ? null : lastsS(procedure, profile) - procedure.elapsedS;
+  return {
+    phaseElapsedS: procedure.elapsedS,
+    leftS: CURE_PHASES.has(procedure.phase) ? dose.leftS : dwellLeftS,
+    doseMarginJPerM2: dose.marginJPerM2,
+    daylightShare: daylightToShow(config, state),
+    sealWhy: procedure.sealWhy,
+    vacuum: {
+      askedPa: profile.vacuum.setPointPa,
+      givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
+    },
+    damage: job.damage,
+    outcome: procedure.outcome,
+    light: lightOf(state, snapshot, config),
+  };
+}
+
+/** The lamp's light by its sensor while it burns, else as it was when last measured. */
+function lightOf(
+  { commanded }: RepairState,
+  { irradianceWPerM2 }: Snapshot,
+  { unit }: RepairConfig,
+): LiveValues['light'] {
+  const measured = lampBurns(commanded) ? irradianceWPerM2 : null;
+  const lampWPerM2 = measured ?? unit.lampLastKnownWPerM2;
+  const eyeS = permissibleEyeTimeS(lampWPerM2 ?? 0);
+  // No limit within the hour, or no figure: neither is a licence to look.
+  if (lampWPerM2 === null || !Number.isFinite(eyeS)) return null;
+  return {
+    irradianceWPerM2: lampWPerM2,
+    eyeS,
+    skinS: permissibleSkinTimeS(lampWPerM2, unit.lampPeakNm),
+  };
+}

@@ -1,0 +1,193 @@
+/**
+ * The repair as the controller runs it: the table of phases with what a repair watches, measures,
+ * tells and shows. It joins the rooms that may not know each other and decides nothing of its own.
+ */
+import { startFrom } from '../../control/controller-state.ts';
+import {
+  answerIn,
+  type Lead as BatchLead,
+  type Procedure,
+  type ProcedureAlarms,
+  type Walked,
+  type WalkInput,
+} from '../../control/procedure.ts';
+import type { UnstampedEvent } from '../../core/events.ts';
+import { type Reading, valueOrNull } from '../../core/frame.ts';
+import type { Phrase } from '../../core/phrases.ts';
+import { RESIN_CLOSED } from '../../cure/open-resin.ts';
+import { NO_DOSES } from '../../cure/portions.ts';
+import { faceOf } from '../../panel/screen.ts';
+import type { AlarmProfile } from '../../safety/alarm-row.ts';
+import { HEAT_WATCH_START } from '../../safety/heat-watch.ts';
+import { PROCEDURE_START } from '../phase.ts';
+import type { Profile } from '../profile.ts';
+import {
+  alarmCureOf,
+  countLight,
+  cureInHand,
+  lightSeen,
+  lightShareRatioOf,
+  throughPitMeasurement,
+} from './dose-watch.ts';
+import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
+import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
+import type {
+  Repair,
+  RepairConfig,
+  RepairReason,
+  RepairSay,
+  RepairScene,
+  RepairState,
+} from './repair-state.ts';
+import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
+import { selfTestFindings } from './self-test.ts';
+
+const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
+  doses: NO_DOSES,
+  heat: HEAT_WATCH_START,
+  openResin: RESIN_CLOSED,
+});
+
+export const REPAIR: Procedure<Repair> = {
+  start: () => START,
+  rowOf: phaseOf,
+  figuresOf: ({ profile }) => profile,
+  lampRatioOf: (walk, { profile }) => (phaseOf(walk).lamp(walk) ? profile.cure.lampRatio : null),
+  holdsAs: ({ phase }) => phase,
+  watch,
+  alarmsOf,
+  sceneAfter,
+  step,
+  resume,
+  entered: enteredEvent,
+  outcomeOf: ({ outcome }) => outcome,
+  heldBy: ({ why }) => ({ record: why, shown: { say: 'held-by-hand' } }),
+  stoppedBy: ({ by, why }) => ({
+    record: why,
+    shown: { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' },
+  }),
+  snapshotOf: repairSnapshotOf,
+  subjectOf: ({ phase, cycle }) => `${phase} ${cycle}`,
+  detailOf: () => null,
+  faceOf: (seen, state, snapshot, config) => faceOf(repairViewOf(seen, state, snapshot, config)),
+};
+
+function watch(
+  state: RepairState,
+  reading: Reading,
+  config: RepairConfig,
+  dtS: number,
+): RepairScene {
+  const { heat, openResin } = watchPane(state, reading, config, dtS);
+  return { doses: countLight(state, reading, config, dtS), heat, openResin };
+}
+
+/** Whoever lets a job go on after that alarm has put in a fresh drop. */
+function sceneAfter(scene: RepairScene, events: readonly UnstampedEvent[]): RepairScene {
+  const renewed = events.some(
+    (event) => event.kind === 'alarm' && event.alarm === 'daylight-set' && event.to === 'normal',
+  );
+  return renewed ? { ...scene, openResin: RESIN_CLOSED } : scene;
+}
+
+const because = (record: string, say: RepairSay['say']): RepairReason => ({
+  record,
+  shown: { say },
+});
+
+const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
+  hold: {
+    move: 'hold',
+    ending: null,
+    reason: because('This step could not be finished.', 'step-unfinished'),
+    read: false,
+  },
+  stop: {
+    move: 'stop',
+    ending: 'stopped-by-person',
+    reason: because('You chose to stop here.', 'stopped-by-choice'),
+    read: false,
+  },
+  finish: {
+    move: 'finish',
+    ending: 'completed',
+    reason: because('The repair is done.', 'repair-done'),
+    read: false,
+  },
+};
+
+function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
+  const {
+    state: walk,
+    lead,
+    events,
+  } = stepProcedure(state.procedure, {
+    profile: config.profile,
+    volumeM3: config.unit.chamberVolumeM3,
+    greatestRatio: config.unit.pump.greatestRatio,
+    pressurePa: valueOrNull(reading.pressurePa),
+    glassK: valueOrNull(reading.glassK),
+    findings: findingsOf(config, state, reading),
+    answer: answerIn(intents),
+    lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
+    cure: cureInHand(state, config),
+    light: lightSeen(state, reading, config),
+    dtS,
+  });
+  const led = lead === null ? null : LEADS[lead];
+  if (events.length === 0) return { walk, events, lead: led };
+  const before = state.procedure.phase;
+  const after = { procedure: walk, scene: state.scene };
+  const measured = [
+    ...paneMeasurements(before, after, config),
+    ...throughPitMeasurement(before, after, config),
+  ];
+  return { walk, events: [...events, ...measured], lead: led };
+}
+
+function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): ProcedureAlarms {
+  const { procedure } = state;
+  const cure = alarmCureOf(config, state);
+  return {
+    phase: procedure.phase,
+    leakRatePaM3PerS: procedure.leakRatePaM3PerS,
+    darkLookS: procedure.darkLookS,
+    lightShareRatio: lightShareRatioOf(reading.irradianceWPerM2, config.unit),
+    cureNeedsS: cure.needsS,
+    lampForecastS: cure.forecastS,
+    heating: heatLoadOf(config, state),
+    openResin: openResinLoadOf(config, state),
+    selfTestFindings: findingsOf(config, state, reading),
+    profile: alarmProfileOf(config.profile, state, cure.longestS),
+  };
+}
+
+const NO_FINDINGS: readonly Phrase[] = [];
+
+/** What the self-test finds wrong; empty in other phases. */
+function findingsOf(
+  { profile, unit }: RepairConfig,
+  { procedure }: RepairState,
+  reading: Reading,
+): readonly Phrase[] {
+  if (procedure.phase !== 'self-test') return NO_FINDINGS;
+  return selfTestFindings(reading, profile, unit.pump.greatestRatio);
+}
+
+function alarmProfileOf(
+  profile: Profile,
+  { procedure }: RepairState,
+  longestCureS: number,
+): AlarmProfile {
+  const { reachWithinS, answerWithinS } = phaseOf(procedure);
+  return {
+    lowestPa: profile.vacuum.lowestPa,
+    highestGaugePa: profile.pressure.highestGaugePa,
+    reachWithinS: reachWithinS(profile),
+    answerWithinS,
+    leakLimitPaM3PerS: profile.sealCheck.leakLimitPaM3PerS,
+    lowestGlassK: profile.glass.lowestK,
+    highestGlassK: profile.glass.highestK,
+    longestCureS,
+  };
+}

@@ -1,0 +1,115 @@
+/**
+ * Names what the valve-off test saw: a seal that holds, a leak, water in the break, outgassing, or
+ * nothing that can be told. It judges ranges and not best values, so that a name is only given where
+ * the samples leave no other. Where the finding leads is in the phase table.
+ */
+import type { SealFinding, SealWhy } from '../../core/events.ts';
+import { waterSaturationPa } from '../../core/water.ts';
+import { leakRatePaM3PerS } from '../leak.ts';
+import type { Rise } from '../rise.ts';
+
+export interface SealTest {
+  readonly leakLimitPaM3PerS: number;
+  readonly volumeM3: number;
+  /** When the watch began and ended, s since the chamber was closed. */
+  readonly settledS: number;
+  readonly watchedS: number;
+  /** Reading when the chamber was closed. */
+  readonly isolatedPa: number;
+  /** Null while it cannot be believed. */
+  readonly glassK: number | null;
+}
+
+export interface SealVerdict {
+  readonly finding: SealFinding;
+  readonly why: SealWhy;
+  /** Null with too few readings. */
+  readonly leakRatePaM3PerS: number | null;
+  /** Half of the 95 % range by the scatter of the samples; the volume's own share is not in it. */
+  readonly leakRateUncertaintyPaM3PerS: number | null;
+  /** Height of the plateau over the pressure at isolation; null for a straight rise. */
+  readonly risePlateauPa: number | null;
+}
+
+/**
+ * Share of water's saturation pressure that parts water from outgassing. Water rises by less than
+ * all of it, because the vapour that was there at isolation does not rise any more: room air at half
+ * its dew point, drawn down to 60 %, holds three tenths. Outgassing stays well below (common
+ * practice, no source); 0.6 lies between.
+ */
+const WATER_FROM = 0.6;
+/** The break may be warmer than the glass where it is measured: 4 K at 23 C is 1.3 times. */
+const WATER_TO = 1.3;
+/**
+ * More than this between the reading at isolation and where the fit begins is no vapour: six steps of
+ * the converter, for their noise, the pump's last turn and the warming of the gas.
+ */
+const JUMP_PA = 3_000;
+/** A plateau counts as seen once two of its time constants, 86 % of the way, lie in the watch. */
+const TAUS_TO_SEE = 2;
+
+export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
+  const { volumeM3 } = test;
+  const rate = (slopePaPerS: number): number => leakRatePaM3PerS(slopePaPerS, volumeM3);
+  if (rise === null) {
+    return {
+      finding: 'unclear',
+      why: 'Too few readings',
+      leakRatePaM3PerS: null,
+      leakRateUncertaintyPaM3PerS: null,
+      risePlateauPa: null,
+    };
+  }
+  const [finding, why, slopePaPerS] = nameOf(rise, test);
+  const { low, high } = rise.slopePaPerS;
+  return {
+    finding,
+    why,
+    leakRatePaM3PerS: rate(slopePaPerS),
+    leakRateUncertaintyPaM3PerS: rate((high - low) / 2),
+    risePlateauPa: rise.shape === 'bent' && finding !== 'leak' ? rise.heightPa.best : null,
+  };
+}
+
+/** The one doubt that a longer pull may settle: it carries off what is adsorbed and leaves water. */
+export const VAPOUR_UNCLEAR: SealWhy = 'Water or outgassing?';
+
+type Named = readonly [finding: SealFinding, why: SealWhy, slopePaPerS: number];
+
+function nameOf(rise: Rise, test: SealTest): Named {
+  const limit = test.leakLimitPaM3PerS / test.volumeM3;
+  const { low, best, high } = rise.slopePaPerS;
+  // A leak so big that it is over before the watch begins leaves no slope to see.
+  if (rise.startPa - test.isolatedPa > JUMP_PA) {
+    const jumped = (rise.firstPa - test.isolatedPa) / test.settledS;
+    return ['leak', 'Jumps when closed', Math.max(best, jumped)];
+  }
+  if (rise.shape === 'straight') {
+    if (low > limit) return ['leak', 'Rises in a line', best];
+    if (high > limit) return ['unclear', 'Close to the limit', best];
+    return ['tight', 'The vacuum stays', best];
+  }
+  return nameOfBend(rise, test, limit);
+}
+
+function nameOfBend(
+  { slopePaPerS, heightPa, tauS }: Extract<Rise, { shape: 'bent' }>,
+  { glassK, settledS, watchedS }: SealTest,
+  limit: number,
+): Named {
+  const { low, best, high } = slopePaPerS;
+  const unclear = (why: SealWhy): Named => ['unclear', why, best];
+  // Where the plateau is the air's own pressure, the leak is what came in when the watch began.
+  const firstSlope = best + (heightPa.best / tauS) * Math.exp(-settledS / tauS);
+  if (low > limit) return ['leak', 'Rises on and on', Math.max(best, firstSlope)];
+  if (glassK === null) return unclear('Glass temp. unknown');
+  const waterPa = waterSaturationPa(glassK);
+  const pastWater = heightPa.low > WATER_TO * waterPa;
+  if (pastWater && firstSlope > limit) return ['leak', 'Rises past water', firstSlope];
+  if (high > limit) return unclear('Leak or vapour?');
+  if (pastWater || tauS * TAUS_TO_SEE > watchedS) return unclear('Still rising at end');
+  if (heightPa.high < 0) return unclear('Pressure falls');
+  if (heightPa.high < WATER_FROM * waterPa) return ['outgassing', 'Levels below water', best];
+  if (heightPa.low > WATER_FROM * waterPa) return ['moisture', 'Levels like water', best];
+  return unclear(VAPOUR_UNCLEAR);
+}

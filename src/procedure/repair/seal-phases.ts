@@ -1,0 +1,131 @@
+/**
+ * The seal check: a short pull, the valve-off test, and where its finding leads. A leak and a wet
+ * break are for hands; what is adsorbed goes with a longer pull, which the unit does by itself. A
+ * job goes on when the seal holds, or when longer pulls have not ended the outgassing: that is told
+ * in the record and no reason to refuse.
+ */
+import type { PhaseId } from '../../core/phases.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { BASE, belowVacuum, handWork } from '../phase-kinds.ts';
+import type { Profile } from '../profile.ts';
+import type { AirDemand } from '../regulation.ts';
+import { addReading, NO_RISE, riseOf } from '../rise.ts';
+import { nextCycle } from './cycles.ts';
+import { type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
+
+/** One longer pull, and how many are tried before the job goes on; demo. */
+const LONG_PULL_S = 60;
+const MOST_LONG_PULLS = 2;
+
+const pullPa = ({ sealPullPa }: ProcedureState, { sealCheck }: Profile): number =>
+  sealPullPa ?? sealCheck.pullPa;
+const toSealPull = (state: ProcedureState, profile: Profile): AirDemand => ({
+  air: 'vacuum',
+  setPointPa: pullPa(state, profile),
+});
+
+/** Closes the chamber once the pull is reached. */
+function closeChamber(state: ProcedureState, context: PhaseContext): Step | null {
+  const { pressurePa, profile } = context;
+  if (pressurePa === null || !belowVacuum(pullPa(state, profile), context)) return null;
+  return {
+    to: 'seal-watch',
+    patch: { rise: NO_RISE, isolatedPa: pressurePa, leakRatePaM3PerS: null, sealWhy: null },
+  };
+}
+
+function observeRise(state: ProcedureState, { profile, pressurePa }: PhaseContext): ProcedureState {
+  if (pressurePa === null || state.elapsedS < profile.sealCheck.settleS) return state;
+  return { ...state, rise: addReading(state.rise, state.elapsedS, pressurePa) };
+}
+
+const watchEndsS = (_: ProcedureState, { sealCheck }: Profile): number =>
+  sealCheck.settleS + sealCheck.watchS;
+
+function endWatch(state: ProcedureState, context: PhaseContext): Step | null {
+  const { profile, volumeM3, glassK } = context;
+  const watchedS = watchEndsS(state, profile);
+  if (state.elapsedS < watchedS) return null;
+  const verdict = sealVerdictOf(riseOf(state.rise), {
+    leakLimitPaM3PerS: profile.sealCheck.leakLimitPaM3PerS,
+    volumeM3,
+    settledS: profile.sealCheck.settleS,
+    watchedS,
+    isolatedPa: state.isolatedPa,
+    glassK,
+  });
+  const { to, patch, why = verdict.why } = wayOn(verdict, state, context);
+  return {
+    to,
+    patch: { ...patch, leakRatePaM3PerS: verdict.leakRatePaM3PerS, sealWhy: verdict.why },
+    measured: measuredBy(verdict),
+    events: [{ kind: 'seal-finding', finding: verdict.finding, why }],
+  };
+}
+
+function wayOn(
+  { finding, why }: SealVerdict,
+  state: ProcedureState,
+  context: PhaseContext,
+): Pick<Step, 'to' | 'patch'> & { readonly why?: string } {
+  const pullsLeft = state.longPulls < MOST_LONG_PULLS;
+  const pullLonger: Step = { to: 'long-pull', patch: { longPulls: state.longPulls + 1 } };
+  const byHand = (to: PhaseId): Step => ({ to, patch: { longPulls: 0 } });
+  switch (finding) {
+    case 'tight':
+      return nextCycle(state, context);
+    case 'leak':
+      return byHand('reseat');
+    case 'moisture':
+      return byHand('dry-again');
+    case 'outgassing':
+      if (pullsLeft) return pullLonger;
+      return {
+        ...nextCycle(state, context),
+        why: `${why}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
+      };
+    case 'unclear':
+      return why === VAPOUR_UNCLEAR && pullsLeft ? pullLonger : byHand('test-again');
+  }
+}
+
+function measuredBy(verdict: SealVerdict): NonNullable<Step['measured']> {
+  const { leakRatePaM3PerS, leakRateUncertaintyPaM3PerS, risePlateauPa } = verdict;
+  return {
+    ...(leakRatePaM3PerS === null ? {} : { leakRatePaM3PerS }),
+    ...(leakRateUncertaintyPaM3PerS === null ? {} : { leakRateUncertaintyPaM3PerS }),
+    ...(risePlateauPa === null ? {} : { risePlateauPa }),
+  };
+}
+
+export const SEAL_PHASES = {
+  'seal-pull': {
+    ...BASE,
+    kind: 'automatic',
+    air: toSealPull,
+    reachWithinS: ({ sealCheck }) => sealCheck.reachWithinS,
+    resumeAt: 'seal-pull',
+    next: closeChamber,
+  },
+  'seal-watch': {
+    ...BASE,
+    kind: 'automatic',
+    air: () => ({ air: 'isolated' }),
+    resumeAt: 'seal-pull',
+    lastsS: watchEndsS,
+    observe: observeRise,
+    next: endWatch,
+  },
+  reseat: handWork('reseat', 'seal-pull'),
+  'dry-again': handWork('dry-again', 'seal-pull'),
+  'long-pull': {
+    ...BASE,
+    kind: 'automatic',
+    air: toSealPull,
+    reachWithinS: ({ sealCheck }) => LONG_PULL_S + sealCheck.reachWithinS,
+    lastsS: () => LONG_PULL_S,
+    resumeAt: 'seal-pull',
+    next: (state, context) => (state.elapsedS < LONG_PULL_S ? null : closeChamber(state, context)),
+  },
+  'test-again': handWork('test-again', 'seal-pull'),
+} as const satisfies Partial<Record<PhaseId, Phase>>;

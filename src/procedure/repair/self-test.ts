@@ -1,0 +1,59 @@
+/**
+ * What the self-test looks for with the pump off and the vent open: every sensor believable, the
+ * pressure sensor reading a possible atmosphere in which the profile's vacuum is of use, the lamp
+ * dark, no protection of the board tripped.
+ * It only finds; what a finding leads to is left to the alarms.
+ */
+import type { Measured, Reading } from '../../core/frame.ts';
+import { type Phrase, type PhraseKey, tripPhrases } from '../../core/phrases.ts';
+import { vacuumUseless } from '../altitude.ts';
+import type { Profile } from '../profile.ts';
+
+/**
+ * Air pressures that a place of work can have: 60 kPa is about 4,200 m in the US Standard Atmosphere
+ * 1976; sea-level records reach about 108 kPa (from memory).
+ */
+const ATMOSPHERE_LOWEST_PA = 60_000;
+const ATMOSPHERE_HIGHEST_PA = 108_500;
+/** More light than this with the lamp off and covered or not means sun or a stuck lamp. */
+const DARK_WPER_M2 = 100;
+
+const SENSORS: readonly (readonly [
+  PhraseKey,
+  'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV',
+])[] = [
+  ['pressure-sensor-says', 'pressurePa'],
+  ['light-sensor-says', 'irradianceWPerM2'],
+  ['glass-sensor-says', 'glassK'],
+  ['lamp-sensor-says', 'heatSinkK'],
+  ['supply-sensor-says', 'supplyV'],
+];
+
+/** For a person to read, empty when all is well. */
+export function selfTestFindings(
+  reading: Reading,
+  profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
+  greatestRatio: number,
+): readonly Phrase[] {
+  const findings = SENSORS.flatMap(([say, key]): Phrase[] => {
+    const measured: Measured = reading[key];
+    return measured.ok ? [] : [{ say, with: { fault: { say: measured.fault } } }];
+  });
+  if (reading.trips.length > 0) {
+    findings.push({ say: 'board-tripped', with: { trips: tripPhrases(reading.trips) } });
+  }
+  const { pressurePa, irradianceWPerM2 } = reading;
+  if (pressurePa.ok) {
+    const useless = isAtmosphere(pressurePa.value)
+      ? vacuumUseless(pressurePa.value, profile, greatestRatio)
+      : { say: 'not-at-air-pressure' as const };
+    if (useless !== null) findings.push(useless);
+  }
+  if (irradianceWPerM2.ok && irradianceWPerM2.value > DARK_WPER_M2)
+    findings.push({ say: 'strong-light' });
+  return findings;
+}
+
+function isAtmosphere(pressurePa: number): boolean {
+  return pressurePa >= ATMOSPHERE_LOWEST_PA && pressurePa <= ATMOSPHERE_HIGHEST_PA;
+}

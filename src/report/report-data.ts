@@ -1,0 +1,184 @@
+/**
+ * From a journal to what a report says: pure, plain data in SI with units in its names, written as
+ * report.json and drawn by the page. It states what was measured and whether the process stayed
+ * within its limits; it makes no claim about the strength of the glass. Times are seconds of the
+ * board since it was opened.
+ */
+
+import type { Answer, EndReason, Event, Outcome } from '../core/events.ts';
+import type { PhaseId } from '../core/phases.ts';
+import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/journal-format.ts';
+import type { JournalContents } from '../journal/read-journal.ts';
+import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
+import type { BudgetLine } from './budget-line.ts';
+import { doseDoubtsOf } from './dose-doubt.ts';
+import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
+import { type Bottles, bottlesOf, reservationFactsOf } from './reservation-facts.ts';
+import { type Reservation, reservationsOf } from './reservations.ts';
+import { type AdaptedRow, adaptedRowsOf, type SealTestRow, sealTestRowsOf } from './seal-rows.ts';
+import {
+  type CycleRow,
+  cycleRowsOf,
+  type HoldRow,
+  holdRowsOf,
+  lastMeasured,
+  type MeasuredRow,
+  measuredRowsOf,
+  type PhaseRow,
+  phaseRowsOf,
+} from './timeline.ts';
+import { type LimitRow, limitRowsOf, type Verdict, verdictOf } from './verdict.ts';
+
+export interface AnswerRow {
+  readonly atS: number;
+  readonly phase: PhaseId;
+  readonly cycle: number;
+  readonly answer: Answer;
+}
+
+export interface ReportData {
+  readonly schema: 'meniscus/report@1';
+  readonly meniscus: string;
+  readonly board: JournalBoard;
+  readonly seed: number | null;
+  /** No real glass was worked on. */
+  readonly simulated: boolean;
+  readonly startedAt: string;
+  readonly lastsS: number;
+  readonly verdict: Verdict;
+  /** What keeps it from being good although the process stayed within its limits. */
+  readonly reservations: readonly Reservation[];
+  /** As the person judged it; null where the job ended before that. */
+  readonly outcome: Outcome | null;
+  readonly end: { readonly reason: EndReason; readonly why: string };
+  /** The job, or its journal, was cut off. */
+  readonly interrupted: boolean;
+  /** Of fill and pit at once, or of each where they were cured apart. */
+  readonly doses: readonly DoseResult[];
+  /** Of these the one that the verdict rests on. */
+  readonly dose: DoseResult;
+  readonly limits: readonly LimitRow[];
+  /** How well the channels measure; empty where the unit file states nothing. */
+  readonly uncertainties: readonly BudgetLine[];
+  readonly atmospherePa: number | null;
+  readonly adapted: readonly AdaptedRow[];
+  readonly sealTests: readonly SealTestRow[];
+  readonly cycles: readonly CycleRow[];
+  readonly measured: readonly MeasuredRow[];
+  readonly alarms: readonly AlarmRow[];
+  readonly holds: readonly HoldRow[];
+  readonly answers: readonly AnswerRow[];
+  readonly refused: readonly {
+    readonly atS: number;
+    readonly request: string;
+    readonly why: string;
+  }[];
+  readonly phases: readonly PhaseRow[];
+  /** As their files state them; null where none was named. */
+  readonly bottles: Bottles;
+  /** The settings in force, as the files gave them. */
+  readonly inputs: JournalInputs;
+  readonly hashes: JournalHeader['hashes'];
+  readonly journal: {
+    readonly frames: number;
+    readonly events: number;
+    /** Of all bytes before the footer. */
+    readonly sha256: string;
+    /** Null where the journal has no end: the record is incomplete. */
+    readonly intact: boolean | null;
+    readonly torn: boolean;
+    readonly remarks: readonly string[];
+  };
+}
+
+export function reportDataOf(
+  contents: JournalContents,
+  uncertainties: readonly BudgetLine[],
+): ReportData {
+  const { header, events, footer, end } = contents;
+  return {
+    schema: 'meniscus/report@1',
+    meniscus: header.meniscus,
+    board: header.board,
+    seed: header.seed,
+    simulated: header.seed !== null || /simulat/i.test(header.board.kind),
+    startedAt: header.startedAt,
+    ...resultsOf(contents),
+    outcome: end.outcome,
+    end: { reason: end.reason, why: end.why },
+    interrupted: footer === null || end.reason === 'interrupted',
+    uncertainties,
+    adapted: adaptedRowsOf(events),
+    answers: answersOf(events),
+    refused: refusedOf(events),
+    bottles: bottlesOf(header),
+    inputs: header.inputs,
+    hashes: header.hashes,
+    journal: aboutJournal(contents),
+  };
+}
+
+/** What was found, and what may be said of it. */
+function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: JournalContents) {
+  const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
+  const measured = measuredRowsOf(events);
+  const phases = phaseRowsOf(events, lastS);
+  const holds = holdRowsOf(events, lastS);
+  const alarms = alarmRowsOf(events);
+  const sealTests = sealTestRowsOf(events);
+  const atmospherePa = lastMeasured(measured, 'atmospherePa');
+  const doseDoubts = doseDoubtsOf(alarms);
+  const doses = doseResultsOf(snapshots, measured, header.inputs, {
+    whole: footer !== null,
+    doubts: doseDoubts,
+  });
+  const dose = weakestDose(doses);
+  const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
+  const told = { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa };
+  const reservations = reservationsOf(reservationFactsOf(told));
+  return {
+    lastsS: lastS,
+    verdict: verdictOf({ end, intact, dose, limits, alarms, holds, reservations }),
+    reservations,
+    doses,
+    dose,
+    limits,
+    atmospherePa,
+    sealTests,
+    cycles: cycleRowsOf(events, phases, snapshots),
+    measured,
+    alarms,
+    holds,
+    phases,
+  };
+}
+
+const aboutJournal = ({
+  ticks,
+  events,
+  sha256,
+  intact,
+  torn,
+  remarks,
+}: JournalContents): ReportData['journal'] => ({
+  frames: ticks.length,
+  events: events.length,
+  sha256,
+  intact,
+  torn,
+  remarks,
+});
+
+function answersOf(events: readonly Event[]): readonly AnswerRow[] {
+  let cycle = 0;
+  return events.flatMap((event) => {
+    if (event.kind === 'phase') cycle = event.cycle;
+    if (event.kind !== 'answer') return [];
+    return [{ atS: event.timeS, phase: event.phase, cycle, answer: event.answer }];
+  });
+}
+
+const refusedOf = (events: readonly Event[]): ReportData['refused'] =>
+  events.flatMap((event) =>
+    event.kind === 'refused' ? [{ atS: event.timeS, request: event.request, why: event.why }] : [],
+  );

@@ -1,0 +1,214 @@
+/**
+ * What may be said of the dose: met only where it is shown to be, by guarded acceptance (JCGM
+ * 106:2012, from memory): dose - k u at or over the target. Dose + k u under it is not met, and what
+ * lies between is not shown. Cured apart, fill and pit are each judged by their own. A journal from before doses had an uncertainty is judged by the dose
+ * as it was read, and says so.
+ */
+
+import type { Measurement, Snapshot } from '../core/events.ts';
+import { numberAt } from '../core/fields.ts';
+import { PIT_PHASES } from '../core/phases.ts';
+import { jPerM2FromMJPerCm2 } from '../core/units.ts';
+import type { JournalInputs } from '../journal/journal-format.ts';
+import { lastMeasured, type MeasuredRow } from './timeline.ts';
+
+export interface DoseUncertainty {
+  readonly standardJPerM2: number;
+  readonly coverageFactor: number;
+  /** One-sided; null where the unit file states none. */
+  readonly coveragePercent: number | null;
+  /** k u: the guard band on either side of the target. */
+  readonly expandedJPerM2: number;
+  /** What the dose is shown to be at least. */
+  readonly shownJPerM2: number;
+}
+
+export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
+
+export interface DoseResult {
+  /** What this dose is of: of both at once, or of one of two that were cured apart. */
+  readonly portion: CuredPortion;
+  /** `not recorded`: the record broke off before this dose was stated. */
+  readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
+  /** Alarms after which what was counted shows nothing; empty where there were none. */
+  readonly doubts: readonly string[];
+  readonly doseJPerM2: number;
+  /** The job's, or the profile's in an older journal; null where neither states one. */
+  readonly targetJPerM2: number | null;
+  /** Null where the record does not say: an older journal, or one that broke off early. */
+  readonly targetSetBy: 'profile' | 'depth of the break' | 'depth of the pit' | null;
+  /** Null where the record states none: the cure was broken off, or the journal is older. */
+  readonly uncertainty: DoseUncertainty | null;
+  readonly lampOnS: number | null;
+  readonly irradianceMeanWPerM2: number | null;
+  /** Light of the pit's cure that reached the fill: reckoned, not judged; null elsewhere. */
+  readonly throughPitJPerM2: number | null;
+}
+
+interface Source {
+  readonly dose: Measurement;
+  readonly uncertainty: Measurement;
+  readonly lampOn: Measurement;
+  readonly irradianceMean: Measurement;
+  readonly target: Measurement;
+  /** Of the profile. */
+  readonly section: 'cure' | 'pitCure';
+  readonly depth: 'depth of the break' | 'depth of the pit';
+  readonly counts: (snapshot: Snapshot) => boolean;
+}
+
+const SOURCES: Readonly<Record<CuredPortion, Source>> = {
+  'fill and pit': {
+    dose: 'doseJPerM2',
+    uncertainty: 'doseUncertaintyJPerM2',
+    lampOn: 'lampOnS',
+    irradianceMean: 'irradianceMeanWPerM2',
+    target: 'targetJPerM2',
+    section: 'cure',
+    depth: 'depth of the break',
+    counts: () => true,
+  },
+  fill: {
+    dose: 'fillDoseJPerM2',
+    uncertainty: 'fillDoseUncertaintyJPerM2',
+    lampOn: 'fillLampOnS',
+    irradianceMean: 'fillIrradianceMeanWPerM2',
+    target: 'fillTargetJPerM2',
+    section: 'cure',
+    depth: 'depth of the break',
+    counts: ({ phase }) => !PIT_PHASES.has(phase),
+  },
+  pit: {
+    dose: 'pitDoseJPerM2',
+    uncertainty: 'pitDoseUncertaintyJPerM2',
+    lampOn: 'pitLampOnS',
+    irradianceMean: 'pitIrradianceMeanWPerM2',
+    target: 'pitTargetJPerM2',
+    section: 'pitCure',
+    depth: 'depth of the pit',
+    counts: ({ phase }) => PIT_PHASES.has(phase),
+  },
+};
+
+/** The portions that a profile has cured, in their order. */
+export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
+  curingOf(profile) === 'apart' ? ['fill', 'pit'] : ['fill and pit'];
+
+const curingOf = (profile: unknown): unknown =>
+  typeof profile === 'object' && profile !== null && 'curing' in profile ? profile.curing : null;
+
+/** One for both, or fill and pit each by itself. */
+export function doseResultsOf(
+  snapshots: readonly Snapshot[],
+  measured: readonly MeasuredRow[],
+  inputs: Pick<JournalInputs, 'profile' | 'unit'>,
+  told: DoseTold,
+): readonly DoseResult[] {
+  return curedPortionsOf(inputs.profile).map((portion) =>
+    doubted(doseResultOf(portion, snapshots, measured, inputs, told.whole), told.doubts),
+  );
+}
+
+/** What else of the journal decides what a dose may be called. */
+export interface DoseTold {
+  /** Whether the journal has its end. */
+  readonly whole: boolean;
+  /** Alarms after which what was counted shows nothing. */
+  readonly doubts: readonly string[];
+}
+
+/** A clock or sensor that cannot be believed shows no dose to be met; one that is short stays so. */
+const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+  ...dose,
+  doubts,
+  verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
+});
+
+const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
+
+/** The dose that a verdict on the whole rests on: the target is met only where every portion's is. */
+export function weakestDose(doses: readonly DoseResult[]): DoseResult {
+  const rank = ({ verdict }: DoseResult): number => WORST_FIRST.indexOf(verdict);
+  return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
+}
+
+function doseResultOf(
+  portion: CuredPortion,
+  snapshots: readonly Snapshot[],
+  measured: readonly MeasuredRow[],
+  { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
+  whole: boolean,
+): Omit<DoseResult, 'doubts'> {
+  const source = SOURCES[portion];
+  const stated = lastMeasured(measured, source.dose);
+  const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;
+  const target = targetOf(source, measured, profile);
+  const { targetJPerM2 } = target;
+  const coveragePercent = numberAt(unit, 'uncertainty', 'acceptance', 'coveragePercent');
+  const uncertainty =
+    stated === null ? null : uncertaintyOf(source, stated, measured, coveragePercent);
+  const unstated = whole
+    ? unfinishedVerdict(doseJPerM2, targetJPerM2, coveragePercent)
+    : 'not recorded';
+  return {
+    portion,
+    verdict: stated === null ? unstated : statedVerdict(stated, targetJPerM2, uncertainty),
+    doseJPerM2,
+    ...target,
+    uncertainty,
+    lampOnS: lastMeasured(measured, source.lampOn),
+    irradianceMeanWPerM2: lastMeasured(measured, source.irradianceMean),
+    throughPitJPerM2: portion === 'fill' ? lastMeasured(measured, 'fillThroughPitJPerM2') : null,
+  };
+}
+
+/** A deep break or pit asks for more than the profile; the controller says at the start what holds. */
+function targetOf(
+  { section, target, depth }: Source,
+  measured: readonly MeasuredRow[],
+  profile: unknown,
+): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
+  const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
+  const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
+  const targetJPerM2 = lastMeasured(measured, target);
+  if (targetJPerM2 === null) return { targetJPerM2: leastJPerM2, targetSetBy: null };
+  const deep = leastJPerM2 === null || targetJPerM2 > leastJPerM2;
+  return { targetJPerM2, targetSetBy: deep ? depth : 'profile' };
+}
+
+function uncertaintyOf(
+  source: Source,
+  doseJPerM2: number,
+  measured: readonly MeasuredRow[],
+  coveragePercent: number | null,
+): DoseUncertainty | null {
+  const standardJPerM2 = lastMeasured(measured, source.uncertainty);
+  const coverageFactor = lastMeasured(measured, 'doseCoverageFactor');
+  if (standardJPerM2 === null || coverageFactor === null) return null;
+  const expandedJPerM2 = coverageFactor * standardJPerM2;
+  const shownJPerM2 = doseJPerM2 - expandedJPerM2;
+  return { standardJPerM2, coverageFactor, coveragePercent, expandedJPerM2, shownJPerM2 };
+}
+
+/** The controller states a dose when the cure is done; before that nothing is shown to be met. */
+function unfinishedVerdict(
+  doseJPerM2: number,
+  targetJPerM2: number | null,
+  coveragePercent: number | null,
+): DoseResult['verdict'] {
+  if (doseJPerM2 <= 0) return 'not cured';
+  const reached = targetJPerM2 !== null && doseJPerM2 >= targetJPerM2;
+  return reached && coveragePercent !== null ? 'not shown' : 'not met';
+}
+
+function statedVerdict(
+  doseJPerM2: number,
+  targetJPerM2: number | null,
+  uncertainty: DoseUncertainty | null,
+): DoseResult['verdict'] {
+  if (doseJPerM2 <= 0) return 'not cured';
+  if (targetJPerM2 === null) return 'not met';
+  if (uncertainty === null) return doseJPerM2 >= targetJPerM2 ? 'met' : 'not met';
+  if (uncertainty.shownJPerM2 >= targetJPerM2) return 'met';
+  return doseJPerM2 + uncertainty.expandedJPerM2 < targetJPerM2 ? 'not met' : 'not shown';
+}

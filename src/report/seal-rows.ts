@@ -1,0 +1,55 @@
+/**
+ * What the seal check found and what the local atmosphere changed, as rows for the report. The
+ * figures of one test are told just before its finding; a finding without figures saw too little.
+ */
+import type { AdaptedVacuum, Event, Measurement, SealFinding } from '../core/events.ts';
+
+export interface SealTestRow {
+  readonly atS: number;
+  readonly finding: SealFinding;
+  readonly why: string;
+  readonly leakRatePaM3PerS: number | null;
+  /** 95 %, by the scatter of the samples alone. */
+  readonly leakRateUncertaintyPaM3PerS: number | null;
+  /** Null where the rise did not level off. */
+  readonly risePlateauPa: number | null;
+}
+
+export interface AdaptedRow {
+  readonly what: AdaptedVacuum;
+  readonly askedPa: number;
+  readonly givenPa: number;
+  readonly why: string;
+}
+
+export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[] =>
+  events.flatMap((event) => {
+    if (event.kind !== 'seal-finding') return [];
+    const { timeS: atS, finding, why } = event;
+    const told = (name: Measurement): number | null => valueAt(events, name, atS);
+    return [
+      {
+        atS,
+        finding,
+        why,
+        leakRatePaM3PerS: told('leakRatePaM3PerS'),
+        leakRateUncertaintyPaM3PerS: told('leakRateUncertaintyPaM3PerS'),
+        risePlateauPa: told('risePlateauPa'),
+      },
+    ];
+  });
+
+/** A test and its figures are told in one tick. */
+function valueAt(events: readonly Event[], name: Measurement, atS: number): number | null {
+  const found = events.find(
+    (event) => event.kind === 'measured' && event.name === name && event.timeS === atS,
+  );
+  return found?.kind === 'measured' ? found.value : null;
+}
+
+export const adaptedRowsOf = (events: readonly Event[]): readonly AdaptedRow[] =>
+  events.flatMap((event) => {
+    if (event.kind !== 'adapted') return [];
+    const { what, askedPa, givenPa, why } = event;
+    return [{ what, askedPa, givenPa, why }];
+  });

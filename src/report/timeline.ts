@@ -1,0 +1,137 @@
+/**
+ * When what was done: the phases with their times, the holds, what was measured once, and the cycles
+ * with what they reached.
+ * A phase's row ends where the next begins or the job stopped running, so that time spent held is
+ * never counted as dwell.
+ */
+
+import type { Event, Measurement, Snapshot } from '../core/events.ts';
+import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
+
+export interface PhaseRow {
+  /** The number that the display showed. */
+  readonly step: string;
+  readonly phase: PhaseId;
+  /** 0 before the first cycle. */
+  readonly cycle: number;
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+export interface HoldRow {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly why: string;
+  /** Whether the job ran on afterwards. */
+  readonly resumed: boolean;
+}
+
+export interface CycleRow {
+  readonly cycle: number;
+  /** At the end of the last vacuum dwell; null where none was finished. */
+  readonly vacuumReachedPa: number | null;
+  readonly lowestPa: number | null;
+  /** Dwell and the question about bubbles, during which the vacuum stands. */
+  readonly vacuumHeldS: number;
+  /** At the end of the last pressure dwell; null where none was finished. */
+  readonly pressureReachedPa: number | null;
+  readonly highestPa: number | null;
+  readonly pressureHeldS: number;
+}
+
+export interface MeasuredRow {
+  readonly atS: number;
+  readonly name: Measurement;
+  /** In the unit that the name ends in. */
+  readonly value: number;
+}
+
+export const measuredRowsOf = (events: readonly Event[]): readonly MeasuredRow[] =>
+  events.flatMap((event) =>
+    event.kind === 'measured' ? [{ atS: event.timeS, name: event.name, value: event.value }] : [],
+  );
+
+/** The last value of this name, or null where none was measured. */
+export const lastMeasured = (rows: readonly MeasuredRow[], wanted: Measurement): number | null =>
+  rows.findLast(({ name }) => name === wanted)?.value ?? null;
+
+export function phaseRowsOf(events: readonly Event[], lastS: number): readonly PhaseRow[] {
+  return events.flatMap((event, index) => {
+    if (event.kind !== 'phase') return [];
+    const { phase, cycle, timeS: fromS } = event;
+    const next = events
+      .slice(index + 1)
+      .find(
+        (later) => later.kind === 'phase' || (later.kind === 'batch' && later.from === 'running'),
+      );
+    return [{ step: STEP_NUMBERS[phase], phase, cycle, fromS, toS: next?.timeS ?? lastS }];
+  });
+}
+
+export function holdRowsOf(events: readonly Event[], lastS: number): readonly HoldRow[] {
+  return events.flatMap((event, index) => {
+    if (event.kind !== 'batch' || event.to !== 'holding' || event.from === 'restarting') return [];
+    const out = events
+      .slice(index + 1)
+      .find(
+        (later) => later.kind === 'batch' && ['running', 'stopping', 'aborting'].includes(later.to),
+      );
+    const resumed = out?.kind === 'batch' && out.to === 'running';
+    return [{ fromS: event.timeS, toS: out?.timeS ?? lastS, why: event.why, resumed }];
+  });
+}
+
+export function cycleRowsOf(
+  events: readonly Event[],
+  phases: readonly PhaseRow[],
+  snapshots: readonly Snapshot[],
+): readonly CycleRow[] {
+  const inCycles = phases.filter(({ cycle, step }) => cycle > 0 && step.startsWith('5.'));
+  const numbers = [...new Set(inCycles.map(({ cycle }) => cycle))];
+  return numbers.map((cycle) => {
+    const own = inCycles.filter((row) => row.cycle === cycle);
+    const fromS = own[0]?.fromS ?? 0;
+    const toS = own.at(-1)?.toS ?? 0;
+    const pressuresPa = snapshots.flatMap(({ timeS, pressurePa }) =>
+      pressurePa !== null && timeS >= fromS && timeS <= toS ? [pressurePa] : [],
+    );
+    const reached = (name: Measurement): number | null => reachedIn(events, name, fromS, toS);
+    return {
+      cycle,
+      vacuumReachedPa: reached('vacuumReachedPa'),
+      lowestPa: extreme(pressuresPa, Math.min),
+      vacuumHeldS: heldS(own, ['vacuum-dwell', 'ask-bubbles']),
+      pressureReachedPa: reached('pressureReachedPa'),
+      highestPa: extreme(pressuresPa, Math.max),
+      pressureHeldS: heldS(own, ['pressure-dwell']),
+    };
+  });
+}
+
+function reachedIn(
+  events: readonly Event[],
+  name: Measurement,
+  fromS: number,
+  toS: number,
+): number | null {
+  const found = events.findLast(
+    (event) =>
+      event.kind === 'measured' &&
+      event.name === name &&
+      event.timeS >= fromS &&
+      event.timeS <= toS,
+  );
+  return found?.kind === 'measured' ? found.value : null;
+}
+
+const heldS = (rows: readonly PhaseRow[], phases: readonly PhaseId[]): number =>
+  rows
+    .filter(({ phase }) => phases.includes(phase))
+    .reduce((sum, { fromS, toS }) => sum + toS - fromS, 0);
+
+/** The lowest or highest of the values, or null where there are none. */
+export const extreme = (
+  values: readonly number[],
+  pick: (a: number, b: number) => number,
+): number | null =>
+  values.reduce<number | null>((best, value) => (best === null ? value : pick(best, value)), null);

@@ -1,0 +1,196 @@
+/**
+ * What the chain keeps of one repair: enough to find it, count it and judge it, and the hashes that
+ * tie its files to the chain. In SI like report.json. No personal data: nothing of the chain can be
+ * removed. A job whose journal cannot be read gets an entry too, with what is known.
+ */
+import { numberAt, textAt } from '../../core/fields.ts';
+import type { ReportData } from '../../report/report-data.ts';
+import type { JsonValue } from './chain-entry.ts';
+import { type LampUse, lampUseOf } from './lamp-use.ts';
+
+export const REPAIR_SCHEMA = 'meniscus/repair@1';
+
+/** A check that somebody set aside, and why; who did is personal data. */
+export interface Override {
+  readonly item: string;
+  readonly reason: string;
+}
+
+/** What of a repair its journal does not say. */
+export interface RepairExtras {
+  readonly endedAt: string;
+  /** Names of the rule sets, with their editions, and what they answered; null where nobody asked. */
+  readonly assessment: {
+    readonly ruleSets: readonly string[];
+    readonly answer: string;
+  } | null;
+  readonly overrides: readonly Override[];
+  /** By whom the entry was made: the run itself, or a rebuild that found its journal. */
+  readonly entered: RepairBody['entered'];
+  readonly journal: FileHash;
+  /** Null where no report could be written. */
+  readonly report: FileHash | null;
+}
+
+export interface FileHash {
+  readonly file: string;
+  /** Of the whole file. */
+  readonly sha256: string;
+}
+
+export interface RepairBody {
+  readonly [key: string]: JsonValue;
+  readonly schema: typeof REPAIR_SCHEMA;
+  readonly meniscus: string;
+  readonly startedAt: string;
+  readonly endedAt: string;
+  readonly lastsS: number | null;
+  readonly simulated: boolean;
+  readonly unit: { readonly name: string | null; readonly serial: string | null };
+  readonly profile: string | null;
+  readonly damage: {
+    readonly type: string | null;
+    readonly diameterM: number | null;
+    readonly pitM: number | null;
+    readonly legs: number | null;
+    readonly longestLegM: number | null;
+    readonly depthM: number | null;
+  };
+  readonly ruleSets: readonly string[];
+  readonly assessment: string | null;
+  readonly result: {
+    readonly verdict: string;
+    readonly grade: string;
+    /** Headlines of what stands against it; entries from before have none. */
+    readonly reservations: readonly string[];
+    readonly outcome: string | null;
+    readonly endReason: string;
+    readonly why: string;
+  };
+  readonly dose: {
+    readonly doseJPerM2: number;
+    readonly targetJPerM2: number | null;
+    readonly shownJPerM2: number | null;
+    readonly verdict: string;
+    readonly lampOnS: number | null;
+    readonly irradianceMeanWPerM2: number | null;
+  } | null;
+  /** Null where nobody knows. */
+  readonly lamp: LampUse | null;
+  readonly sealLeakPaM3PerS: number | null;
+  readonly cycles: number;
+  readonly resin: { readonly name: string | null; readonly lot: string | null };
+  readonly overrides: readonly { readonly item: string; readonly reason: string }[];
+  readonly alarms: number;
+  readonly entered: 'at its end' | 'later, from its journal';
+  readonly journal: { readonly file: string; readonly sha256: string };
+  readonly report: { readonly file: string; readonly sha256: string } | null;
+}
+
+export function repairBodyOf(report: ReportData, extras: RepairExtras): RepairBody {
+  const { inputs, verdict, end, dose } = report;
+  return {
+    schema: REPAIR_SCHEMA,
+    meniscus: report.meniscus,
+    startedAt: report.startedAt,
+    lastsS: report.lastsS,
+    simulated: report.simulated,
+    unit: { name: textAt(inputs.unit, 'name'), serial: report.board.serial },
+    profile: textAt(inputs.profile, 'name'),
+    damage: damageOf(inputs.job),
+    result: {
+      verdict: verdict.process,
+      grade: verdict.grade,
+      reservations: report.reservations.map(({ headline }) => headline),
+      outcome: report.outcome,
+      endReason: end.reason,
+      why: end.why,
+    },
+    dose: {
+      doseJPerM2: dose.doseJPerM2,
+      targetJPerM2: dose.targetJPerM2,
+      shownJPerM2: dose.uncertainty?.shownJPerM2 ?? null,
+      verdict: dose.verdict,
+      lampOnS: dose.lampOnS,
+      irradianceMeanWPerM2: dose.irradianceMeanWPerM2,
+    },
+    lamp: lampUseOf(report),
+    sealLeakPaM3PerS:
+      report.measured.findLast(({ name }) => name === 'leakRatePaM3PerS')?.value ?? null,
+    cycles: report.cycles.length,
+    resin: { name: textAt(inputs.job, 'resin', 'name'), lot: textAt(inputs.job, 'resin', 'lot') },
+    alarms: report.alarms.length,
+    ...fromExtras(extras),
+  };
+}
+
+const fromExtras = ({
+  endedAt,
+  assessment,
+  overrides,
+  entered,
+  journal,
+  report,
+}: RepairExtras) => ({
+  endedAt,
+  entered,
+  ruleSets: assessment?.ruleSets ?? [],
+  assessment: assessment?.answer ?? null,
+  overrides: overrides.map(({ item, reason }) => ({ item, reason })),
+  journal: { file: journal.file, sha256: journal.sha256 },
+  report: report === null ? null : { file: report.file, sha256: report.sha256 },
+});
+
+function damageOf(job: unknown): RepairBody['damage'] {
+  const metres = (name: string): number | null => {
+    const mm = numberAt(job, 'damage', name);
+    return mm === null ? null : mm / 1000;
+  };
+  return {
+    type: textAt(job, 'damage', 'type'),
+    diameterM: metres('diameterMm'),
+    pitM: metres('pitMm'),
+    legs: numberAt(job, 'damage', 'legs'),
+    longestLegM: metres('longestLegMm'),
+    depthM: metres('depthMm'),
+  };
+}
+
+export interface UnreadFacts {
+  readonly meniscus: string;
+  readonly startedAt: string;
+  readonly simulated: boolean;
+  readonly serial: string | null;
+  readonly inputs: { readonly unit: unknown; readonly profile: unknown; readonly job: unknown };
+  readonly end: { readonly reason: string; readonly why: string };
+}
+
+/** For a job whose journal could not be read back: how it ended, and that nothing else is known. */
+export function unreadRepairBodyOf(facts: UnreadFacts, extras: RepairExtras): RepairBody {
+  const { inputs, end } = facts;
+  return {
+    schema: REPAIR_SCHEMA,
+    meniscus: facts.meniscus,
+    startedAt: facts.startedAt,
+    lastsS: null,
+    simulated: facts.simulated,
+    unit: { name: textAt(inputs.unit, 'name'), serial: facts.serial },
+    profile: textAt(inputs.profile, 'name'),
+    damage: damageOf(inputs.job),
+    result: {
+      verdict: 'journal cannot be read',
+      grade: 'bad',
+      reservations: [],
+      outcome: null,
+      endReason: end.reason,
+      why: end.why,
+    },
+    dose: null,
+    lamp: null,
+    sealLeakPaM3PerS: null,
+    cycles: 0,
+    resin: { name: textAt(inputs.job, 'resin', 'name'), lot: textAt(inputs.job, 'resin', 'lot') },
+    alarms: 0,
+    ...fromExtras(extras),
+  };
+}

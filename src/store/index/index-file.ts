@@ -1,0 +1,193 @@
+/**
+ * The index as a database: opened, brought up to date, caught up with the chain. Where the file is
+ * missing or damaged, or no SQLite module can be loaded, there is none, and records are found in the
+ * chain itself. The file on disk is never deleted or mended here; that is left to rebuild.ts, which
+ * keeps the old one.
+ */
+import { closeSync, existsSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
+import type { Checked, SettingsProblem } from '../../core/settings.ts';
+import { closeToOthers, openPrivate } from '../../journal/private-file.ts';
+import { CHAIN_START, type ChainHead, parseEntry } from '../chain/chain-entry.ts';
+import { chainLines, chainTail } from '../chain/chain-file.ts';
+import { databasePath } from '../chain/paths.ts';
+import { personalFieldsOf } from '../chain/personal-file.ts';
+import { migrate, SCHEMA_VERSION, versionOf } from './schema.ts';
+import { loadSqlite, openSqlite } from './sqlite.ts';
+import { createRowWriter } from './store-rows.ts';
+
+export interface OpenedIndex {
+  /** Null where it cannot be used: then records are found in the chain itself. */
+  readonly database: Database | null;
+  /** What is wrong, a sentence each; empty where all is well, also where there is no SQLite module. */
+  readonly notes: readonly string[];
+}
+
+const BUSY_MS = 10_000;
+
+export function openIndex(folder: string, readOnly: boolean): Checked<OpenedIndex> {
+  const path = databasePath(folder);
+  const there = existsSync(path);
+  const none = (...notes: readonly string[]): Checked<OpenedIndex> => ({
+    ok: true,
+    value: { database: null, notes },
+  });
+  if (!loadSqlite().ok) return none();
+  if (!there && readOnly) {
+    const isNew = chainTail(folder).wholeBytes === 0;
+    return isNew ? none() : none(readInstead('meniscus.db is missing'));
+  }
+  let database: Database | null = null;
+  try {
+    database = openDatabase(path, readOnly);
+    const version = versionOf(database);
+    if (version > SCHEMA_VERSION) {
+      database.close();
+      return { ok: false, problems: [newer(path, version)] };
+    }
+    const current = readOnly ? readableNow(folder, database) : database;
+    if (!readOnly) migrate(current);
+    return { ok: true, value: settled(folder, current, there, readOnly) };
+  } catch (error) {
+    if (database?.open === true) database.close();
+    if (!isDatabaseError(error) && !isFileError(error)) throw error;
+    return none(readInstead(`meniscus.db cannot be used (${error.message})`));
+  }
+}
+
+export const readInstead = (why: string): string =>
+  `${why}: read from chain.jsonl instead; \`meniscus records rebuild\` makes a new one`;
+
+/** No room for a new file, for example. */
+const isFileError = (error: unknown): error is Error =>
+  error instanceof Error && 'syscall' in error;
+
+function openDatabase(path: string, readOnly: boolean): Database {
+  // SQLite gives its two companions the mode of the file itself.
+  if (!readOnly && !existsSync(path)) closeSync(openPrivate(path, 'wx'));
+  for (const ending of ['', '-wal', '-shm']) closeToOthers(path + ending);
+  const database = openSqlite(path, { readonly: readOnly, timeout: BUSY_MS });
+  try {
+    if (!readOnly) {
+      database.pragma('journal_mode = WAL');
+      database.pragma('synchronous = FULL');
+    }
+    // What is deleted is overwritten: personal data must not stay behind in free pages.
+    database.pragma('secure_delete = ON');
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+/** A database that is older or behind is brought up to date before it is only read. */
+function readableNow(folder: string, database: Database): Database {
+  const behind = versionOf(database) < SCHEMA_VERSION || headOf(database).seq < chainSeq(folder);
+  if (!behind) return database;
+  database.close();
+  const writable = openDatabase(databasePath(folder), false);
+  try {
+    migrate(writable);
+    catchUp(folder, writable, 'strict');
+  } finally {
+    writable.close();
+  }
+  return openDatabase(databasePath(folder), true);
+}
+
+const chainSeq = (folder: string): number => chainTail(folder).head?.seq ?? 0;
+
+/** Catches up where it may, and says where index and chain do not agree. */
+function settled(
+  folder: string,
+  database: Database,
+  there: boolean,
+  readOnly: boolean,
+): OpenedIndex {
+  const stopped = readOnly ? null : catchUp(folder, database, 'strict');
+  const { head } = chainTail(folder);
+  const known = headOf(database);
+  const notes: readonly (readonly [boolean, string])[] = [
+    [!there && known.seq > 0, 'meniscus.db was missing and was made anew from chain.jsonl'],
+    [stopped !== null, `${stopped}${ASK_VERIFY}`],
+    [head === null, `the last line of chain.jsonl is no entry${ASK_VERIFY}`],
+    [
+      head !== null && known.seq > head.seq,
+      `chain.jsonl ends at entry ${head?.seq}, meniscus.db knows ${known.seq}${ASK_VERIFY}`,
+    ],
+    [
+      head !== null && known.seq === head.seq && known.hash !== head.hash,
+      `meniscus.db and chain.jsonl disagree about entry ${head?.seq}${ASK_VERIFY}`,
+    ],
+  ];
+  const applying = notes.filter(([applies]) => applies).map(([, words]) => words);
+  return { database, notes: applying };
+}
+
+const ASK_VERIFY = '; run: meniscus records verify';
+
+export function headOf(database: Database): ChainHead & { readonly endsAt: number } {
+  const last = database
+    .prepare('SELECT seq, hash, ends_at AS endsAt FROM entries ORDER BY seq DESC LIMIT 1')
+    .get() as { seq: number; hash: string; endsAt: number } | undefined;
+  return last ?? { ...CHAIN_START, endsAt: 0 };
+}
+
+/**
+ * Takes over what the chain has and the index lacks. Strict stops at the first line that does not
+ * follow and says so; lenient takes every line that is an entry.
+ */
+export function catchUp(
+  folder: string,
+  database: Database,
+  how: 'strict' | 'lenient',
+): string | null {
+  const writer = createRowWriter(database);
+  let head = headOf(database);
+  const take = database.transaction((): string | null => {
+    for (const { bytes, offset, whole } of chainLines(folder, head.endsAt)) {
+      const entry = whole ? parseEntry(bytes.toString('utf8')) : null;
+      const follows = entry !== null && entry.previous === head.hash && entry.seq === head.seq + 1;
+      if (how === 'strict' && whole && !follows) {
+        return `chain.jsonl does not follow after entry ${head.seq}`;
+      }
+      if (entry === null || entry.seq <= head.seq) continue;
+      const endsAt = offset + bytes.length + 1;
+      writer.insert(entry, endsAt, personalFieldsOf(folder, entry));
+      head = { seq: entry.seq, hash: entry.hash, endsAt };
+    }
+    return null;
+  });
+  return take();
+}
+
+const newer = (path: string, version: number): SettingsProblem => ({
+  file: path,
+  path: '',
+  value: `of version ${version}`,
+  accepted: `a database of version ${SCHEMA_VERSION} or older (a newer program made this one)`,
+});
+
+export const isDatabaseError = (error: unknown): error is Error & { readonly code: string } =>
+  error instanceof Error &&
+  'code' in error &&
+  typeof error.code === 'string' &&
+  error.code.startsWith('SQLITE_');
+
+/** Why this program must leave the database alone; null where it need not. */
+export function newerDatabase(folder: string): SettingsProblem | null {
+  const path = databasePath(folder);
+  if (!loadSqlite().ok || !existsSync(path)) return null;
+  let database: Database | null = null;
+  try {
+    database = openSqlite(path, { readonly: true });
+    const version = versionOf(database);
+    return version > SCHEMA_VERSION ? newer(path, version) : null;
+  } catch (error) {
+    if (!isDatabaseError(error)) throw error;
+    return null;
+  } finally {
+    database?.close();
+  }
+}

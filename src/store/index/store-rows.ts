@@ -1,0 +1,154 @@
+/**
+ * One entry of the chain as rows of the index: the entry itself, a repair by column, personal data by
+ * field. Bodies are read leniently, because an entry that stands in the chain must be findable even
+ * where another version wrote it. How rows are found again is left to find.ts.
+ */
+import type { Database } from 'better-sqlite3';
+import { isTrueAt, listAt, numberAt, textAt } from '../../core/fields.ts';
+import { type ChainEntry, encodeEntry } from '../chain/chain-entry.ts';
+
+/** A repair by column, as SQLite keeps it. */
+export interface RepairRow {
+  readonly seq: number;
+  readonly id: string;
+  readonly startedAt: string;
+  readonly endedAt: string | null;
+  readonly simulated: 0 | 1;
+  readonly unit: string | null;
+  readonly serial: string | null;
+  readonly profile: string | null;
+  readonly damage: string | null;
+  readonly diameterM: number | null;
+  readonly longestLegM: number | null;
+  readonly depthM: number | null;
+  /** Separated by "; ". */
+  readonly ruleSets: string;
+  readonly assessment: string | null;
+  readonly endReason: string;
+  readonly outcome: string | null;
+  readonly verdict: string;
+  readonly grade: string;
+  readonly doseVerdict: string | null;
+  readonly doseJPerM2: number | null;
+  readonly targetJPerM2: number | null;
+  readonly lampOnS: number | null;
+  readonly resin: string | null;
+  readonly lot: string | null;
+  readonly alarms: number;
+  readonly overrides: number;
+  readonly journalSha256: string | null;
+  /** Personal data, while they are kept. */
+  readonly technician: string | null;
+  readonly vehicle: string | null;
+  readonly customer: string | null;
+}
+
+type People = Pick<RepairRow, 'technician' | 'vehicle' | 'customer'>;
+
+/** 'doseJPerM2' to 'dose_j_per_m2', as the tables spell it. */
+const snake = (name: string): string =>
+  name.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+
+export function repairRowOf(
+  { seq, id, at, body }: ChainEntry,
+  { technician = null, vehicle = null, customer = null }: Readonly<Partial<People>>,
+): RepairRow {
+  const words = (...path: readonly string[]) => textAt(body, ...path);
+  const figure = (...path: readonly string[]) => numberAt(body, ...path);
+  return {
+    seq,
+    id,
+    startedAt: words('startedAt') ?? at,
+    endedAt: words('endedAt'),
+    simulated: isTrueAt(body, 'simulated') ? 1 : 0,
+    unit: words('unit', 'name'),
+    serial: words('unit', 'serial'),
+    profile: words('profile'),
+    damage: words('damage', 'type'),
+    diameterM: figure('damage', 'diameterM'),
+    longestLegM: figure('damage', 'longestLegM'),
+    depthM: figure('damage', 'depthM'),
+    ruleSets: listAt(body, 'ruleSets').join('; '),
+    assessment: words('assessment'),
+    endReason: words('result', 'endReason') ?? 'unknown',
+    outcome: words('result', 'outcome'),
+    verdict: words('result', 'verdict') ?? 'unknown',
+    grade: words('result', 'grade') ?? 'unknown',
+    doseVerdict: words('dose', 'verdict'),
+    doseJPerM2: figure('dose', 'doseJPerM2'),
+    targetJPerM2: figure('dose', 'targetJPerM2'),
+    lampOnS: figure('dose', 'lampOnS'),
+    resin: words('resin', 'name'),
+    lot: words('resin', 'lot'),
+    alarms: figure('alarms') ?? 0,
+    overrides: listAt(body, 'overrides').length,
+    journalSha256: words('journal', 'sha256'),
+    technician,
+    vehicle,
+    customer,
+  };
+}
+
+const REPAIR_FIELDS = Object.keys(
+  repairRowOf(
+    {
+      seq: 0,
+      id: '',
+      at: '',
+      kind: 'repair',
+      body: null,
+      personalSha256: null,
+      previous: '',
+      hash: '',
+    },
+    {},
+  ),
+) as readonly (keyof RepairRow)[];
+
+/** The columns of `repairs` under their names in `RepairRow`. */
+export const REPAIR_COLUMNS = REPAIR_FIELDS.map((field) => `r.${snake(field)} AS ${field}`).join(
+  ', ',
+);
+
+const INSERT_REPAIR = `INSERT INTO repairs (${REPAIR_FIELDS.map(snake).join(', ')})
+  VALUES (${REPAIR_FIELDS.map((field) => `@${field}`).join(', ')})`;
+
+export interface RowWriter {
+  /** `endsAt` is where the entry's line ends in the chain; `fields` are its personal data. */
+  readonly insert: (
+    entry: ChainEntry,
+    endsAt: number,
+    fields: Readonly<Record<string, string>> | null,
+  ) => void;
+}
+
+/** Statements are prepared once; transactions are the caller's. */
+export function createRowWriter(database: Database): RowWriter {
+  const entries = database.prepare(
+    'INSERT INTO entries (seq, at, kind, id, hash, line, ends_at) VALUES (?, ?, ?, ?, ?, ?, ?)',
+  );
+  const repairs = database.prepare(INSERT_REPAIR);
+  const personal = database.prepare('INSERT INTO personal (seq, name, value) VALUES (?, ?, ?)');
+  return {
+    insert: (entry, endsAt, fields) => {
+      const { seq, at, kind, id, hash } = entry;
+      entries.run(seq, at, kind, id, hash, encodeEntry(entry), endsAt);
+      if (kind === 'repair') repairs.run(repairRowOf(entry, fields ?? {}));
+      for (const [name, value] of Object.entries(fields ?? {})) personal.run(seq, name, value);
+    },
+  };
+}
+
+/** Takes personal data of these entries out of the tables. */
+export function deletePersonal(database: Database, seqs: readonly number[]): void {
+  const rows = database.prepare('DELETE FROM personal WHERE seq = ?');
+  const columns = database.prepare(
+    'UPDATE repairs SET technician = NULL, vehicle = NULL, customer = NULL WHERE seq = ?',
+  );
+  database.transaction(() => {
+    for (const seq of seqs) {
+      rows.run(seq);
+      columns.run(seq);
+    }
+  })();
+}

@@ -1,0 +1,65 @@
+/**
+ * What no command may write over, wherever it lies: chains, journals, databases and personal data.
+ * They are known by their name, and under any other name by how they begin. Also where a folder of
+ * records or of a job begins; which command may write there is left to the command.
+ */
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { JOURNAL_SCHEMA } from '../journal/journal-format.ts';
+import { CHAIN_FILE, DATABASE_FILE, JOURNAL_FILE, PERSONAL_FILE } from './chain/paths.ts';
+
+/** `a journal`, for example; null where nothing speaks against it. The file need not be there. */
+export function protectedAs(path: string): string | null {
+  // Some disks do not tell capitals from small letters.
+  const name = basename(path).toLowerCase();
+  if (name.startsWith(CHAIN_FILE)) return 'a chain of records';
+  if (name.startsWith(DATABASE_FILE)) return 'an index of records';
+  return NAMES.get(name) ?? contentOf(path);
+}
+
+const NAMES: ReadonlyMap<string, string> = new Map([
+  [JOURNAL_FILE, 'a journal'],
+  [PERSONAL_FILE, 'personal data of a record'],
+]);
+
+const CONTENTS: readonly (readonly [RegExp, string])[] = [
+  [new RegExp(`^\\s*\\{"schema":"${JOURNAL_SCHEMA.replace(/@.*/, '@')}`), 'a journal'],
+  // Keys are sorted: see canonical-json.ts.
+  [/^\{"at":"[^"]*","body":/, 'a chain of records'],
+  [/^\{"fields":\{/, 'personal data of a record'],
+  [/^SQLite format 3\0/, 'a database'],
+];
+
+const READ_BYTES = 256;
+
+function contentOf(path: string): string | null {
+  if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true) return null;
+  const file = openSync(path, 'r');
+  try {
+    const bytes = Buffer.alloc(READ_BYTES);
+    const text = bytes.toString('utf8', 0, readSync(file, bytes, 0, READ_BYTES, 0));
+    return CONTENTS.find(([begins]) => begins.test(text))?.[1] ?? null;
+  } finally {
+    closeSync(file);
+  }
+}
+
+/**
+ * The folder of records or of a job that this existing folder is, or lies in; null where it is none.
+ * Folders are compared by their place on the disk, so that no other spelling of a path gets by.
+ */
+export function recordsAround(folder: string, named: string | null): string | null {
+  const wanted = named === null ? null : placeOf(named);
+  for (let at = folder; ; at = dirname(at)) {
+    const isNamed = wanted !== null && placeOf(at) === wanted;
+    if (isNamed || MARKS.some((mark) => existsSync(join(at, mark)))) return at;
+    if (dirname(at) === at) return null;
+  }
+}
+
+const MARKS = [CHAIN_FILE, DATABASE_FILE, JOURNAL_FILE] as const;
+
+function placeOf(path: string): string | null {
+  const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+  return found === undefined ? null : `${found.dev} ${found.ino}`;
+}

@@ -1,0 +1,189 @@
+/**
+ * A new database from the chain, and a chain put back from the old database where that can be proved:
+ * only when every link from the first to the last entry holds is a damaged or lost chain written anew.
+ * What cannot be proved is left as it is and named. Nothing is deleted: old files are kept under
+ * other names. Jobs that no entry knows are entered by the caller.
+ */
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
+import { openPrivate } from '../../journal/private-file.ts';
+import { CHAIN_START, type ChainHead, expectedHash, parseEntry } from '../chain/chain-entry.ts';
+import { withChainLock } from '../chain/chain-lock.ts';
+import { endFinding, type Finding } from '../chain/finding.ts';
+import { chainPath, databasePath } from '../chain/paths.ts';
+import { catchUp, headOf, isDatabaseError } from '../index/index-file.ts';
+import { migrate } from '../index/schema.ts';
+import { loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { chainLinks } from './verify-chain.ts';
+
+export interface Rebuilt {
+  readonly chain:
+    | 'whole'
+    /** Damaged or lost, and put back from the old database; every link holds. */
+    | 'restored'
+    | 'broken'
+    | 'empty';
+  /** Entries from the first on whose links all hold. */
+  readonly proven: number;
+  readonly entries: number;
+  /** The first broken link, as it was found. */
+  readonly broken: Finding | null;
+  /** How many entries stand again only because the old database had them. */
+  readonly fromDatabase: number;
+  /** Names under which old files were kept. */
+  readonly aside: readonly string[];
+  readonly last: ChainHead;
+  /** False where no SQLite module can be loaded: the old database was neither asked nor replaced. */
+  readonly database: boolean;
+}
+
+/** `mark` goes into the names of old files. */
+export function rebuildRecords(folder: string, mark: string): Rebuilt {
+  return withChainLock(folder, () => {
+    const found = chainState(folder);
+    const broken = found.broken ?? cutOff(folder, found.last.seq);
+    const lines = broken === null && found.entries > 0 ? null : provenLines(folder);
+    const restored = lines !== null && lines.length > found.proven;
+    const aside: string[] = [];
+    if (restored) {
+      aside.push(...setAside(chainPath(folder), mark));
+      writeLines(chainPath(folder), lines);
+    }
+    const now = restored ? chainState(folder) : found;
+    const made = loadSqlite().ok;
+    if (made) aside.push(...newDatabase(folder, mark));
+    const held = broken === null ? 'whole' : 'broken';
+    return {
+      chain: now.entries === 0 ? 'empty' : restored ? 'restored' : held,
+      proven: now.proven,
+      entries: now.entries,
+      broken,
+      fromDatabase: restored ? now.proven - found.proven : 0,
+      aside,
+      last: now.last,
+      database: made,
+    };
+  });
+}
+
+/** A chain that is shorter than the old database knows it. */
+function cutOff(folder: string, last: number): Finding | null {
+  const known = readOld(folder, (database) => headOf(database)) ?? CHAIN_START;
+  return known.seq > last ? endFinding(known, last) : null;
+}
+
+function chainState(folder: string) {
+  let entries = 0;
+  let proven = 0;
+  let broken: Finding | null = null;
+  let last = CHAIN_START;
+  for (const { entry, finding } of chainLinks(folder)) {
+    broken ??= finding;
+    if (entry === null) continue;
+    entries += 1;
+    last = { seq: entry.seq, hash: entry.hash };
+    if (broken === null) proven += 1;
+  }
+  return { entries, proven, broken, last };
+}
+
+/**
+ * A whole chain pieced together from the file's lines and the old database's, in which every link
+ * holds; null where there is no such chain that is as long as the longer of both.
+ */
+function provenLines(folder: string): readonly string[] | null {
+  const fromFile = new Map<number, string>();
+  for (const { entry, bytes } of chainLinks(folder)) {
+    if (entry !== null && expectedHash(bytes) === entry.hash) {
+      fromFile.set(entry.seq, bytes.toString('utf8'));
+    }
+  }
+  const fromDatabase = databaseLines(folder);
+  const length = [...fromFile.keys(), ...fromDatabase.keys()].reduce((a, b) => Math.max(a, b), 0);
+  const lines: string[] = [];
+  let head = CHAIN_START;
+  for (let seq = 1; seq <= length; seq++) {
+    const line = [fromFile.get(seq), fromDatabase.get(seq)].find((candidate) =>
+      follows(candidate, head),
+    );
+    const entry = line === undefined ? null : parseEntry(line);
+    if (line === undefined || entry === null) return null;
+    lines.push(line);
+    head = { seq: entry.seq, hash: entry.hash };
+  }
+  return lines;
+}
+
+function follows(line: string | undefined, head: ChainHead): boolean {
+  const entry = line === undefined ? null : parseEntry(line);
+  if (line === undefined || entry === null) return false;
+  const whole = expectedHash(Buffer.from(line, 'utf8')) === entry.hash;
+  return whole && entry.seq === head.seq + 1 && entry.previous === head.hash;
+}
+
+/** What can still be read of an old database, up to the first page that cannot. */
+function databaseLines(folder: string): ReadonlyMap<number, string> {
+  const lines = new Map<number, string>();
+  readOld(folder, (database) => {
+    const rows = database.prepare('SELECT seq, line FROM entries ORDER BY seq').raw().iterate();
+    for (const row of rows) {
+      const [seq, line] = row as [number, string];
+      lines.set(seq, line);
+    }
+  });
+  return lines;
+}
+
+/** Null where the old database is missing or damaged, or cannot be asked. */
+function readOld<T>(folder: string, action: (database: Database) => T): T | null {
+  if (!loadSqlite().ok || !existsSync(databasePath(folder))) return null;
+  let database: Database | null = null;
+  try {
+    database = openSqlite(databasePath(folder), { readonly: true });
+    return action(database);
+  } catch (error) {
+    if (!isDatabaseError(error)) throw error;
+    return null;
+  } finally {
+    database?.close();
+  }
+}
+
+function writeLines(path: string, lines: readonly string[]): void {
+  const file = openPrivate(path, 'wx');
+  try {
+    for (const line of lines) writeSync(file, `${line}\n`);
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Made beside the old one and put in its place when it is whole. */
+function newDatabase(folder: string, mark: string): readonly string[] {
+  const path = databasePath(folder);
+  const fresh = `${path}.new`;
+  rmSync(fresh, { force: true });
+  closeSync(openPrivate(fresh, 'wx'));
+  const database = openSqlite(fresh);
+  try {
+    database.pragma('synchronous = OFF');
+    migrate(database);
+    catchUp(folder, database, 'lenient');
+  } finally {
+    database.close();
+  }
+  const file = openSync(fresh, 'r+');
+  fsyncSync(file);
+  closeSync(file);
+  const aside = ['', '-wal', '-shm'].flatMap((ending) => setAside(path, mark, ending));
+  renameSync(fresh, path);
+  return aside;
+}
+
+function setAside(path: string, mark: string, ending = ''): readonly string[] {
+  if (!existsSync(path + ending)) return [];
+  const name = `${path}.before-${mark}${ending}`;
+  renameSync(path + ending, name);
+  return [name];
+}

@@ -1,0 +1,72 @@
+/**
+ * Walks the chain line by line and says of each whether it is whole, keeps to its own hash and follows
+ * the one before. After a broken link the walk goes on from what is there, so that one change is one
+ * finding. The files and the database beside the chain are left to verify.ts.
+ */
+import {
+  CHAIN_START,
+  type ChainEntry,
+  type ChainHead,
+  expectedHash,
+  parseEntry,
+} from '../chain/chain-entry.ts';
+import { type ChainLine, chainLines } from '../chain/chain-file.ts';
+import type { Finding } from '../chain/finding.ts';
+
+export interface Link {
+  /** Null where the line is no entry. */
+  readonly entry: ChainEntry | null;
+  readonly bytes: Buffer;
+  /** Why this link is broken; null where it holds. */
+  readonly finding: Finding | null;
+  /** A last line that a power cut left: no entry, and no damage to those before it. */
+  readonly torn: boolean;
+}
+
+export function* chainLinks(folder: string): Generator<Link> {
+  let head: ChainHead = CHAIN_START;
+  for (const line of chainLines(folder)) {
+    const link = linkAfter(head, line);
+    head =
+      link.entry === null
+        ? { seq: head.seq + 1, hash: '' }
+        : { seq: link.entry.seq, hash: link.entry.hash };
+    yield link;
+  }
+}
+
+/** `head.hash` is empty after a line that said none: then nothing can be asked of the next. */
+function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
+  const seq = head.seq + 1;
+  const broken = (
+    entry: ChainEntry | null,
+    what: string,
+    expected: string,
+    found: string,
+  ): Link => ({
+    entry,
+    bytes,
+    torn: !whole,
+    finding: { where: 'chain', seq, id: entry?.id ?? null, what, expected, found },
+  });
+  if (!whole)
+    return broken(null, 'the last line', 'a whole line', `${bytes.length} bytes without an end`);
+  const entry = parseEntry(bytes.toString('utf8'));
+  if (entry === null) return broken(null, 'the line', 'an entry', shortened(bytes));
+  const hash = expectedHash(bytes);
+  if (hash !== entry.hash) {
+    return broken(entry, 'hash of the entry', entry.hash, hash ?? 'no hash');
+  }
+  if (entry.seq !== seq) return broken(entry, 'number of the entry', `${seq}`, `${entry.seq}`);
+  if (head.hash !== '' && entry.previous !== head.hash) {
+    return broken(entry, 'hash of the entry before', head.hash, entry.previous);
+  }
+  return { entry, bytes, finding: null, torn: false };
+}
+
+const SHOWN = 60;
+
+function shortened(bytes: Buffer): string {
+  const text = bytes.toString('utf8', 0, SHOWN);
+  return JSON.stringify(bytes.length > SHOWN ? `${text}...` : text);
+}

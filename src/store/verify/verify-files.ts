@@ -1,0 +1,81 @@
+/**
+ * The files that an entry vouches for: a journal by its hash, personal data by their salted
+ * hash, or that they are gone where a later entry says that they were removed.
+ */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { textAt } from '../../core/fields.ts';
+import type { ChainEntry } from '../chain/chain-entry.ts';
+import { fileSha256 } from '../chain/file-sha256.ts';
+import type { Finding } from '../chain/finding.ts';
+import { JOURNAL_FILE, personalPath, REPORT_FILE } from '../chain/paths.ts';
+import { type PersonalFound, readPersonal } from '../chain/personal-file.ts';
+
+const GONE = 'no file';
+
+/** A repair's lies in its own folder; the entry of a calibration or health test says where, if it has one. */
+export function journalPathOf(folder: string, { kind, id, body }: ChainEntry): string | null {
+  if (kind === 'repair') return join(folder, id, JOURNAL_FILE);
+  const file = kind === 'care' ? textAt(body, 'journal', 'file') : null;
+  return file === null ? null : join(folder, file);
+}
+
+export function journalFinding(path: string, entry: ChainEntry): Finding | null {
+  const expected = textAt(entry.body, 'journal', 'sha256') ?? 'a hash in the entry';
+  const found = hashOrGone(path);
+  if (found === expected) return null;
+  const { seq, id } = entry;
+  return { where: 'journal', seq, id, what: `SHA-256 of ${JOURNAL_FILE}`, expected, found };
+}
+
+/** A report may be written anew at any time, so another one is worth a word and no more. */
+export function reportRemark(folder: string, entry: ChainEntry): string | null {
+  const expected = textAt(entry.body, 'report', 'sha256');
+  const path = join(folder, entry.id, REPORT_FILE);
+  if (expected === null || !existsSync(path) || hashOrGone(path) === expected) return null;
+  return `${entry.id}: ${REPORT_FILE} is not the one of the job's end: written anew, or changed`;
+}
+
+export interface PersonalChecked {
+  readonly state: 'none' | 'kept' | 'removed' | 'broken';
+  readonly fields: Readonly<Record<string, string>> | null;
+  readonly finding: Finding | null;
+}
+
+/** `removedAt` is when a later entry says that they were removed; null where none does. */
+export function checkPersonal(
+  folder: string,
+  entry: ChainEntry,
+  removedAt: string | null,
+): PersonalChecked {
+  const { seq, id, personalSha256 } = entry;
+  if (personalSha256 === null) return { state: 'none', fields: null, finding: null };
+  const found = readPersonal(personalPath(folder, entry));
+  const what = 'SHA-256 of personal data';
+  const broken = (expected: string, words: string): PersonalChecked => ({
+    state: 'broken',
+    fields: null,
+    finding: { where: 'personal data', seq, id, what, expected, found: words },
+  });
+  if (removedAt !== null) {
+    return found.state === 'missing'
+      ? { state: 'removed', fields: null, finding: null }
+      : broken(`none, removed on ${removedAt}`, 'a file that is there (again)');
+  }
+  const keeps = found.state === 'there' && found.sha256 === personalSha256;
+  return keeps
+    ? { state: 'kept', fields: found.personal.fields, finding: null }
+    : broken(personalSha256, foundWords(found));
+}
+
+const foundWords = (found: PersonalFound): string =>
+  found.state === 'missing' ? `${GONE}, and no entry that says it was removed` : found.sha256;
+
+function hashOrGone(path: string): string {
+  try {
+    return fileSha256(path);
+  } catch (error) {
+    const gone = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    return gone ? GONE : `a file that cannot be read (${String(error)})`;
+  }
+}

@@ -1,0 +1,115 @@
+/**
+ * The database against the chain: every entry, every column of a repair and every personal field is
+ * worked out anew from the chain and compared. A database that is missing or behind is no damage,
+ * since it is made or caught up from the chain; one that says something else is.
+ */
+import { existsSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
+import { canonicalJson } from '../../core/canonical-json.ts';
+import type { ChainEntry } from '../chain/chain-entry.ts';
+import { endFinding, type Finding } from '../chain/finding.ts';
+import { databasePath } from '../chain/paths.ts';
+import { headOf, isDatabaseError } from '../index/index-file.ts';
+import { SCHEMA_VERSION, versionOf } from '../index/schema.ts';
+import { loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { REPAIR_COLUMNS, repairRowOf } from '../index/store-rows.ts';
+
+export interface IndexCheck {
+  readonly check: (
+    entry: ChainEntry,
+    bytes: Buffer,
+    fields: Readonly<Record<string, string>> | null,
+  ) => Finding | null;
+  /** `last` is the last entry of the chain. */
+  readonly finish: (last: number) => {
+    readonly finding: Finding | null;
+    readonly remark: string | null;
+  };
+}
+
+const NOTHING: IndexCheck = { check: () => null, finish: () => ({ finding: null, remark: null }) };
+
+export function createIndexCheck(folder: string): IndexCheck {
+  const path = databasePath(folder);
+  const sqlite = loadSqlite();
+  if (!sqlite.ok) {
+    return endingWith(null, `the SQLite module ${sqlite.why}: meniscus.db was not compared`);
+  }
+  if (!existsSync(path)) return endingWith(null, 'meniscus.db is missing; it can be rebuilt');
+  let database: Database | null = null;
+  try {
+    database = openSqlite(path, { readonly: true });
+    const version = versionOf(database);
+    if (version !== SCHEMA_VERSION) {
+      database.close();
+      return endingWith(null, `meniscus.db is of version ${version} and was not compared`);
+    }
+    const found = database.pragma('quick_check(1)', { simple: true });
+    if (found === 'ok') return checkOn(database);
+    database.close();
+    return endingWith(damaged(String(found)), null);
+  } catch (error) {
+    if (database?.open === true) database.close();
+    if (!isDatabaseError(error)) throw error;
+    return endingWith(damaged(error.message), null);
+  }
+}
+
+const damaged = (found: string): Finding => ({
+  where: 'database',
+  seq: null,
+  id: null,
+  what: 'meniscus.db',
+  expected: 'a database that can be read',
+  found,
+});
+
+const endingWith = (finding: Finding | null, remark: string | null): IndexCheck => ({
+  ...NOTHING,
+  finish: () => ({ finding, remark }),
+});
+
+function checkOn(database: Database): IndexCheck {
+  const entryLine = database.prepare('SELECT line FROM entries WHERE seq = ?').pluck();
+  const repair = database.prepare(`SELECT ${REPAIR_COLUMNS} FROM repairs r WHERE r.seq = ?`);
+  const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?').raw();
+  const known = headOf(database).seq;
+  return {
+    check: (entry, bytes, fields) => {
+      const { seq, id } = entry;
+      if (seq > known) return null;
+      const differs = (what: string, expected: string, found: unknown): Finding | null =>
+        found === expected
+          ? null
+          : { where: 'database', seq, id, what, expected, found: String(found ?? 'no row') };
+      const line = entryLine.get(seq);
+      const row = entry.kind === 'repair' ? repair.get(seq) : null;
+      return (
+        (line === bytes.toString('utf8')
+          ? null
+          : differs('line of the entry', 'as in the chain', line)) ??
+        (row === null
+          ? null
+          : differs(
+              'columns of the repair',
+              canonicalJson(repairRowOf(entry, fields ?? {})),
+              spelled(row),
+            )) ??
+        differs(
+          'personal fields',
+          canonicalJson(fields ?? {}),
+          canonicalJson(Object.fromEntries(personal.all(seq) as [string, string][])),
+        )
+      );
+    },
+    finish: (last) => {
+      const { seq, hash } = headOf(database);
+      database.close();
+      if (seq > last) return { finding: endFinding({ seq, hash }, last), remark: null };
+      const behind = `meniscus.db is ${last - seq} entries behind; it catches up when it is next opened`;
+      return { finding: null, remark: seq < last ? behind : null };
+    },
+  };
+}
+
+const spelled = (row: unknown): string | null => (row === undefined ? null : canonicalJson(row));

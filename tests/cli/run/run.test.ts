@@ -1,0 +1,119 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import builtInJob from '../../../src/app/defaults/job.json' with { type: 'json' };
+import { type Ended, runProgram, scratchFolder, writeJson } from '../process.ts';
+
+const folder = scratchFolder();
+const journalIn = (records: string): string => join(folder, records, 'demo-0001', 'journal.jsonl');
+
+describe('the demo repair', () => {
+  let first: Ended;
+  beforeAll(async () => {
+    first = await runProgram(['run', '--speed', 'max', '--records', 'a'], folder);
+  });
+
+  test('ends well and says where the report is', () => {
+    expect(first.code).toBe(0);
+    expect(first.out).toContain('Job completed, break clear');
+    expect(first.out).toContain(join('a', 'demo-0001', 'report.html'));
+    for (const name of ['journal.jsonl', 'report.html', 'report.json']) {
+      expect(existsSync(join(folder, 'a', 'demo-0001', name))).toBe(true);
+    }
+  });
+
+  test('gives the same journal byte for byte from the same seed, and another from another', async () => {
+    await runProgram(['run', '--speed', 'max', '--records', 'b'], folder);
+    await runProgram(['run', '--speed', 'max', '--records', 'c', '--seed', '2'], folder);
+    const journal = readFileSync(journalIn('a'));
+    expect(readFileSync(journalIn('b')).equals(journal)).toBe(true);
+    expect(readFileSync(journalIn('c')).equals(journal)).toBe(false);
+  });
+
+  test('never overwrites a record', async () => {
+    const before = readFileSync(journalIn('a'));
+    await runProgram(['run', '--speed', 'max', '--records', 'a', '--seed', '3'], folder);
+    expect(readFileSync(journalIn('a')).equals(before)).toBe(true);
+    expect(existsSync(join(folder, 'a', 'demo-0001.2', 'journal.jsonl'))).toBe(true);
+  });
+
+  test('replays to the same decisions', async () => {
+    const { code, out } = await runProgram(['replay', journalIn('a')], folder);
+    expect(out).toContain('every decision is the same');
+    expect(code).toBe(0);
+  });
+});
+
+test('what is simulated can come from a file: a wide gap fills in one cycle', async () => {
+  const gap = { kind: 'leg', count: 3, lengthMm: 6, endRatio: 0.5, escapeS: 10, widthMm: 1.5 };
+  const plant = writeJson(folder, 'plant.json', {
+    schema: 'meniscus/plant@1',
+    break: { gaps: [{ ...gap, mouthApertureUm: 3 }] },
+  });
+  const { code, out } = await runProgram(
+    ['run', '--speed', 'max', '--records', 'plant', '--plant', plant],
+    folder,
+  );
+  expect(code).toBe(0);
+  expect(out).toContain('6.5 fill-pit, cycle 1');
+  const [header = ''] = readFileSync(journalIn('plant'), 'utf8').split('\n');
+  expect(header).toContain('"lengthM":0.006');
+});
+
+describe('ending early', () => {
+  test.each(['SIGINT', 'SIGTERM'] as const)(
+    '%s makes safe, closes the journal and says why',
+    async (signal) => {
+      let sent = false;
+      const records = `early-${signal}`;
+      const { code, out } = await runProgram(
+        ['run', '--speed', '100', '--records', records],
+        folder,
+        (printed, kill) => {
+          if (sent || !printed.includes('5.2 vacuum-dwell')) return;
+          sent = true;
+          kill(signal);
+        },
+      );
+      expect(code).toBe(130);
+      expect(out).toContain(`Ended by ${signal}`);
+      const lines = readFileSync(journalIn(records), 'utf8').trimEnd().split('\n');
+      expect(lines.at(-1)).toContain('"interrupted"');
+      expect(lines.at(-1)).toContain(`Ended by ${signal}`);
+    },
+  );
+
+  test('an alarm that aborts gives exit code 4, a person who stops exit code 3', async () => {
+    const abort = await runProgram(
+      ['run', '--speed', 'max', '--records', 'd', '--fault', 'emergency-stop'],
+      folder,
+    );
+    expect(abort.code).toBe(4);
+    const stop = await runProgram(
+      ['run', '--speed', 'max', '--records', 'e', '--fault', 'worn-out-lamp'],
+      folder,
+    );
+    expect(stop.code).toBe(3);
+  });
+});
+
+test('a byte order mark before a file is no part of it', async () => {
+  const marked = writeJson(folder, 'marked.json', `\ufeff${JSON.stringify(builtInJob)}`);
+  const records = join(folder, 'marked');
+  const { code } = await runProgram(
+    ['run', '--speed', 'max', '--job', marked, '--records', records],
+    folder,
+  );
+  expect(code).toBe(0);
+});
+
+test('no record is named so that a command would take it for an option', async () => {
+  const job = writeJson(folder, 'minus.json', { ...builtInJob, reference: '-1-1' });
+  const records = join(folder, 'minus');
+  const { code, out } = await runProgram(
+    ['run', '--speed', 'max', '--job', job, '--records', records],
+    folder,
+  );
+  expect(code).toBe(0);
+  expect(out).toContain('Record: 1-1, entry 1');
+});

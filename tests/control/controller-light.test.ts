@@ -1,0 +1,107 @@
+/** A cure ends only with a sensor that was seen to fall to dark with the lamp. */
+import { describe, expect, test } from 'vitest';
+import type { Event } from '../../src/core/events.ts';
+import { createDriver, driveTo, type FrameChange } from '../drive.ts';
+
+const LIT: FrameChange = { lit: 511 };
+
+function curing() {
+  const driver = createDriver();
+  driveTo(driver, 'cure');
+  driver.pass(1, LIT);
+  expect(driver.last().outputs.lampEnabled).toBe(true);
+  return driver;
+}
+
+/** Lights the lamp until its dose is met and it goes out for the last look. */
+function untilOut(driver: ReturnType<typeof createDriver>) {
+  let step = driver.tick(LIT);
+  const met = () => step.snapshot.doseJPerM2 >= step.snapshot.targetJPerM2;
+  while (step.outputs.lampEnabled || !met()) step = driver.tick(LIT);
+  return step;
+}
+
+const measuredDose = (events: readonly Event[]) =>
+  events.filter((event) => event.kind === 'measured' && event.name === 'doseJPerM2');
+
+describe('the lamp is out', () => {
+  test('before a cure, until the sensor has been seen dark', () => {
+    const driver = createDriver();
+    driveTo(driver, 'cure');
+    for (let n = 0; n < 4; n++) expect(driver.tick(LIT).outputs.lampEnabled).toBe(false);
+    expect(driver.pass(0.5, LIT).outputs.lampEnabled).toBe(true);
+  });
+
+  test('after a cure, and the dose is stated only once the sensor fell to dark', () => {
+    const driver = curing();
+    const out = untilOut(driver);
+    expect(out.snapshot.phase).toBe('cure');
+    expect(measuredDose(out.events)).toEqual([]);
+    const events: Event[] = [];
+    for (let n = 0; n < 20; n++) events.push(...driver.tick(LIT).events);
+    expect(measuredDose(events)).toHaveLength(1);
+    expect(driver.last().snapshot.phase).toBe('scrape');
+  });
+
+  test('for a moment in mid-cure when the lit sensor stood still for half a minute', () => {
+    const driver = curing();
+    let outTicks = 0;
+    for (let n = 0; n < 20 * 65; n++) {
+      if (!driver.tick(LIT).outputs.lampEnabled) outTicks += 1;
+    }
+    expect(outTicks).toBeGreaterThan(0);
+    expect(outTicks).toBeLessThan(20);
+    expect(driver.last().snapshot).toMatchObject({ phase: 'cure', batch: 'running' });
+  });
+});
+
+describe('a cure does not end as met', () => {
+  test.each([
+    ['a sensor that is stuck while it flickers by one count', 511],
+    ['a zero that is 2.5 mW/cm2 off', 153],
+  ])('with %s', (_, counts) => {
+    const driver = curing();
+    untilOut(driver);
+    const events: Event[] = [];
+    for (let n = 0; n < 20 * 60; n++) {
+      events.push(...driver.tick({ counts: { irradiance: counts } }).events);
+    }
+    expect(measuredDose(events)).toEqual([]);
+    expect(driver.last().snapshot.phase).toBe('cure');
+    expect(driver.last().snapshot.batch).not.toBe('running');
+  });
+
+  test('with a shield that is opened as soon as the lamp is out: the look is made up for', () => {
+    const driver = curing();
+    untilOut(driver);
+    const open: FrameChange = { switches: { shieldClosed: false } };
+    const events: Event[] = [];
+    for (let n = 0; n < 20 * 20; n++) events.push(...driver.tick(open).events);
+    expect(measuredDose(events)).toEqual([]);
+    expect(driver.last().snapshot).toMatchObject({ phase: 'cure', batch: 'held' });
+  });
+
+  test('with more light than this lamp ever gave, however often a person lets it go on', () => {
+    const driver = createDriver();
+    driveTo(driver, 'cure');
+    const bright: FrameChange = { lit: 102 + 818 };
+    const events: Event[] = [];
+    for (let n = 0; n < 20 * 60 * 60; n++) {
+      const pressed = n % 40 === 0 ? (['yes'] as const) : [];
+      events.push(...driver.tick({ ...bright, pressed }).events);
+    }
+    const restarts = events.filter((event) => event.kind === 'batch' && event.to === 'restarting');
+    expect(restarts.length).toBeGreaterThan(100);
+    expect(measuredDose(events)).toEqual([]);
+    expect(driver.last().snapshot).toMatchObject({ phase: 'cure', doseJPerM2: 0 });
+  });
+
+  test('with more light than this lamp ever gave', () => {
+    const driver = createDriver();
+    driveTo(driver, 'cure');
+    // 1.4 times the 19.5 mW/cm2 of the demo lamp.
+    driver.pass(4, { lit: 102 + 559 });
+    expect(driver.last().snapshot.batch).not.toBe('running');
+    expect(driver.last().outputs.lampEnabled).toBe(false);
+  });
+});

@@ -1,5 +1,0 @@
-/** The Spanish words of the guided procedures, for tests that need another language than English. */
-import { guidedCatalogueSchema } from '../../src/guided/catalogue.ts';
-import spanish from '../../src/guided/catalogues/es.json' with { type: 'json' };
-
-export const ES = guidedCatalogueSchema.parse(spanish);

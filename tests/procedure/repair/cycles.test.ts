@@ -1,0 +1,164 @@
+import { describe, expect, test } from 'vitest';
+import type { Answer } from '../../../src/core/events.ts';
+import { CURE_PHASES, type PhaseId } from '../../../src/core/phases.ts';
+import type { PhaseContext, ProcedureState } from '../../../src/procedure/phase.ts';
+import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
+import {
+  type ProcedureStep,
+  resume,
+  stepProcedure,
+} from '../../../src/procedure/repair/repair-phases.ts';
+import { DEFAULT_PROFILE } from '../../configs.ts';
+import { ATMOSPHERE_PA } from '../../frames.ts';
+
+const CONTEXT: PhaseContext = {
+  profile: DEFAULT_PROFILE,
+  volumeM3: 30e-6,
+  greatestRatio: 12.5,
+  pressurePa: ATMOSPHERE_PA,
+  glassK: 296.15,
+  findings: [],
+  answer: null,
+  lampLastKnownWPerM2: null,
+  cure: {
+    done: false,
+    doseJPerM2: 0,
+    doseUncertaintyJPerM2: 0,
+    doseCoverageFactor: 1.645,
+    lampOnS: 0,
+  },
+  light: { dark: true, quietS: 0 },
+  dtS: 0.05,
+};
+
+const at = (phase: PhaseId, change: Partial<ProcedureState> = {}): ProcedureState => ({
+  ...PROCEDURE_START,
+  atmospherePa: ATMOSPHERE_PA,
+  phase,
+  cycle: 1,
+  ...change,
+});
+
+const answer = (state: ProcedureState, given: Answer): ProcedureStep =>
+  stepProcedure(state, { ...CONTEXT, answer: given });
+
+const leadsTo = (step: ProcedureStep) => ({ phase: step.state.phase, cycle: step.state.cycle });
+
+describe('still bubbling?', () => {
+  test('NO lets the air in', () => {
+    expect(leadsTo(answer(at('ask-bubbles', { vacuumHeldS: 60 }), 'no')).phase).toBe('release');
+  });
+
+  test('YES keeps the vacuum by the profile’s extension, never past its longest dwell', () => {
+    const extended = answer(at('ask-bubbles', { vacuumHeldS: 62 }), 'yes').state;
+    expect(extended).toMatchObject({ phase: 'vacuum-dwell', dwellForS: 30 });
+    const last = answer(at('ask-bubbles', { vacuumHeldS: 100 }), 'yes').state;
+    expect(last.dwellForS).toBeCloseTo(20, 1);
+    const over = answer(at('ask-bubbles', { vacuumHeldS: 121 }), 'yes').state;
+    expect(over.phase).toBe('bubbles-stay');
+  });
+
+  test('the time of the question counts as time under vacuum', () => {
+    const asked = stepProcedure(at('ask-bubbles', { vacuumHeldS: 60 }), CONTEXT).state;
+    expect(asked.vacuumHeldS).toBeCloseTo(60.05, 9);
+  });
+});
+
+describe('clear?', () => {
+  const { planned, extra } = DEFAULT_PROFILE.cycles;
+
+  test('YES goes on to the pit', () => {
+    expect(leadsTo(answer(at('ask-clear'), 'yes')).phase).toBe('fill-pit');
+  });
+
+  test('NO begins the next planned cycle, then offers further ones, then none', () => {
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned - 1 }), 'no'))).toEqual({
+      phase: 'evacuate',
+      cycle: planned,
+    });
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-cycle');
+    expect(leadsTo(answer(at('offer-cycle', { cycle: planned }), 'yes'))).toEqual({
+      phase: 'evacuate',
+      cycle: planned + 1,
+    });
+    const most = at('ask-clear', { cycle: planned + extra });
+    expect(leadsTo(answer(most, 'no')).phase).toBe('accept-mark');
+  });
+
+  test('a declined cycle asks whether to cure a mark in; NO stops with nothing cured', () => {
+    const asked = answer(at('offer-cycle'), 'no').state;
+    expect(asked.phase).toBe('accept-mark');
+    expect(answer(asked, 'no').lead).toBe('stop');
+  });
+
+  test('a mark that was accepted stays one, however the final look is answered', () => {
+    const accepted = answer(at('accept-mark'), 'yes').state;
+    expect(accepted).toMatchObject({ phase: 'fill-pit', outcome: 'mark-remains' });
+    const looked = answer({ ...accepted, phase: 'final-look' }, 'yes').state;
+    expect(looked).toMatchObject({ phase: 'result', outcome: 'mark-remains' });
+    expect(answer(at('final-look'), 'yes').state.outcome).toBe('clear');
+    expect(answer(at('final-look'), 'no').state.outcome).toBe('mark-remains');
+  });
+});
+
+describe('the fill is judged without pressure', () => {
+  const vent = (elapsedS: number, gaugePa: number) =>
+    stepProcedure(at('vent', { elapsedS }), { ...CONTEXT, pressurePa: ATMOSPHERE_PA + gaugePa });
+  const { restS } = DEFAULT_PROFILE.pressure;
+
+  test('only once vented, and after the rest in which hidden air shows', () => {
+    expect(vent(restS, 0).state.phase).toBe('ask-clear');
+    expect(vent(restS - 1, 0).state.phase).toBe('vent');
+    expect(vent(restS + 60, 3_000).state.phase).toBe('vent');
+  });
+});
+
+describe('phases', () => {
+  test('a person is waited for at every step of hand work and every question, with a deadline', () => {
+    for (const [id, phase] of Object.entries(PHASE_TABLE)) {
+      if (phase.kind === 'automatic') expect(phase.answerWithinS, id).toBeNull();
+      else expect(phase.answerWithinS, id).toBeGreaterThan(0);
+    }
+  });
+
+  test('every wait for the world has an end or a deadline', () => {
+    for (const [id, phase] of Object.entries(PHASE_TABLE)) {
+      // The self-test and the cures have alarms of their own: self-test, lamp-weak.
+      const watched = id === 'self-test' || CURE_PHASES.has(id as PhaseId);
+      if (phase.kind !== 'automatic' || watched) continue;
+      const deadline = phase.reachWithinS(DEFAULT_PROFILE);
+      const ends = phase.lastsS?.(at(id as PhaseId), DEFAULT_PROFILE);
+      expect(deadline ?? ends, id).toEqual(expect.any(Number));
+    }
+  });
+
+  test('none passes without an answer where a person must look or act', () => {
+    for (const [id, phase] of Object.entries(PHASE_TABLE)) {
+      if (phase.kind === 'automatic') continue;
+      const waited = at(id as PhaseId, { elapsedS: 1e6, vacuumHeldS: 1e6 });
+      expect(stepProcedure(waited, CONTEXT).state.phase, id).toBe(id);
+    }
+  });
+
+  test('only the cures have the lamp, and they are vented', () => {
+    const lit = Object.entries(PHASE_TABLE).filter(([id, { lamp }]) =>
+      lamp(at(id as PhaseId, { darkLookS: null })),
+    );
+    expect(lit.map(([id]) => id)).toEqual([...CURE_PHASES]);
+    for (const id of CURE_PHASES) {
+      expect(PHASE_TABLE[id].air(at(id), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
+    }
+  });
+
+  test('a dwell that was held starts anew from its approach; other phases where they were', () => {
+    expect(resume(at('vacuum-dwell', { elapsedS: 40 }))).toMatchObject({
+      phase: 'evacuate',
+      elapsedS: 0,
+    });
+    expect(resume(at('pressure-dwell')).phase).toBe('pressurise');
+    expect(resume(at('seal-watch')).phase).toBe('seal-pull');
+    expect(resume(at('cure')).phase).toBe('cure');
+    expect(resume(at('polish')).phase).toBe('polish');
+  });
+});

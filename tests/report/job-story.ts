@@ -1,0 +1,130 @@
+/** A hand-made job for the tests of the report: one cycle with a hold, a cure, demo data throughout. */
+
+import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
+import { SAFE } from '../../src/core/frame.ts';
+import type { PhaseId } from '../../src/core/phases.ts';
+import { createJournal } from '../../src/journal/journal.ts';
+import type { JournalEnd } from '../../src/journal/journal-format.ts';
+import { HEALTHY_FRAME } from '../frames.ts';
+import { DONE, fail, headerOf, memoryFile, SNAPSHOT } from './journal-data.ts';
+
+export const PROFILE = {
+  schema: 'meniscus/profile@1',
+  sealCheck: { leakLimitPaM3PerS: 0.005 },
+  vacuum: { setPointKPaAbs: 25, lowestKPaAbs: 15 },
+  pressure: { setPointKPaGauge: 138, highestKPaGauge: 172 },
+  glass: { lowestC: 12, highestC: 40 },
+  cure: { targetMJPerCm2: 6000, leastS: 30, longestS: 600 },
+};
+
+/** What a report reads of a unit file that states uncertainties; not a whole one. */
+export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
+
+export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
+const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
+  at(timeS, { kind: 'phase', phase: id, cycle });
+const measured = (timeS: number, name: (Event & { kind: 'measured' })['name'], value: number) =>
+  at(timeS, { kind: 'measured', name, value });
+
+export const alarmEvent = (alarm: string, action: AlarmAction): UnstampedEvent => ({
+  kind: 'alarm',
+  alarm,
+  from: 'normal',
+  to: 'unacknowledged',
+  action,
+  priority: 'medium',
+  cause: 'Expected demo, seen other',
+  remedy: 'Demo remedy.',
+});
+
+const START: readonly Event[] = [
+  at(0, { kind: 'batch', from: 'idle', to: 'running', why: 'demo' }),
+  phase(0, 'self-test', 0),
+  measured(2, 'atmospherePa', 100_600),
+  phase(2, 'seal-watch', 0),
+  measured(18, 'leakRatePaM3PerS', 0.001),
+  phase(18, 'evacuate', 1),
+  phase(20, 'vacuum-dwell', 1),
+];
+
+/** Without an end event: the footer's own words count. */
+export const STOPPED: readonly Event[] = [
+  ...START,
+  at(30, { kind: 'batch', from: 'running', to: 'stopping', why: 'demo stop' }),
+];
+
+const FROM_BUBBLES_ON: readonly Event[] = [
+  measured(50, 'vacuumReachedPa', 25_100),
+  phase(50, 'ask-bubbles', 1),
+  at(55, { kind: 'answer', phase: 'ask-bubbles', answer: 'no' }),
+  phase(55, 'release', 1),
+  phase(56, 'pressurise', 1),
+  phase(60, 'pressure-dwell', 1),
+  measured(100, 'pressureReachedPa', 238_000),
+  phase(100, 'vent', 1),
+  phase(102, 'ask-clear', 1),
+  at(105, { kind: 'answer', phase: 'ask-clear', answer: 'yes' }),
+  phase(105, 'place-lamp', 1),
+  phase(110, 'cure', 1),
+  measured(150, 'doseJPerM2', 60_200),
+  measured(150, 'doseUncertaintyJPerM2', 100),
+  measured(150, 'doseCoverageFactor', 2),
+  measured(150, 'lampOnS', 40),
+  measured(150, 'irradianceMeanWPerM2', 1505),
+  phase(150, 'scrape', 1),
+  phase(190, 'result', 1),
+  at(200, { kind: 'batch', from: 'running', to: 'complete', why: 'demo' }),
+  at(200, { kind: 'end', ...DONE }),
+];
+
+export const GOOD_JOB: readonly Event[] = [...START, ...FROM_BUBBLES_ON];
+
+/** The same with a person's hold in the middle of the vacuum dwell. */
+export const HELD_JOB: readonly Event[] = [
+  ...START,
+  at(30, { kind: 'batch', from: 'running', to: 'holding', why: 'demo hold' }),
+  at(31, { kind: 'batch', from: 'holding', to: 'held', why: 'demo hold' }),
+  at(38, { kind: 'batch', from: 'held', to: 'restarting', why: 'demo' }),
+  at(39, { kind: 'batch', from: 'restarting', to: 'running', why: 'demo' }),
+  phase(39, 'vacuum-dwell', 1),
+  ...FROM_BUBBLES_ON,
+];
+
+export interface Telling {
+  readonly profile?: unknown;
+  readonly job?: unknown;
+  readonly unit?: unknown;
+  readonly seed?: number | null;
+  readonly end?: JournalEnd;
+  readonly lowestPa?: number;
+  readonly glassK?: number;
+  readonly doseJPerM2?: number;
+  /** What goes with the job beside its settings. */
+  readonly about?: unknown;
+}
+
+/** The text of a journal with these events, and a tick and a snapshot every five seconds. */
+export function journalOf(events: readonly Event[], telling: Telling = {}): string {
+  const { file, text } = memoryFile();
+  const { profile = PROFILE, job = {}, unit = UNIT, seed = 7, end = DONE, about = null } = telling;
+  const header = { ...headerOf({ profile, job, unit }), seed, about };
+  const journal = createJournal({ path: '', header, onError: fail, open: () => file });
+  for (const event of events) journal.event(event);
+  for (let timeS = 0; timeS <= 200; timeS += 5) {
+    const frame = { ...HEALTHY_FRAME, sequence: timeS / 5, timeS, sampledAtS: timeS };
+    journal.tick(frame, [], SAFE);
+    journal.snapshot(snapshotAt(events, timeS, telling));
+  }
+  journal.close(end);
+  return text();
+}
+
+function snapshotAt(events: readonly Event[], timeS: number, telling: Telling): Snapshot {
+  const now = events.findLast((event) => event.kind === 'phase' && event.timeS <= timeS);
+  const { phase: id, cycle } =
+    now?.kind === 'phase' ? now : ({ phase: 'self-test', cycle: 0 } as const);
+  const { lowestPa = 25_000, glassK = 296.15, doseJPerM2 = 0 } = telling;
+  const evacuated = id === 'vacuum-dwell' || id === 'ask-bubbles';
+  const pressurePa = evacuated ? lowestPa : id === 'pressure-dwell' ? 238_000 : 100_600;
+  return { ...SNAPSHOT, timeS, phase: id, cycle, pressurePa, glassK, doseJPerM2 };
+}
