@@ -3,6 +3,7 @@
  * checked on every frame of every run.
  */
 
+import { tap } from 'rxjs';
 import { createSimulatedBoard, type SimulatedBoard } from '../sim/board/simulated-board.ts';
 import { FAULT_PRESETS } from '../sim/faults/faults.ts';
 import type { Scenario } from '../sim/faults/scenario.ts';
@@ -72,13 +73,19 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     events.push(...tick.events);
     snapshots.push(tick.snapshot);
   };
-  const pipeline: Pipeline = createPipeline(board, REPAIR, config, [{ name: 'bench', take }], {
-    onConsumerError: (_, error) => failures.push(error),
-    onFault: (error) => failures.push(error),
-    onEnd: () => {
-      over = true;
+  const pipeline: Pipeline = createPipeline(
+    board,
+    REPAIR,
+    config,
+    [{ name: 'bench', follow: ({ ticks$ }) => ticks$.pipe(tap(take)) }],
+    {
+      onConsumerError: (_, error) => failures.push(error),
+      onFault: (error) => failures.push(error),
+      onEnd: () => {
+        over = true;
+      },
     },
-  });
+  );
   for (let t = 0; t < LONGEST_S / scenario.tickS && !over; t++) {
     board.tick();
     if (failures.length > 0) throw failures[0];
