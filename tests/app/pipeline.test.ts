@@ -121,6 +121,7 @@ describe('the pipeline', () => {
     };
     createPipeline(board, REPAIR, DEFAULT_CONFIG, [consumer], {
       ...quiet,
+      onConsumerError: (name) => log.push(`consumer ${name}`),
       onFault: (error) => log.push(`fault: ${String(error)}`),
     });
     send(0);
