@@ -14,7 +14,7 @@ import type { PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
-import { checkInvariants } from './invariants.ts';
+import { checkBalance, checkInvariants } from './invariants.ts';
 
 export interface BenchOptions {
   readonly seed?: number;
@@ -35,6 +35,15 @@ export interface BenchRun {
   /** Board time at which each phase was entered first. */
   readonly enteredS: ReadonlyMap<PhaseId, number>;
   readonly alarms: readonly string[];
+  readonly tip: TipDanger;
+}
+
+/** Stress intensity at the longest leg's tip over that at which slow growth begins, in the plant. */
+export interface TipDanger {
+  /** Looked at once a second and at each alarm. */
+  readonly greatest: number;
+  /** Null where no alarm was raised. */
+  readonly atFirstAlarm: number | null;
 }
 
 const LONGEST_S = 5400;
@@ -64,6 +73,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
   const board = createSimulatedBoard(scenario);
   const events: Event[] = [];
   const snapshots: Snapshot[] = [];
+  const tip = tipWatch(board);
   const failures: unknown[] = [];
   let last: Tick<Repair> | null = null;
   let over = false;
@@ -72,6 +82,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     last = tick;
     events.push(...tick.events);
     snapshots.push(tick.snapshot);
+    tip.look(tick);
   };
   const pipeline: Pipeline = createPipeline(
     board,
@@ -92,6 +103,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     if (last !== null && options.watch?.(last, board, pipeline)) break;
   }
   if (last === null) throw new Error('no tick');
+  checkBalance(board.view());
   const end = events.find((event) => event.kind === 'end');
   const enteredS = new Map<PhaseId, number>();
   for (const event of events) {
@@ -106,8 +118,24 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     snapshots,
     board,
     enteredS,
+    tip: tip.danger(),
     alarms: events.flatMap((event) =>
       event.kind === 'alarm' && event.to === 'unacknowledged' ? [event.alarm] : [],
     ),
+  };
+}
+
+function tipWatch(board: SimulatedBoard) {
+  let greatest = 0;
+  let atFirstAlarm: number | null = null;
+  return {
+    look: ({ frame, events }: Tick<Repair>): void => {
+      const alarmed = events.some(({ kind }) => kind === 'alarm');
+      if (!alarmed && frame.sequence % 20 !== 0) return;
+      const ratio = board.view().truth.slowGrowthRatio();
+      greatest = Math.max(greatest, ratio);
+      if (alarmed) atFirstAlarm ??= ratio;
+    },
+    danger: (): TipDanger => ({ greatest, atFirstAlarm }),
   };
 }
