@@ -32,7 +32,6 @@ export interface FrameSource {
   readonly damage: (messages: number) => void;
   /** The next frame is the first of a connection: nothing before it counts. */
   readonly startConnection: (hostS: number) => void;
-  readonly heardAtS: () => number;
 }
 
 type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
@@ -51,7 +50,6 @@ interface State {
   /** Spoilt messages since the last frame of the board, which explain as many that are missing. */
   spoilt: number;
   damagePending: boolean;
-  heardAtS: number;
   muteDueS: number;
   /** Whether a frame says when the host heard it. */
   readonly comparesClocks: boolean;
@@ -70,7 +68,6 @@ export function createFrameSource(
     freshConnection: true,
     spoilt: 0,
     damagePending: false,
-    heardAtS: openedS,
     muteDueS: openedS + patienceS,
     comparesClocks,
   };
@@ -79,7 +76,6 @@ export function createFrameSource(
       const fields = readFrame(body);
       if (fields === null) return null;
       state.muteDueS = hostS + patienceS;
-      state.heardAtS = hostS;
       return heardFrame(state, fields, hostS);
     },
     mute: (hostS) => {
@@ -100,7 +96,6 @@ export function createFrameSource(
       state.freshConnection = true;
       state.spoilt = 0;
     },
-    heardAtS: () => state.heardAtS,
   };
 }
 

@@ -58,7 +58,7 @@ export async function openOn(scripts: readonly (Script | null)[]): Promise<Desk>
         return line;
       },
       portName: 'port-1',
-      clock: time,
+      scheduler: time.scheduler,
       tickS: TICK_S,
       limits: LIMITS,
       onNotice: (words) => notices.push(words),

@@ -11,7 +11,10 @@ const LAMP_ENABLE = 8;
 async function openOn(script: Script) {
   const clock = createVirtualTime();
   const line = createScriptedLine(script);
-  const opened = await awaiting(clock, openStockBoard({ openLine: async () => line, clock }));
+  const opened = await awaiting(
+    clock,
+    openStockBoard({ openLine: async () => line, scheduler: clock.scheduler }),
+  );
   return { clock, line, opened };
 }
 

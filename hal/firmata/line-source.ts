@@ -1,0 +1,72 @@
+/**
+ * The lines to one port as a stream: whoever subscribes gets a line of its own, which closes when
+ * that one leaves, even if it opens only then. A port is there once, so the next line is opened
+ * when the last one has closed.
+ */
+import {
+  catchError,
+  concatWith,
+  defer,
+  finalize,
+  firstValueFrom,
+  from,
+  NEVER,
+  type Observable,
+  of,
+  type SchedulerLike,
+  switchMap,
+  throwError,
+  timeout,
+} from 'rxjs';
+import { ProblemError, problemOf } from './errors.ts';
+import type { Line, OpenLine } from './line.ts';
+
+export interface LineSource {
+  /** Errors with a ProblemError when the line does not open; never completes. */
+  readonly line$: Observable<Line>;
+  /** Resolves when no line is open or closing. */
+  readonly released: () => Promise<void>;
+}
+
+/** A driver that hangs on closing must not keep the program from ending. */
+const CLOSING_MS = 2000;
+
+export function createLineSource(openLine: OpenLine, scheduler: SchedulerLike): LineSource {
+  let released: Promise<void> = Promise.resolve();
+  const line$ = defer(() => released).pipe(
+    switchMap(() => {
+      const opening = Promise.resolve().then(openLine);
+      const close = (): void => {
+        released = opening.then(
+          (line) => closed(line, scheduler),
+          () => undefined,
+        );
+      };
+      return from(opening).pipe(
+        catchError((error) => throwError(() => problemFrom(error))),
+        concatWith(NEVER),
+        finalize(close),
+      );
+    }),
+  );
+  return { line$, released: () => released };
+}
+
+const problemFrom = (error: unknown): ProblemError =>
+  error instanceof ProblemError ? error : new ProblemError(problemOf('port-failed', String(error)));
+
+/** A line that fails to close is gone already. */
+function closed(line: Line, scheduler: SchedulerLike): Promise<void> {
+  // A port may fail once more while it closes, and nobody may crash.
+  line.on('error', () => undefined);
+  if (!line.isOpen) return Promise.resolve();
+  const closing = new Promise<void>((resolve) => {
+    line.close(() => resolve());
+  });
+  const giveUp = timeout<void, Observable<void>>({
+    first: CLOSING_MS,
+    with: () => of(undefined),
+    scheduler,
+  });
+  return firstValueFrom(from(closing).pipe(giveUp));
+}
