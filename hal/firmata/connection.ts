@@ -22,13 +22,12 @@ import {
   take,
   takeWhile,
   tap,
-  throwError,
   timeout,
 } from 'rxjs';
 import { type Problem, ProblemError, problemOf } from './errors.ts';
 import { createFirmataHost, type Firmata, type FirmataHost } from './firmata-host.ts';
 import type { Line } from './line.ts';
-import { SYSEX_END, SYSEX_START, UNIT_SYSEX } from './protocol.ts';
+import { type Decoded, openMessage, SYSEX_END, SYSEX_START, UNIT_SYSEX } from './protocol.ts';
 import { createTransport, type Transport } from './transport.ts';
 import { receiveUnitMessages } from './unit-messages.ts';
 
@@ -43,7 +42,7 @@ export interface Connection {
   readonly io: Firmata;
   readonly firmware: FirmwareSeen;
   /** The unit's messages from the board. */
-  readonly messages$: Observable<readonly number[]>;
+  readonly messages$: Observable<Decoded>;
   /** Errors with a ProblemError when the line is lost. */
   readonly lost$: Observable<never>;
   /** Sends one of the unit's messages: kind, fields and check. */
@@ -79,8 +78,8 @@ function connectOn(line: Line, wish: ConnectionWish): Observable<Connection> {
     const host = createFirmataHost(transport, samplingIntervalMs, (said) =>
       onNotice(`The Firmata driver reports: ${wordsOf(said)}`),
     );
-    const messages$ = new Subject<readonly number[]>();
-    const forget = receiveUnitMessages(host.io, (message) => messages$.next(message));
+    const messages$ = new Subject<Decoded>();
+    const forget = receiveUnitMessages(host.io, (message) => messages$.next(openMessage(message)));
     const letGo = (): void => {
       forget();
       host.dispose();
@@ -122,9 +121,9 @@ function ready(
       ignoreElements(),
     );
   });
-  const giveUp = (): Observable<never> => {
+  const giveUp = (): never => {
     const unfit = io.firmware.name === undefined ? null : judge(firmwareOf(io));
-    return throwError(() => new ProblemError(unfit ?? problemOf('no-answer', whatCame(transport))));
+    throw new ProblemError(unfit ?? problemOf('no-answer', whatCame(transport)));
   };
   return merge(transport.lost$, ready$, asking$).pipe(
     take(1),

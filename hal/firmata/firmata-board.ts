@@ -22,7 +22,7 @@ import type { Frame, Outputs } from '../../src/frame.ts';
 import { type Board, BoardClosedError, type BoardIdentity } from '../board.ts';
 import { nowS } from './clock.ts';
 import type { Connection } from './connection.ts';
-import { type Problem, ProblemError } from './errors.ts';
+import { type Problem, problemIn } from './errors.ts';
 import { type Acting, actsSafely } from './frame-decoder.ts';
 import { type BareFrame, createFrameSource, type HeardFrame } from './frame-source.ts';
 import { hostLooks } from './host-looks.ts';
@@ -32,7 +32,7 @@ import { createLineSource } from './line-source.ts';
 import { type LinkEvent, linkTo } from './link.ts';
 import { encodeOutputs, SAFE_MESSAGE } from './outputs-message.ts';
 import { FIRMWARE_NAME, TRIP_BITS } from './protocol.ts';
-import { createSignals, type SignalDriver } from './signals.ts';
+import type { SignalDriver } from './signals.ts';
 
 export interface FirmataBoardOptions {
   /** A new line for every call. */
@@ -68,21 +68,18 @@ interface State {
   closed: boolean;
 }
 
+const NO_LINK = { connection: null, agreed: false, signals: null };
+
 export async function openFirmataBoard(options: FirmataBoardOptions): Promise<OpenedBoard> {
   const { scheduler, tickS, comparesClocks = true, onNotice = () => {} } = options;
   const { line$, released } = createLineSource(options.openLine, scheduler);
   const looks$ = hostLooks(tickS, scheduler);
   const source = createFrameSource(tickS, nowS(scheduler), comparesClocks);
-  const state: State = {
-    connection: null,
-    agreed: false,
-    signals: null,
-    lastTimeS: 0,
-    closed: false,
-  };
+  const state: State = { ...NO_LINK, lastTimeS: 0, closed: false };
   const events$ = new Subject<LinkEvent>();
   const ended$ = new Subject<void>();
-  linkTo({ ...options, line$, looks$, source, onNotice })
+  const link$ = linkTo({ ...options, line$, looks$, source, onNotice });
+  link$
     .pipe(
       tap((event) => follow(state, event)),
       takeUntil(ended$),
@@ -92,67 +89,49 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
     await firstValueFrom(events$.pipe(filter(({ kind }) => kind === 'agreed')));
   } catch (error) {
     await released();
-    if (error instanceof ProblemError) return { ok: false, problem: error.problem };
-    throw error;
+    return { ok: false, problem: problemIn(error) };
   }
+  const heard$ = events$.pipe(
+    filter((event) => event.kind === 'frame'),
+    map(({ heard }) => heard),
+  );
   const mute$ = looks$.pipe(
     filter(({ justBack }) => !justBack),
     map(({ atS }) => source.mute(atS)),
     filter((frame) => frame !== null),
     takeUntil(ended$),
   );
-  const frames$ = new Subject<Frame>();
-  numbered(state, merge(heardFrames(events$, options), mute$), frames$).subscribe(frames$);
+  heard$.subscribe(({ acting }) => options.onActing?.(acting));
+  const bare$ = merge(heard$.pipe(map(({ frame }) => frame)), mute$);
   const end = async (): Promise<void> => {
     state.closed = true;
-    await settleSafely(state, events$, options);
+    await settleSafely(state, heard$, options);
     ended$.next();
     await released();
   };
-  return { ok: true, board: boardOf(state, frames$, options, end) };
+  return { ok: true, board: boardOf(state, framesOf(state, bare$), options, end) };
 }
 
 function follow(state: State, event: LinkEvent): void {
-  if (event.kind === 'frame') return;
-  state.agreed = event.kind === 'agreed';
-  state.connection = event.kind === 'down' ? null : event.connection;
-  if (event.kind === 'down') state.signals = null;
-  if (event.kind === 'agreed') {
-    const { board, send } = event.connection;
-    state.signals = createSignals(board, send);
-  }
+  if (event.kind === 'down') Object.assign(state, NO_LINK);
+  if (event.kind === 'met') [state.connection, state.agreed] = [event.connection, false];
+  if (event.kind === 'agreed') [state.signals, state.agreed] = [event.signals, true];
 }
 
-const heardOn = (events$: Observable<LinkEvent>): Observable<HeardFrame> =>
-  events$.pipe(
-    filter((event) => event.kind === 'frame'),
-    map(({ heard }) => heard),
-  );
-
-function heardFrames(
-  events$: Observable<LinkEvent>,
-  { onActing = () => {} }: FirmataBoardOptions,
-): Observable<BareFrame> {
-  return heardOn(events$).pipe(
-    tap(({ acting }) => onActing(acting)),
-    map(({ frame }) => frame),
-  );
-}
-
-/** The first frame waits for the first listener: who subscribes after opening misses none. */
-function numbered(
-  state: State,
-  bare$: Observable<BareFrame>,
-  listeners: Subject<Frame>,
-): Observable<Frame> {
-  return bare$.pipe(
-    tap(({ timeS }) => {
-      state.lastTimeS = timeS;
-    }),
-    skipWhile(() => !listeners.observed),
-    filter(() => !state.closed),
-    map((frame, sequence) => ({ sequence, ...frame })),
-  );
+/** Hot. The first frame waits for the first listener: who subscribes after opening misses none. */
+function framesOf(state: State, bare$: Observable<BareFrame>): Observable<Frame> {
+  const frames$ = new Subject<Frame>();
+  bare$
+    .pipe(
+      tap(({ timeS }) => {
+        state.lastTimeS = timeS;
+      }),
+      skipWhile(() => !frames$.observed),
+      filter(() => !state.closed),
+      map((frame, sequence) => ({ sequence, ...frame })),
+    )
+    .subscribe(frames$);
+  return frames$.asObservable();
 }
 
 function boardOf(
@@ -190,12 +169,12 @@ function writeOutputs(state: State, outputs: Outputs): void {
 /** Until the board reports the safe state, or its lease has ended by itself. */
 async function settleSafely(
   { connection }: State,
-  events$: Observable<LinkEvent>,
+  heard$: Observable<HeardFrame>,
   { scheduler, limits }: FirmataBoardOptions,
 ): Promise<void> {
   if (connection === null) return;
   connection.send(SAFE_MESSAGE);
-  const safe$ = heardOn(events$).pipe(
+  const safe$ = heard$.pipe(
     scan((inARow, { acting }) => (actsSafely(acting) ? inARow + 1 : 0), 0),
     filter((inARow) => inARow >= SAFE_FRAMES),
   );

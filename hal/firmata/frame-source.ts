@@ -24,7 +24,7 @@ export interface HeardFrame {
 }
 
 export interface FrameSource {
-  /** A frame message's body; null when it makes no sense. */
+  /** A frame message's body; null when it makes no sense, which is damage. */
   readonly hear: (body: readonly number[], hostS: number) => HeardFrame | null;
   /** The mute frame that is due by now, or null. */
   readonly mute: (hostS: number) => BareFrame | null;
@@ -71,10 +71,19 @@ export function createFrameSource(
     muteDueS: openedS + patienceS,
     comparesClocks,
   };
+  const damage = (messages: number): void => {
+    // What is spoilt before the first frame of a connection is the noise of plugging in.
+    if (state.freshConnection) return;
+    state.spoilt += messages;
+    state.damagePending ||= messages > 0;
+  };
   return {
     hear: (body, hostS) => {
       const fields = readFrame(body);
-      if (fields === null) return null;
+      if (fields === null) {
+        damage(1);
+        return null;
+      }
       state.muteDueS = hostS + patienceS;
       return heardFrame(state, fields, hostS);
     },
@@ -84,12 +93,7 @@ export function createFrameSource(
       state.muteDueS = Math.max(state.muteDueS + tickS, hostS + tickS / 2);
       return muteFrame(state, hostS);
     },
-    damage: (messages) => {
-      // What is spoilt before the first frame of a connection is the noise of plugging in.
-      if (state.freshConnection) return;
-      state.spoilt += messages;
-      state.damagePending ||= messages > 0;
-    },
+    damage,
     startConnection: (hostS) => {
       state.muteDueS = hostS + patienceS;
       state.counters = null;

@@ -7,6 +7,7 @@ import {
   defer,
   filter,
   interval,
+  map,
   merge,
   type Observable,
   type SchedulerLike,
@@ -16,6 +17,7 @@ import {
   switchMap,
 } from 'rxjs';
 import { nowS } from './clock.ts';
+import { ProblemError, problemOf } from './errors.ts';
 
 export interface Look {
   readonly atS: number;
@@ -43,19 +45,22 @@ export function hostLooks(tickS: number, scheduler: SchedulerLike): Observable<L
   }).pipe(share());
 }
 
-/** The looks that find nothing heard for so long; it counts from now on. */
-export function silentLooks(
+/** Errors as soon as a look finds nothing heard for so long; it counts from now on. */
+export function silence(
+  silenceS: number,
   looks$: Observable<Look>,
   heard$: Observable<unknown>,
-  silenceS: number,
   scheduler: SchedulerLike,
-): Observable<Look> {
+): Observable<never> {
   const back$ = looks$.pipe(filter(({ gapS }) => gapS > AWAY_S));
   return merge(heard$, back$).pipe(
     startWith(null),
     switchMap(() => {
       const sinceS = nowS(scheduler);
       return looks$.pipe(filter(({ atS, justBack }) => !justBack && atS - sinceS > silenceS));
+    }),
+    map(() => {
+      throw new ProblemError(problemOf('no-answer', `Nothing came for ${silenceS} s.`));
     }),
   );
 }

@@ -13,7 +13,6 @@ import {
   startWith,
   take,
   tap,
-  throwError,
   timeout,
 } from 'rxjs';
 import { type Problem, ProblemError, problemOf } from './errors.ts';
@@ -49,7 +48,9 @@ export function agreeOnLimits(
     map((body) => answerIn(body, limits)),
     filter((answer) => answer !== 'none'),
   );
-  const giveUp = () => throwError(() => new ProblemError(problemOf('limits-unanswered')));
+  const giveUp = (): never => {
+    throw new ProblemError(problemOf('limits-unanswered'));
+  };
   return merge(answers$, sending$).pipe(
     take(1),
     timeout({ first: DEADLINE_MS, with: giveUp, scheduler }),

@@ -15,10 +15,9 @@ import {
   of,
   type SchedulerLike,
   switchMap,
-  throwError,
   timeout,
 } from 'rxjs';
-import { ProblemError, problemOf } from './errors.ts';
+import { ProblemError, problemIn } from './errors.ts';
 import type { Line, OpenLine } from './line.ts';
 
 export interface LineSource {
@@ -43,7 +42,9 @@ export function createLineSource(openLine: OpenLine, scheduler: SchedulerLike): 
         );
       };
       return from(opening).pipe(
-        catchError((error) => throwError(() => problemFrom(error))),
+        catchError((error) => {
+          throw new ProblemError(problemIn(error, 'port-failed'));
+        }),
         concatWith(NEVER),
         finalize(close),
       );
@@ -51,9 +52,6 @@ export function createLineSource(openLine: OpenLine, scheduler: SchedulerLike): 
   );
   return { line$, released: () => released };
 }
-
-const problemFrom = (error: unknown): ProblemError =>
-  error instanceof ProblemError ? error : new ProblemError(problemOf('port-failed', String(error)));
 
 /** A line that fails to close is gone already. */
 function closed(line: Line, scheduler: SchedulerLike): Promise<void> {
@@ -63,10 +61,6 @@ function closed(line: Line, scheduler: SchedulerLike): Promise<void> {
   const closing = new Promise<void>((resolve) => {
     line.close(() => resolve());
   });
-  const giveUp = timeout<void, Observable<void>>({
-    first: CLOSING_MS,
-    with: () => of(undefined),
-    scheduler,
-  });
-  return firstValueFrom(from(closing).pipe(giveUp));
+  const giveUp = { first: CLOSING_MS, with: () => of(undefined), scheduler };
+  return firstValueFrom(from(closing).pipe(timeout(giveUp)));
 }

@@ -14,6 +14,7 @@ import {
   ignoreElements,
   map,
   merge,
+  mergeMap,
   type Observable,
   of,
   retry,
@@ -27,9 +28,9 @@ import {
 } from 'rxjs';
 import { nowS } from './clock.ts';
 import { type Connection, connect, type FirmwareSeen } from './connection.ts';
-import { type Problem, type ProblemCode, ProblemError, problemOf } from './errors.ts';
+import { type Problem, type ProblemCode, problemIn, problemOf } from './errors.ts';
 import type { FrameSource, HeardFrame } from './frame-source.ts';
-import { type Look, silentLooks } from './host-looks.ts';
+import { type Look, silence } from './host-looks.ts';
 import { agreeOnLimits, type Limits } from './limits.ts';
 import type { Line } from './line.ts';
 import {
@@ -38,17 +39,17 @@ import {
   FIRMWARE_NAME,
   FIRMWARE_VERSION,
   KINDS,
-  openMessage,
   REFUSAL_LAYOUT,
   REFUSALS,
 } from './protocol.ts';
+import { createSignals, type SignalDriver } from './signals.ts';
 
 export type LinkEvent =
   | { readonly kind: 'down' }
   /** There is a board, and its limits are not in force: yet, or again after it has started anew. */
   | { readonly kind: 'met'; readonly connection: Connection }
-  /** The limits are in force. */
-  | { readonly kind: 'agreed'; readonly connection: Connection }
+  /** The limits are in force. The board shows nothing yet. */
+  | { readonly kind: 'agreed'; readonly signals: SignalDriver }
   | { readonly kind: 'frame'; readonly heard: HeardFrame };
 
 export interface LinkWish {
@@ -66,57 +67,50 @@ const RETRY_MS = 1000;
 const SILENCE_S = 1;
 const MS_PER_S = 1000;
 
-export function judgeFirmware({ name, major, minor }: FirmwareSeen): Problem | null {
+function judgeFirmware({ name, major, minor }: FirmwareSeen): Problem | null {
   if (name !== FIRMWARE_NAME) return problemOf('wrong-firmware', `It calls itself "${name}".`);
   if (major === FIRMWARE_VERSION.major) return null;
   const { major: wanted } = FIRMWARE_VERSION;
   return problemOf('wrong-version', `It is ${major}.${minor}; version ${wanted}.x is needed.`);
 }
 
-/** Errors with a ProblemError when the first connection fails; never completes. */
+/** Errors only when the first connection fails; never completes. */
 export function linkTo(wish: LinkWish): Observable<LinkEvent> {
-  const { line$, scheduler, tickS, onNotice } = wish;
+  const { scheduler, tickS, onNotice } = wish;
   const samplingIntervalMs = tickS * MS_PER_S;
   return defer(() => {
-    let everAgreed = false;
-    /** What ended the last attempt, until one succeeds: said once. */
-    let said: ProblemCode | null = null;
-    let trying = true;
-    return connect({ line$, scheduler, samplingIntervalMs, judge: judgeFirmware, onNotice }).pipe(
+    let stage: 'first' | 'agreed' | 'again' = 'first';
+    /** Why the last attempt failed, which is told once. */
+    let told: ProblemCode | null = null;
+    const again = (error: unknown): Observable<number> => {
+      if (stage === 'first') throw error;
+      const { code, words, advice } = problemIn(error);
+      if (stage === 'again' && code !== told) {
+        onNotice(`${words} ${advice}`);
+        told = code;
+      }
+      stage = 'again';
+      return timer(RETRY_MS, scheduler);
+    };
+    return connect({ ...wish, samplingIntervalMs, judge: judgeFirmware }).pipe(
       switchMap((connection) => talkOn(connection, wish)),
       tap(({ kind }) => {
-        if (kind !== 'agreed') return;
-        [everAgreed, trying, said] = [true, false, null];
+        if (kind === 'agreed') [stage, told] = ['agreed', null];
       }),
-      retry({
-        delay: (error: unknown) => {
-          if (!everAgreed || !(error instanceof ProblemError)) return throwError(() => error);
-          const { code, words, advice } = error.problem;
-          if (trying && code !== said) {
-            said = code;
-            onNotice(`${words} ${advice}`);
-          }
-          trying = true;
-          return timer(RETRY_MS, scheduler);
-        },
-      }),
+      retry({ delay: again }),
     );
   });
 }
 
 /** From the limits to the loss of the line, which is an error. */
 function talkOn(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
-  const { source, onNotice } = wish;
-  const messages$ = connection.messages$.pipe(map(openMessage), share());
-  const remarks$ = messages$.pipe(
-    tap((message) => remark(message, source, onNotice)),
+  const remarks$ = connection.messages$.pipe(
+    tap((message) => remark(message, wish)),
     ignoreElements(),
   );
-  return merge(connection.lost$, remarks$, limitsAndFrames(connection, messages$, wish)).pipe(
+  return merge(connection.lost$, remarks$, limitsAndFrames(connection, wish)).pipe(
     catchError((error: unknown) => {
-      if (error instanceof ProblemError) {
-        onNotice(`The link to the board is lost. ${error.problem.words}`);
-      }
+      wish.onNotice(`The link to the board is lost. ${problemIn(error).words}`);
       return concat(
         of<LinkEvent>({ kind: 'down' }),
         throwError(() => error),
@@ -125,17 +119,14 @@ function talkOn(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
   );
 }
 
-/** Limits first, and again whenever the board has started anew; frames from the first agreement on. */
-function limitsAndFrames(
-  connection: Connection,
-  messages$: Observable<Decoded>,
-  wish: LinkWish,
-): Observable<LinkEvent> {
+/** Limits first, and again whenever the board has started anew; frames once there are limits. */
+function limitsAndFrames(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
   const { source, scheduler, looks$ } = wish;
-  let agreed = false;
-  const heard$ = bodiesOf(messages$, KINDS.frame).pipe(
-    filter(() => agreed),
-    map((body) => hear(body, connection, wish)),
+  let met = false;
+  const heard$ = bodiesOf(connection, KINDS.frame).pipe(
+    filter(() => met),
+    tap(() => source.damage(connection.takeDroppedRuns())),
+    map((body) => source.hear(body, nowS(scheduler))),
     filter((heard) => heard !== null),
     share(),
   );
@@ -144,21 +135,20 @@ function limitsAndFrames(
     fromEvent(connection.io, 'reportversion'),
     heard$.pipe(filter(({ restarted }) => restarted)),
   );
-  const silent$ = silentLooks(looks$, heard$, SILENCE_S, scheduler).pipe(
-    map(() => {
-      throw new ProblemError(problemOf('no-answer', `Nothing came for ${SILENCE_S} s.`));
-    }),
-  );
   const limits$ = restarts$.pipe(
     startWith(null),
     // While the limits are being agreed on, they are sent again anyway.
-    exhaustMap(() => agreement(connection, messages$, wish)),
+    exhaustMap(() => agreement(connection, wish)),
     tap(({ kind }) => {
-      if (kind !== 'agreed' || agreed) return;
-      agreed = true;
+      if (kind !== 'agreed' || met) return;
+      met = true;
       source.startConnection(nowS(scheduler));
     }),
-    switchMap((event) => (event.kind === 'agreed' ? merge(of(event), silent$) : of(event))),
+    switchMap((event) =>
+      event.kind === 'agreed'
+        ? merge(of(event), silence(SILENCE_S, looks$, heard$, scheduler))
+        : of(event),
+    ),
   );
   return merge(limits$, heard$.pipe(map((heard): LinkEvent => ({ kind: 'frame', heard }))));
 }
@@ -166,40 +156,27 @@ function limitsAndFrames(
 /** Tells the board its limits; completes when they are in force. */
 function agreement(
   connection: Connection,
-  messages$: Observable<Decoded>,
   { limits, scheduler, tickS }: LinkWish,
 ): Observable<LinkEvent> {
-  const reports$ = bodiesOf(messages$, KINDS.limitsReport);
-  return agreeOnLimits(limits, connection.send, reports$, scheduler).pipe(
+  const { board, io, send } = connection;
+  const reports$ = bodiesOf(connection, KINDS.limitsReport);
+  return agreeOnLimits(limits, send, reports$, scheduler).pipe(
     // Again, because a board that has just started anew has forgotten it.
-    tap(() => connection.io.setSamplingInterval(tickS * MS_PER_S)),
-    map((): LinkEvent => ({ kind: 'agreed', connection })),
+    tap(() => io.setSamplingInterval(tickS * MS_PER_S)),
+    map((): LinkEvent => ({ kind: 'agreed', signals: createSignals(board, send) })),
     startWith<LinkEvent>({ kind: 'met', connection }),
   );
 }
 
-const bodiesOf = (messages$: Observable<Decoded>, wanted: number): Observable<readonly number[]> =>
+const bodiesOf = ({ messages$ }: Connection, wanted: number): Observable<readonly number[]> =>
   messages$.pipe(
-    filter((message) => message.ok && message.kind === wanted),
-    map((message) => (message.ok ? message.body : [])),
+    mergeMap((message) => (message.ok && message.kind === wanted ? [message.body] : [])),
   );
 
-function hear(
-  body: readonly number[],
-  { takeDroppedRuns }: Connection,
-  { source, scheduler }: LinkWish,
-): HeardFrame | null {
-  source.damage(takeDroppedRuns());
-  const heard = source.hear(body, nowS(scheduler));
-  if (heard === null) source.damage(1);
-  return heard;
-}
-
 /** What is neither a frame nor an answer: a refusal is told, the rest is damage. */
-function remark(message: Decoded, source: FrameSource, onNotice: (words: string) => void): void {
-  const kind = message.ok ? message.kind : null;
-  if (kind === KINDS.limitsReport || kind === KINDS.frame) return;
-  if (!message.ok || kind !== KINDS.refusal) {
+function remark(message: Decoded, { source, onNotice }: LinkWish): void {
+  if (message.ok && (message.kind === KINDS.frame || message.kind === KINDS.limitsReport)) return;
+  if (!message.ok || message.kind !== KINDS.refusal) {
     source.damage(1);
     return;
   }

@@ -10,7 +10,7 @@ import { CHANNELS } from '../../src/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
 import { nowS } from './clock.ts';
 import { type Connection, connect, type FirmwareSeen } from './connection.ts';
-import { type Problem, ProblemError, problemOf } from './errors.ts';
+import { type Problem, problemIn, problemOf } from './errors.ts';
 import type { OpenLine } from './line.ts';
 import { createLineSource } from './line-source.ts';
 import { FULL_DUTY, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
@@ -79,8 +79,9 @@ export async function openStockBoard(
     .subscribe(connection$);
   try {
     const connection = await firstValueFrom(connection$);
-    const onLost = (error: unknown) => onNotice(`The link to the board is lost. ${wordsOf(error)}`);
-    connection$.subscribe({ error: onLost });
+    connection$.subscribe({
+      error: (error) => onNotice(`The link to the board is lost. ${problemIn(error).words}`),
+    });
     const release = (): Promise<void> => {
       held.unsubscribe();
       return released();
@@ -88,15 +89,11 @@ export async function openStockBoard(
     return { ok: true, board: stockBoardOf(connection, scheduler, release) };
   } catch (error) {
     await released();
-    if (!(error instanceof ProblemError)) throw error;
-    const { code, words } = error.problem;
-    const problem = code === 'no-answer' ? problemOf('not-firmata', words) : error.problem;
-    return { ok: false, problem };
+    const problem = problemIn(error);
+    const silent = problem.code === 'no-answer';
+    return { ok: false, problem: silent ? problemOf('not-firmata', problem.words) : problem };
   }
 }
-
-const wordsOf = (error: unknown): string =>
-  error instanceof ProblemError ? error.problem.words : String(error);
 
 function stockBoardOf(
   connection: Connection,
