@@ -5,7 +5,7 @@
  * says in so many words that they know.
  */
 import five from 'johnny-five';
-import { firstValueFrom, merge, of, ReplaySubject, type SchedulerLike, switchMap } from 'rxjs';
+import { firstValueFrom, type SchedulerLike, Subject } from 'rxjs';
 import { CHANNELS } from '../../src/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
 import { nowS } from './clock.ts';
@@ -73,22 +73,20 @@ export async function openStockBoard(
   const { openLine, scheduler, onNotice = () => {} } = options;
   const { line$, released } = createLineSource(openLine, scheduler);
   const wish = { line$, scheduler, samplingIntervalMs: SAMPLING_MS, judge: () => null, onNotice };
-  const connection$ = new ReplaySubject<Connection>(1);
-  const held = connect(wish)
-    .pipe(switchMap((connection) => merge(of(connection), connection.lost$)))
-    .subscribe(connection$);
+  const connection$ = new Subject<Connection>();
+  const held = connect(wish).subscribe(connection$);
+  const release = (): Promise<void> => {
+    held.unsubscribe();
+    return released();
+  };
   try {
     const connection = await firstValueFrom(connection$);
-    connection$.subscribe({
+    connection.lost$.subscribe({
       error: (error) => onNotice(`The link to the board is lost. ${problemIn(error).words}`),
     });
-    const release = (): Promise<void> => {
-      held.unsubscribe();
-      return released();
-    };
     return { ok: true, board: stockBoardOf(connection, scheduler, release) };
   } catch (error) {
-    await released();
+    await release();
     const problem = problemIn(error);
     const silent = problem.code === 'no-answer';
     return { ok: false, problem: silent ? problemOf('not-firmata', problem.words) : problem };

@@ -1,7 +1,9 @@
 import five from 'johnny-five';
 import { expect, test } from 'vitest';
-import { awaiting, GENTLE, openBoard, openOn } from './desk.ts';
-import { OURS, type Script } from './scripted-firmware.ts';
+import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
+import { awaiting, GENTLE, openBoard, openOn, optionsOn } from './desk.ts';
+import { createScriptedLine, OURS, type Script } from './scripted-firmware.ts';
+import { createVirtualTime } from './virtual-time.ts';
 
 const boardsOfJohnnyFive = () => (five.Board as unknown as { cache: unknown[] }).cache.length;
 
@@ -10,8 +12,9 @@ const realTimers = () =>
 
 const problemOn = async (script: Partial<Script> | null) => {
   const before = boardsOfJohnnyFive();
-  const { opened, time } = await openOn([script === null ? null : { ...OURS, ...script }]);
+  const { opened, time, lines } = await openOn([script === null ? null : { ...OURS, ...script }]);
   expect(time.timers()).toBe(0);
+  expect(lines.filter(({ isOpen }) => isOpen)).toEqual([]);
   expect(boardsOfJohnnyFive()).toBe(before);
   if (opened.ok) throw new Error('the board opened');
   return opened.problem;
@@ -53,6 +56,26 @@ test.each(TROUBLES)(
     expect(problem.advice).not.toBe('');
   },
 );
+
+test('a board that is still in its boot loader is asked again every half second', async () => {
+  // One message is firmata-io's own, on opening.
+  const { opened, time, lines } = await openOn([{ ...OURS, misses: 1 + 3 }]);
+  expect(opened.ok).toBe(true);
+  expect(lines.length).toBe(1);
+  expect(lines[0]!.heard.filter(([, , command]) => command === 0x79).length).toBe(4);
+  expect(time.scheduler.now()).toBeGreaterThanOrEqual(1500);
+  expect(time.scheduler.now()).toBeLessThan(1600);
+});
+
+test.each([
+  ['a device that says nothing', { noise: [] }, 5000],
+  ['limits that nobody answers', { verdicts: [] }, 2000],
+])('%s is waited for so long, and no longer', async (_, script, deadlineMs) => {
+  const { opened, time } = await openOn([{ ...OURS, ...script }]);
+  expect(opened.ok).toBe(false);
+  expect(time.scheduler.now()).toBeGreaterThanOrEqual(deadlineMs);
+  expect(time.scheduler.now()).toBeLessThan(deadlineMs + 100);
+});
 
 test('limits that arrive damaged are sent again', async () => {
   const { opened, lines } = await openOn([{ ...OURS, verdicts: ['bad-checksum', 'accepted'] }]);
@@ -118,6 +141,20 @@ test('the next line is opened only when the last one has closed: a port is there
   letGo();
   await time.advance(0.1);
   expect(lines.length).toBe(2);
+});
+
+test('what goes wrong without a name is a problem of the driver, not the end of the program', async () => {
+  const line = createScriptedLine();
+  line.write = () => {
+    throw new Error('no such luck');
+  };
+  const time = createVirtualTime();
+  const opened = await awaiting(time, openFirmataBoard(optionsOn(time, async () => line)));
+  if (opened.ok) throw new Error('the board opened');
+  expect(opened.problem.code).toBe('driver-failed');
+  expect(opened.problem.words).toMatch(/no such luck/);
+  expect(line.isOpen).toBe(false);
+  expect(time.timers()).toBe(0);
 });
 
 test('a line that never closes holds neither the next connection nor the end for long', async () => {

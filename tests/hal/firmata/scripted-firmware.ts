@@ -28,6 +28,8 @@ export interface Script {
   readonly offender: number;
   /** Sent for every question in place of an answer; null answers properly. */
   readonly noise: readonly number[] | null;
+  /** Messages that it misses at first, as in its boot loader. */
+  readonly misses: number;
 }
 
 export const OURS: Script = {
@@ -36,6 +38,7 @@ export const OURS: Script = {
   verdicts: ['accepted'],
   offender: 127,
   noise: null,
+  misses: 0,
 };
 
 export interface ScriptedLine extends Line {
@@ -106,6 +109,7 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
   const listen = (bytes: Buffer) => {
     const message = [...bytes];
     heard.push(message);
+    if (heard.length <= script.misses) return;
     const answer = answerTo(script, message, state);
     if (answer !== null) later(script.noise ?? answer);
   };
