@@ -51,7 +51,7 @@ export interface Connection {
   readonly takeDroppedRuns: () => number;
 }
 
-export interface ConnectionWish {
+export interface ConnectionOptions {
   readonly line$: Observable<Line>;
   readonly scheduler: SchedulerLike;
   readonly samplingIntervalMs: number;
@@ -66,11 +66,11 @@ const ASK_EVERY_MS = 500;
 const QUESTION = Buffer.from([0xf9, SYSEX_START, 0x79, SYSEX_END]);
 
 /** Emits one connection; never completes. */
-export const connect = (wish: ConnectionWish): Observable<Connection> =>
-  wish.line$.pipe(switchMap((line) => connectOn(line, wish)));
+export const connect = (options: ConnectionOptions): Observable<Connection> =>
+  options.line$.pipe(switchMap((line) => connectOn(line, options)));
 
-function connectOn(line: Line, wish: ConnectionWish): Observable<Connection> {
-  const { samplingIntervalMs, judge, onNotice } = wish;
+function connectOn(line: Line, options: ConnectionOptions): Observable<Connection> {
+  const { samplingIntervalMs, judge, onNotice } = options;
   return defer(() => {
     const transport = createTransport(line, (error) =>
       onNotice(`A message was dropped: ${String(error)}`),
@@ -85,7 +85,7 @@ function connectOn(line: Line, wish: ConnectionWish): Observable<Connection> {
       host.dispose();
       transport.release();
     };
-    return ready(host, transport, wish).pipe(
+    return ready(host, transport, options).pipe(
       map((): Connection => {
         const { board, io } = host;
         const firmware = firmwareOf(io);
@@ -107,7 +107,7 @@ function connectOn(line: Line, wish: ConnectionWish): Observable<Connection> {
 function ready(
   { io, board }: FirmataHost,
   transport: Transport,
-  { scheduler, judge }: ConnectionWish,
+  { scheduler, judge }: ConnectionOptions,
 ): Observable<void> {
   const ready$ = new Observable<void>((subscriber) => {
     board.on('ready', () => subscriber.next());

@@ -25,7 +25,7 @@ import type { Connection } from './connection.ts';
 import { type Problem, problemIn } from './errors.ts';
 import { type Acting, actsSafely } from './frame-decoder.ts';
 import { type BareFrame, createFrameSource, type HeardFrame } from './frame-source.ts';
-import { hostLooks } from './host-looks.ts';
+import { hostChecks } from './host-checks.ts';
 import type { Limits } from './limits.ts';
 import type { OpenLine } from './line.ts';
 import { createLineSource } from './line-source.ts';
@@ -52,7 +52,7 @@ export type OpenedBoard =
   | { readonly ok: true; readonly board: Board }
   | { readonly ok: false; readonly problem: Problem };
 
-/** How long after its lease a board must be safe by itself. */
+/** For the lease's end to take effect. */
 const LEASE_MARGIN_MS = 100;
 /** Two frames, because the first may have been sampled before the message arrived. */
 const SAFE_FRAMES = 2;
@@ -62,23 +62,23 @@ interface State {
   /** Also before it has its limits. */
   connection: Connection | null;
   /** The limits are in force. */
-  agreed: boolean;
+  usable: boolean;
   signals: SignalDriver | null;
   lastTimeS: number;
   closed: boolean;
 }
 
-const NO_LINK = { connection: null, agreed: false, signals: null };
+const NO_LINK = { connection: null, usable: false, signals: null };
 
 export async function openFirmataBoard(options: FirmataBoardOptions): Promise<OpenedBoard> {
   const { scheduler, tickS, comparesClocks = true, onNotice = () => {} } = options;
   const { line$, released } = createLineSource(options.openLine, scheduler);
-  const looks$ = hostLooks(tickS, scheduler);
+  const checks$ = hostChecks(tickS, scheduler);
   const source = createFrameSource(tickS, nowS(scheduler), comparesClocks);
   const state: State = { ...NO_LINK, lastTimeS: 0, closed: false };
   const events$ = new Subject<LinkEvent>();
   const ended$ = new Subject<void>();
-  const link$ = linkTo({ ...options, line$, looks$, source, onNotice });
+  const link$ = linkTo({ ...options, line$, checks$, source, onNotice });
   link$
     .pipe(
       tap((event) => follow(state, event)),
@@ -86,7 +86,7 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
     )
     .subscribe(events$);
   try {
-    await firstValueFrom(events$.pipe(filter(({ kind }) => kind === 'agreed')));
+    await firstValueFrom(events$.pipe(filter(({ kind }) => kind === 'usable')));
   } catch (error) {
     await released();
     return { ok: false, problem: problemIn(error) };
@@ -95,7 +95,7 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
     filter((event) => event.kind === 'frame'),
     map(({ heard }) => heard),
   );
-  const mute$ = looks$.pipe(
+  const mute$ = checks$.pipe(
     filter(({ justBack }) => !justBack),
     map(({ atS }) => source.mute(atS)),
     filter((frame) => frame !== null),
@@ -114,8 +114,8 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
 
 function follow(state: State, event: LinkEvent): void {
   if (event.kind === 'down') Object.assign(state, NO_LINK);
-  if (event.kind === 'met') [state.connection, state.agreed] = [event.connection, false];
-  if (event.kind === 'agreed') [state.signals, state.agreed] = [event.signals, true];
+  if (event.kind === 'connected') [state.connection, state.usable] = [event.connection, false];
+  if (event.kind === 'usable') [state.signals, state.usable] = [event.signals, true];
 }
 
 /** Hot. The first frame waits for the first listener: who subscribes after opening misses none. */
@@ -159,10 +159,10 @@ function boardOf(
 }
 
 function writeOutputs(state: State, outputs: Outputs): void {
-  const { connection, agreed } = state;
+  const { connection, usable } = state;
   if (connection === null) return;
   // A board that has not confirmed its limits is told to be safe and nothing else.
-  connection.send(agreed ? encodeOutputs(outputs) : SAFE_MESSAGE);
+  connection.send(usable ? encodeOutputs(outputs) : SAFE_MESSAGE);
   state.signals?.show(outputs, state.lastTimeS);
 }
 

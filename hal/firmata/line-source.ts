@@ -1,7 +1,7 @@
 /**
- * The lines to one port as a stream: whoever subscribes gets a line of its own, which closes when
- * that one leaves, even if it opens only then. A port is there once, so the next line is opened
- * when the last one has closed.
+ * The lines to one port as a stream: each subscriber gets a line of its own. It closes when the
+ * subscriber leaves, even if it opens only afterwards. A port can be open once, so the next line
+ * waits until the last one has closed.
  */
 import {
   catchError,

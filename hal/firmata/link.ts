@@ -1,8 +1,8 @@
 /**
- * The link to our firmware as one stream: a connection, its limits agreed, then frames until the
- * line is lost or silent, and a second later the next connection, for as long as somebody
+ * The link to our firmware as one stream: a connection, agreement on the limits, then frames until
+ * the line is lost or silent. The next connection is tried a second later, for as long as somebody
  * subscribes. Only the first connection may fail for good. What a lost link means for frames and
- * outputs is for the board.
+ * outputs is decided by the board.
  */
 import {
   catchError,
@@ -30,7 +30,7 @@ import { nowS } from './clock.ts';
 import { type Connection, connect, type FirmwareSeen } from './connection.ts';
 import { type Problem, type ProblemCode, problemIn, problemOf } from './errors.ts';
 import type { FrameSource, HeardFrame } from './frame-source.ts';
-import { type Look, silence } from './host-looks.ts';
+import { type HostCheck, silence } from './host-checks.ts';
 import { agreeOnLimits, type Limits } from './limits.ts';
 import type { Line } from './line.ts';
 import {
@@ -46,19 +46,19 @@ import { createSignals, type SignalDriver } from './signals.ts';
 
 export type LinkEvent =
   | { readonly kind: 'down' }
-  /** There is a board, and its limits are not in force: yet, or again after it has started anew. */
-  | { readonly kind: 'met'; readonly connection: Connection }
-  /** The limits are in force. The board shows nothing yet. */
-  | { readonly kind: 'agreed'; readonly signals: SignalDriver }
+  /** There is a board without limits: not yet, or not any more because it has restarted. */
+  | { readonly kind: 'connected'; readonly connection: Connection }
+  /** The limits are in force. Nothing is displayed yet. */
+  | { readonly kind: 'usable'; readonly signals: SignalDriver }
   | { readonly kind: 'frame'; readonly heard: HeardFrame };
 
-export interface LinkWish {
+export interface LinkOptions {
   readonly line$: Observable<Line>;
   readonly scheduler: SchedulerLike;
   readonly tickS: number;
   readonly limits: Limits;
   readonly source: FrameSource;
-  readonly looks$: Observable<Look>;
+  readonly checks$: Observable<HostCheck>;
   readonly onNotice: (words: string) => void;
 }
 
@@ -75,42 +75,42 @@ function judgeFirmware({ name, major, minor }: FirmwareSeen): Problem | null {
 }
 
 /** Errors only when the first connection fails; never completes. */
-export function linkTo(wish: LinkWish): Observable<LinkEvent> {
-  const { scheduler, tickS, onNotice } = wish;
+export function linkTo(options: LinkOptions): Observable<LinkEvent> {
+  const { scheduler, tickS, onNotice } = options;
   const samplingIntervalMs = tickS * MS_PER_S;
   return defer(() => {
-    let stage: 'first' | 'agreed' | 'again' = 'first';
-    /** Why the last attempt failed, which is told once. */
-    let told: ProblemCode | null = null;
+    let stage: 'first' | 'usable' | 'again' = 'first';
+    /** Why the last attempt failed. Each reason is reported once. */
+    let reported: ProblemCode | null = null;
     const again = (error: unknown): Observable<number> => {
       if (stage === 'first') throw error;
       const { code, words, advice } = problemIn(error);
-      if (stage === 'again' && code !== told) {
+      if (stage === 'again' && code !== reported) {
         onNotice(`${words} ${advice}`);
-        told = code;
+        reported = code;
       }
       stage = 'again';
       return timer(RETRY_MS, scheduler);
     };
-    return connect({ ...wish, samplingIntervalMs, judge: judgeFirmware }).pipe(
-      switchMap((connection) => talkOn(connection, wish)),
+    return connect({ ...options, samplingIntervalMs, judge: judgeFirmware }).pipe(
+      switchMap((connection) => sessionOn(connection, options)),
       tap(({ kind }) => {
-        if (kind === 'agreed') [stage, told] = ['agreed', null];
+        if (kind === 'usable') [stage, reported] = ['usable', null];
       }),
       retry({ delay: again }),
     );
   });
 }
 
-/** From the limits to the loss of the line, which is an error. */
-function talkOn(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
+/** Ends with the loss of the line, as an error. */
+function sessionOn(connection: Connection, options: LinkOptions): Observable<LinkEvent> {
   const remarks$ = connection.messages$.pipe(
-    tap((message) => remark(message, wish)),
+    tap((message) => remark(message, options)),
     ignoreElements(),
   );
-  return merge(connection.lost$, remarks$, limitsAndFrames(connection, wish)).pipe(
+  return merge(connection.lost$, remarks$, limitsAndFrames(connection, options)).pipe(
     catchError((error: unknown) => {
-      wish.onNotice(`The link to the board is lost. ${problemIn(error).words}`);
+      options.onNotice(`The link to the board is lost. ${problemIn(error).words}`);
       return concat(
         of<LinkEvent>({ kind: 'down' }),
         throwError(() => error),
@@ -119,52 +119,52 @@ function talkOn(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
   );
 }
 
-/** Limits first, and again whenever the board has started anew; frames once there are limits. */
-function limitsAndFrames(connection: Connection, wish: LinkWish): Observable<LinkEvent> {
-  const { source, scheduler, looks$ } = wish;
-  let met = false;
+/** Limits first, and again after every restart of the board; frames once the limits are in force. */
+function limitsAndFrames(connection: Connection, options: LinkOptions): Observable<LinkEvent> {
+  const { source, scheduler, checks$ } = options;
+  let begun = false;
   const heard$ = bodiesOf(connection, KINDS.frame).pipe(
-    filter(() => met),
+    filter(() => begun),
     tap(() => source.damage(connection.takeDroppedRuns())),
     map((body) => source.hear(body, nowS(scheduler))),
     filter((heard) => heard !== null),
     share(),
   );
   const restarts$ = merge(
-    // A board reports its version unasked when it has started anew.
+    // A board that has restarted reports its version unasked.
     fromEvent(connection.io, 'reportversion'),
     heard$.pipe(filter(({ restarted }) => restarted)),
   );
   const limits$ = restarts$.pipe(
     startWith(null),
     // While the limits are being agreed on, they are sent again anyway.
-    exhaustMap(() => agreement(connection, wish)),
+    exhaustMap(() => agreement(connection, options)),
     tap(({ kind }) => {
-      if (kind !== 'agreed' || met) return;
-      met = true;
+      if (kind !== 'usable' || begun) return;
+      begun = true;
       source.startConnection(nowS(scheduler));
     }),
     switchMap((event) =>
-      event.kind === 'agreed'
-        ? merge(of(event), silence(SILENCE_S, looks$, heard$, scheduler))
+      event.kind === 'usable'
+        ? merge(of(event), silence(SILENCE_S, checks$, heard$, scheduler))
         : of(event),
     ),
   );
   return merge(limits$, heard$.pipe(map((heard): LinkEvent => ({ kind: 'frame', heard }))));
 }
 
-/** Tells the board its limits; completes when they are in force. */
+/** Sends the limits; completes when they are in force. */
 function agreement(
   connection: Connection,
-  { limits, scheduler, tickS }: LinkWish,
+  { limits, scheduler, tickS }: LinkOptions,
 ): Observable<LinkEvent> {
   const { board, io, send } = connection;
   const reports$ = bodiesOf(connection, KINDS.limitsReport);
   return agreeOnLimits(limits, send, reports$, scheduler).pipe(
-    // Again, because a board that has just started anew has forgotten it.
+    // Again, because a board that has just restarted has forgotten it.
     tap(() => io.setSamplingInterval(tickS * MS_PER_S)),
-    map((): LinkEvent => ({ kind: 'agreed', signals: createSignals(board, send) })),
-    startWith<LinkEvent>({ kind: 'met', connection }),
+    map((): LinkEvent => ({ kind: 'usable', signals: createSignals(board, send) })),
+    startWith<LinkEvent>({ kind: 'connected', connection }),
   );
 }
 
@@ -173,8 +173,8 @@ const bodiesOf = ({ messages$ }: Connection, wanted: number): Observable<readonl
     mergeMap((message) => (message.ok && message.kind === wanted ? [message.body] : [])),
   );
 
-/** What is neither a frame nor an answer: a refusal is told, the rest is damage. */
-function remark(message: Decoded, { source, onNotice }: LinkWish): void {
+/** What is neither a frame nor an answer: a refusal is reported, the rest is damage. */
+function remark(message: Decoded, { source, onNotice }: LinkOptions): void {
   if (message.ok && (message.kind === KINDS.frame || message.kind === KINDS.limitsReport)) return;
   if (!message.ok || message.kind !== KINDS.refusal) {
     source.damage(1);

@@ -72,9 +72,9 @@ export async function openStockBoard(
 > {
   const { openLine, scheduler, onNotice = () => {} } = options;
   const { line$, released } = createLineSource(openLine, scheduler);
-  const wish = { line$, scheduler, samplingIntervalMs: SAMPLING_MS, judge: () => null, onNotice };
+  const wanted = { line$, scheduler, samplingIntervalMs: SAMPLING_MS, judge: () => null, onNotice };
   const connection$ = new Subject<Connection>();
-  const held = connect(wish).subscribe(connection$);
+  const held = connect(wanted).subscribe(connection$);
   const release = (): Promise<void> => {
     held.unsubscribe();
     return released();

@@ -1,7 +1,7 @@
 /**
- * How the host looks after its line: twice a tick. A look that comes late says that the host was
- * away, busy or suspended, and not the board: the host hears what waits for it before it calls the
- * board mute, and a long absence of its own is not the board's silence.
+ * The host checks twice a tick what it has heard. A check that comes late shows that the host was
+ * away, busy or suspended: it first hears what waits for it, and then judges the board. A long
+ * absence of the host does not count as silence of the board.
  */
 import {
   defer,
@@ -19,22 +19,22 @@ import {
 import { nowS } from './clock.ts';
 import { ProblemError, problemOf } from './errors.ts';
 
-export interface Look {
+export interface HostCheck {
   readonly atS: number;
-  /** Since the look before. */
+  /** Time since the last check. */
   readonly gapS: number;
-  /** What waits for the host has yet to be heard. Never twice in a row: a slow host must judge, too. */
+  /** What waits for the host is still unheard. Never true twice in a row: a slow host judges, too. */
   readonly justBack: boolean;
 }
 
-/** A gap like this says that the host was away. */
+/** After a longer gap, silence counts from the host's return. */
 const AWAY_S = 0.5;
 const MS_PER_S = 1000;
 
-/** One series of looks for everybody who subscribes. */
-export function hostLooks(tickS: number, scheduler: SchedulerLike): Observable<Look> {
+/** All subscribers share one series of checks. */
+export function hostChecks(tickS: number, scheduler: SchedulerLike): Observable<HostCheck> {
   return defer(() => {
-    const first: Look = { atS: nowS(scheduler), gapS: 0, justBack: false };
+    const first: HostCheck = { atS: nowS(scheduler), gapS: 0, justBack: false };
     return interval((tickS * MS_PER_S) / 2, scheduler).pipe(
       scan((before) => {
         const atS = nowS(scheduler);
@@ -45,19 +45,19 @@ export function hostLooks(tickS: number, scheduler: SchedulerLike): Observable<L
   }).pipe(share());
 }
 
-/** Errors as soon as a look finds nothing heard for so long; it counts from now on. */
+/** Errors at the first check that finds nothing heard for so long. Counts from the subscription. */
 export function silence(
   silenceS: number,
-  looks$: Observable<Look>,
+  checks$: Observable<HostCheck>,
   heard$: Observable<unknown>,
   scheduler: SchedulerLike,
 ): Observable<never> {
-  const back$ = looks$.pipe(filter(({ gapS }) => gapS > AWAY_S));
+  const back$ = checks$.pipe(filter(({ gapS }) => gapS > AWAY_S));
   return merge(heard$, back$).pipe(
     startWith(null),
     switchMap(() => {
       const sinceS = nowS(scheduler);
-      return looks$.pipe(filter(({ atS, justBack }) => !justBack && atS - sinceS > silenceS));
+      return checks$.pipe(filter(({ atS, justBack }) => !justBack && atS - sinceS > silenceS));
     }),
     map(() => {
       throw new ProblemError(problemOf('no-answer', `Nothing came for ${silenceS} s.`));
