@@ -49,6 +49,15 @@ test('a host that was away blames itself: no mute frame and no lost link for its
   expect(notices).toEqual([]);
 });
 
+test('a host that is late at every check still calls the board mute and gives up the connection', async () => {
+  const { frames, running, notices, time } = await openBoard();
+  await running(0.3, 1000);
+  const count = frames.length;
+  for (let i = 0; i < 14; i++) await time.jump(2 * TICK_S);
+  expect(frames.slice(count).filter(({ link }) => link === 'mute').length).toBeGreaterThan(4);
+  expect(notices[0]).toMatch(/Nothing came for 1 s/);
+});
+
 test('what is written while the line is down is never sent', async () => {
   const { board, running, line, lines, time } = await openBoard();
   await running(0.2, 1000);
