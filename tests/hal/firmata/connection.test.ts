@@ -32,6 +32,13 @@ const TROUBLES: readonly (readonly [string, Partial<Script> | null, string, RegE
   ['another major version', { major: 2 }, 'wrong-version', /2\.0; version 1\.x/],
   ['noise', { noise: [0x55, 0xaa, 0xff] }, 'no-answer', /wrong baud rate or not our firmware/],
   ['a device that says nothing', { noise: [] }, 'no-answer', /Nothing came at all/],
+  ['a board that tells no pins', { tellsPins: false }, 'no-answer', /began to answer and did not/],
+  [
+    'another firmware that tells no pins',
+    { name: 'StandardFirmata.ino', tellsPins: false },
+    'wrong-firmware',
+    /StandardFirmata\.ino/,
+  ],
   [
     'a limit that would loosen',
     { verdicts: ['would-loosen'], offender: 1 },
@@ -140,6 +147,17 @@ test('the next line is opened only when the last one has closed: a port is there
   letGo();
   await time.advance(0.1);
   expect(lines.length).toBe(2);
+});
+
+test('a line that is lost before the board has answered ends the attempt at once', async () => {
+  const line = createScriptedLine({ ...OURS, noise: [] });
+  const time = createVirtualTime();
+  const opening = openFirmataBoard(optionsOn(time, async () => line));
+  await time.advance(0.3);
+  line.breaks('close');
+  const opened = await awaiting(time, opening);
+  expect(opened).toMatchObject({ ok: false, problem: { code: 'port-gone' } });
+  expect(time.scheduler.now()).toBeLessThan(400);
 });
 
 test('what goes wrong without a name is a problem of the driver, not the end of the program', async () => {

@@ -168,6 +168,8 @@ test('close sends the safe state and ends when the board reports it', async () =
   await time.advance(0.05);
   expect(completed).toBe(false);
   line().sendsFrame();
+  await time.advance(0.05);
+  expect(completed).toBe(false);
   line().sendsFrame();
   await closing;
   expect(completed).toBe(true);

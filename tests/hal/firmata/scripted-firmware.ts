@@ -28,6 +28,8 @@ export interface Script {
   readonly offender: number;
   /** Sent for every question in place of an answer; null answers properly. */
   readonly noise: readonly number[] | null;
+  /** Whether it answers the questions about its pins. */
+  readonly tellsPins: boolean;
   /** Messages that it misses at first, as in its boot loader. */
   readonly misses: number;
 }
@@ -38,6 +40,7 @@ export const OURS: Script = {
   verdicts: ['accepted'],
   offender: 127,
   noise: null,
+  tellsPins: true,
   misses: 0,
 };
 
@@ -170,6 +173,7 @@ function answerTo(
     const name = [...script.name].flatMap((c) => [c.charCodeAt(0) & 0x7f, c.charCodeAt(0) >> 7]);
     return [0xf9, 2, 5, 0xf0, 0x79, script.major, 0, ...name, 0xf7];
   }
+  if ((message[1] === 0x6b || message[1] === 0x69) && !script.tellsPins) return null;
   if (message[1] === 0x6b) return [0xf0, 0x6c, ...capability, 0xf7];
   if (message[1] === 0x69) return [0xf0, 0x6a, ...mapping, 0xf7];
   const [limits] = unitBodies([[...message]], KINDS.limits);

@@ -43,7 +43,9 @@ test('a stock firmware is good enough for wiring tests, and says its name', asyn
 });
 
 test('a device that speaks no Firmata is not, and the problem says what came', async () => {
-  const { opened } = await openOn({ ...STOCK, noise: [] });
+  const { opened, line, clock } = await openOn({ ...STOCK, noise: [] });
+  expect(line.isOpen).toBe(false);
+  expect(clock.timers()).toBe(0);
   expect(opened).toMatchObject({ ok: false, problem: { code: 'not-firmata' } });
   expect(opened.ok ? '' : opened.problem.words).toMatch(/Nothing came at all/);
 });
