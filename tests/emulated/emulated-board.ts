@@ -35,7 +35,7 @@ export async function openEmulatedBoard(scenario: Scenario): Promise<EmulatedBoa
       return line;
     },
     portName: 'in-process',
-    clock,
+    scheduler: clock.scheduler,
     tickS: scenario.tickS,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
     onNotice: (words) => notices.push(words),
