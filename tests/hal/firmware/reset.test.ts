@@ -68,6 +68,20 @@ test.each(Array.from({ length: LIMIT_BYTES + CHECK_BYTES }, (_, i) => i))(
   },
 );
 
+test('kept limits wiped to zeros are not sound: everything safe, compiled limits back', () => {
+  const bench = createBench();
+  bench.want(BUSY);
+  for (let i = 0; i < LIMIT_BYTES + CHECK_BYTES; i++)
+    bench.chip.poke(imageFacts.dataAddresses.keptLimits + i, 0);
+  expect(bench.trips()).toContain('settings');
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual([]);
+  bench.want(BUSY);
+  expect(bench.trips()).toEqual([]);
+  expect(bench.pins()).toEqual(PINS_BUSY);
+});
+
 test('SYSTEM_RESET makes safe at once, stops frames, keeps trips and limits', () => {
   const bench = createBench();
   bench.send(limitsMessage({ pressureCeiling: 400 }), 0.02);
