@@ -50,6 +50,7 @@ test('a pressure reading above what the sensor gives is a broken sensor too', ()
 test.each([
   ['the pump alone', { ...SAFE_OUTPUTS, pump: 1 }],
   ['a closed vent alone', { ...SAFE_OUTPUTS, flags: 0 }],
+  ['a vent closed on the pressure side', { ...SAFE_OUTPUTS, flags: OUTPUT_FLAGS.selectorPressure }],
 ])('a broken pressure wire matters for %s', (_, fields) => {
   const bench = createBench();
   bench.setCounts('pressure', 0);
@@ -79,4 +80,34 @@ test('a converter that gives nothing reads as broken wires: pressure and lamp ar
   expect(bench.pins()).toMatchObject({ pump: 0, ventOpen: true, lamp: 0, lampEnabled: false });
   bench.want(CLEAR);
   expect(bench.trips()).toEqual(['pressure-sensor', 'heat-sink']);
+});
+
+test.each([
+  [
+    ['emergencyStop', 'overPressureSwitch'],
+    ['emergency-stop', 'over-pressure-switch'],
+  ],
+  [
+    ['emergencyStop', 'shieldSwitch'],
+    ['emergency-stop', 'shield'],
+  ],
+  [
+    ['overPressureSwitch', 'shieldSwitch'],
+    ['over-pressure-switch', 'shield'],
+  ],
+] as const)('%s open together trip one each, and are cleared one by one', (names, trips) => {
+  const bench = createBench();
+  bench.want(BUSY);
+  for (const name of names) bench.setSwitch(name, true);
+  expect(bench.trips()).toEqual(trips);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual(trips);
+  bench.setSwitch(names[0], false);
+  bench.chip.run(0.005);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual([trips[1]]);
+  bench.setSwitch(names[1], false);
+  bench.chip.run(0.005);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual([]);
 });

@@ -17,15 +17,19 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { IMAGE_FILE, imageFacts } from '../../../hal/firmware/image-facts.ts';
 
+export interface Built {
+  readonly hexText: string;
+  /** Where the image lies with its facts. */
+  readonly folder: string;
+}
+
 export interface Workshop {
   /** Text of each .c file by its name. */
   readonly sources: ReadonlyMap<string, string>;
   /** Text of all other files that go into an image. */
   readonly rest: string;
-  /** Where the built image lies with its facts. */
-  readonly imageFolder: string;
-  /** Builds with `text` in place of one source; the image's text, or null when it does not build. */
-  readonly build: (change?: { readonly file: string; readonly text: string }) => string | null;
+  /** Builds with `text` in place of one source; null when it does not build. */
+  readonly build: (change?: { readonly file: string; readonly text: string }) => Built | null;
   readonly close: () => void;
 }
 
@@ -36,24 +40,27 @@ export function compilerVersion(): string | null {
 
 export function openWorkshop(firmwareFolder: string): Workshop {
   const folder = mkdtempSync(join(tmpdir(), 'mutants-'));
-  const imageFolder = join(folder, 'image');
   const names = readdirSync(firmwareFolder).filter((name) => /^(?:.+\.[ch]|Makefile)$/.test(name));
   const text = (name: string) => readFileSync(join(firmwareFolder, name), 'utf8');
   for (const name of names) cpSync(join(firmwareFolder, name), join(folder, name));
   writeFileSync(join(folder, 'Makefile'), text('Makefile').replace(' -Werror', ''));
-  mkdirSync(imageFolder);
   const compiler = compilerVersion() ?? '';
   const sources = new Map(names.filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]));
 
-  function make(): string | null {
+  let images = 0;
+
+  function make(): Built | null {
     const { status } = spawnSync('make', ['-s'], { cwd: folder, stdio: 'ignore' });
     if (status !== 0) return null;
     const hexText = readFileSync(join(folder, 'build', IMAGE_FILE), 'utf8');
     const symbols = spawnSync('avr-nm', ['build/meniscus.elf'], { cwd: folder, encoding: 'utf8' });
     const facts = imageFacts(hexText, compiler, symbols.stdout);
+    images += 1;
+    const imageFolder = join(folder, `image-${images}`);
+    mkdirSync(imageFolder);
     writeFileSync(join(imageFolder, IMAGE_FILE), hexText);
     writeFileSync(join(imageFolder, 'image.json'), JSON.stringify(facts));
-    return hexText;
+    return { hexText, folder: imageFolder };
   }
 
   return {
@@ -62,7 +69,6 @@ export function openWorkshop(firmwareFolder: string): Workshop {
       .filter((name) => !sources.has(name))
       .map(text)
       .join(''),
-    imageFolder,
     build: (change) => {
       if (change === undefined) return make();
       const path = join(folder, change.file);

@@ -11,10 +11,10 @@ import { type Change, changed, changesOf, describeChange } from './changes.ts';
 import { compilerVersion, openWorkshop, type Workshop } from './image-under-test.ts';
 import { judge, testFiles } from './judge.ts';
 import { accepted, type Mutant, summary } from './report.ts';
-import { digest, keyOf, openResults, order, type Result } from './results.ts';
+import { digest, keyOf, type Outcome, openResults, order, type Result } from './results.ts';
 
-/** A healthy run takes a tenth of this. */
-const LIMIT_S = 120;
+/** Images judged in one run of the tests. */
+const BATCH = 16;
 
 const OPTIONS = {
   sample: { type: 'string' },
@@ -23,7 +23,20 @@ const OPTIONS = {
   fresh: { type: 'boolean', default: false },
 } as const;
 
-function chosen(workshop: Workshop, options: { sample?: string; seed: string; only?: string }) {
+interface Values {
+  readonly sample?: string;
+  readonly seed: string;
+  readonly only?: string;
+  readonly fresh: boolean;
+}
+
+interface Picked {
+  readonly file: string;
+  readonly source: string;
+  readonly change: Change;
+}
+
+function chosen(workshop: Workshop, options: Values): Picked[] {
   const { sample, seed, only } = options;
   if (only !== undefined && !workshop.sources.has(only))
     throw new Error(`--only ${only}: no such source; there are ${[...workshop.sources.keys()]}`);
@@ -34,13 +47,14 @@ function chosen(workshop: Workshop, options: { sample?: string; seed: string; on
     .flatMap(([file, source]) => changesOf(source).map((change) => ({ file, source, change })));
   if (sample === undefined) return all;
   // Chosen by what they say, so that a larger sample holds the smaller one.
-  const rank = ({ file, source, change }: { file: string; source: string; change: Change }) =>
+  const rank = ({ file, source, change }: Picked) =>
     digest(seed, file, source.split('\n')[change.line - 1] ?? '', String(change.at), change.to);
   const ranked = all.map((each) => [rank(each), each] as const);
   return ranked
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
     .slice(0, Number(sample))
-    .map(([, each]) => each);
+    .map(([, each]) => each)
+    .toSorted((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.change.at - b.change.at));
 }
 
 const textsIn = (folder: string) =>
@@ -63,18 +77,25 @@ export function run(root: string, args: readonly string[]): number {
   }
 }
 
-function work(
-  root: string,
-  workshop: Workshop,
-  values: { sample?: string; seed: string; only?: string; fresh: boolean },
-  compiler: string,
-): number {
+/** Changes of one source, to be judged in one run. */
+function batches(picked: readonly Picked[]): Picked[][] {
+  const all: Picked[][] = [];
+  for (const each of picked) {
+    const last = all.at(-1);
+    if (last === undefined || last.length === BATCH || last[0]?.file !== each.file)
+      all.push([each]);
+    else last.push(each);
+  }
+  return all;
+}
+
+function work(root: string, workshop: Workshop, values: Values, compiler: string): number {
   const cache = join(root, 'node_modules/.cache/meniscus-mutants/firmware.json');
   const files = testFiles(root);
   const unchanged = workshop.build();
-  const healthy = judge(root, workshop.imageFolder, files, LIMIT_S);
-  if (unchanged === null || healthy.outcome !== 'survived') {
-    console.error('The firmware as it stands does not pass its tests:', healthy.by);
+  const [healthy] = unchanged === null ? [] : judge(root, [unchanged.folder], files);
+  if (unchanged === null || healthy?.outcome !== 'survived') {
+    console.error('The firmware as it stands does not pass its tests:', healthy?.by);
     return 1;
   }
   const rest = `${compiler}${workshop.rest}`;
@@ -85,35 +106,41 @@ function work(
     ...textsIn(join(root, 'sim/emulator')),
   );
   const results = openResults(cache, seenWith, values.fresh);
-
-  const resultOf = (file: string, source: string, change: Change): Result => {
-    const key = keyOf(rest, file, source, change);
-    const known = results.of(key);
-    if (known !== null) return known;
-    const image = workshop.build({ file, text: changed(source, change) });
-    const found = (): Pick<Result, 'outcome' | 'by'> => {
-      if (image === null) return { outcome: 'does not build', by: null };
-      if (image === unchanged) return { outcome: 'same image', by: null };
-      const ordered = order(cache, file, files, healthy.seconds);
-      return judge(root, workshop.imageFolder, ordered, LIMIT_S);
-    };
-    const { outcome, by } = found();
-    const result = { outcome, by, seenWith };
-    results.keep(key, result);
-    return result;
+  const resultsOf = (batch: readonly Picked[]): readonly Result[] => {
+    const keys = batch.map(({ file, source, change }) => keyOf(rest, file, source, change));
+    const built = batch.map(({ file, source, change }, i) =>
+      results.of(keys[i]!) === null
+        ? workshop.build({ file, text: changed(source, change) })
+        : null,
+    );
+    const folders = built.flatMap((image) =>
+      image === null || image.hexText === unchanged.hexText ? [] : [image.folder],
+    );
+    const file = batch[0]?.file ?? '';
+    const verdicts = judge(root, folders, order(results.all(), file, files, healthy.seconds));
+    return batch.map((_, i): Result => {
+      const known = results.of(keys[i]!);
+      if (known !== null) return known;
+      const image = built[i] ?? null;
+      const verdict = verdicts[folders.indexOf(image?.folder ?? '')];
+      const outcome: Outcome =
+        image === null ? 'does not build' : (verdict?.outcome ?? 'same image');
+      const result: Result = { outcome, by: verdict?.by ?? null, seenWith };
+      results.keep(keys[i]!, result);
+      return result;
+    });
   };
 
   const mutants: Mutant[] = [];
-  const changes = chosen(workshop, values);
-  for (const [i, { file, source, change }] of changes.entries()) {
-    const { outcome, by } = resultOf(file, source, change);
-    const code = (source.split('\n')[change.line - 1] ?? '').trim();
-    const mutant = { file, line: change.line, code, change: describeChange(change), outcome };
-    mutants.push(mutant);
-    const why = by === null ? (accepted(mutant)?.reason ?? '') : `${by.file} ${by.test}`;
-    console.log(
-      `${i + 1}/${changes.length} ${outcome}: ${file}:${change.line} ${mutant.change} ${why}`,
-    );
+  for (const batch of batches(chosen(workshop, values))) {
+    for (const [i, { outcome, by }] of resultsOf(batch).entries()) {
+      const { file, source, change } = batch[i]!;
+      const code = (source.split('\n')[change.line - 1] ?? '').trim();
+      const mutant = { file, line: change.line, code, change: describeChange(change), outcome };
+      mutants.push(mutant);
+      const why = by === null ? (accepted(mutant)?.reason ?? '') : `${by.file} ${by.test}`;
+      console.log(`${mutants.length} ${outcome}: ${file}:${change.line} ${mutant.change} ${why}`);
+    }
   }
   console.log(summary(mutants));
   return 0;

@@ -18,6 +18,7 @@ export interface Result {
 
 export interface Results {
   readonly of: (key: string) => Result | null;
+  readonly all: () => Readonly<Record<string, Result>>;
   readonly keep: (key: string, result: Result) => void;
 }
 
@@ -43,6 +44,7 @@ export function openResults(path: string, seenWith: string, fresh: boolean): Res
       if (result === undefined) return null;
       return result.outcome === 'survived' && result.seenWith !== seenWith ? null : result;
     },
+    all: () => kept,
     keep: (key, result) => {
       kept[key] = result;
       mkdirSync(dirname(path), { recursive: true });
@@ -53,17 +55,14 @@ export function openResults(path: string, seenWith: string, fresh: boolean): Res
 
 /** Test files, those that killed most of this source's changes first, then the fastest. */
 export function order(
-  path: string,
+  results: Readonly<Record<string, Result>>,
   source: string,
   files: readonly string[],
   seconds: Readonly<Record<string, number>>,
 ): string[] {
-  const kills = (file: string) =>
-    Object.entries(read(path)).filter(
-      ([key, { by }]) => key.startsWith(`${source} `) && by?.file === file,
-    ).length;
-  const rank = new Map(files.map((file) => [file, kills(file)]));
-  return files.toSorted(
-    (a, b) => rank.get(b)! - rank.get(a)! || (seconds[a] ?? 0) - (seconds[b] ?? 0),
-  );
+  const killers = Object.entries(results)
+    .filter(([key]) => key.startsWith(`${source} `))
+    .map(([, { by }]) => by?.file);
+  const kills = (file: string) => killers.filter((killer) => killer === file).length;
+  return files.toSorted((a, b) => kills(b) - kills(a) || (seconds[a] ?? 0) - (seconds[b] ?? 0));
 }
