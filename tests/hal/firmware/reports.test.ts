@@ -139,3 +139,13 @@ test('more questions than the line takes at once are all answered whole', () => 
   const bytes = answers.reduce((sum, answer) => sum + answer.length + 2, 0);
   expect(bench.sent.length).toBe(bytes);
 });
+
+test('states asked faster than the line can tell them are told whole, each pin at least once', () => {
+  const bench = quiet();
+  for (let i = 0; i < 8 * 22; i++) bench.chip.receive(sysex([0x6d, i % 22]));
+  bench.chip.run(0.2);
+  const states = sysexesIn(bench.sent);
+  for (const state of states) expect([state[0], state.length]).toEqual([0x6e, 5]);
+  expect(bench.sent.length).toBe(states.length * 7);
+  expect(new Set(states.map(([, pin]) => pin)).size).toBe(22);
+});

@@ -68,6 +68,16 @@ test.each(Array.from({ length: LIMIT_BYTES + CHECK_BYTES }, (_, i) => i))(
   },
 );
 
+test('limits that are no longer sound are found within 12 ms in any tick between two checks', () => {
+  for (let tick = 0; tick < 12; tick++) {
+    const bench = createBench({ settleS: 0.02 + tick * 0.001 });
+    bench.want(BUSY);
+    const address = imageFacts.dataAddresses.keptLimits;
+    bench.chip.poke(address, bench.chip.peek(address) ^ 0x10);
+    expect(bench.timeUntil(() => bench.pins().pump === 0)).toBeLessThan(0.012);
+  }
+});
+
 test('kept limits wiped to zeros are not sound: everything safe, compiled limits back', () => {
   const bench = createBench();
   bench.want(BUSY);

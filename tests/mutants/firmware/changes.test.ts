@@ -1,6 +1,8 @@
 /** The changes that a source is put to, and the count of what became of them. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { changed, changesOf, describeChange } from './changes.ts';
+import { REMAINING } from './remaining.ts';
 import { type Mutant, summary } from './report.ts';
 
 const inFunction = (statement: string) => `void f(void)\n{\n    ${statement}\n}\n`;
@@ -48,6 +50,16 @@ test('what is included is no code, what a macro stands for is', () => {
     [4, '+ => -'],
     [4, '2 => 3'],
   ]);
+});
+
+test('every change that may live is one that its source is put to', () => {
+  for (const { file, code, changes } of REMAINING) {
+    const source = readFileSync(new URL(`../../../hal/firmware/${file}`, import.meta.url), 'utf8');
+    const there = changesOf(source)
+      .filter(({ line }) => source.split('\n')[line - 1]?.trim() === code)
+      .map(describeChange);
+    for (const change of changes) expect(there, `${file}: ${code}`).toContain(change);
+  }
 });
 
 describe('the count', () => {
