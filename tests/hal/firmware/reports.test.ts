@@ -50,6 +50,15 @@ test('stopping one channel leaves another', () => {
   expect(commands(bench.during(0.06))).toEqual(['e6']);
 });
 
+test('all channels asked for are reported in turn: the six that are scanned, and no other', () => {
+  const bench = quiet();
+  for (let channel = 0; channel < 8; channel++) bench.send(reportAnalog(channel, 1));
+  const reports = bench.during(0.1).filter((_, i) => i % 3 === 0);
+  const begin = reports.indexOf(0xe0);
+  const round = [0xe0, 0xe1, 0xe2, 0xe3, 0xe6, 0xe7];
+  expect(reports.slice(begin, begin + 18)).toEqual([...round, ...round, ...round]);
+});
+
 test('channels that are no analogue inputs are not reported', () => {
   const bench = quiet();
   for (const channel of [4, 5, 8, 14, 15]) bench.send(reportAnalog(channel, 1));

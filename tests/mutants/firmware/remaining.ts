@@ -113,6 +113,13 @@ const EQUIVALENT: readonly Accepted[] = [
     ['> => >='],
     'the bound itself becomes the bound',
   ),
+  row(
+    'equivalent',
+    'reports.c',
+    'for (uint8_t i = 0; i < SCAN_LENGTH; i++) {',
+    ['< => <='],
+    'the byte past the table is no channel, as the image is laid out',
+  ),
 ];
 
 const ROOM = 'an answer waits for a few bytes more or less of room, which the reserve covers';
