@@ -1,6 +1,6 @@
 /**
  * The command line: which commands there are and what their options mean. What each does is in its
- * own file. Exit codes are listed in `exit-codes.ts` and in the README of this folder.
+ * own file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
