@@ -1,24 +1,24 @@
 /**
  * What hands do at the bench in a guided procedure when a step is confirmed: a gauge or a blank plate
- * closes the hose, a radiometer takes the glass's place, the glass sensor goes into a bath. Steps are
- * known by the marks on the display.
+ * closes the hose, a radiometer takes the glass's place, the glass sensor goes into a bath.
  */
+
+import type { StepId } from '../../src/core/guided-events.ts';
 import type { Bench } from '../plant/bench.ts';
-import type { GuidedMark } from './screen-reading.ts';
 
 /** Gauge and blank plate close the chamber as a sound seal does. */
 const CLOSED: Partial<Bench> = { sealed: true, hoseOn: true };
 
-export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Bench>>>> = {
-  P2: CLOSED,
-  U2: { shieldClosed: false, filmOn: false },
-  U3: { shieldClosed: true },
-  T2: { bath: 'ice' },
-  T4: { bath: 'warm' },
-  T8: { bath: null },
-  H2: CLOSED,
+export const GUIDED_HAND_WORK: Readonly<Partial<Record<StepId, Partial<Bench>>>> = {
+  'gauge-join': CLOSED,
+  'radiometer-place': { shieldClosed: false, filmOn: false },
+  'shield-close': { shieldClosed: true },
+  'ice-place': { bath: 'ice' },
+  'bath-place': { bath: 'warm' },
+  'temperature-result': { bath: null },
+  'blank-fit': CLOSED,
 };
 
-export function doGuidedHandWork(bench: Bench, mark: GuidedMark): void {
-  Object.assign(bench, GUIDED_HAND_WORK[mark]);
+export function doGuidedHandWork(bench: Bench, step: StepId): void {
+  Object.assign(bench, GUIDED_HAND_WORK[step]);
 }

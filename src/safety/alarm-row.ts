@@ -4,6 +4,7 @@
  * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
  */
 
+import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmAction, AlarmPriority, BatchState } from '../core/events.ts';
 import type { Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
@@ -85,7 +86,7 @@ export interface Setting {
 }
 
 export interface AlarmRow {
-  readonly id: string;
+  readonly id: AlarmId;
   /** In the record; a catalogue has words of its own for the display. */
   readonly title: string;
   readonly priority: AlarmPriority;

@@ -3,7 +3,7 @@
  * decides the order in which these start and stop, so that outputs are safe and the journal is closed
  * whatever happens. Which procedure it is, and what becomes of it, is left to the caller.
  */
-
+import { tap } from 'rxjs';
 import { journalConsumer } from '../../app/journal-consumer.ts';
 import { type Consumer, createPipeline, type Tick } from '../../app/pipeline.ts';
 import type { ControllerState, ProcedureTypes } from '../../control/controller-state.ts';
@@ -106,13 +106,17 @@ const consumersOf = <P extends ProcedureTypes>(
   to: {
     readonly journal: Journal;
     readonly watcher: Pick<EndWatcher<P>, 'take'>;
-    readonly panel: Pick<LivePanel<P>, 'take'>;
+    readonly panel: Pick<LivePanel<P>, 'follow'>;
   },
 ): readonly Consumer<P>[] => [
-  { name: 'journal', take: journalConsumer(to.journal, keeps) },
-  { name: 'end', take: to.watcher.take },
-  { name: 'panel', take: to.panel.take },
-  { name: 'person', take: ({ frame, outputs }) => bench.person?.(frame.timeS, outputs.display) },
+  { name: 'journal', follow: journalConsumer(to.journal, keeps) },
+  { name: 'end', follow: ({ ticks$ }) => ticks$.pipe(tap(to.watcher.take)) },
+  { name: 'panel', follow: to.panel.follow },
+  {
+    name: 'person',
+    follow: ({ ticks$ }) =>
+      ticks$.pipe(tap(({ frame, outputs }) => bench.person?.(frame.timeS, outputs.display))),
+  },
 ];
 
 const typedFor = <P extends ProcedureTypes>(
