@@ -11,17 +11,24 @@ export interface BoardOptions {
   readonly port?: string;
 }
 
-/** `modelOnly`: options by name that make no sense on hardware. */
-export const withBoardOptions = (command: Command, modelOnly: readonly string[]): Command =>
-  command
+/**
+ * `modelOnly`: options by name that make no sense on hardware. `usual`: the board where none is named;
+ * null where one must be.
+ */
+export function withBoardOptions(
+  command: Command,
+  modelOnly: readonly string[],
+  usual: ModelBoardKind | null = 'simulated',
+): Command {
+  const board = new Option('--board <kind>', 'no hardware; emulated: the real firmware runs in it');
+  board.choices(MODEL_BOARDS);
+  if (usual !== null) board.default(usual);
+  return command
     .addOption(
       new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
         'board',
         ...modelOnly,
       ]),
     )
-    .addOption(
-      new Option('--board <kind>', 'without a port; emulated: the real firmware runs in it')
-        .choices(MODEL_BOARDS)
-        .default('simulated'),
-    );
+    .addOption(board);
+}
