@@ -2,10 +2,10 @@
  * The command line: which commands there are and what their options mean. What each does is in its
  * own file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
-import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
+import { Command, CommanderError } from 'commander';
 import { escapedValue, isPlainText, PLAIN_TEXT } from '../core/plain-text.ts';
 import { addAssessCommand } from './assess/assess-command.ts';
+import { addBenchCommand } from './bring-up/bench-options.ts';
 import { addCalibrateCommand } from './care/calibrate-command.ts';
 import { addCareCommand } from './care/care-command.ts';
 import { addCareTest } from './care/care-test.ts';
@@ -18,13 +18,6 @@ import { addSimulateCommand } from './run/simulate-command.ts';
 import { EXIT } from './terminal/exit-codes.ts';
 import { optionDescription } from './terminal/help-words.ts';
 import { printError } from './terminal/print.ts';
-
-const STEP_IDS = CHECKLIST.map(({ id }) => id);
-
-function collectStep(id: string, ids: readonly string[]): readonly string[] {
-  if (STEP_IDS.includes(id)) return [...ids, id];
-  throw new InvalidArgumentError(`accepted: ${STEP_IDS.join(', ')}.`);
-}
 
 const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
@@ -46,28 +39,7 @@ program
     process.exitCode = await (await import('./bring-up/ports-command.ts')).portsCommand();
   });
 
-program
-  .command('bench')
-  .description('bring up a freshly wired unit: walk through the checklist, channel by channel')
-  .requiredOption('--port <name>', 'serial port of the board, or auto')
-  .option('--unit <file>', 'settings of the unit (JSON)')
-  .option('--step <id>', 'only this step; may be given again', collectStep, [])
-  .option('--records <folder>', 'where the result goes', 'records')
-  .option(
-    '--stock',
-    'a board with a stock Firmata firmware: shows the wires, drives nothing',
-    false,
-  )
-  .option('--unlock <words>', 'with --stock: the words that it asks for before it drives anything')
-  .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
-  .action(async (options) => {
-    process.exitCode = options.stock
-      ? await (await import('./bring-up/stock-command.ts')).stockCommand(
-          options.port,
-          options.unlock,
-        )
-      : await (await import('./bring-up/bench-command.ts')).benchCommand(options);
-  });
+addBenchCommand(program);
 
 program
   .command('replay')

@@ -16,10 +16,11 @@ import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { openRecords } from '../../store/records-store.ts';
 import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
 import type { Bench } from '../run/bench.ts';
+import { SIMULATED_START } from '../run/model-bench.ts';
 import { newFolder } from '../run/new-folder.ts';
 import { openBench } from '../run/open-bench.ts';
 import { type ProcedureEnd, runProcedure } from '../run/run-procedure.ts';
-import { SIMULATED_START } from '../run/simulated-bench.ts';
+import { speedWords } from '../run/speed-words.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -62,8 +63,10 @@ export async function guidedCommand(
     await bench.board.close();
     return refuse(begun.problems.map(problemLine));
   }
+  const started = performance.now();
   const end = await run(options, config, bench, begun.value);
-  return keep(options, loaded.value, end, {
+  const wallS = (performance.now() - started) / 1000;
+  const code = keep(options, loaded.value, end, {
     at: endedAt(bench.startedAt, end),
     seed: bench.seed,
     journal: {
@@ -71,7 +74,16 @@ export async function guidedCommand(
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS)]);
+  return code;
 }
+
+const onEmulated = ({ board, port }: GuidedOptions): boolean =>
+  board === 'emulated' && port === undefined;
+
+/** On the standard error where the output is data. */
+const sayBeside = ({ json }: GuidedOptions, lines: readonly string[]): void =>
+  (json ? printError : print)(`${lines.join('\n')}\n`);
 
 /** Two on one second are told apart by a number behind it. */
 function nameOf(procedure: ProcedureName, startedAt: string): string {
@@ -118,15 +130,15 @@ const endedAt = (startedAt: string, { boardS }: ProcedureEnd<Guided>): string =>
   new Date(Date.parse(startedAt) + boardS * 1000).toISOString();
 
 function keep(
-  { records, by, json }: GuidedOptions,
+  options: GuidedOptions,
   { config, care }: LoadedGuided,
   end: ProcedureEnd<Guided>,
   when: DoneWhen,
 ): number {
   const { reason, why, last } = end;
   const result = last === null ? null : guidedResultOf(config, last.procedure);
-  const say = (lines: readonly string[]): void =>
-    (json ? printError : print)(`${lines.join('\n')}\n`);
+  const { records, by, json } = options;
+  const say = (lines: readonly string[]): void => sayBeside(options, lines);
   if (reason !== 'completed' || result === null) {
     say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit goes on as before.']);
     if (json) printOutcome({ reason, why, kept: false, body: null });

@@ -1,6 +1,6 @@
 /**
  * What a job runs on, whichever kind of board it is: the board, how its time passes, and what keys
- * and eyes reach. Made by `simulated-bench.ts` and `real-bench.ts`; used by `run-procedure.ts`.
+ * and eyes reach. Made by `open-bench.ts`; used by `run-procedure.ts`.
  */
 import type { Board } from '../../../hal/board.ts';
 import type { DisplayLines, Request } from '../../core/frame.ts';

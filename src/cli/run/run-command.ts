@@ -24,10 +24,11 @@ import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { beginRecord } from './begin-record.ts';
 import type { Bench } from './bench.ts';
+import { SIMULATED_START } from './model-bench.ts';
 import { newFolder } from './new-folder.ts';
 import { type BenchOptions, openBench } from './open-bench.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { SIMULATED_START } from './simulated-bench.ts';
+import { speedWords } from './speed-words.ts';
 
 export interface RunOptions extends BenchOptions, PrepareOptions {
   /** The result as JSON on the standard output; everything else goes beside it. */
@@ -145,13 +146,12 @@ const OUTCOME: Readonly<Record<Outcome, string>> = {
 };
 
 function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
-  const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
     ...(end.recorded ? [] : ['RECORD INCOMPLETE: nothing may be claimed from it.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
-    `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
+    speedWords(end.boardS, wallS),
   ];
   return `${lines.join('\n')}\n`;
 }

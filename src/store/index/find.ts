@@ -2,7 +2,7 @@
  * Finding repairs in the index: a filter as data, one condition a field, newest first, page by page.
  * Every condition has an index (schema.ts). Checking what a person typed is left to the command.
  */
-import type { Database } from 'better-sqlite3';
+import type { Database } from './sqlite.ts';
 import { REPAIR_COLUMNS, type RepairRow } from './store-rows.ts';
 
 /** Words of a result that can be asked for, and where each stands. */
