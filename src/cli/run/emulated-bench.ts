@@ -74,7 +74,7 @@ async function openBoard(
   const opening = openFirmataBoard({
     openLine: async () => createInProcessLine(emulated),
     portName: `emu-${seed}`,
-    clock,
+    scheduler: clock.scheduler,
     tickS,
     limits: boardLimitsOf(unit),
     onNotice: (words) => printError(`board: ${words}\n`),
