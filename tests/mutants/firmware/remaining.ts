@@ -66,6 +66,20 @@ const EQUIVALENT: readonly Accepted[] = [
   ),
   row(
     'equivalent',
+    'limits.c',
+    '[LIMIT_HEAT_SINK_FLOOR] = {COMPILED_HEAT_SINK_FLOOR, 0, false},',
+    ['0 => 1'],
+    'the compiled floor, which may only go up, is above either',
+  ),
+  row(
+    'equivalent',
+    'limits.c',
+    'uint16_t crc = 0;',
+    ['0 => 1'],
+    'only this function makes the check and compares it',
+  ),
+  row(
+    'equivalent',
     'message.c',
     'if (length <= CHECK_GROUPS) return false;',
     ['false => true'],
