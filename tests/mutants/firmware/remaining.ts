@@ -66,6 +66,20 @@ const EQUIVALENT: readonly Accepted[] = [
   ),
   row(
     'equivalent',
+    'limits.c',
+    '[LIMIT_HEAT_SINK_FLOOR] = {COMPILED_HEAT_SINK_FLOOR, 0, false},',
+    ['0 => 1'],
+    'the compiled floor, which may only go up, is above either',
+  ),
+  row(
+    'equivalent',
+    'limits.c',
+    'uint16_t crc = 0;',
+    ['0 => 1'],
+    'only this function makes the check and compares it',
+  ),
+  row(
+    'equivalent',
     'message.c',
     'if (length <= CHECK_GROUPS) return false;',
     ['false => true'],
@@ -119,6 +133,20 @@ const EQUIVALENT: readonly Accepted[] = [
     'for (uint8_t i = 0; i < SCAN_LENGTH; i++) {',
     ['< => <='],
     'the byte past the table is no channel, as the image is laid out',
+  ),
+  row(
+    'equivalent',
+    'protection.c',
+    'pressureCounts = scan ? scan->counts[PRESSURE_SCAN] : 0;',
+    ['0 => 1'],
+    'either is below what a live sensor gives',
+  ),
+  row(
+    'equivalent',
+    'reports.c',
+    'for (uint8_t port = 0; port < PORT_TOTAL; port++) {',
+    ['< => <='],
+    'nobody can ask for the port after the last',
   ),
 ];
 
@@ -208,6 +236,27 @@ const TIMING: readonly Accepted[] = [
     'if ((int32_t)(nowMs - dueMs) >= 0) dueMs = nowMs + intervalMs;',
     ['>= => >'],
     'after a stop of the main loop one report comes a tick after the other',
+  ),
+  row(
+    'timing',
+    'display.c',
+    '{0x30, false, 6}, /* 8 bits, three times: a known state from any */',
+    ['6 => 7'],
+    'the display is set up a millisecond later',
+  ),
+  row(
+    'timing',
+    'display.c',
+    'else if ((int32_t)(nowMs - nextMs) >= 0) probe(nowMs);',
+    ['>= => >'],
+    'the display is asked for a sign of life a millisecond later',
+  ),
+  row(
+    'timing',
+    'reports.c',
+    'dueMs += intervalMs;',
+    ['dueMs += intervalMs => (dropped)'],
+    'the next frame is due from when the last was sent, which is later only after a missed tick',
   ),
 ];
 
