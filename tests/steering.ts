@@ -1,0 +1,110 @@
+/**
+ * The ways on which a hand-made unit is steered into each phase of a repair and each step of a
+ * guided procedure: what is answered on the way, and how the chamber behaves when it is closed.
+ */
+import { GUIDED } from '../src/control/guided.ts';
+import type { Guided } from '../src/control/guided-state.ts';
+import type { Procedure } from '../src/control/procedure.ts';
+import { REPAIR } from '../src/control/repair.ts';
+import type { Repair } from '../src/control/repair-state.ts';
+import type { JobConfig, ProcedureTypes } from '../src/controller-state.ts';
+import type { ProcedureName, StepId } from '../src/core/guided-events.ts';
+import type { PhaseId } from '../src/phases.ts';
+import { APART } from './apart-driver.ts';
+import { guidedConfig } from './guided/guided-bench.ts';
+import { AIR_PA, type Scene, tick, type Unit, unitAtRest } from './steered-unit.ts';
+
+interface Way {
+  /** The questions that are answered with NO; whether bubbles still come, unless said otherwise. */
+  readonly no?: readonly PhaseId[];
+  /** How far the closed chamber has risen, Pa, by the time since it was closed, s. */
+  readonly rise?: (sinceS: number) => number;
+  readonly airPa?: number;
+}
+
+/** Water at 23 C has a pressure of 2.8 kPa: it levels there, and what outgasses far below. */
+const levelling = (plateauPa: number) => (sinceS: number) =>
+  plateauPa * (1 - Math.exp(-sinceS / 9));
+/** Of the limit, which is 167 Pa/s in this unit. */
+const leaking = (share: number) => (sinceS: number) => share * 167 * sinceS;
+
+const WAYS: Partial<Record<PhaseId, Way>> = {
+  // As thin as at 2,000 m.
+  'vacuum-note': { airPa: 79_500 },
+  reseat: { rise: leaking(3) },
+  'dry-again': { rise: levelling(2_600) },
+  'long-pull': { rise: levelling(1_400) },
+  'test-again': { rise: leaking(1) },
+  'bubbles-stay': { no: [] },
+  'offer-cycle': { no: ['ask-bubbles', 'ask-clear'] },
+  'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-cycle'] },
+};
+
+/** A person answers once the screen can count as read. */
+const READ_S = 1.6;
+const LONGEST_TICKS = 60_000;
+
+function steer<P extends ProcedureTypes>(
+  start: Unit<P>,
+  isThere: (unit: Unit<P>) => boolean,
+  look: (unit: Unit<P>) => Scene,
+): Unit<P> {
+  let unit = tick(start, look(start));
+  for (let n = 0; n < LONGEST_TICKS && !isThere(unit); n++) {
+    unit = tick(unit, look(unit));
+    const alarm = unit.log.find(({ kind }) => kind === 'alarm');
+    if (alarm?.kind === 'alarm') throw new Error(`${alarm.alarm} on the way: ${alarm.cause}`);
+  }
+  if (!isThere(unit)) throw new Error(`stuck in ${JSON.stringify(unit.step?.snapshot)}`);
+  return unit;
+}
+
+const mayAnswer = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): boolean =>
+  procedure.rowOf(state.procedure).kind !== 'automatic' && state.screen.shownS >= READ_S;
+
+export interface Steering {
+  readonly config?: JobConfig;
+  readonly procedure?: Procedure<Repair>;
+  /** What the sensors see all the way. */
+  readonly scene?: Scene;
+}
+
+const steered = new Map<string, Unit<Repair>>();
+
+/** A repair in the first tick after it entered the phase; its fill and pit are cured apart. */
+export function repairIn(phase: PhaseId, steering: Steering = {}): Unit<Repair> {
+  const isUsual = Object.keys(steering).length === 0;
+  const known = isUsual ? steered.get(phase) : undefined;
+  if (known !== undefined) return known;
+  const { config = APART, procedure = REPAIR, scene = {} } = steering;
+  const { no = ['ask-bubbles'], rise, airPa = AIR_PA } = WAYS[phase] ?? {};
+  const unit = steer(
+    unitAtRest(procedure, config),
+    ({ state }) => state.procedure.phase === phase && state.batch === 'running',
+    (now): Scene => {
+      const { phase: at, elapsedS } = now.state.procedure;
+      const vented = now.state.commanded.ventOpen ? { pressurePa: airPa } : {};
+      const closed =
+        at === 'seal-watch' && rise !== undefined ? { pressurePa: 60_000 + rise(elapsedS) } : {};
+      const answer = no.includes(at) ? 'no' : 'yes';
+      return { ...vented, ...closed, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
+    },
+  );
+  if (isUsual) steered.set(phase, unit);
+  return unit;
+}
+
+const guidedUnits = new Map<StepId, Unit<Guided>>();
+
+/** A guided procedure in the first tick after it entered the step. */
+export function guidedIn(name: ProcedureName, step: StepId): Unit<Guided> {
+  const known = guidedUnits.get(step);
+  if (known !== undefined) return known;
+  const unit = steer(
+    unitAtRest(GUIDED, guidedConfig(name)),
+    ({ state }) => state.procedure.step === step,
+    (now) => ({ pressed: mayAnswer(now) ? ['yes'] : [] }),
+  );
+  guidedUnits.set(step, unit);
+  return unit;
+}
