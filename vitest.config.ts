@@ -1,3 +1,4 @@
+import { randomInt } from 'node:crypto';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 /** Programs, sockets and serial lines: what runs in real time has the machine to itself. */
@@ -7,9 +8,16 @@ const IN_REAL_TIME = [
   'tests/sim/emulator/**/*.test.ts',
 ];
 
+/** Drawn here, once for all files, and printed so that the run can be repeated. */
+if (process.env['MENISCUS_SEED'] === 'random') {
+  process.env['MENISCUS_SEED'] = String(randomInt(2 ** 31));
+  console.info(`MENISCUS_SEED=${process.env['MENISCUS_SEED']}`);
+}
+
 export default defineConfig({
   test: {
     passWithNoTests: false,
+    setupFiles: ['tests/seed.ts'],
     testTimeout: 120_000,
     hookTimeout: 60_000,
     projects: [
