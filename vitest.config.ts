@@ -9,9 +9,11 @@ const IN_REAL_TIME = [
 ];
 
 /** Drawn here, once for all files, and printed so that the run can be repeated. */
-if (process.env['MENISCUS_SEED'] === 'random') {
-  process.env['MENISCUS_SEED'] = String(randomInt(2 ** 31));
-  console.info(`MENISCUS_SEED=${process.env['MENISCUS_SEED']}`);
+const { MENISCUS_SEED: asked } = process.env;
+if (asked === 'random') {
+  const seed = String(randomInt(2 ** 31));
+  Object.assign(process.env, { MENISCUS_SEED: seed });
+  console.info(`MENISCUS_SEED=${seed}`);
 }
 
 export default defineConfig({

@@ -7,7 +7,7 @@ import fc from 'fast-check';
 /** Arbitrary, and the same for everybody. */
 const USUAL_SEED = 20_251_126;
 
-const given = process.env['MENISCUS_SEED'] ?? '';
+const { MENISCUS_SEED: given = '' } = process.env;
 const seed = given === '' ? USUAL_SEED : Number(given);
 if (!Number.isInteger(seed)) throw new Error(`MENISCUS_SEED is ${given}, not a whole number`);
 fc.configureGlobal({ seed });

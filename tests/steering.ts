@@ -44,23 +44,30 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
 const READ_S = 1.6;
 const LONGEST_TICKS = 60_000;
 
-function steer<P extends ProcedureTypes>(
-  start: Unit<P>,
-  isThere: (unit: Unit<P>) => boolean,
-  look: (unit: Unit<P>) => Scene,
-): Unit<P> {
-  let unit = tick(start, look(start));
-  for (let n = 0; n < LONGEST_TICKS && !isThere(unit); n++) {
-    unit = tick(unit, look(unit));
-    const alarm = unit.log.find(({ kind }) => kind === 'alarm');
-    if (alarm?.kind === 'alarm') throw new Error(`${alarm.alarm} on the way: ${alarm.cause}`);
-  }
-  if (!isThere(unit)) throw new Error(`stuck in ${JSON.stringify(unit.step?.snapshot)}`);
-  return unit;
-}
-
 const mayAnswer = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): boolean =>
   procedure.rowOf(state.procedure).kind !== 'automatic' && state.screen.shownS >= READ_S;
+
+/** Goes on for as far as somebody asks, and keeps the unit as it came into each place first. */
+function createWalk<P extends ProcedureTypes, Place extends string>(
+  start: Unit<P>,
+  placeOf: (walk: P['walk']) => Place,
+  look: (unit: Unit<P>) => Scene,
+): (place: Place) => Unit<P> {
+  const entered = new Map<Place, Unit<P>>();
+  let unit = start;
+  return (place) => {
+    for (let n = 0; n < LONGEST_TICKS && !entered.has(place) && !unit.state.ended; n++) {
+      unit = tick(unit, look(unit));
+      const alarm = unit.log.find(({ kind }) => kind === 'alarm');
+      if (alarm?.kind === 'alarm') throw new Error(`${alarm.alarm} on the way: ${alarm.cause}`);
+      const now = placeOf(unit.state.procedure);
+      if (unit.state.batch === 'running' && !entered.has(now)) entered.set(now, unit);
+    }
+    const there = entered.get(place);
+    if (there === undefined) throw new Error(`${place} was never entered`);
+    return there;
+  };
+}
 
 export interface Steering {
   readonly config?: JobConfig;
@@ -69,18 +76,11 @@ export interface Steering {
   readonly scene?: Scene;
 }
 
-const steered = new Map<string, Unit<Repair>>();
-
-/** A repair in the first tick after it entered the phase; its fill and pit are cured apart. */
-export function repairIn(phase: PhaseId, steering: Steering = {}): Unit<Repair> {
-  const isUsual = Object.keys(steering).length === 0;
-  const known = isUsual ? steered.get(phase) : undefined;
-  if (known !== undefined) return known;
-  const { config = APART, procedure = REPAIR, scene = {} } = steering;
-  const { no = ['ask-bubbles'], rise, airPa = AIR_PA } = WAYS[phase] ?? {};
-  const unit = steer(
+function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
+  const { no = ['ask-bubbles'], rise, airPa = AIR_PA } = way;
+  return createWalk(
     unitAtRest(procedure, config),
-    ({ state }) => state.procedure.phase === phase && state.batch === 'running',
+    ({ phase }) => phase,
     (now): Scene => {
       const { phase: at, elapsedS } = now.state.procedure;
       const vented = now.state.commanded.ventOpen ? { pressurePa: airPa } : {};
@@ -90,21 +90,35 @@ export function repairIn(phase: PhaseId, steering: Steering = {}): Unit<Repair> 
       return { ...vented, ...closed, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
     },
   );
-  if (isUsual) steered.set(phase, unit);
-  return unit;
 }
 
-const guidedUnits = new Map<StepId, Unit<Guided>>();
+type Walk = ReturnType<typeof repairWalk>;
+const walks = new Map<Procedure<Repair>, Map<Way, Walk>>();
+const STRAIGHT_ON: Way = {};
+
+/** A repair in the first tick after it entered the phase; its fill and pit are cured apart. */
+export function repairIn(phase: PhaseId, steering: Steering = {}): Unit<Repair> {
+  const way = WAYS[phase] ?? STRAIGHT_ON;
+  const { procedure = REPAIR, config, scene } = steering;
+  if (config !== undefined || scene !== undefined) return repairWalk(way, steering)(phase);
+  const known = walks.get(procedure) ?? new Map<Way, Walk>();
+  walks.set(procedure, known);
+  const walk = known.get(way) ?? repairWalk(way, steering);
+  known.set(way, walk);
+  return walk(phase);
+}
+
+const guidedWalk = (name: ProcedureName) =>
+  createWalk(
+    unitAtRest(GUIDED, guidedConfig(name)),
+    ({ step }) => step,
+    (now) => ({ pressed: mayAnswer(now) ? ['yes'] : [] }),
+  );
+const guidedWalks = new Map<ProcedureName, ReturnType<typeof guidedWalk>>();
 
 /** A guided procedure in the first tick after it entered the step. */
 export function guidedIn(name: ProcedureName, step: StepId): Unit<Guided> {
-  const known = guidedUnits.get(step);
-  if (known !== undefined) return known;
-  const unit = steer(
-    unitAtRest(GUIDED, guidedConfig(name)),
-    ({ state }) => state.procedure.step === step,
-    (now) => ({ pressed: mayAnswer(now) ? ['yes'] : [] }),
-  );
-  guidedUnits.set(step, unit);
-  return unit;
+  const walk = guidedWalks.get(name) ?? guidedWalk(name);
+  guidedWalks.set(name, walk);
+  return walk(step);
 }
