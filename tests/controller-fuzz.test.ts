@@ -3,7 +3,7 @@ import { randomInt } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ProcedureTypes } from '../src/controller-state.ts';
-import { type ProcedureName, STEP_IDS, STEP_MARKS } from '../src/core/guided-events.ts';
+import { STEP_IDS } from '../src/core/guided-events.ts';
 import {
   BUTTONS,
   type Channel,
@@ -148,13 +148,6 @@ const SOUND_SWITCHES = {
 };
 const ENDED = ['stopped', 'aborted', 'complete'];
 
-const PROCEDURE_OF: Readonly<Record<string, ProcedureName>> = {
-  P: 'pressure',
-  U: 'uv',
-  T: 'temperature',
-  H: 'health',
-};
-
 /** Tried in every phase, whatever the seed: once all is at work, something that must stop it at once. */
 const DANGERS: readonly Scene[] = [
   { mute: true },
@@ -221,7 +214,7 @@ describe.each([
   test('a guided procedure is sound and safe from each of its steps on', () => {
     const met: Met = new Map();
     for (const step of STEP_IDS) {
-      const start = guidedIn(PROCEDURE_OF[STEP_MARKS[step][0] ?? '']!, step);
+      const start = guidedIn(step);
       expect(start.state).toMatchObject({ batch: 'running', procedure: { step } });
       fc.assert(
         fc.property(spells, (all) => runThrough(start, all, met)),

@@ -20,7 +20,7 @@ import {
 import { HEALTHY_FRAME } from './frames.ts';
 
 export const TICK_S = 0.05;
-export const AIR_PA = 100_600;
+const AIR_PA = 100_600;
 const LAMP_W_PER_M2 = 195;
 
 /** What the sensors see, SI; what is left out is as in a sound unit. */
@@ -60,6 +60,7 @@ export interface Unit<P extends ProcedureTypes> {
   readonly boardS: number;
   readonly hostS: number;
   readonly sampledAtS: number;
+  readonly airPa: number;
   /** What the chamber holds while the scene does not say. */
   readonly chamberPa: number;
   readonly log: readonly Event[];
@@ -68,6 +69,7 @@ export interface Unit<P extends ProcedureTypes> {
 export const unitAtRest = <P extends ProcedureTypes>(
   procedure: Procedure<P>,
   config: P['config'],
+  airPa = AIR_PA,
 ): Unit<P> => ({
   procedure,
   config,
@@ -77,7 +79,8 @@ export const unitAtRest = <P extends ProcedureTypes>(
   boardS: 0,
   hostS: 1000,
   sampledAtS: 0,
-  chamberPa: AIR_PA,
+  airPa,
+  chamberPa: airPa,
   log: [],
 });
 
@@ -144,13 +147,14 @@ export const actuatorsOf = ({ state }: Pick<Before, 'state'>): Actuators => stat
 /** What the world follows of a unit, whichever procedure it runs. */
 interface Before {
   readonly state: Pick<ControllerState<ProcedureTypes>, 'commanded' | 'setPointPa'>;
+  readonly airPa: number;
   readonly chamberPa: number;
   readonly ticks: number;
 }
 
 /** At the set-point, at the air's pressure while vented, and as it was while closed. */
-function chamberAfter({ state, chamberPa }: Before): number {
-  if (state.commanded.ventOpen) return AIR_PA;
+function chamberAfter({ state, airPa, chamberPa }: Before): number {
+  if (state.commanded.ventOpen) return airPa;
   // No pump leaves nothing.
   return state.setPointPa === null ? chamberPa : Math.max(9_000, state.setPointPa);
 }

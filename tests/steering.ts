@@ -8,11 +8,11 @@ import type { Procedure } from '../src/control/procedure.ts';
 import { REPAIR } from '../src/control/repair.ts';
 import type { Repair } from '../src/control/repair-state.ts';
 import type { JobConfig, ProcedureTypes } from '../src/controller-state.ts';
-import type { ProcedureName, StepId } from '../src/core/guided-events.ts';
+import { type ProcedureName, STEP_MARKS, type StepId } from '../src/core/guided-events.ts';
 import type { PhaseId } from '../src/phases.ts';
 import { APART } from './apart-driver.ts';
 import { guidedConfig } from './guided/guided-bench.ts';
-import { AIR_PA, type Scene, tick, type Unit, unitAtRest } from './steered-unit.ts';
+import { type Scene, tick, type Unit, unitAtRest } from './steered-unit.ts';
 
 interface Way {
   /** The questions that are answered with NO; whether bubbles still come, unless said otherwise. */
@@ -77,17 +77,16 @@ export interface Steering {
 }
 
 function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
-  const { no = ['ask-bubbles'], rise, airPa = AIR_PA } = way;
+  const { no = ['ask-bubbles'], rise, airPa } = way;
   return createWalk(
-    unitAtRest(procedure, config),
+    unitAtRest(procedure, config, airPa),
     ({ phase }) => phase,
     (now): Scene => {
       const { phase: at, elapsedS } = now.state.procedure;
-      const vented = now.state.commanded.ventOpen ? { pressurePa: airPa } : {};
       const closed =
         at === 'seal-watch' && rise !== undefined ? { pressurePa: 60_000 + rise(elapsedS) } : {};
       const answer = no.includes(at) ? 'no' : 'yes';
-      return { ...vented, ...closed, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
+      return { ...closed, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
     },
   );
 }
@@ -116,8 +115,23 @@ const guidedWalk = (name: ProcedureName) =>
   );
 const guidedWalks = new Map<ProcedureName, ReturnType<typeof guidedWalk>>();
 
+const BY_LETTER: Readonly<Record<string, ProcedureName>> = {
+  P: 'pressure',
+  U: 'uv',
+  T: 'temperature',
+  H: 'health',
+};
+
+/** The guided procedure that a step belongs to. */
+export function procedureOf(step: StepId): ProcedureName {
+  const name = BY_LETTER[STEP_MARKS[step].charAt(0)];
+  if (name === undefined) throw new Error(`${step} belongs to no procedure`);
+  return name;
+}
+
 /** A guided procedure in the first tick after it entered the step. */
-export function guidedIn(name: ProcedureName, step: StepId): Unit<Guided> {
+export function guidedIn(step: StepId): Unit<Guided> {
+  const name = procedureOf(step);
   const walk = guidedWalks.get(name) ?? guidedWalk(name);
   guidedWalks.set(name, walk);
   return walk(step);
