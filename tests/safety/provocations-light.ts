@@ -116,7 +116,7 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     over: 75,
     // Where x exp(1 - x) comes to 60 / 75.
     seenAfterS: 0.472 * SMOOTHED_S,
-    slackS: 0.15,
+    slackS: 0.1,
     // Before the step has warmed the spot by 20 K.
     quietS: 15,
     // Where it has fallen to 59 / 75.
