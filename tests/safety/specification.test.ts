@@ -4,6 +4,7 @@ import type { Provocation } from './provocation.ts';
 import { BOARD_PROVOCATIONS } from './provocations-board.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
 import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
+import { howTighter, TIGHTER } from './provocations-profile.ts';
 import { prove } from './safety-proof.ts';
 import { SPECIFICATION } from './specification.ts';
 
@@ -25,5 +26,13 @@ describe('through the whole controller', () => {
     const how = PROVOCATIONS[row.id];
     if (how === undefined) throw new Error(`${row.id} is not provoked`);
     prove(row, how);
+  });
+});
+
+describe('at a limit that is tighter than the unit’s own', () => {
+  test.each(TIGHTER)('$id, by $by', (tighter) => {
+    const row = SPECIFICATION.find(({ id }) => id === tighter.id);
+    if (row === undefined) throw new Error(`${tighter.id} is not specified`);
+    prove({ ...row, limit: tighter.limit }, howTighter(tighter));
   });
 });
