@@ -116,7 +116,7 @@ describe.each(PROFILES.map((profile) => [profile.curing, profile] as const))(
       }
       const anyPa = fc.oneof(
         fc.double({ min: 0, max: 400_000, noNaN: true }),
-        fc.double({ min: ATMOSPHERE_PA - 5_000, max: ATMOSPHERE_PA + 5_000, noNaN: true }),
+        fc.integer({ min: ATMOSPHERE_PA - 3_000, max: ATMOSPHERE_PA + 3_000 }),
       );
       const vented = fc.tuple(anyPa, state);
       let asked = 0;
@@ -128,6 +128,7 @@ describe.each(PROFILES.map((profile) => [profile.curing, profile] as const))(
           asked += 1;
           expect(Math.abs(pressurePa - ATMOSPHERE_PA)).toBeLessThan(2_500);
         }),
+        { numRuns: 500 },
       );
       expect(asked).toBeGreaterThan(5);
     });
