@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { FAULT_PRESETS } from '../../sim/faults/faults.ts';
 import { SAFE } from '../../src/core/frame.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
+import { SPECIFICATION } from '../safety/specification.ts';
 
 /** The most alarms that a person meets within ten minutes. */
 function mostInTenMinutes({ events }: BenchRun): number {
@@ -11,6 +12,17 @@ function mostInTenMinutes({ events }: BenchRun): number {
   );
   return Math.max(0, ...atS.map((from) => atS.filter((s) => s >= from && s < from + 600).length));
 }
+
+const raisedIn = ({ events }: BenchRun) =>
+  events.flatMap((event) =>
+    event.kind === 'alarm' && event.to === 'unacknowledged' ? [event] : [],
+  );
+/** Where the batch stands at the end of the tick in which an alarm of this action is raised. */
+const BATCH_AFTER = { warn: /^running$/, hold: /^(hold|held)/, abort: /^abort/ } as const;
+const batchAfter = ({ events }: BenchRun, timeS: number) =>
+  events
+    .flatMap((event) => (event.kind === 'batch' && event.timeS <= timeS ? [event.to] : []))
+    .at(-1);
 
 const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end: string }>> = {
   'hot-glass': { alarms: ['glass-hot'], end: 'completed' },
@@ -69,6 +81,10 @@ describe('every ready-made fault', () => {
       // ISA-18.2 calls more than ten in ten minutes a flood (seen second-hand).
       expect(mostInTenMinutes(run)).toBeLessThanOrEqual(10);
       if (end === 'alarm') expect(run.last.state.commanded).toEqual(SAFE);
+      for (const { alarm, timeS } of raisedIn(run)) {
+        const action = SPECIFICATION.find(({ id }) => id === alarm)?.action ?? 'abort';
+        expect(batchAfter(run, timeS), alarm).toMatch(BATCH_AFTER[action]);
+      }
     },
   );
 });

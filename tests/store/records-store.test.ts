@@ -97,6 +97,28 @@ describe('a kill in the middle of an append', () => {
     expect(aside.map((name) => readFileSync(join(folder, name), 'utf8'))).toEqual([torn]);
   });
 
+  test.each([0, 1, 3])(
+    'that left the index at entry %d is caught up in one go, in order',
+    (known) => {
+      const folder = recordsFolder();
+      const store = opened(folder);
+      const entries = [1, 2, 3, 4].map((n) => addRepair(folder, store, `demo-${n}`, {}, NAMES));
+      store.close();
+      const database = openSqlite(join(folder, 'meniscus.db'));
+      for (const table of ['entries', 'repairs', 'personal']) {
+        database.exec(`DELETE FROM ${table} WHERE seq > ${known}`);
+      }
+      database.close();
+      const caughtUp = opened(folder);
+      expect(caughtUp.notes()).toEqual([]);
+      expect(caughtUp.entries()).toEqual(entries);
+      const index = openSqlite(join(folder, 'meniscus.db'), true);
+      const held = index.prepare('SELECT seq, hash FROM entries ORDER BY seq').all();
+      index.close();
+      expect(held).toEqual(entries.map(({ seq, hash }) => ({ seq, hash })));
+    },
+  );
+
   test('between chain and index is caught up by the next reader', () => {
     const folder = recordsFolder();
     const store = opened(folder);
