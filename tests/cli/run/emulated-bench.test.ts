@@ -36,15 +36,19 @@ async function framesOf(
   return frames;
 }
 
-test('its time runs no faster than asked for, and no frame comes after the one that stops it', async () => {
-  const bench = await opened({ speed: 4 });
+test('its time runs no faster than asked for', async () => {
+  const bench = await opened({ speed: 1 });
   const startMs = performance.now();
   const frames = await framesOf(bench, 40);
   const boardS = (frames.at(-1)?.timeS ?? 0) - (frames[0]?.timeS ?? 0);
-  expect(frames).toHaveLength(40);
   expect(boardS).toBeCloseTo(39 * 0.05, 1);
   // Two ticks for the first frame, which may have come before the pace began.
-  expect((performance.now() - startMs) / 1000).toBeGreaterThan((boardS - 0.1) / 4);
+  expect((performance.now() - startMs) / 1000).toBeGreaterThan(boardS - 0.1);
+});
+
+test('no frame comes after the one that stops it', async () => {
+  const bench = await opened();
+  for (const many of [3, 4, 5, 6]) expect(await framesOf(bench, many)).toHaveLength(many);
 });
 
 test('somebody at the keyboard runs it in real time, reaches its buttons and switches, and sees the shield', async () => {
