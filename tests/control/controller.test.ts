@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type ControllerStep, stepController } from '../../src/control/controller.ts';
-import { BUTTONS, type Frame, FULL_SCALE_COUNTS, SAFE } from '../../src/core/frame.ts';
+import { BUTTONS, type Frame, FULL_SCALE_COUNTS, perChannel, SAFE } from '../../src/core/frame.ts';
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
@@ -40,7 +40,7 @@ describe('the unit', () => {
       'airLeftRatio',
       'lampLastKnownWPerM2',
       'targetJPerM2',
-      'breakTargetJPerM2',
+      'depthTargetJPerM2',
       'allowedSpotOverPaneK',
       'allowedHeatingKPerS',
     ]);
@@ -48,7 +48,7 @@ describe('the unit', () => {
       'atmospherePa',
       'airLeftRatio',
       'targetJPerM2',
-      'breakTargetJPerM2',
+      'depthTargetJPerM2',
       'allowedSpotOverPaneK',
       'allowedHeatingKPerS',
     ]);
@@ -243,11 +243,7 @@ describe('whatever a board says', () => {
   const frames = fc.array(
     fc.record({
       gapS: fc.constantFrom(TICK_S, TICK_S, TICK_S, 0, 0.3, 30),
-      pressure: counts,
-      irradiance: counts,
-      glassTemperature: counts,
-      heatSinkTemperature: counts,
-      supplyVoltage: counts,
+      counts: fc.record(perChannel(() => counts)),
       mute: fc.boolean(),
       shieldClosed: fc.boolean(),
       overPressureTripped: fc.constantFrom(false, false, false, true),
@@ -263,23 +259,16 @@ describe('whatever a board says', () => {
         let state = REPAIR.start(DEFAULT_CONFIG);
         let timeS = 0;
         for (const [sequence, record] of records.entries()) {
-          const { gapS, mute, pressed, pressure, irradiance, ...rest } = record;
+          const { gapS, mute, pressed, counts, ...switches } = record;
           timeS += gapS;
-          const { shieldClosed, overPressureTripped, emergencyStopPressed } = rest;
           const frame: Frame = {
             ...HEALTHY_FRAME,
             sequence,
             timeS,
             sampledAtS: mute ? 0 : timeS,
             link: mute ? 'mute' : 'up',
-            counts: {
-              pressure,
-              irradiance,
-              glassTemperature: rest.glassTemperature,
-              heatSinkTemperature: rest.heatSinkTemperature,
-              supplyVoltage: rest.supplyVoltage,
-            },
-            switches: { shieldClosed, overPressureTripped, emergencyStopPressed },
+            counts,
+            switches,
             pressed,
           };
           const step = stepController(REPAIR, DEFAULT_CONFIG, state, frame, []);
