@@ -193,7 +193,10 @@ export function plainTick(named: NamedFields): JournalTick | null {
     (hostTimeS === null || hostTimeS === UNKNOWN_TIME || Number.isFinite(hostTimeS)) &&
     isBits(frameBits, HIGHEST_FRAME_BITS) &&
     isBits(actuatorBits, HIGHEST_ACTUATOR_BITS);
-  return isPlain ? tickOf({ ...(named as Fields), buttons: '', requests: [] }) : null;
+  if (!isPlain) return null;
+  named['buttons'] = '';
+  named['requests'] = [];
+  return tickOf(named as Fields);
 }
 
 const isBits = (value: unknown, highest: number): boolean =>

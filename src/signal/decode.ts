@@ -61,7 +61,6 @@ export function stepDecode(
   return {
     memory: next,
     reading: {
-      ...readingsOf(frame, next, settings),
       sequence: frame.sequence,
       timeS: frame.timeS,
       hostTimeS: frame.hostTimeS,
@@ -71,6 +70,8 @@ export function stepDecode(
       trips: frame.trips,
       damaged: frame.damaged,
       gap: frame.gap,
+      // Last: V8 is thirty times as slow where fields are added after a spread.
+      ...readingsOf(frame, next, settings),
     },
   };
 }
