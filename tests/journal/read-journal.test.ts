@@ -130,8 +130,8 @@ describe('the reader of journals', () => {
   test.each([
     [
       'an unknown version',
-      [LINES[0]!.replace('journal@2', 'journal@3')],
-      'line 1 is meniscus/journal@3; accepted: a journal that begins with ' +
+      [LINES[0]!.replace('journal@2', 'journal@99')],
+      'line 1 is meniscus/journal@99; accepted: a journal that begins with ' +
         '"schema":"meniscus/journal@1" or "schema":"meniscus/journal@2"',
     ],
     ['another kind of file', ['{"schema":"meniscus/job@1"}'], '"schema":"meniscus/journal@2"'],
