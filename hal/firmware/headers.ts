@@ -4,6 +4,8 @@
  * What the numbers are is decided in wiring/pin-map.ts and hal/firmata/protocol.ts; that the
  * committed headers are up to date is a test.
  */
+
+import { CHANNELS } from '../../src/core/frame.ts';
 import {
   BUTTON_LADDER,
   DISPLAY_ADDRESS,
@@ -142,6 +144,8 @@ function layoutParts(): string[] {
   return [
     '/* Seven-bit groups of each field. */',
     layoutLines('FRAME', p.FRAME_LAYOUT),
+    '/* The analogue channels of a frame, in their order. */',
+    `#define FRAME_CHANNELS(FIELD) \\\n  ${CHANNELS.map((name) => `FIELD(${upperSnake(name)})`).join(' \\\n  ')}`,
     layoutLines('OUTPUTS', p.OUTPUTS_LAYOUT),
     layoutLines('LIMITS', p.LIMITS_LAYOUT),
     layoutLines('LIMITS_REPORT', p.LIMITS_REPORT_LAYOUT),

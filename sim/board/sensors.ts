@@ -3,7 +3,14 @@
  * Written from the sensors' side and on its own, so that the controller's inverse is checked by it
  * and not shared with it. All sizes of errors are demo values, inside data-sheet classes.
  */
-import { type Channel, FULL_SCALE_COUNTS, type Switches, type Trip } from '../../src/core/frame.ts';
+import {
+  type Channel,
+  FULL_SCALE_COUNTS,
+  perChannel,
+  type ReadingKey,
+  type Switches,
+  type Trip,
+} from '../../src/core/frame.ts';
 import {
   DEMO_LAMP_BAND,
   DEMO_RADIOMETER,
@@ -95,12 +102,8 @@ export function drawTolerance(chance: Chance): Tolerance {
 const spectralRatio = (peakNm: number): number =>
   1 / mismatchFactor(DEMO_RADIOMETER, gaussianBand(peakNm, 12), DEMO_LAMP_BAND);
 
-export interface Physical {
-  readonly pressurePa: number;
-  readonly irradianceWPerM2: number;
-  readonly glassK: number;
-  readonly heatSinkK: number;
-  readonly supplyV: number;
+/** What is so where each sensor sits, and what else its errors depend on. */
+export interface Physical extends Readonly<Record<ReadingKey, number>> {
   /** Of the pressure transmitter; where it was adjusted, if not said. */
   readonly sensorK?: number;
   /** Time since the sensors were last zeroed; 0 if not said. */
@@ -115,22 +118,30 @@ export interface Sample {
   readonly trips: readonly Trip[];
 }
 
-/** Ratio to full scale that a sound sensor puts out, before noise. */
-export function sensorRatios(truth: Physical, errors: Tolerance): Record<Channel, number> {
-  const light =
-    truth.irradianceWPerM2 *
-      errors.irradianceGain *
-      errors.irradianceCosine *
-      errors.irradianceSpectralRatio +
-    errors.irradianceDarkWPerM2;
-  return {
-    pressure: liveZeroRatio(readPressurePa(truth, errors) / PRESSURE_SPAN_PA, errors.cableDropV),
-    irradiance: liveZeroRatio(light / IRRADIANCE_SPAN_W_PER_M2, errors.cableDropV),
-    glassTemperature: dividerRatio(truth.glassK, errors),
-    heatSinkTemperature: dividerRatio(truth.heatSinkK, errors),
-    supplyVoltage: (truth.supplyV / SUPPLY_SPAN_V) * (1 + errors.supplyDividerError),
-  };
-}
+type SensorRatio = (truth: Physical, errors: Tolerance) => number;
+
+/** Ratio to full scale that each sound sensor puts out, before noise. */
+const SENSORS: Readonly<Record<Channel, SensorRatio>> = {
+  pressure: (truth, errors) =>
+    liveZeroRatio(readPressurePa(truth, errors) / PRESSURE_SPAN_PA, errors.cableDropV),
+  irradiance: (truth, errors) =>
+    liveZeroRatio(readWPerM2(truth, errors) / IRRADIANCE_SPAN_W_PER_M2, errors.cableDropV),
+  glassTemperature: ({ glassK }, errors) => dividerRatio(glassK, errors),
+  heatSinkTemperature: ({ heatSinkK }, errors) => dividerRatio(heatSinkK, errors),
+  supplyVoltage: ({ supplyV }, errors) =>
+    (supplyV / SUPPLY_SPAN_V) * (1 + errors.supplyDividerError),
+};
+
+export const sensorRatios = (truth: Physical, errors: Tolerance): Record<Channel, number> =>
+  perChannel((channel) => SENSORS[channel](truth, errors));
+
+/** The irradiance that the radiometer takes the truth for. */
+const readWPerM2 = ({ irradianceWPerM2 }: Physical, errors: Tolerance): number =>
+  irradianceWPerM2 *
+    errors.irradianceGain *
+    errors.irradianceCosine *
+    errors.irradianceSpectralRatio +
+  errors.irradianceDarkWPerM2;
 
 /** The pressure that the transmitter takes the truth for. */
 function readPressurePa(
@@ -159,18 +170,11 @@ export function sampleCounts(
   tolerance: Tolerance,
   noise: Chance,
 ): Record<Channel, number> {
-  const ratios = sensorRatios(truth, tolerance);
-  const sample = (channel: Channel): number => {
-    const exact = ratios[channel] * FULL_SCALE_COUNTS + NOISE_COUNTS * noise.gaussian();
+  return perChannel((channel) => {
+    const exact =
+      SENSORS[channel](truth, tolerance) * FULL_SCALE_COUNTS + NOISE_COUNTS * noise.gaussian();
     return Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(exact)));
-  };
-  return {
-    pressure: sample('pressure'),
-    irradiance: sample('irradiance'),
-    glassTemperature: sample('glassTemperature'),
-    heatSinkTemperature: sample('heatSinkTemperature'),
-    supplyVoltage: sample('supplyVoltage'),
-  };
+  });
 }
 
 /** The thermistor and its cable on the low side of a divider. */

@@ -4,8 +4,9 @@
  * to the fill below it is only reckoned and never counted towards a target. When a cure ends is left
  * to the procedure.
  */
-import type { Portion } from '../core/events.ts';
+
 import type { Measured } from '../core/frame.ts';
+import type { Portion } from '../core/measurements.ts';
 import { type DoseState, NO_DOSE, stepDose } from './dose.ts';
 import type { WorkingCurve } from './target-dose.ts';
 

@@ -3,7 +3,8 @@
  * walk from one to the next in `procedure.ts`.
  */
 
-import type { Answer, Measurement, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { Answer, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { Profile } from './profile.ts';
@@ -117,7 +118,7 @@ export interface PhaseContext {
 export interface Step {
   readonly to: PhaseId | 'hold' | 'stop' | 'finish';
   readonly patch?: Partial<ProcedureState>;
-  readonly measured?: Readonly<Partial<Record<Measurement, number>>>;
+  readonly measured?: readonly MeasuredValue[];
   readonly events?: readonly UnstampedEvent[];
 }
 

@@ -37,7 +37,7 @@ export interface AnswerRow {
 }
 
 export interface ReportData {
-  readonly schema: 'meniscus/report@1';
+  readonly schema: 'meniscus/report@2';
   readonly meniscus: string;
   readonly board: JournalBoard;
   readonly seed: number | null;
@@ -97,7 +97,7 @@ export function reportDataOf(
 ): ReportData {
   const { header, events, footer, end } = contents;
   return {
-    schema: 'meniscus/report@1',
+    schema: 'meniscus/report@2',
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,

@@ -5,8 +5,9 @@
  * as it was read, and says so.
  */
 
-import type { Measurement, Snapshot } from '../core/events.ts';
+import type { Snapshot } from '../core/events.ts';
 import { numberAt } from '../core/fields.ts';
+import type { CureMeasurement, Portion } from '../core/measurements.ts';
 import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
@@ -46,11 +47,8 @@ export interface DoseResult {
 }
 
 interface Source {
-  readonly dose: Measurement;
-  readonly uncertainty: Measurement;
-  readonly lampOn: Measurement;
-  readonly irradianceMean: Measurement;
-  readonly target: Measurement;
+  /** Whose values they are in the journal. */
+  readonly of: Portion | null;
   /** Of the profile. */
   readonly section: 'cure' | 'pitCure';
   readonly depth: 'depth of the break' | 'depth of the pit';
@@ -59,36 +57,27 @@ interface Source {
 
 const SOURCES: Readonly<Record<CuredPortion, Source>> = {
   'fill and pit': {
-    dose: 'doseJPerM2',
-    uncertainty: 'doseUncertaintyJPerM2',
-    lampOn: 'lampOnS',
-    irradianceMean: 'irradianceMeanWPerM2',
-    target: 'targetJPerM2',
+    of: null,
     section: 'cure',
     depth: 'depth of the break',
     counts: () => true,
   },
   fill: {
-    dose: 'fillDoseJPerM2',
-    uncertainty: 'fillDoseUncertaintyJPerM2',
-    lampOn: 'fillLampOnS',
-    irradianceMean: 'fillIrradianceMeanWPerM2',
-    target: 'fillTargetJPerM2',
+    of: 'fill',
     section: 'cure',
     depth: 'depth of the break',
     counts: ({ phase }) => !PIT_PHASES.has(phase),
   },
   pit: {
-    dose: 'pitDoseJPerM2',
-    uncertainty: 'pitDoseUncertaintyJPerM2',
-    lampOn: 'pitLampOnS',
-    irradianceMean: 'pitIrradianceMeanWPerM2',
-    target: 'pitTargetJPerM2',
+    of: 'pit',
     section: 'pitCure',
     depth: 'depth of the pit',
     counts: ({ phase }) => PIT_PHASES.has(phase),
   },
 };
+
+/** Whose values a portion's are in the journal; null for those of both at once. */
+export const measuredPortionOf = (cured: CuredPortion): Portion | null => SOURCES[cured].of;
 
 /** The portions that a profile has cured, in their order. */
 export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
@@ -140,7 +129,8 @@ function doseResultOf(
   whole: boolean,
 ): Omit<DoseResult, 'doubts'> {
   const source = SOURCES[portion];
-  const stated = lastMeasured(measured, source.dose);
+  const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
+  const stated = last('doseJPerM2');
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;
   const target = targetOf(source, measured, profile);
   const { targetJPerM2 } = target;
@@ -156,33 +146,33 @@ function doseResultOf(
     doseJPerM2,
     ...target,
     uncertainty,
-    lampOnS: lastMeasured(measured, source.lampOn),
-    irradianceMeanWPerM2: lastMeasured(measured, source.irradianceMean),
-    throughPitJPerM2: portion === 'fill' ? lastMeasured(measured, 'fillThroughPitJPerM2') : null,
+    lampOnS: last('lampOnS'),
+    irradianceMeanWPerM2: last('irradianceMeanWPerM2'),
+    throughPitJPerM2: last('throughPitJPerM2'),
   };
 }
 
 /** A deep break or pit asks for more than the profile; the controller says at the start what holds. */
 function targetOf(
-  { section, target, depth }: Source,
+  { of, section, depth }: Source,
   measured: readonly MeasuredRow[],
   profile: unknown,
 ): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
   const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
   const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
-  const targetJPerM2 = lastMeasured(measured, target);
+  const targetJPerM2 = lastMeasured(measured, 'targetJPerM2', of);
   if (targetJPerM2 === null) return { targetJPerM2: leastJPerM2, targetSetBy: null };
   const deep = leastJPerM2 === null || targetJPerM2 > leastJPerM2;
   return { targetJPerM2, targetSetBy: deep ? depth : 'profile' };
 }
 
 function uncertaintyOf(
-  source: Source,
+  { of }: Source,
   doseJPerM2: number,
   measured: readonly MeasuredRow[],
   coveragePercent: number | null,
 ): DoseUncertainty | null {
-  const standardJPerM2 = lastMeasured(measured, source.uncertainty);
+  const standardJPerM2 = lastMeasured(measured, 'doseUncertaintyJPerM2', of);
   const coverageFactor = lastMeasured(measured, 'doseCoverageFactor');
   if (standardJPerM2 === null || coverageFactor === null) return null;
   const expandedJPerM2 = coverageFactor * standardJPerM2;

@@ -2,7 +2,8 @@
  * What the seal check found and what the local atmosphere changed, as rows for the report. The
  * figures of one test are told just before its finding; a finding without figures saw too little.
  */
-import type { AdaptedVacuum, Event, Measurement, SealFinding } from '../core/events.ts';
+import type { AdaptedVacuum, Event, SealFinding } from '../core/events.ts';
+import type { JobMeasurement } from '../core/measurements.ts';
 
 export interface SealTestRow {
   readonly atS: number;
@@ -26,7 +27,7 @@ export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[]
   events.flatMap((event) => {
     if (event.kind !== 'seal-finding') return [];
     const { timeS: atS, finding, why } = event;
-    const told = (name: Measurement): number | null => valueAt(events, name, atS);
+    const told = (name: JobMeasurement): number | null => valueAt(events, name, atS);
     return [
       {
         atS,
@@ -40,7 +41,7 @@ export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[]
   });
 
 /** A test and its figures are told in one tick. */
-function valueAt(events: readonly Event[], name: Measurement, atS: number): number | null {
+function valueAt(events: readonly Event[], name: JobMeasurement, atS: number): number | null {
   const found = events.find(
     (event) => event.kind === 'measured' && event.name === name && event.timeS === atS,
   );

@@ -5,7 +5,8 @@
  * never counted as dwell.
  */
 
-import type { Event, Measurement, Snapshot } from '../core/events.ts';
+import type { Event, Snapshot } from '../core/events.ts';
+import type { JobMeasurement, Measurement, Portion } from '../core/measurements.ts';
 import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 
 export interface PhaseRow {
@@ -42,18 +43,26 @@ export interface CycleRow {
 export interface MeasuredRow {
   readonly atS: number;
   readonly name: Measurement;
+  /** What it is of; null where that does not apply, and where fill and pit are cured together. */
+  readonly portion: Portion | null;
   /** In the unit that the name ends in. */
   readonly value: number;
 }
 
 export const measuredRowsOf = (events: readonly Event[]): readonly MeasuredRow[] =>
-  events.flatMap((event) =>
-    event.kind === 'measured' ? [{ atS: event.timeS, name: event.name, value: event.value }] : [],
-  );
+  events.flatMap((event) => {
+    if (event.kind !== 'measured') return [];
+    const { timeS: atS, name, portion, value } = event;
+    return [{ atS, name, portion, value }];
+  });
 
-/** The last value of this name, or null where none was measured. */
-export const lastMeasured = (rows: readonly MeasuredRow[], wanted: Measurement): number | null =>
-  rows.findLast(({ name }) => name === wanted)?.value ?? null;
+/** The last value of this name and portion, or null where none was measured. */
+export const lastMeasured = (
+  rows: readonly MeasuredRow[],
+  name: Measurement,
+  portion: Portion | null = null,
+): number | null =>
+  rows.findLast((row) => row.name === name && row.portion === portion)?.value ?? null;
 
 export function phaseRowsOf(events: readonly Event[], lastS: number): readonly PhaseRow[] {
   return events.flatMap((event, index) => {
@@ -95,7 +104,7 @@ export function cycleRowsOf(
     const pressuresPa = snapshots.flatMap(({ timeS, pressurePa }) =>
       pressurePa !== null && timeS >= fromS && timeS <= toS ? [pressurePa] : [],
     );
-    const reached = (name: Measurement): number | null => reachedIn(events, name, fromS, toS);
+    const reached = (name: JobMeasurement): number | null => reachedIn(events, name, fromS, toS);
     return {
       cycle,
       vacuumReachedPa: reached('vacuumReachedPa'),
@@ -110,7 +119,7 @@ export function cycleRowsOf(
 
 function reachedIn(
   events: readonly Event[],
-  name: Measurement,
+  name: JobMeasurement,
   fromS: number,
   toS: number,
 ): number | null {

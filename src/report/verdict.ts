@@ -9,7 +9,7 @@ import { CURE_PHASES, partOf } from '../core/phases.ts';
 import { kFromCelsius, paFromKPa } from '../core/units.ts';
 import type { JournalEnd } from '../journal/journal-format.ts';
 import type { AlarmRow } from './alarms-raised.ts';
-import { curedPortionsOf, type DoseResult } from './report-dose.ts';
+import { curedPortionsOf, type DoseResult, measuredPortionOf } from './report-dose.ts';
 import type { Reservation } from './reservations.ts';
 import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './timeline.ts';
 
@@ -57,8 +57,10 @@ export function limitRowsOf(
   const running = snapshots.filter(({ batch }) => batch === 'running');
   const seen = (pick: (snapshot: Snapshot) => number | null): readonly number[] =>
     running.map(pick).filter((value) => value !== null);
-  const last = (name: MeasuredRow['name']): readonly number[] =>
-    [lastMeasured(measured, name)].filter((value) => value !== null);
+  const last = (
+    name: MeasuredRow['name'],
+    portion: MeasuredRow['portion'] = null,
+  ): readonly number[] => [lastMeasured(measured, name, portion)].filter((value) => value !== null);
   const limit = (from: (value: number) => number, ...path: readonly string[]): number | null => {
     const value = numberAt(profile, ...path);
     return value === null ? null : from(value);
@@ -86,17 +88,17 @@ export function limitRowsOf(
       limit(same, 'sealCheck', 'leakLimitPaM3PerS'),
     ]),
     ...curedPortionsOf(profile).map((portion) => {
-      const { what, name, section } = LAMP_ROWS[portion];
+      const { what, section } = LAMP_ROWS[portion];
       const allowed = ['leastS', 'longestS'].map((bound) => limit(same, section, bound));
-      return row(what, 's', last(name), allowed);
+      return row(what, 's', last('lampOnS', measuredPortionOf(portion)), allowed);
     }),
   ];
 }
 
 const LAMP_ROWS = {
-  'fill and pit': { what: 'lamp on', name: 'lampOnS', section: 'cure' },
-  fill: { what: 'lamp on, fill', name: 'fillLampOnS', section: 'cure' },
-  pit: { what: 'lamp on, pit', name: 'pitLampOnS', section: 'pitCure' },
+  'fill and pit': { what: 'lamp on', section: 'cure' },
+  fill: { what: 'lamp on, fill', section: 'cure' },
+  pit: { what: 'lamp on, pit', section: 'pitCure' },
 } as const;
 
 /** The profile limits the glass while air and resin are worked and while the lamp burns. */

@@ -4,7 +4,8 @@
  * anything about the glass.
  */
 
-import type { EndReason, Measurement, Outcome } from '../core/events.ts';
+import type { EndReason, Outcome } from '../core/events.ts';
+import type { Measurement, Portion } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import {
   celsiusFromK,
@@ -14,6 +15,7 @@ import {
   mWPerCm2FromWPerM2,
   psiFromPa,
 } from '../core/units.ts';
+import type { MeasuredRow } from './timeline.ts';
 
 /** A number stays on one line with its unit. */
 const GAP = '\u00a0';
@@ -68,77 +70,89 @@ export const counted = (n: number, what: string): string =>
 /** 'vacuum-too-deep' to 'vacuum too deep'. */
 export const plainWords = (name: string): string => name.replaceAll('-', ' ');
 
-export const MEASURED_WORDS: Readonly<
-  Record<Measurement, { readonly label: string; readonly write: (value: number) => string }>
-> = {
-  atmospherePa: { label: 'Local atmosphere, the zero of this job', write: kPaAbs },
-  lampLastKnownWPerM2: { label: 'Lamp when last used', write: lightWords },
-  airLeftRatio: { label: 'Air that the vacuum leaves of what was there', write: shareWords },
-  leakRatePaM3PerS: { label: 'Leak rate of the seal', write: leakWords },
+/** How a portion and the place that its resin fills are called; null is both at once. */
+export interface PortionWords {
+  /** Before what is said of it. */
+  readonly prefix: string;
+  readonly place: string;
+  readonly resin: string;
+}
+
+const OF_BREAK = { place: 'break', resin: 'the resin' };
+const PORTION_WORDS: Readonly<Record<Portion, PortionWords>> = {
+  fill: { prefix: 'fill: ', ...OF_BREAK },
+  pit: { prefix: 'pit: ', place: 'pit', resin: 'the pit resin' },
+};
+const BOTH_WORDS: PortionWords = { prefix: '', ...OF_BREAK };
+
+export const portionWords = (portion: Portion | null): PortionWords =>
+  portion === null ? BOTH_WORDS : PORTION_WORDS[portion];
+
+interface Wording {
+  readonly label: string | ((words: PortionWords) => string);
+  readonly write: (value: number) => string;
+}
+
+const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
+  atmospherePa: { label: 'local atmosphere, the zero of this job', write: kPaAbs },
+  lampLastKnownWPerM2: { label: 'lamp when last used', write: lightWords },
+  airLeftRatio: { label: 'air that the vacuum leaves of what was there', write: shareWords },
+  leakRatePaM3PerS: { label: 'leak rate of the seal', write: leakWords },
   leakRateUncertaintyPaM3PerS: {
-    label: 'Its uncertainty by the scatter of the samples, 95 %',
+    label: 'its uncertainty by the scatter of the samples, 95 %',
     write: leakWords,
   },
   risePlateauPa: {
-    label: 'Rise that levelled off, over the pressure at isolation',
+    label: 'rise that levelled off, over the pressure at isolation',
     write: risePaWords,
   },
-  vacuumReachedPa: { label: 'Vacuum at the end of a dwell', write: kPaAbs },
-  pressureReachedPa: { label: 'Pressure at the end of a dwell', write: kPaAbs },
-  irradianceMeanWPerM2: { label: 'Mean irradiance while the lamp was on', write: lightWords },
-  doseJPerM2: { label: 'Dose', write: doseWords },
-  doseUncertaintyJPerM2: { label: 'Standard uncertainty of the dose', write: doseWords },
+  vacuumReachedPa: { label: 'vacuum at the end of a dwell', write: kPaAbs },
+  pressureReachedPa: { label: 'pressure at the end of a dwell', write: kPaAbs },
+  irradianceMeanWPerM2: { label: 'mean irradiance while the lamp was on', write: lightWords },
+  doseJPerM2: { label: 'dose', write: doseWords },
+  doseUncertaintyJPerM2: { label: 'standard uncertainty of the dose', write: doseWords },
   doseCoverageFactor: {
-    label: 'Coverage factor k: how often it is counted against the dose',
+    label: 'coverage factor k: how often it is counted against the dose',
     write: (k) => k.toFixed(3),
   },
-  lampOnS: { label: 'Lamp on', write: secondsWords },
-  targetJPerM2: { label: 'Target of this job', write: doseWords },
-  breakTargetJPerM2: { label: 'Dose that the depth of the break asks for', write: doseWords },
-  allowedSpotOverPaneK: { label: 'Spot over pane, allowed for this leg', write: kelvinWords },
-  allowedHeatingKPerS: { label: 'Heating rate, allowed for this leg', write: heatingWords },
-  greatestSpotOverPaneK: { label: 'Spot over pane, greatest', write: kelvinWords },
-  greatestHeatingKPerS: { label: 'Heating or cooling rate, greatest', write: heatingWords },
+  lampOnS: { label: 'lamp on', write: secondsWords },
+  targetJPerM2: { label: 'target of this job', write: doseWords },
+  depthTargetJPerM2: {
+    label: ({ place }) => `dose that the depth of the ${place} asks for`,
+    write: doseWords,
+  },
+  throughPitJPerM2: {
+    label: 'further light through the pit resin, reckoned from its depth and not judged',
+    write: doseWords,
+  },
+  allowedSpotOverPaneK: { label: 'spot over pane, allowed for this leg', write: kelvinWords },
+  allowedHeatingKPerS: { label: 'heating rate, allowed for this leg', write: heatingWords },
+  greatestSpotOverPaneK: { label: 'spot over pane, greatest', write: kelvinWords },
+  greatestHeatingKPerS: { label: 'heating or cooling rate, greatest', write: heatingWords },
   openResinDoseJPerM2: {
-    label: 'Daylight on open resin, where the sensor looks',
+    label: 'daylight on open resin, where the sensor looks',
     write: smallDoseWords,
   },
   openResinUnseenJPerM2: {
-    label: 'Daylight too faint for the sensor, at most',
+    label: 'daylight too faint for the sensor, at most',
     write: smallDoseWords,
   },
-  openResinShareRatio: { label: 'Of the light that sets the resin', write: shareWords },
-  fillIrradianceMeanWPerM2: { label: 'Fill: mean irradiance of its cure', write: lightWords },
-  fillDoseJPerM2: { label: 'Fill: dose', write: doseWords },
-  fillDoseUncertaintyJPerM2: {
-    label: 'Fill: standard uncertainty of the dose',
-    write: doseWords,
-  },
-  fillLampOnS: { label: 'Fill: lamp on', write: secondsWords },
-  fillTargetJPerM2: { label: 'Fill: target of this job', write: doseWords },
-  fillThroughPitJPerM2: {
-    label: 'Fill: further light through the pit resin, reckoned from its depth and not judged',
-    write: doseWords,
-  },
-  pitIrradianceMeanWPerM2: { label: 'Pit: mean irradiance of its cure', write: lightWords },
-  pitDoseJPerM2: { label: 'Pit: dose', write: doseWords },
-  pitDoseUncertaintyJPerM2: { label: 'Pit: standard uncertainty of the dose', write: doseWords },
-  pitLampOnS: { label: 'Pit: lamp on', write: secondsWords },
-  pitTargetJPerM2: { label: 'Pit: target of this job', write: doseWords },
-  pitDepthTargetJPerM2: { label: 'Pit: dose that its depth asks for', write: doseWords },
-  pitOpenResinDoseJPerM2: {
-    label: 'Pit: daylight on open resin, where the sensor looks',
-    write: smallDoseWords,
-  },
-  pitOpenResinUnseenJPerM2: {
-    label: 'Pit: daylight too faint for the sensor, at most',
-    write: smallDoseWords,
-  },
-  pitOpenResinShareRatio: {
-    label: 'Pit: of the light that sets its resin',
+  openResinShareRatio: {
+    label: ({ resin }) => `of the light that sets ${resin}`,
     write: shareWords,
   },
 };
+
+/** What was measured, of which portion, and its value with a unit. */
+export function measuredWords({ name, portion, value }: Omit<MeasuredRow, 'atS'>): {
+  readonly label: string;
+  readonly value: string;
+} {
+  const words = portionWords(portion);
+  const { label, write } = MEASURED_WORDS[name];
+  const said = typeof label === 'string' ? label : label(words);
+  return { label: capital(`${words.prefix}${said}`), value: write(value) };
+}
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   clear: 'The person found the break clear, level and hard.',

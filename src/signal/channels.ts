@@ -1,11 +1,11 @@
 /**
  * The transfer function of each channel: counts to engineering units, and the settings that describe
- * the sensors. All five inputs are ratiometric: the converter's reference is the sensors' supply, so
+ * the sensors. All inputs are ratiometric: the converter's reference is the sensors' supply, so
  * only the ratio of counts to full scale carries meaning and the supply's value cancels. Whether a
  * reading can be believed is decided in `decode.ts`.
  */
 import { z } from 'zod';
-import { FULL_SCALE_COUNTS } from '../core/frame.ts';
+import { type Actuators, type Channel, FULL_SCALE_COUNTS, lampBurns } from '../core/frame.ts';
 import { quantity } from '../core/settings.ts';
 import { paFromKPa, wPerM2FromMWPerCm2 } from '../core/units.ts';
 
@@ -103,3 +103,24 @@ export function steinhartHartK(ohm: number, { a, b, c }: Curve): number {
 export function supplyVOf(counts: number, { supply }: ChannelSettings): number {
   return (counts / FULL_SCALE_COUNTS) * supply.fullV;
 }
+
+/** How one channel is read. */
+export interface Transfer {
+  /** Null where no sound sensor could give these counts. */
+  readonly read: (counts: number, settings: ChannelSettings) => number | null;
+  /**
+   * Whether its counts must show noise now. Elsewhere they may rest for minutes with nothing wrong,
+   * so nothing is concluded.
+   */
+  readonly mustMove: (commanded: Actuators) => boolean;
+}
+
+const never = (): boolean => false;
+
+export const TRANSFERS: Readonly<Record<Channel, Transfer>> = {
+  pressure: { read: pressurePaOf, mustMove: ({ ventOpen }) => !ventOpen },
+  irradiance: { read: irradianceWPerM2Of, mustMove: lampBurns },
+  glassTemperature: { read: glassKOf, mustMove: never },
+  heatSinkTemperature: { read: thermistorKOf, mustMove: never },
+  supplyVoltage: { read: supplyVOf, mustMove: never },
+};

@@ -5,7 +5,7 @@
  */
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { JOURNAL_SCHEMA } from '../journal/journal-format.ts';
+import { JOURNAL_SCHEMA } from '../journal/columns.ts';
 import { CHAIN_FILE, DATABASE_FILE, JOURNAL_FILE, PERSONAL_FILE } from './chain/paths.ts';
 
 /** `a journal`, for example; null where nothing speaks against it. The file need not be there. */

@@ -37,7 +37,7 @@ describe('the unit', () => {
       'airLeftRatio',
       'lampLastKnownWPerM2',
       'targetJPerM2',
-      'breakTargetJPerM2',
+      'depthTargetJPerM2',
       'allowedSpotOverPaneK',
       'allowedHeatingKPerS',
     ]);
@@ -45,7 +45,7 @@ describe('the unit', () => {
       'atmospherePa',
       'airLeftRatio',
       'targetJPerM2',
-      'breakTargetJPerM2',
+      'depthTargetJPerM2',
       'allowedSpotOverPaneK',
       'allowedHeatingKPerS',
     ]);

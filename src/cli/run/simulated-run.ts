@@ -5,7 +5,8 @@
 import { merge, tap } from 'rxjs';
 import { createSimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import { type Consumer, createPipeline } from '../../app/pipeline.ts';
-import type { EndReason, Event, Measurement, Outcome } from '../../core/events.ts';
+import type { EndReason, Event, Outcome } from '../../core/events.ts';
+import type { Measurement } from '../../core/measurements.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { createPacer } from './pace.ts';
@@ -79,7 +80,7 @@ function resultOf(
   const last = (name: Measurement): number | null =>
     events.findLast(
       (event): event is Event & { kind: 'measured' } =>
-        event.kind === 'measured' && event.name === name,
+        event.kind === 'measured' && event.name === name && event.portion === null,
     )?.value ?? null;
   return {
     seed,

@@ -4,11 +4,12 @@
  */
 
 import type { DoseSoFar } from '../../control/procedure.ts';
-import type { Event, Measurement } from '../../core/events.ts';
+import type { Event } from '../../core/events.ts';
+import type { MeasuredValue, Measurement } from '../../core/measurements.ts';
 import { STEP_NUMBERS } from '../../core/phases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
-import { joulesPerCm2 } from '../../report/words.ts';
+import { joulesPerCm2, type PortionWords, portionWords } from '../../report/words.ts';
 
 /** `null` for what would only be noise on a terminal. */
 export function eventLine(event: Event): string | null {
@@ -28,7 +29,7 @@ function wordsOf(event: Event): string | null {
     case 'answer':
       return `      answered ${event.answer}`;
     case 'measured':
-      return `      ${MEASURED[event.name](event.value)}`;
+      return `      ${measuredLine(event)}`;
     case 'seal-finding':
       return `      seal test: ${event.finding}. ${event.why}`;
     case 'adapted':
@@ -48,7 +49,9 @@ function wordsOf(event: Event): string | null {
   }
 }
 
-const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
+type Write = (value: number, words: PortionWords) => string;
+
+const MEASURED: Readonly<Record<Measurement, Write>> = {
   atmospherePa: (pa) =>
     `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, the zero of this job`,
   lampLastKnownWPerM2: (w) => `lamp when last used ${milliWatts(w)} mW/cm2`,
@@ -66,7 +69,8 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   doseCoverageFactor: (k) => `times ${k.toFixed(3)} counted against the dose`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
   targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
-  breakTargetJPerM2: (j) => `the depth of the break asks for ${joules(j)} J/cm2`,
+  depthTargetJPerM2: (j, { place }) => `the depth of the ${place} asks for ${joules(j)} J/cm2`,
+  throughPitJPerM2: (j) => `further ${joules(j)} J/cm2 through the pit resin, reckoned, not judged`,
   allowedSpotOverPaneK: (k) => `spot over pane at most ${k.toFixed(1)} K for this leg`,
   allowedHeatingKPerS: (k) => `heating at most ${(k * 60).toFixed(1)} K/min for this leg`,
   greatestSpotOverPaneK: (k) => `spot over pane was ${k.toFixed(1)} K at most`,
@@ -74,26 +78,15 @@ const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
     `daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
-  openResinShareRatio: (share) => `  ${percent(share)} % of what sets the resin`,
-  fillIrradianceMeanWPerM2: (w) => `fill: mean irradiance ${milliWatts(w)} mW/cm2`,
-  fillDoseJPerM2: (j) => `fill: dose ${joules(j)} J/cm2`,
-  fillDoseUncertaintyJPerM2: (j) => `fill: standard uncertainty of the dose ${joules(j)} J/cm2`,
-  fillLampOnS: (s) => `fill: lamp on for ${s.toFixed(0)} s`,
-  fillTargetJPerM2: (j) => `fill: target of this job ${joules(j)} J/cm2`,
-  fillThroughPitJPerM2: (j) =>
-    `fill: further ${joules(j)} J/cm2 through the pit resin, reckoned, not judged`,
-  pitIrradianceMeanWPerM2: (w) => `pit: mean irradiance ${milliWatts(w)} mW/cm2`,
-  pitDoseJPerM2: (j) => `pit: dose ${joules(j)} J/cm2`,
-  pitDoseUncertaintyJPerM2: (j) => `pit: standard uncertainty of the dose ${joules(j)} J/cm2`,
-  pitLampOnS: (s) => `pit: lamp on for ${s.toFixed(0)} s`,
-  pitTargetJPerM2: (j) => `pit: target of this job ${joules(j)} J/cm2`,
-  pitDepthTargetJPerM2: (j) => `pit: its depth asks for ${joules(j)} J/cm2`,
-  pitOpenResinDoseJPerM2: (j) =>
-    `pit: daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
-  pitOpenResinUnseenJPerM2: (j) =>
-    `pit: daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
-  pitOpenResinShareRatio: (share) => `  ${percent(share)} % of what sets the pit resin`,
+  openResinShareRatio: (share, { resin }) => `  ${percent(share)} % of what sets ${resin}`,
 };
+
+function measuredLine({ name, portion, value }: MeasuredValue): string {
+  const words = portionWords(portion);
+  const line = MEASURED[name](value, words);
+  // What is indented belongs to the line above, which has said the portion.
+  return line.startsWith(' ') ? line : `${words.prefix}${line}`;
+}
 
 const percent = (share: number): string => (100 * share).toFixed(0);
 const milliWatts = (w: number): string => mWPerCm2FromWPerM2(w).toFixed(1);

@@ -10,7 +10,7 @@ import {
   clockWords,
   kPaAbs,
   leakWords,
-  MEASURED_WORDS,
+  measuredWords,
   pressureWords,
   secondsWords,
 } from '../../report/words.ts';
@@ -80,9 +80,8 @@ export const measuredTable = ({ measured }: ReportData): Block => ({
   kind: 'table',
   heads: ['At, min:s', 'What', 'Value'],
   empty: 'Nothing was measured.',
-  rows: measured.map(({ atS, name, value }) => [
-    clockWords(atS),
-    MEASURED_WORDS[name].label,
-    MEASURED_WORDS[name].write(value),
-  ]),
+  rows: measured.map(({ atS, ...row }) => {
+    const { label, value } = measuredWords(row);
+    return [clockWords(atS), label, value];
+  }),
 });

@@ -6,7 +6,12 @@
  * could be cured fast. How much light is enough is decided in the cure's own room.
  */
 
-import type { Measurement } from '../../core/events.ts';
+import {
+  type MeasuredValue,
+  measuredOfCure,
+  measuredOfJob,
+  type Portion,
+} from '../../core/measurements.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
 import { BASE, handWork, vented } from '../phase-kinds.ts';
@@ -16,39 +21,25 @@ import type { Profile } from '../profile.ts';
 export const firstCureStep = ({ curing }: Profile): PhaseId =>
   curing === 'apart' ? 'cover-fill' : 'fill-pit';
 
-type Measured = Readonly<Partial<Record<Measurement, number>>>;
 type Given = PhaseContext['cure'];
 
-const meanOf = ({ doseJPerM2, lampOnS }: Given): number => doseJPerM2 / lampOnS;
-
-const ofBoth = (cure: Given): Measured => ({
-  doseJPerM2: cure.doseJPerM2,
-  doseUncertaintyJPerM2: cure.doseUncertaintyJPerM2,
-  doseCoverageFactor: cure.doseCoverageFactor,
-  lampOnS: cure.lampOnS,
-  irradianceMeanWPerM2: meanOf(cure),
-});
-
-const ofFill = (cure: Given): Measured => ({
-  fillDoseJPerM2: cure.doseJPerM2,
-  fillDoseUncertaintyJPerM2: cure.doseUncertaintyJPerM2,
-  doseCoverageFactor: cure.doseCoverageFactor,
-  fillLampOnS: cure.lampOnS,
-  fillIrradianceMeanWPerM2: meanOf(cure),
-});
-
-const ofPit = (cure: Given): Measured => ({
-  pitDoseJPerM2: cure.doseJPerM2,
-  pitDoseUncertaintyJPerM2: cure.doseUncertaintyJPerM2,
-  doseCoverageFactor: cure.doseCoverageFactor,
-  pitLampOnS: cure.lampOnS,
-  pitIrradianceMeanWPerM2: meanOf(cure),
-});
+/** What a cure came to; `portion` is null where one exposure is for both. */
+const cureOf = (portion: Portion | null, cure: Given): readonly MeasuredValue[] => [
+  ...measuredOfCure(portion, {
+    doseJPerM2: cure.doseJPerM2,
+    doseUncertaintyJPerM2: cure.doseUncertaintyJPerM2,
+  }),
+  ...measuredOfJob({ doseCoverageFactor: cure.doseCoverageFactor }),
+  ...measuredOfCure(portion, {
+    lampOnS: cure.lampOnS,
+    irradianceMeanWPerM2: cure.doseJPerM2 / cure.lampOnS,
+  }),
+];
 
 function lampPhase(
   self: PhaseId,
   to: PhaseId,
-  measuredOf: (cure: Given, profile: Profile) => Measured,
+  portionOf: (profile: Profile) => Portion | null,
 ): Phase {
   return {
     ...BASE,
@@ -59,7 +50,7 @@ function lampPhase(
     observe: lookAtDark,
     next: ({ darkLookS }, { cure, light, profile }) =>
       cure.done && darkLookS !== null && isSeenDark(darkLookS, light)
-        ? { to, measured: measuredOf(cure, profile) }
+        ? { to, measured: cureOf(portionOf(profile), cure) }
         : null,
   };
 }
@@ -93,12 +84,10 @@ function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): 
 export const CURE_ROWS = {
   'cover-fill': handWork('cover-fill', 'place-lamp-fill'),
   'place-lamp-fill': handWork('place-lamp-fill', 'cure-fill'),
-  'cure-fill': lampPhase('cure-fill', 'uncover-fill', ofFill),
+  'cure-fill': lampPhase('cure-fill', 'uncover-fill', () => 'fill'),
   'uncover-fill': handWork('uncover-fill', 'fill-pit'),
   'fill-pit': handWork('fill-pit', 'cover-film'),
   'cover-film': handWork('cover-film', 'place-lamp'),
   'place-lamp': handWork('place-lamp', 'cure'),
-  cure: lampPhase('cure', 'scrape', (cure, { curing }) =>
-    curing === 'apart' ? ofPit(cure) : ofBoth(cure),
-  ),
+  cure: lampPhase('cure', 'scrape', ({ curing }) => (curing === 'apart' ? 'pit' : null)),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

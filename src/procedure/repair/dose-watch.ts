@@ -3,8 +3,9 @@
  * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
  */
 
-import type { UnstampedEvent } from '../../core/events.ts';
+import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
+import { measuredOfCure } from '../../core/measurements.ts';
 import { onceForEach } from '../../core/memoized.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
@@ -138,6 +139,6 @@ export function throughPitMeasurement(
   if (!cured || config.profile.curing === 'together') return [];
   const ratio = throughPitRatio(config.job.damage.pitDepthM, pitCurveOf(config));
   if (ratio === null) return [];
-  const value = ratio * doses.pit.doseJPerM2;
-  return [{ kind: 'measured', name: 'fillThroughPitJPerM2', value }];
+  const throughPitJPerM2 = ratio * doses.pit.doseJPerM2;
+  return measuredEvents(measuredOfCure('fill', { throughPitJPerM2 }));
 }

@@ -4,7 +4,7 @@
  * break, and it is both's. Everything that uses a target uses these.
  */
 
-import type { Portion } from '../../core/events.ts';
+import type { Portion } from '../../core/measurements.ts';
 import { onceForEach } from '../../core/memoized.ts';
 import { type PhaseId, PIT_PHASES } from '../../core/phases.ts';
 import type { SettingsProblem } from '../../core/settings.ts';

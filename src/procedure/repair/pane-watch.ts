@@ -4,11 +4,19 @@
  * It judges nothing.
  */
 
-import type { Measurement, UnstampedEvent } from '../../core/events.ts';
+import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import {
+  type MeasuredValue,
+  measuredOfCure,
+  measuredOfJob,
+  PORTIONS,
+  type Portion,
+} from '../../core/measurements.ts';
 import { onceForEach } from '../../core/memoized.ts';
 import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
+import type { TargetDose } from '../../cure/target-dose.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
 import {
   allowedHeating,
@@ -101,59 +109,44 @@ export function paneMeasurements(
   config: RepairConfig,
 ): readonly UnstampedEvent[] {
   const { phase } = state.procedure;
-  if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
-  if (before !== phase && CURE_PHASES.has(phase)) return measured(daylightOf(state, config));
+  if (before === 'self-test' && phase === 'job-sheet') return measuredEvents(limitsOf(config));
+  if (before !== phase && CURE_PHASES.has(phase)) return measuredEvents(daylightOf(state, config));
   if (before === 'cure' && phase === 'scrape') {
     const { greatestSpotOverPaneK, greatestRateKPerS } = state.scene.heat;
-    return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
+    const heat = { greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS };
+    return measuredEvents(measuredOfJob(heat));
   }
   return [];
 }
 
-type Values = Readonly<Partial<Record<Measurement, number>>>;
-
 /** Of the portion that is about to be cured. */
-function daylightOf(state: Seen, config: RepairConfig): Values {
+function daylightOf(state: Seen, config: RepairConfig): readonly MeasuredValue[] {
   const { doseJPerM2, unseenJPerM2 } = state.scene.openResin;
   const { criticalShare } = openResinLoadOf(config, state);
-  if (portionIn(state.procedure.phase, config) === 'fill') {
-    return {
-      openResinDoseJPerM2: doseJPerM2,
-      openResinUnseenJPerM2: unseenJPerM2,
-      ...(criticalShare === null ? {} : { openResinShareRatio: criticalShare }),
-    };
-  }
-  return {
-    pitOpenResinDoseJPerM2: doseJPerM2,
-    pitOpenResinUnseenJPerM2: unseenJPerM2,
-    ...(criticalShare === null ? {} : { pitOpenResinShareRatio: criticalShare }),
-  };
+  const { curing } = config.profile;
+  const portion = curing === 'apart' ? portionIn(state.procedure.phase, config) : null;
+  return measuredOfCure(portion, {
+    openResinDoseJPerM2: doseJPerM2,
+    openResinUnseenJPerM2: unseenJPerM2,
+    ...(criticalShare !== null && { openResinShareRatio: criticalShare }),
+  });
 }
 
-function targetsOf(config: RepairConfig): Values {
-  const { fill, pit } = jobTargetsOf(config);
-  const ofBreak = fill.breakJPerM2 === null ? {} : { breakTargetJPerM2: fill.breakJPerM2 };
-  if (config.profile.curing === 'together') return { targetJPerM2: fill.targetJPerM2, ...ofBreak };
-  return {
-    fillTargetJPerM2: fill.targetJPerM2,
-    ...ofBreak,
-    pitTargetJPerM2: pit.targetJPerM2,
-    ...(pit.breakJPerM2 === null ? {} : { pitDepthTargetJPerM2: pit.breakJPerM2 }),
-  };
+function targetsOf(config: RepairConfig): readonly MeasuredValue[] {
+  const targets = jobTargetsOf(config);
+  const ofPortion = (portion: Portion | null, { targetJPerM2, breakJPerM2 }: TargetDose) =>
+    measuredOfCure(portion, {
+      targetJPerM2,
+      ...(breakJPerM2 !== null && { depthTargetJPerM2: breakJPerM2 }),
+    });
+  if (config.profile.curing === 'together') return ofPortion(null, targets.fill);
+  return PORTIONS.flatMap((portion) => ofPortion(portion, targets[portion]));
 }
 
-function limitsOf(config: RepairConfig): Values {
+function limitsOf(config: RepairConfig): readonly MeasuredValue[] {
   const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
-  return {
+  return [
     ...targetsOf(config),
-    allowedSpotOverPaneK: spotOverPaneK,
-    allowedHeatingKPerS: rateKPerS,
-  };
+    ...measuredOfJob({ allowedSpotOverPaneK: spotOverPaneK, allowedHeatingKPerS: rateKPerS }),
+  ];
 }
-
-const measured = (values: Values): readonly UnstampedEvent[] =>
-  Object.entries(values).map(([name, value]) => ({
-    kind: 'measured',
-    name: name as Measurement,
-    value,
-  }));

@@ -4,6 +4,8 @@
  * must look or act. Adding a phase is a name and number in events.ts, a row here, a prompt in each
  * catalogue, and a test.
  */
+
+import { measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { vacuumPlanOf } from '../altitude.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
@@ -59,7 +61,7 @@ function endSelfTest(
   return {
     to: plan.toTell ? 'vacuum-note' : 'job-sheet',
     patch: { atmospherePa, vacuumPa: plan.vacuumPa, sealPullPa: plan.sealPullPa },
-    measured: { atmospherePa, airLeftRatio: plan.airLeftRatio, ...known },
+    measured: measuredOfJob({ atmospherePa, airLeftRatio: plan.airLeftRatio, ...known }),
     events: plan.adapted,
   };
 }
@@ -107,7 +109,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     observe: countVacuum,
     next: ({ elapsedS, dwellForS }, { pressurePa }) => {
       if (elapsedS < dwellForS || pressurePa === null) return null;
-      return { to: 'ask-bubbles', measured: { vacuumReachedPa: pressurePa } };
+      return { to: 'ask-bubbles', measured: measuredOfJob({ vacuumReachedPa: pressurePa }) };
     },
   },
   'ask-bubbles': {
@@ -162,7 +164,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     resumeAt: 'pressurise',
     next: ({ elapsedS }, { profile, pressurePa }) => {
       if (elapsedS < profile.pressure.dwellS || pressurePa === null) return null;
-      return { to: 'vent', measured: { pressureReachedPa: pressurePa } };
+      return { to: 'vent', measured: measuredOfJob({ pressureReachedPa: pressurePa }) };
     },
   },
   vent: {

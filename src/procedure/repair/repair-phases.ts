@@ -4,7 +4,7 @@
  * still while the job is held.
  */
 
-import type { Answer, UnstampedEvent } from '../../core/events.ts';
+import { type Answer, measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import {
   type Phase,
@@ -36,9 +36,7 @@ export function stepProcedure(state: ProcedureState, context: PhaseContext): Pro
   const step = phase.next(observed, context);
   const answered = answerEvent(state.phase, phase, context.answer);
   if (step === null) return { state: observed, lead: null, events: answered };
-  const measured = Object.entries(step.measured ?? {}).map(
-    ([name, value]) => ({ kind: 'measured', name, value }) as UnstampedEvent,
-  );
+  const measured = measuredEvents(step.measured ?? []);
   const moved = take(observed, step);
   const entered = moved.lead === null ? [enteredEvent(moved.state)] : [];
   return { ...moved, events: [...answered, ...measured, ...(step.events ?? []), ...entered] };

@@ -4,6 +4,7 @@
  * job goes on when the seal holds, or when longer pulls have not ended the outgassing: that is told
  * in the record and no reason to refuse.
  */
+import { type MeasuredValue, measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
 import { BASE, belowVacuum, handWork } from '../phase-kinds.ts';
@@ -89,13 +90,13 @@ function wayOn(
   }
 }
 
-function measuredBy(verdict: SealVerdict): NonNullable<Step['measured']> {
+function measuredBy(verdict: SealVerdict): readonly MeasuredValue[] {
   const { leakRatePaM3PerS, leakRateUncertaintyPaM3PerS, risePlateauPa } = verdict;
-  return {
-    ...(leakRatePaM3PerS === null ? {} : { leakRatePaM3PerS }),
-    ...(leakRateUncertaintyPaM3PerS === null ? {} : { leakRateUncertaintyPaM3PerS }),
-    ...(risePlateauPa === null ? {} : { risePlateauPa }),
-  };
+  return measuredOfJob({
+    ...(leakRatePaM3PerS !== null && { leakRatePaM3PerS }),
+    ...(leakRateUncertaintyPaM3PerS !== null && { leakRateUncertaintyPaM3PerS }),
+    ...(risePlateauPa !== null && { risePlateauPa }),
+  });
 }
 
 export const SEAL_PHASES = {

@@ -4,7 +4,13 @@
  * dark, no protection of the board tripped.
  * It only finds; what a finding leads to is left to the alarms.
  */
-import type { Measured, Reading } from '../../core/frame.ts';
+import {
+  CHANNEL_ROWS,
+  CHANNELS,
+  type Channel,
+  type Measured,
+  type Reading,
+} from '../../core/frame.ts';
 import { type Phrase, type PhraseKey, tripPhrases } from '../../core/phrases.ts';
 import { vacuumUseless } from '../altitude.ts';
 import type { Profile } from '../profile.ts';
@@ -18,16 +24,14 @@ const ATMOSPHERE_HIGHEST_PA = 108_500;
 /** More light than this with the lamp off and covered or not means sun or a stuck lamp. */
 const DARK_WPER_M2 = 100;
 
-const SENSORS: readonly (readonly [
-  PhraseKey,
-  'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV',
-])[] = [
-  ['pressure-sensor-says', 'pressurePa'],
-  ['light-sensor-says', 'irradianceWPerM2'],
-  ['glass-sensor-says', 'glassK'],
-  ['lamp-sensor-says', 'heatSinkK'],
-  ['supply-sensor-says', 'supplyV'],
-];
+/** What is said of a sensor that cannot be believed. */
+const LOST: Readonly<Record<Channel, PhraseKey>> = {
+  pressure: 'pressure-sensor-says',
+  irradiance: 'light-sensor-says',
+  glassTemperature: 'glass-sensor-says',
+  heatSinkTemperature: 'lamp-sensor-says',
+  supplyVoltage: 'supply-sensor-says',
+};
 
 /** For a person to read, empty when all is well. */
 export function selfTestFindings(
@@ -35,9 +39,9 @@ export function selfTestFindings(
   profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
   greatestRatio: number,
 ): readonly Phrase[] {
-  const findings = SENSORS.flatMap(([say, key]): Phrase[] => {
-    const measured: Measured = reading[key];
-    return measured.ok ? [] : [{ say, with: { fault: { say: measured.fault } } }];
+  const findings = CHANNELS.flatMap((channel): Phrase[] => {
+    const measured: Measured = reading[CHANNEL_ROWS[channel].reading];
+    return measured.ok ? [] : [{ say: LOST[channel], with: { fault: { say: measured.fault } } }];
   });
   if (reading.trips.length > 0) {
     findings.push({ say: 'board-tripped', with: { trips: tripPhrases(reading.trips) } });

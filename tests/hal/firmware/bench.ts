@@ -26,6 +26,7 @@ import {
 } from '../../../hal/firmata/protocol.ts';
 import { createChip } from '../../../sim/emulator/chip.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
+import type { Channel } from '../../../src/core/frame.ts';
 import { PINS } from '../../../wiring/pin-map.ts';
 
 const { FIRMWARE_IMAGE } = process.env;
@@ -41,13 +42,7 @@ export type OutputFields = Fields<typeof OUTPUTS_LAYOUT>;
 export type LimitFields = Fields<typeof LIMITS_LAYOUT>;
 export type Trip = (typeof TRIP_BITS)[number];
 
-export type AnalogueName =
-  | 'pressure'
-  | 'irradiance'
-  | 'glassTemperature'
-  | 'buttons'
-  | 'heatSinkTemperature'
-  | 'supplyVoltage';
+export type AnalogueName = Channel | 'buttons';
 
 /** The middle of a count, so that the converter gives exactly it. */
 const voltsOf = (counts: number) => ((counts + 0.5) * 5) / 1024;
