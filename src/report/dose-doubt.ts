@@ -1,7 +1,7 @@
 /**
- * Alarms after which the dose is not shown, whatever was counted: each says that the clock or the
- * light sensor, of which every dose is made, cannot be believed. One that came after the cure counts
- * too, since nobody knows how long it had been so.
+ * Alarms that invalidate the dose, whatever was counted. Each shows that the clock or the light
+ * sensor, from which every dose is computed, cannot be trusted. An alarm raised after the cure
+ * counts too, because the fault may have been there all along.
  */
 import type { AlarmRow } from './alarms-raised.ts';
 
@@ -13,7 +13,7 @@ const DOUBTING_ALARMS: readonly string[] = [
   'light-lamp-off',
 ];
 
-/** Those that were raised, each once, in the order in which they came. */
+/** The invalidating alarms that were raised, each once, in the order in which they came. */
 export const doseDoubtsOf = (alarms: readonly Pick<AlarmRow, 'alarm'>[]): readonly string[] => [
   ...new Set(alarms.map(({ alarm }) => alarm).filter((alarm) => DOUBTING_ALARMS.includes(alarm))),
 ];

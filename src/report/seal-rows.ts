@@ -1,6 +1,7 @@
 /**
- * What the seal check found and what the local atmosphere changed, as rows for the report. The
- * figures of one test are told just before its finding; a finding without figures saw too little.
+ * Rows for the report about the seal check: its findings, and the set-points that the local
+ * atmosphere changed. The figures of a test are recorded just before its finding; a finding without
+ * figures had too few samples.
  */
 import type { AdaptedVacuum, Event, Measurement, SealFinding } from '../core/events.ts';
 
@@ -9,7 +10,7 @@ export interface SealTestRow {
   readonly finding: SealFinding;
   readonly why: string;
   readonly leakRatePaM3PerS: number | null;
-  /** 95 %, by the scatter of the samples alone. */
+  /** 95 %, from the scatter of the samples alone. */
   readonly leakRateUncertaintyPaM3PerS: number | null;
   /** Null where the rise did not level off. */
   readonly risePlateauPa: number | null;
@@ -39,7 +40,7 @@ export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[]
     ];
   });
 
-/** A test and its figures are told in one tick. */
+/** A test and its figures are recorded in the same tick. */
 function valueAt(events: readonly Event[], name: Measurement, atS: number): number | null {
   const found = events.find(
     (event) => event.kind === 'measured' && event.name === name && event.timeS === atS,

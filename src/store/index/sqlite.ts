@@ -1,6 +1,6 @@
 /**
- * The SQLite module, where it can be loaded: it is compiled for one version of Node and may be missing.
- * Only the index needs it; the chain does not. Loaded once, and only when somebody asks.
+ * Loads the SQLite module where possible: it is compiled for one version of Node and may be
+ * missing. Only the index needs it; the chain does not. It is loaded once, on first use.
  */
 import { createRequire as loaderFrom } from 'node:module';
 import { versions } from 'node:process';
@@ -20,9 +20,9 @@ export function loadSqlite(): Sqlite {
 }
 
 /**
- * Module 12 built for Node 24 aborts the whole process when one of its objects is collected, in the
- * middle of a job (seen on 24.21; others report it from 24.19). Builds for 20, 22 and 26 do not.
- * Version 13 is made otherwise and needs Node 22.
+ * Version 12 built for Node 24 aborts the whole process when one of its objects is
+ * garbage-collected, in the middle of a job (seen on 24.21; others report it from 24.19). Builds
+ * for 20, 22 and 26 do not. Version 13 is built differently and needs Node 22.
  */
 export const abortsOn = (nodeVersion: string): boolean => nodeVersion.startsWith('24.');
 
@@ -36,7 +36,7 @@ function tried(): Sqlite {
   }
   try {
     const Database = load('better-sqlite3') as typeof BetterSqlite;
-    // The compiled half is loaded by the first database, not with the module.
+    // The native half is loaded with the first database, not with the module.
     new Database(':memory:').close();
     return { ok: true, Database };
   } catch (error) {
@@ -44,7 +44,7 @@ function tried(): Sqlite {
   }
 }
 
-/** Throws where the module cannot be loaded: ask first. */
+/** Throws where the module cannot be loaded, so check first. */
 export function openSqlite(
   path: string,
   options: BetterSqlite.Options = {},
@@ -66,10 +66,10 @@ function reasonOf(error: unknown) {
   return REASONS[code] ?? { why, remedy: REBUILD };
 }
 
-/** One sentence for whoever works without the index; null where there is no need. */
+/** One sentence for a person who works without the index; null where it is there. */
 export function indexMissing(): string | null {
   const sqlite = loadSqlite();
   return sqlite.ok
     ? null
-    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl itself, which takes longer; nothing is lost, and ${sqlite.remedy} brings the index back`;
+    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl, which takes longer; nothing is lost, and ${sqlite.remedy} restores the index`;
 }

@@ -99,7 +99,7 @@ describe('the conversation', () => {
     expect(turn.state.answers['damage.pitMm']).toBe(2.5);
     expect(text(turn)).toContain('2.5 mm');
     const refused = say(askedFor('damage.pitMm'), '1.500,5');
-    expect(text(refused)).toContain('with a point or comma for decimals');
+    expect(text(refused)).toContain('with a decimal point or comma');
   });
 
   test('two answers that cannot both be true are asked back at once, and either can be changed', () => {
