@@ -1,6 +1,6 @@
 /**
- * What of each tick goes into the journal: every frame with its answer, every event, and snapshots
- * thinned by the frame's own time and wherever phase or batch state changed.
+ * Decides what of each tick goes into the journal: every frame with its answer, every event, and
+ * snapshots thinned by the frame's own time, plus one wherever phase or batch state changes.
  */
 import type { ProcedureTypes } from '../control/controller-state.ts';
 import type { Snapshot } from '../core/events.ts';

@@ -1,8 +1,8 @@
 /**
- * The RxJS shell around the pure step: frames through `scan(step)`, outputs to the board inside the
- * stream, then every consumer on an error path of its own, so that none can stop control. What fails
- * in the stream itself ends on one path, which makes safe first. No time operators: the
- * frames are the clock. Which consumers there are is decided by the composition root.
+ * The RxJS shell around the pure step: frames go through `scan(step)`, outputs to the board inside
+ * the stream, then to every consumer on its own error path, so that no consumer can stop control.
+ * Failures in the stream itself end on one path that makes safe first. There are no time operators:
+ * the frames are the clock. The composition root chooses the consumers.
  */
 import {
   catchError,
@@ -20,28 +20,28 @@ import type { ProcedureTypes } from '../control/controller-state.ts';
 import type { Procedure } from '../control/procedure.ts';
 import type { Frame, Request } from '../core/frame.ts';
 
-/** One tick as consumers see it. */
+/** One tick as seen by consumers. */
 export interface Tick<P extends ProcedureTypes> extends ControllerStep<P> {
   readonly frame: Frame;
   readonly requests: readonly Request[];
 }
 
 export interface Consumer<P extends ProcedureTypes> {
-  /** For the message when it fails. */
+  /** Used in the message when it fails. */
   readonly name: string;
   readonly take: (tick: Tick<P>) => void;
 }
 
 export interface PipelineCallbacks {
-  /** A consumer threw; it gets no more ticks, control goes on. */
+  /** A consumer threw; it gets no more ticks, and control continues. */
   readonly onConsumerError: (name: string, error: unknown) => void;
-  /** The controller itself threw: the board has been made safe and nothing more will come. */
+  /** The controller itself threw: the board has been made safe and no more ticks follow. */
   readonly onFault: (error: unknown) => void;
   readonly onEnd: () => void;
 }
 
 export interface Pipeline {
-  /** Queued for the next tick. */
+  /** Queues the request for the next tick. */
   readonly request: (request: Request) => void;
   readonly close: () => void;
 }
@@ -64,7 +64,7 @@ export function createPipeline<P extends ProcedureTypes>(
     }, start),
     tap(({ outputs }) => board.write(outputs)),
     takeWhile(({ state }) => !state.ended, true),
-    // Whatever failed, board, frames or the controller itself: safe first, then everybody hears of it.
+    // On any failure of board, frames or controller: make safe first, then report the error.
     catchError((error: unknown) => throwError(() => madeSafeAfter(error, board))),
     share(),
   );
@@ -78,7 +78,9 @@ export function createPipeline<P extends ProcedureTypes>(
   };
 }
 
-/** Makes the board safe and gives the error; one of making safe does not hide it. */
+/**
+ * Makes the board safe and returns the error; a second error while making safe does not hide it.
+ */
 function madeSafeAfter(error: unknown, board: Board): unknown {
   try {
     board.makeSafe();

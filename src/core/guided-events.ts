@@ -1,13 +1,13 @@
 /**
- * The vocabulary of the guided procedures, beside that of a repair in `events.ts`: their names, the
- * names of their steps with the marks that the display shows, and the events that only they have.
- * This file decides nothing.
+ * The vocabulary of the guided procedures, beside that of a repair in `events.ts`: their names,
+ * their steps with the marks shown on the display, and the events that only they have. This file
+ * decides nothing.
  */
 
 export const PROCEDURES = ['pressure', 'uv', 'temperature', 'health'] as const;
 export type ProcedureName = (typeof PROCEDURES)[number];
 
-/** Steps with the mark that the display shows, a letter for the procedure and a number. */
+/** Steps with their marks on the display: a letter for the procedure and a number. */
 export const STEP_MARKS = {
   'pressure-look': 'P1',
   'gauge-join': 'P2',
@@ -54,18 +54,18 @@ export interface Mean {
   /** Of single readings. */
   readonly standardDeviation: number;
   readonly n: number;
-  /** What the value's standard uncertainty has beyond that of a mean of `n`. */
+  /** Standard uncertainty of the value beyond that of a mean of `n`. */
   readonly ownStandard: number;
 }
 
 export interface Point {
   readonly at: PointName;
-  /** What the reference shows, SI. */
+  /** Value of the reference, SI. */
   readonly reference: number;
   readonly reading: Mean;
 }
 
-/** `air` and `vacuum` fix the pressure's line, `over` only tries it. */
+/** `air` and `vacuum` determine the pressure's line; `over` only checks it. */
 export const POINT_NAMES = ['air', 'vacuum', 'over', 'light', 'ice', 'bath'] as const;
 export type PointName = (typeof POINT_NAMES)[number];
 

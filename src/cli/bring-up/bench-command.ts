@@ -1,6 +1,6 @@
 /**
- * `meniscus bench`: brings up a freshly wired unit with a person at it, step by step, and writes
- * what came of it. The outputs are safe between steps, after the last, and whatever happens.
+ * `meniscus bench`: brings up a freshly wired unit together with a person, step by step, and writes
+ * the result. Outputs are safe between steps, after the last step, and whatever happens.
  */
 import { join } from 'node:path';
 import type { Board } from '../../../hal/board.ts';
@@ -63,7 +63,7 @@ export async function benchCommand(options: BenchOptions): Promise<number> {
   return walkPassed(end) ? EXIT.completed : EXIT.fault;
 }
 
-/** Resolves when the walk is over and the board is closed, its outputs safe. */
+/** Resolves when the walk is over and the board is closed with safe outputs. */
 async function walk(
   board: Board,
   steps: readonly Step[],

@@ -1,13 +1,13 @@
 /**
- * `meniscus care history`: every piece of care that is on record for a unit, oldest first, a line
- * each. What the demo unit ships with is marked, since it is no entry of the record.
+ * `meniscus care history`: all care on record for a unit, oldest first, one line each. Entries that
+ * the demo unit ships with are marked, because the record does not hold them.
  */
 import type { CareBody } from '../../care/care-entry.ts';
 import { type CareRecord, happened } from '../../care/care-records.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import { wrapped } from '../terminal/text-columns.ts';
 
-/** Day and place in the record stand before the words. */
+/** Day and entry number stand before the words. */
 const WORDS_COLUMN = 18;
 
 export function historyLines(care: readonly CareRecord[], today: string): readonly string[] {

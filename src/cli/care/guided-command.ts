@@ -1,6 +1,6 @@
 /**
- * What `meniscus calibrate` and `meniscus care test` have in common: checks everything before
- * anything moves, runs the procedure, keeps its result, and says what came of it.
+ * The common part of `meniscus calibrate` and `meniscus care test`: checks everything before
+ * anything moves, runs the procedure, keeps its result, and reports the outcome.
  */
 import { join, relative } from 'node:path';
 import type { CareBody } from '../../care/care-entry.ts';
@@ -41,7 +41,7 @@ export async function guidedCommand(
   if (options.manual && !process.stdin.isTTY) {
     return refuse(['--manual needs a terminal to press keys in.']);
   }
-  // A result that cannot be kept is found out before, not after an hour's work.
+  // A result that cannot be kept is detected beforehand, not after an hour's work.
   const records = openRecords(options.records);
   if (!records.ok) return refuse(records.problems.map(problemLine));
   records.value.close();
@@ -73,7 +73,7 @@ export async function guidedCommand(
   });
 }
 
-/** Two on one second are told apart by a number behind it. */
+/** Two results in the same second are distinguished by a number. */
 function nameOf(procedure: ProcedureName, startedAt: string): string {
   const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
@@ -103,7 +103,7 @@ function run(
     numbers: {
       asked: ({ asksNumber }) => asksNumber,
       request: (value) => {
-        if (procedure === 'health') return 'no number is asked for';
+        if (procedure === 'health') return 'the procedure asks for no number';
         const valueSI = QUANTITIES[QUANTITY_OF[procedure]].toSI(value);
         return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
       },
@@ -128,19 +128,23 @@ function keep(
   const say = (lines: readonly string[]): void =>
     (json ? printError : print)(`${lines.join('\n')}\n`);
   if (reason !== 'completed' || result === null) {
-    say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit goes on as before.']);
+    say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit’s figures are unchanged.']);
     if (json) printOutcome({ reason, why, kept: false, body: null });
     return reason === 'completed' ? EXIT.fault : EXIT[reason];
   }
   const body = careBodyOf(result, config, care, when);
   if (!body.ok) {
-    say(['', ...body.problems.map(problemLine), 'The result does not fit a record: not kept.']);
+    say([
+      '',
+      ...body.problems.map(problemLine),
+      'The result does not fit into a record and was not kept.',
+    ]);
     return EXIT.fault;
   }
   const kept = keepCareResult(records, body.value, when, by);
   const stored = kept.ok
     ? [`Kept as entry ${kept.entry.seq} of ${records}`, ...kept.notes]
-    : [...kept.lines, 'NOT KEPT. This is what it was:', JSON.stringify(body.value)];
+    : [...kept.lines, 'NOT KEPT. The result was:', JSON.stringify(body.value)];
   say(['', ...guidedLines(result, body.value), ...stored]);
   if (json) printOutcome({ reason, why, kept: kept.ok, seq: seqOf(kept), body: body.value });
   return kept.ok && result.passed ? EXIT.completed : EXIT.fault;

@@ -1,6 +1,6 @@
 /**
- * Who works at the simulated bench in a guided procedure: reference instruments and, unless somebody
- * sits at the keyboard, a scripted person who reads them.
+ * The people and instruments at the simulated bench in a guided procedure: reference instruments
+ * and, unless a real person uses the keyboard, a scripted person who reads them.
  */
 
 import type { SimulatedBoard } from '../../../sim/board/simulated-board.ts';
@@ -13,7 +13,7 @@ import type { Crew } from '../run/simulated-bench.ts';
 import { type GuidedOptions, QUANTITY_OF } from './guided-options.ts';
 
 const KIND_OF = { pressure: 'gauge', uv: 'radiometer', temperature: 'thermometer' } as const;
-/** The reference's errors are drawn apart from the baths, which share their purpose. */
+/** The reference's errors are drawn separately from the baths, which have the same purpose. */
 const REFERENCE_SEED_STEP = 1_000_003;
 
 export const guidedCrew = (

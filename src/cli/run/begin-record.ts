@@ -1,6 +1,6 @@
 /**
- * The record of a job before the job: personal data and the head of the journal are on the disk, or
- * nothing starts. A folder that was made for a record that could not be begun goes again.
+ * Begins a job's record before the job: nothing starts until personal data and the journal's header
+ * are on disk. A folder that was made for a record that could not be begun is removed.
  */
 import { rmdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
@@ -16,7 +16,7 @@ import type { Bench } from './bench.ts';
 
 export interface BegunRecord {
   readonly journal: Journal;
-  /** Told once, where the journal cannot be written any more. */
+  /** Called once, where the journal cannot be written any more. */
   readonly onFailure: (tell: (error: unknown) => void) => void;
 }
 
@@ -40,7 +40,7 @@ export const beginRecord = (
     }),
   );
 
-/** What the head of every journal says of the program and the bench. */
+/** What every journal's header says about the program and the board. */
 export const ranOn = ({ board, seed, startedAt }: Bench) => ({
   version: VERSION,
   board: board.identity,
@@ -48,7 +48,7 @@ export const ranOn = ({ board, seed, startedAt }: Bench) => ({
   startedAt,
 });
 
-/** `folder`: made a moment ago and empty. */
+/** `folder`: newly made and empty. */
 export function beginJournal(folder: string, headerOf: () => JournalHeader): Checked<BegunRecord> {
   const path = join(folder, JOURNAL_FILE);
   let told = (_: unknown): void => undefined;

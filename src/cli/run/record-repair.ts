@@ -1,6 +1,6 @@
 /**
- * Enters a job that has ended into the chain of records, however it ended: what the report found, and
- * the hashes of its files. Where the database cannot be used the entry goes into the chain alone.
+ * Enters a finished job into the chain of records, however it ended: the report's results, and the
+ * hashes of its files. Where the database cannot be used, the entry goes into the chain alone.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -41,7 +41,7 @@ export interface RecordedRepair {
   readonly ok: boolean;
   /** For report and certificate; empty where the chain took no entry. */
   readonly facts: OutsideFacts;
-  /** What to tell the person. */
+  /** Messages for the person. */
   readonly lines: readonly string[];
 }
 
@@ -62,7 +62,7 @@ export function recordRepair(repair: RepairToRecord): RecordedRepair {
   } catch (error) {
     const left = repair.end.recorded
       ? 'the journal is complete, and `meniscus records rebuild` enters it later'
-      : 'the journal is INCOMPLETE, and is in no chain';
+      : 'the journal is INCOMPLETE and has no entry in a chain';
     return { ok: false, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
   }
 }
@@ -94,7 +94,7 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   }
 }
 
-/** What a journal that broke off cannot show is not claimed, whatever the report made of the rest. */
+/** A journal that broke off supports no claim, whatever the report derived from the rest. */
 function bodyOf(repair: RepairToRecord): RepairBody {
   const body = judgedBodyOf(repair);
   const { recorded, reason, why } = repair.end;
@@ -122,7 +122,7 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
     journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
     report: report === null ? null : { file: REPORT_FILE, sha256: fileSha256(report) },
   };
-  // What was written a moment ago by this program needs no checking.
+  // This program wrote it a moment ago, so it needs no checking.
   if (report !== null) {
     return repairBodyOf(JSON.parse(readFileSync(report, 'utf8')) as ReportData, extras);
   }
@@ -137,7 +137,7 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
   return unreadRepairBodyOf(facts, extras);
 }
 
-/** Simulated time for a simulated bench, the clock's for a real one. */
+/** Simulated time for a simulated bench, wall-clock time for a real one. */
 const endedAtOf = ({ seed, startedAt }: Bench, { boardS }: JobEnd): string =>
   seed === null
     ? new Date().toISOString()

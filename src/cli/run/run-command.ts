@@ -1,6 +1,6 @@
 /**
- * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
- * so that none is ever overwritten, runs the job, writes the report, and says how it went.
+ * `meniscus run`: from options to a job. It checks everything before anything starts, names the
+ * record so that none is ever overwritten, runs the job, writes the report, and prints the outcome.
  */
 import { join } from 'node:path';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
@@ -30,7 +30,7 @@ import { type JobEnd, runJob } from './run-job.ts';
 import { SIMULATED_START } from './simulated-bench.ts';
 
 export interface RunOptions extends BenchOptions, PrepareOptions {
-  /** The result as JSON on the standard output; everything else goes beside it. */
+  /** The result as JSON on standard output; everything else goes to standard error. */
   readonly json: boolean;
 }
 
@@ -91,13 +91,14 @@ async function run(
   });
   const wallS = (performance.now() - started) / 1000;
   tellWorking('Writing record, report and certificate');
-  // The chain holds the hash of the data, and the pages show the place in the chain.
+  // The chain holds the hash of report.json, and the pages show the entry's number, so that file is
+  // written first.
   const { journal } = await writeReport(journalPath, {
     pages: ['report'],
     formats: [],
     incomplete: !end.recorded,
   });
-  // Loaded after the job: the database is not needed to do it.
+  // Loaded after the job, which does not need the database.
   const { recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
     records,
@@ -148,7 +149,7 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
   const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
-    ...(end.recorded ? [] : ['RECORD INCOMPLETE: nothing may be claimed from it.']),
+    ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
     `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,

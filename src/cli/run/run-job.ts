@@ -1,4 +1,4 @@
-/** One repair on a bench, to its end, with its journal and its panel. */
+/** Runs one repair to its end, with its journal and its panel. */
 
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';

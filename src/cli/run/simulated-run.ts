@@ -1,6 +1,6 @@
 /**
- * One unattended repair on the simulated board as fast as it can, and what it came to: no panel, no
- * journal. Which runs are made and how they are shown is decided by `simulate-command.ts`.
+ * One unattended repair on the simulated board as fast as possible, and its result: no panel, no
+ * journal. `simulate-command.ts` decides which runs are made and how they are shown.
  */
 import { createSimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import { createPipeline } from '../../app/pipeline.ts';
@@ -18,9 +18,9 @@ export interface RunResult {
   readonly why: string;
   readonly boardS: number;
   readonly cycles: number;
-  /** What is really so in the simulated break at the end, 0 to 1. */
+  /** True state of the simulated break at the end, 0 to 1. */
   readonly filledRatio: number;
-  /** Last measured; null where the job ended before that. */
+  /** Last measured value; null where the job ended before one. */
   readonly vacuumReachedPa: number | null;
   readonly pressureReachedPa: number | null;
   readonly doseJPerM2: number | null;
@@ -36,7 +36,7 @@ export async function simulatedRun(
   config: RepairConfig,
 ): Promise<RunResult> {
   const checked = scenarioOf(options, config);
-  if (!checked.ok) throw new Error('a scenario that was checked before');
+  if (!checked.ok) throw new Error('the scenario failed a check that it passed before');
   const board = createSimulatedBoard(checked.value);
   const events: Event[] = [];
   let boardS = 0;
@@ -49,7 +49,7 @@ export async function simulatedRun(
   const take = (tick: { frame: { timeS: number }; events: readonly Event[] }): void => {
     boardS = tick.frame.timeS;
     if (tick.events.length > 0) events.push(...tick.events);
-    if (boardS > LONGEST_S) fail(new Error('the run did not come to its end'));
+    if (boardS > LONGEST_S) fail(new Error('the run did not end'));
   };
   const pipeline = createPipeline(board, REPAIR, config, [{ name: 'result', take }], {
     onConsumerError: (_, error) => fail(error),

@@ -1,6 +1,6 @@
 /**
- * The panel while a procedure runs: a picture on a terminal, and without one a line for each event.
- * How often it is drawn is left to `live-drawing.ts`, what stands in it to the procedure.
+ * The panel while a procedure runs: a picture on a terminal, otherwise one line for each event.
+ * `live-drawing.ts` decides how often it is drawn, the procedure what it contains.
  */
 
 import type { Tick } from '../../app/pipeline.ts';
@@ -12,7 +12,7 @@ import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 export interface Showing<P extends ProcedureTypes> {
   /** `typed`: the line in which a number is typed. */
   readonly pictureOf: (tick: Tick<P>, colour: boolean, typed: string) => string;
-  /** Null for what would only be noise on a terminal. */
+  /** Null for events that would only clutter a terminal. */
   readonly lineOf: (event: Event) => string | null;
 }
 

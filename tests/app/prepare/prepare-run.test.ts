@@ -123,7 +123,7 @@ describe('an intake sheet beside a job sheet', () => {
   it('is told to be missing where there is none', async () => {
     const { about, warnings } = ready(await prepare({ job: file(job) }));
     expect(about.intake).toBeNull();
-    expect(warnings).toContain('no intake sheet: nobody held this damage against rules');
+    expect(warnings).toContain('no intake sheet: this damage was not assessed against rules');
   });
 });
 

@@ -67,7 +67,7 @@ describe('an assessment', () => {
     const { answer, reasons } = here({}, 'nl-rdw-2005');
     expect(answer).toBe('needs-a-person');
     expect(reasons).toMatchObject([
-      { id: 'no-repair-rule', words: expect.stringContaining('limit the mark that is left') },
+      { id: 'no-repair-rule', words: expect.stringContaining('limit the mark left') },
     ]);
     expect(assess(sheetWith(), [place, builtIn('nl-rdw-2005')]).answer).toBe('allowed');
     // A shop cannot permit what the place says nothing of.

@@ -119,10 +119,10 @@ describe('the conversation', () => {
     expect(text(say(second, '11'))).toContain('cannot both be true');
   });
 
-  test('a day that is still to come is asked again alone', () => {
+  test('a future day is asked again alone', () => {
     const turn = say(begin(), 'van-7', '2000-01-03');
     expect(at(turn)).toBe('lookedOn');
-    expect(text(turn)).toContain('still to come');
+    expect(text(turn)).toContain('future day');
     expect(at(say(turn, 'today'))).toBe('ruleSets');
   });
 
