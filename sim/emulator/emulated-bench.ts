@@ -1,8 +1,8 @@
 /**
- * The bench with the real firmware in it: the chip runs the image, its pins drive the simulated
- * plant, and the plant's sensors, switches and buttons are on its inputs. Each millisecond of board
+ * The bench with the real firmware: the chip runs the image, its pins drive the simulated plant,
+ * and the plant's sensors, switches and buttons are on its inputs. In each millisecond of board
  * time the chip runs first and the plant follows. The scripted person reads the display that the
- * firmware has drawn. What goes over the cable is the host's and the firmware's affair.
+ * firmware has drawn. Host and firmware own the protocol on the cable.
  */
 import type { Actuators, Button, Channel, DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
@@ -40,20 +40,20 @@ export interface BenchOptions {
 export interface EmulatedBench {
   readonly chip: Chip;
   readonly cable: Omit<Cable, 'step' | 'fromBoard'>;
-  /** Hears what arrives at the host's end; returns the way to stop hearing. */
+  /** Receives what arrives at the host's end; returns a function that unsubscribes. */
   readonly onHostBytes: (listener: (bytes: Uint8Array) => void) => () => void;
   readonly timeS: () => number;
   readonly advance: (seconds: number) => void;
   /** What the pins ask for. */
   readonly pins: () => Actuators;
-  /** What acts on the plant, behind the hard-wired cut-offs and faults. */
+  /** What acts on the plant, after the hard-wired cut-offs and faults. */
   readonly acting: () => Actuators;
   readonly display: () => DisplayLines;
   readonly view: () => BreakView;
   readonly press: (button: Button) => void;
   readonly toggleEmergencyStop: () => void;
   readonly toggleShield: () => void;
-  /** Holds a sensor at these counts, whatever the plant does; null lets go. */
+  /** Holds a sensor at these counts, whatever the plant does; null releases it. */
   readonly holdCounts: (channel: Channel, counts: number | null) => void;
   readonly setDisplayPlugged: (plugged: boolean) => void;
   readonly powerCycle: () => void;
@@ -76,7 +76,7 @@ export function createEmulatedBench({ image, scenario }: BenchOptions): Emulated
   });
   const chip = createChip({ image, onTransmit: cable.fromBoard, i2c: display.bus });
   const press = (button: Button): void => {
-    // The screen that the press answers is the one that is there now.
+    // The press answers the screen that is shown now.
     rig.display = display.lines();
     pressButton(rig, button);
   };
@@ -133,7 +133,7 @@ function createStep({ rig, chip, cable, display, held }: Parts): () => void {
   const look = (): void => {
     rig.display = display.lines();
     lookAtFaults(rig);
-    // Once a fault, not once a look: the watchdog needs its time to bite.
+    // Once per fault, not per check: the watchdog needs its time to act.
     const asked = has('board-restart', rig.active);
     if (asked && !restarts) chip.hang();
     restarts = asked;
@@ -184,7 +184,7 @@ function createDisplay(): BenchDisplay {
     setPlugged: (plugged) => {
       if (plugged) bus.set(DISPLAY_ADDRESS, expander);
       else bus.delete(DISPLAY_ADDRESS);
-      // It draws its power from the same plug.
+      // The display is powered from the same plug.
       state = DISPLAY_AT_POWER_UP;
     },
     powerUp: () => {

@@ -1,12 +1,12 @@
 /**
- * What hands do at the bench in a guided procedure when a step is confirmed: a gauge or a blank plate
- * closes the hose, a radiometer takes the glass's place, the glass sensor goes into a bath. Steps are
- * known by the marks on the display.
+ * What hands do at the bench when a step of a guided procedure is confirmed: a gauge or a blank
+ * plate closes the hose, a radiometer replaces the glass, the glass sensor goes into a bath. Steps
+ * are identified by the marks on the display.
  */
 import type { Bench } from '../plant/bench.ts';
 import type { GuidedMark } from './screen-reading.ts';
 
-/** Gauge and blank plate close the chamber as a sound seal does. */
+/** Gauge and blank plate close the chamber like a sound seal. */
 const CLOSED: Partial<Bench> = { sealed: true, hoseOn: true };
 
 export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Bench>>>> = {

@@ -1,6 +1,6 @@
 /**
- * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. The same for
- * the scripted technician and for a person at the keyboard, who can only press buttons.
+ * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. They are the
+ * same for the scripted technician and for a person at the keyboard, who can only press buttons.
  */
 import type { PhaseId } from '../../src/core/phases.ts';
 import type { Bench } from '../plant/bench.ts';

@@ -1,6 +1,6 @@
 /**
- * Reads the first line of the display as a person would: what kind of screen it is, and which step it
- * is about. Numbers and marks on the display are turned into names here, and nowhere else.
+ * Reads the first line of the display as a person would: the kind of screen, and the step that it
+ * concerns. Only this file turns numbers and marks on the display into names.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
 import { PHASE_IDS, PHASES, type PhaseId, STEP_NUMBERS } from '../../src/core/phases.ts';
@@ -9,7 +9,7 @@ export type ScreenKind = 'step' | 'held' | 'end-asked' | 'help' | 'alarm' | 'end
 
 /** The mark of a guided procedure's step, as the display shows it. */
 export type GuidedMark = `${'P' | 'U' | 'T' | 'H'}${number}`;
-/** A step as somebody who reads the display knows it. */
+/** A step as identified by a reader of the display. */
 export type SeenStep = PhaseId | GuidedMark;
 
 export interface Screen {
@@ -23,13 +23,13 @@ const PHASE_NUMBERED: ReadonlyMap<string, PhaseId> = new Map(
 );
 const isMark = (text: string): text is GuidedMark => /^[PUTH]\d{1,2}$/.test(text);
 
-/** The step that a number or mark on the display stands for; null for one that no step has. */
+/** The step for a number or mark on the display; null for one that no step has. */
 export const stepShownAs = (shown: string): SeenStep | null =>
   PHASE_NUMBERED.get(shown) ?? (isMark(shown) ? shown : null);
 
 export const isPhase = (step: SeenStep): step is PhaseId => step in PHASES;
 
-/** By what stands behind the number; every other mark is a page of help. */
+/** By the sign after the number; every other mark is a page of help. */
 const KIND_OF_MARK: Readonly<Record<string, ScreenKind>> = {
   '': 'step',
   '|| ': 'held',

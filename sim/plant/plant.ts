@@ -1,8 +1,8 @@
 /**
  * The simulated unit's physics in one place. Air and break are stepped together at 1 ms while
- * anything moves in them; lamp, pane, cure and moisture are slow and are stepped once a run or less,
- * each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film) and what
- * faults change, but neither sensors nor controller.
+ * anything moves in them; lamp, pane, cure and moisture are slow and are stepped once a run or
+ * less, each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film)
+ * and the effects of faults, but neither sensors nor controller.
  */
 import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
@@ -22,30 +22,31 @@ import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
-/** Pane and resin are slow: they are stepped this often, with the mean of what fell on them. */
+/** Pane and resin are slow: they are stepped this often, with the mean of what reached them. */
 const SLOW_STEPS = 200;
 /**
- * Resin in gaps of micrometres moves in seconds: at constant pressure even steps of 10 ms come to
- * within 2e-4 of the gap of steps of 1 ms (see the tests). The air takes its gas evenly over it.
+ * Resin in gaps of micrometres moves in seconds: at constant pressure even steps of 10 ms stay
+ * within 2e-4 of the gap of steps of 1 ms (see the tests). The air receives its gas evenly over the
+ * step.
  */
 const BREAK_STEPS = 5;
 const SUPPLY_SAG_V = 0.4;
-/** The worked spot of the pane, which a heater's watts go into. */
+/** Area of the worked spot, into which a heater's watts go. */
 const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
-/** Of a jet of warm air from a hand's breadth; demo. */
+/** For a jet of warm air from a hand's breadth; demo. */
 const AIR_GUN_W_PER_M2_K = 80;
-/** Water in a wet break: more than any test draws off. */
+/** Water in a wet break: more than any test removes. */
 const WET_MOL = 1e-3;
 
 /** Time since the start; whole milliseconds, as a board's timer counts them. */
 export const timeOfS = ({ step }: PlantState): number => step / STEPS_PER_S;
 
-/** The pane has come from somewhere else and is at one temperature throughout. */
+/** The pane was brought in from elsewhere and has one temperature throughout. */
 export function bringInPane(state: PlantState, { world }: Place, glassK: number): void {
   state.pane = createLaminate(world.pane, glassK);
 }
 
-/** The foot was off the glass: the chamber has the air of the room. */
+/** The foot was lifted off the glass: the chamber holds the room's air. */
 export function openChamber({ moisture }: PlantState): void {
   moisture.vapourMol = 0;
   moisture.outgasMol = 0;
@@ -92,7 +93,7 @@ function stepGas(
   state.givenOffMol += givenOff * steps * STEP_S;
   state.bubbling = false;
   if (!breakDrive.wet) {
-    // Nothing stiff: the break takes the whole run at once.
+    // Nothing is stiff: the break takes the whole run at once.
     airDrive.sourceMolPerS = givenOff + stepBreak(filling, world.break, breakDrive, steps * STEP_S);
     if (isAirAtRest(air, world.air, airDrive)) return;
     for (let step = 0; step < steps; step++) stepAir(air, world.air, airDrive, STEP_S);
@@ -108,7 +109,9 @@ function stepGas(
   state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
 }
 
-/** Resin and gas share the temperature of the outer ply: half way from its face to the interlayer. */
+/**
+ * Resin and gas have the temperature of the outer ply, half-way from its face to the interlayer.
+ */
 export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
@@ -155,7 +158,7 @@ function airDriveOf(
   };
 }
 
-/** Vapour and gas that break and faces give off, mol/s; nothing on clean, dry glass. */
+/** Vapour and gas that break and faces release, mol/s; none on clean, dry glass. */
 function stepGivenOff(
   state: PlantState,
   { world }: Place,
@@ -182,7 +185,7 @@ function stepGivenOff(
   });
 }
 
-/** Pane, and resin that waits or cures. */
+/** Pane, and resin that is exposed or curing. */
 function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
   const { bench, surroundings, lamp } = state;
   const dtS = (state.step - state.slowStep) * STEP_S;
@@ -209,8 +212,9 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
 }
 
 /**
- * The pit takes the light as it comes. The fill takes what the pit lets through where it had set
- * before the pit was made; liquid, it is one body with the pit, and its depths begin at their face.
+ * The pit receives the light directly. The fill receives what the pit transmits where it had set
+ * before the pit was made; where liquid, it is one body with the pit, and its depths begin at their
+ * common face.
  */
 function stepFillAndPit(
   state: PlantState,

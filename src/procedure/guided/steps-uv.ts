@@ -1,6 +1,6 @@
 /**
  * UV light against a reference radiometer in place of the glass: full drive until the droop of the
- * warming lamp has slowed, both read at one moment, lamp off, number entered, and again.
+ * warming lamp has slowed, both read at one moment, lamp off, number entered; then repeated.
  */
 
 import type { StepId } from '../../core/guided-events.ts';
