@@ -3,7 +3,7 @@
  * slowly. It follows the bath's temperature with a lag. Baths are as good as careful hands make
  * them, each with a small error of its own. All figures are demo values.
  */
-import type { Bench } from '../plant/bench.ts';
+import type { Setup } from '../plant/setup.ts';
 import type { Chance } from '../random.ts';
 
 export interface Probe {
@@ -35,7 +35,7 @@ export const bathK = ({ iceK, warmK }: Probe, bath: 'ice' | 'warm'): number =>
 /**
  * Exact for constant surroundings; on the glass the sensor has the temperature of the pane's face.
  */
-export function stepProbe(probe: Probe, bath: Bench['bath'], paneK: number, dtS: number): void {
+export function stepProbe(probe: Probe, bath: Setup['bath'], paneK: number, dtS: number): void {
   if (bath === null) {
     probe.sensorK = paneK;
     return;

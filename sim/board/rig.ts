@@ -29,7 +29,6 @@ import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
-import type { Conditions } from '../plant/bench.ts';
 import { looksClear } from '../plant/break/sight.ts';
 import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
@@ -39,6 +38,7 @@ import {
   type Place,
   type PlantState,
 } from '../plant/plant-state.ts';
+import type { Conditions } from '../plant/setup.ts';
 import { type Chance, createChance } from '../random.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
@@ -117,7 +117,7 @@ function placeOf({ seed, atmospherePa, world }: Scenario): Place {
 
 export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
-    shieldClosed: plant.bench.shieldClosed,
+    shieldClosed: plant.setup.shieldClosed,
     overPressureTripped: overPressure,
     emergencyStopPressed: emergencyStop,
   };
@@ -133,8 +133,8 @@ export function sightOf({ plant, place }: Rig): Sight {
 }
 
 /** For the uppermost resin. */
-function tackyOf({ bench, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
-  const uppermost = bench.pitFilled ? pit : cure;
+function tackyOf({ setup, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
+  const uppermost = setup.pitFilled ? pit : cure;
   return uppermost.exposureJPerM2 > curing.criticalJPerM2 ? surfaceTacky(uppermost, curing) : null;
 }
 
@@ -162,10 +162,10 @@ export function pressButton(rig: Rig, button: Button): void {
 
 function confirmStep(rig: Rig, step: SeenStep): void {
   if (!isPhase(step)) {
-    doGuidedHandWork(rig.plant.bench, step);
+    doGuidedHandWork(rig.plant.setup, step);
     return;
   }
-  doHandWork(rig.plant.bench, step);
+  doHandWork(rig.plant.setup, step);
   const mended = MENDED_IN[step];
   if (mended === undefined) return;
   rig.faults.mend(mended);
@@ -195,7 +195,7 @@ export function letTimePass(
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
   rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;
-  stepProbe(rig.probe, plant.bench.bath, plant.pane.outerK, steps / STEPS_PER_S);
+  stepProbe(rig.probe, plant.setup.bath, plant.pane.outerK, steps / STEPS_PER_S);
   while (plant.step < untilStep) {
     act(rig, drive());
     const pauseIn = pauseAt() - plant.step;

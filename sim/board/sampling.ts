@@ -45,8 +45,8 @@ export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
   const truth = {
     pressurePa: plant.air.manifoldPa,
     // Under the closed shield no daylight reaches the sensor.
-    irradianceWPerM2: irradianceWPerM2 + (plant.bench.shieldClosed ? 0 : rig.ambientUvWPerM2),
-    glassK: rig.plant.bench.bath === null ? plant.pane.outerK : rig.probe.sensorK,
+    irradianceWPerM2: irradianceWPerM2 + (plant.setup.shieldClosed ? 0 : rig.ambientUvWPerM2),
+    glassK: rig.plant.setup.bath === null ? plant.pane.outerK : rig.probe.sensorK,
     heatSinkK,
     supplyV: plant.supplyV,
     sensorK: rig.scenario.airK,

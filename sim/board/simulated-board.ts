@@ -140,7 +140,7 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
       rig.emergencyStop = !rig.emergencyStop;
     },
     toggleShield: () => {
-      rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
+      rig.plant.setup.shieldClosed = !rig.plant.setup.shieldClosed;
     },
     view: () => viewOf(rig),
   };
@@ -154,7 +154,7 @@ const tickSteps = ({ scenario, active }: Rig): number =>
 export function viewOf(rig: Rig): BreakView {
   return {
     ...sightOf(rig),
-    shieldClosed: rig.plant.bench.shieldClosed,
+    shieldClosed: rig.plant.setup.shieldClosed,
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
     longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),
     truth: truthOf(rig),
@@ -168,7 +168,7 @@ function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
     irradianceWPerM2: lamp.irradianceWPerM2,
     doseJPerM2: lamp.doseJPerM2,
     glassK: pane.outerK,
-    bathK: plant.bench.bath === null ? null : bathK(probe, plant.bench.bath),
+    bathK: plant.setup.bath === null ? null : bathK(probe, plant.setup.bath),
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),

@@ -104,7 +104,7 @@ export function createEmulatedBench({ image, scenario }: BenchOptions): Emulated
       rig.emergencyStop = !rig.emergencyStop;
     },
     toggleShield: () => {
-      rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
+      rig.plant.setup.shieldClosed = !rig.plant.setup.shieldClosed;
     },
     holdCounts: (channel, counts) => {
       if (counts === null) held.delete(channel);

@@ -9,7 +9,7 @@ import {
   type Switches,
 } from '../../src/core/frame.ts';
 import type { SeenStep } from '../people/screen-reading.ts';
-import type { Conditions } from '../plant/bench.ts';
+import type { Conditions } from '../plant/setup.ts';
 import { amountOf, type FaultKind } from './fault-kinds.ts';
 import type { Fault, Remedy } from './faults.ts';
 

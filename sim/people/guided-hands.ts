@@ -3,13 +3,13 @@
  * plate closes the hose, a radiometer replaces the glass, the glass sensor goes into a bath. Steps
  * are identified by the marks on the display.
  */
-import type { Bench } from '../plant/bench.ts';
+import type { Setup } from '../plant/setup.ts';
 import type { GuidedMark } from './screen-reading.ts';
 
 /** Gauge and blank plate close the chamber like a sound seal. */
-const CLOSED: Partial<Bench> = { sealed: true, hoseOn: true };
+const CLOSED: Partial<Setup> = { sealed: true, hoseOn: true };
 
-export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Bench>>>> = {
+export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Setup>>>> = {
   P2: CLOSED,
   U2: { shieldClosed: false, filmOn: false },
   U3: { shieldClosed: true },
@@ -19,6 +19,6 @@ export const GUIDED_HAND_WORK: Readonly<Partial<Record<GuidedMark, Partial<Bench
   H2: CLOSED,
 };
 
-export function doGuidedHandWork(bench: Bench, mark: GuidedMark): void {
-  Object.assign(bench, GUIDED_HAND_WORK[mark]);
+export function doGuidedHandWork(setup: Setup, mark: GuidedMark): void {
+  Object.assign(setup, GUIDED_HAND_WORK[mark]);
 }

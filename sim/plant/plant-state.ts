@@ -5,13 +5,13 @@
 import { type AirState, createAir } from './air/air.ts';
 import type { Restriction } from './air/flow.ts';
 import { GRIT_CONDUCTANCE, sealRestriction } from './air/seal.ts';
-import type { Bench } from './bench.ts';
 import { type BreakState, createBreakState } from './break/break.ts';
 import type { MoistureState } from './break/moisture.ts';
 import { type CureState, createCureState } from './light/cure.ts';
 import { createLampState, type LampState } from './light/lamp.ts';
 import { createOpenResinState, type OpenResinState } from './light/open-resin.ts';
 import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './pane/laminate.ts';
+import type { Setup } from './setup.ts';
 import type { World } from './world.ts';
 
 export const SUPPLY_V = 12.6;
@@ -44,7 +44,7 @@ export interface PlantState {
    * resin.
    */
   fillBelowPit: boolean;
-  readonly bench: Bench;
+  readonly setup: Setup;
   /** Step up to which pane and resin have been advanced, and the lamp's dose there. */
   slowStep: number;
   slowDoseJPerM2: number;
@@ -85,7 +85,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     cure: createCureState(),
     pit: createCureState(),
     fillBelowPit: false,
-    bench: {
+    setup: {
       sealed: false,
       hoseOn: false,
       charged: false,

@@ -8,7 +8,6 @@ import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
 import type { AirDrive } from './air/air-flows.ts';
 import { NO_SEAL } from './air/seal.ts';
-import type { Conditions } from './bench.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
@@ -18,6 +17,7 @@ import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
 import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import type { Conditions } from './setup.ts';
 import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
@@ -121,7 +121,7 @@ function breakDriveOf(
   { atmospherePa, world }: Place,
   { airK }: Conditions,
 ): Writable<BreakDrive> {
-  const { bench, openResin } = state;
+  const { setup, openResin } = state;
   const { resin, curing } = world;
   return {
     injectorPa: state.air.injectorPa,
@@ -132,13 +132,13 @@ function breakDriveOf(
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
-    wet: bench.charged && bench.sealed && !bench.injectorOff,
+    wet: setup.charged && setup.sealed && !setup.injectorOff,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
   };
 }
 
 function airDriveOf(
-  { supplyV, bench: { sealed, hoseOn } }: PlantState,
+  { supplyV, setup: { sealed, hoseOn } }: PlantState,
   { atmospherePa, world, tight, loose }: Place,
   { pumpRatio, selector, ventOpen }: Actuators,
   { pumpFlowRatio, airK, sealLeak, hoseOff }: Conditions,
@@ -165,12 +165,12 @@ function stepGivenOff(
   { airK, wetBreak, outgassing }: Conditions,
   dtS: number,
 ): number {
-  const { moisture, air, bench } = state;
+  const { moisture, air, setup } = state;
   moisture.waterMol = wetBreak ? WET_MOL : 0;
   const inflowMol = crossedMol(air.ledger);
   const outflowMolPerS = (state.inflowMol - inflowMol) / dtS;
   state.inflowMol = inflowMol;
-  if (!bench.sealed || !bench.hoseOn) {
+  if (!setup.sealed || !setup.hoseOn) {
     openChamber(state);
     return 0;
   }
@@ -187,7 +187,7 @@ function stepGivenOff(
 
 /** Pane, and resin that is exposed or curing. */
 function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
-  const { bench, surroundings, lamp } = state;
+  const { setup, surroundings, lamp } = state;
   const dtS = (state.step - state.slowStep) * STEP_S;
   const lampWPerM2 = (lamp.doseJPerM2 - state.slowDoseJPerM2) / dtS;
   state.slowStep = state.step;
@@ -202,11 +202,11 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   surroundings.sunWPerM2 = conditions.sunWPerM2;
   surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
   stepLaminate(state.pane, surroundings, dtS);
-  const ambientUvWPerM2 = bench.shieldClosed ? 0 : conditions.ambientUvWPerM2;
-  if (bench.injectorOff) {
-    const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, bench.filmOn);
-    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: bench.filmOn }, dtS);
-  } else if (bench.charged) {
+  const ambientUvWPerM2 = setup.shieldClosed ? 0 : conditions.ambientUvWPerM2;
+  if (setup.injectorOff) {
+    const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, setup.filmOn);
+    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
+  } else if (setup.charged) {
     stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
   }
 }
@@ -222,10 +222,10 @@ function stepFillAndPit(
   light: CuringLight,
   dtS: number,
 ): void {
-  const { bench, cure, pit } = state;
-  if (!bench.pitFilled) state.fillBelowPit = gelled(cure, curing);
+  const { setup, cure, pit } = state;
+  if (!setup.pitFilled) state.fillBelowPit = gelled(cure, curing);
   else stepCure(pit, curing, light, dtS);
-  if (!bench.pitFilled || !state.fillBelowPit) {
+  if (!setup.pitFilled || !state.fillBelowPit) {
     stepCure(cure, curing, light, dtS);
     return;
   }

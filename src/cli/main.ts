@@ -66,7 +66,7 @@ program
           options.port,
           options.unlock,
         )
-      : await (await import('./bring-up/bench-command.ts')).benchCommand(options);
+      : await (await import('./bring-up/bring-up-command.ts')).bringUpCommand(options);
   });
 
 program

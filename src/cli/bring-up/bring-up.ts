@@ -1,6 +1,6 @@
 /**
  * Walks a person through the bring-up checklist, as a pure state machine: frames and keys in,
- * outputs and lines to print out. The checklist defines what a step looks for; `bench-command.ts`
+ * outputs and lines to print out. The checklist defines what a step looks for; `bring-up-command.ts`
  * prints lines and reads keys.
  */
 

@@ -15,11 +15,11 @@ import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { openRecords } from '../../store/records-store.ts';
 import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
-import type { Bench } from '../run/bench.ts';
 import { newFolder } from '../run/new-folder.ts';
-import { openBench } from '../run/open-bench.ts';
+import { openSession } from '../run/open-session.ts';
 import { type ProcedureEnd, runProcedure } from '../run/run-procedure.ts';
-import { SIMULATED_START } from '../run/simulated-bench.ts';
+import type { Session } from '../run/session.ts';
+import { SIMULATED_START } from '../run/simulated-session.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -46,26 +46,26 @@ export async function guidedCommand(
   if (!records.ok) return refuse(records.problems.map(problemLine));
   records.value.close();
   const { config, job, notes } = loaded.value;
-  const opened = await openBench(options, job, guidedCrew(options, config));
+  const opened = await openSession(options, job, guidedCrew(options, config));
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) printError(`${note}\n`);
   tellIndexMissing();
-  const { bench } = opened;
-  const name = newFolder(carePath(options.records), nameOf(config.procedure, bench.startedAt));
+  const { session } = opened;
+  const name = newFolder(carePath(options.records), nameOf(config.procedure, session.startedAt));
   if (typeof name !== 'string') {
-    await bench.board.close();
+    await session.board.close();
     return refuse([problemLine(name)]);
   }
   const folder = join(carePath(options.records), name);
-  const begun = beginJournal(folder, () => headerOf(loaded.value, bench));
+  const begun = beginJournal(folder, () => headerOf(loaded.value, session));
   if (!begun.ok) {
-    await bench.board.close();
+    await session.board.close();
     return refuse(begun.problems.map(problemLine));
   }
-  const end = await run(options, config, bench, begun.value);
+  const end = await run(options, config, session, begun.value);
   return keep(options, loaded.value, end, {
-    at: endedAt(bench.startedAt, end),
-    seed: bench.seed,
+    at: endedAt(session.startedAt, end),
+    seed: session.seed,
     journal: {
       file: relative(options.records, join(folder, JOURNAL_FILE)).replaceAll('\\', '/'),
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
@@ -79,25 +79,28 @@ function nameOf(procedure: ProcedureName, startedAt: string): string {
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
 }
 
-const headerOf = ({ config, unit, figures, display }: LoadedGuided, bench: Bench): JournalHeader =>
+const headerOf = (
+  { config, unit, figures, display }: LoadedGuided,
+  session: Session,
+): JournalHeader =>
   createHeader({
-    ...ranOn(bench),
+    ...ranOn(session),
     procedure: config.procedure,
-    inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
+    inputs: { unit, profile: null, job: null, extra: { ...session.extra, ...figures } },
     display,
   });
 
 function run(
   { json }: GuidedOptions,
   config: GuidedConfig,
-  bench: Bench,
+  session: Session,
   record: BegunRecord,
 ): Promise<ProcedureEnd<Guided>> {
   const { procedure } = config;
   return runProcedure({
     procedure: GUIDED,
     config,
-    bench,
+    session,
     record,
     keeps: () => null,
     numbers: {
@@ -108,7 +111,7 @@ function run(
         return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
       },
     },
-    showing: guidedShowing(config, bench),
+    showing: guidedShowing(config, session),
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });

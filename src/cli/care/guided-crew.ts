@@ -9,7 +9,7 @@ import { createReferenceInstrument } from '../../../sim/people/reference-instrum
 import { createChance } from '../../../sim/random.ts';
 import type { GuidedConfig } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
-import type { Crew } from '../run/simulated-bench.ts';
+import type { Crew } from '../run/simulated-session.ts';
 import { type GuidedOptions, QUANTITY_OF } from './guided-options.ts';
 
 const KIND_OF = { pressure: 'gauge', uv: 'radiometer', temperature: 'thermometer' } as const;

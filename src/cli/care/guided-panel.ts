@@ -10,7 +10,7 @@ import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts
 import type { Guided, GuidedConfig, GuidedSnapshot } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES, writtenValue } from '../../procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
-import type { Bench } from '../run/bench.ts';
+import type { Session } from '../run/session.ts';
 import { eventLine } from '../terminal/event-lines.ts';
 import type { Showing } from '../terminal/live-panel.ts';
 import { drawAround } from '../terminal/panel-drawing.ts';
@@ -29,23 +29,23 @@ export interface GuidedPicture {
   readonly keys: string;
 }
 
-export const guidedShowing = (config: GuidedConfig, bench: Bench): Showing<Guided> => ({
+export const guidedShowing = (config: GuidedConfig, session: Session): Showing<Guided> => ({
   lineOf: guidedEventLine,
   pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
     drawGuided(
       {
-        title: bench.title,
+        title: session.title,
         signals,
         snapshot,
-        reference: referenceWords(config, bench),
-        typed: bench.keyboard === null ? null : typed,
-        keys: bench.keysLine,
+        reference: referenceWords(config, session),
+        typed: session.keyboard === null ? null : typed,
+        keys: session.keysLine,
       },
       colour,
     ),
 });
 
-function referenceWords({ procedure }: GuidedConfig, { reference }: Bench): string | null {
+function referenceWords({ procedure }: GuidedConfig, { reference }: Session): string | null {
   if (procedure === 'health' || reference === undefined) return null;
   const value = reference();
   const { unit, decimals } = QUANTITIES[QUANTITY_OF[procedure]];

@@ -12,7 +12,7 @@ import type { Checked } from '../../core/settings.ts';
 import { createJournal, type Journal } from '../../journal/journal.ts';
 import { createHeader, type JournalHeader } from '../../journal/journal-format.ts';
 import { JOURNAL_FILE, jobPersonalPath } from '../../store/chain/paths.ts';
-import type { Bench } from './bench.ts';
+import type { Session } from './session.ts';
 
 export interface BegunRecord {
   readonly journal: Journal;
@@ -22,26 +22,26 @@ export interface BegunRecord {
 
 export interface RecordToBegin {
   readonly settings: LoadedSettings;
-  readonly bench: Bench;
+  readonly session: Session;
   readonly about: JobAbout;
 }
 
 export const beginRecord = (
   folder: string,
-  { settings, bench, about }: RecordToBegin,
+  { settings, session, about }: RecordToBegin,
 ): Checked<BegunRecord> =>
   beginJournal(folder, () =>
     createHeader({
-      ...ranOn(bench),
-      inputs: { ...settings.inputs, extra: bench.extra },
+      ...ranOn(session),
+      inputs: { ...settings.inputs, extra: session.extra },
       display: settings.language,
-      personalSha256: keepJobPersonal(folder, settings.people, saltFor(bench.seed)),
+      personalSha256: keepJobPersonal(folder, settings.people, saltFor(session.seed)),
       about,
     }),
   );
 
 /** What every journal's header says about the program and the board. */
-export const ranOn = ({ board, seed, startedAt }: Bench) => ({
+export const ranOn = ({ board, seed, startedAt }: Session) => ({
   version: VERSION,
   board: board.identity,
   seed,

@@ -23,15 +23,15 @@ import {
   unreadRepairBodyOf,
 } from '../../store/chain/repair-body.ts';
 import { openRecords } from '../../store/records-store.ts';
-import type { Bench } from './bench.ts';
 import type { JobEnd } from './run-job.ts';
+import type { Session } from './session.ts';
 
 export interface RepairToRecord {
   readonly records: string;
   /** Of the job's folder. */
   readonly name: string;
   readonly settings: LoadedSettings;
-  readonly bench: Bench;
+  readonly session: Session;
   readonly end: JobEnd;
   readonly assessment?: RepairExtras['assessment'];
   readonly overrides?: RepairExtras['overrides'];
@@ -46,7 +46,7 @@ export interface RecordedRepair {
 }
 
 export function recordRepair(repair: RepairToRecord): RecordedRepair {
-  const { records, name, settings, bench } = repair;
+  const { records, name, settings, session } = repair;
   try {
     const body = bodyOf(repair);
     const draft: AppendDraft = {
@@ -56,7 +56,7 @@ export function recordRepair(repair: RepairToRecord): RecordedRepair {
       body,
       personal: settings.people,
     };
-    const { entry, facts, notes } = append(records, draft, bench.seed);
+    const { entry, facts, notes } = append(records, draft, session.seed);
     const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
     return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
   } catch (error) {
@@ -111,11 +111,11 @@ function bodyOf(repair: RepairToRecord): RepairBody {
 }
 
 function judgedBodyOf(repair: RepairToRecord): RepairBody {
-  const { records, name, settings, bench, end, assessment = null, overrides = [] } = repair;
+  const { records, name, settings, session, end, assessment = null, overrides = [] } = repair;
   const at = (file: string): string => join(records, name, file);
   const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;
   const extras: RepairExtras = {
-    endedAt: endedAtOf(bench, end),
+    endedAt: endedAtOf(session, end),
     assessment,
     overrides,
     entered: 'at its end',
@@ -128,9 +128,9 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
   }
   const facts = {
     meniscus: VERSION,
-    startedAt: bench.startedAt,
-    simulated: bench.seed !== null,
-    serial: bench.board.identity.serial,
+    startedAt: session.startedAt,
+    simulated: session.seed !== null,
+    serial: session.board.identity.serial,
     inputs: settings.inputs,
     end,
   };
@@ -138,7 +138,7 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
 }
 
 /** Simulated time for a simulated bench, wall-clock time for a real one. */
-const endedAtOf = ({ seed, startedAt }: Bench, { boardS }: JobEnd): string =>
+const endedAtOf = ({ seed, startedAt }: Session, { boardS }: JobEnd): string =>
   seed === null
     ? new Date().toISOString()
     : new Date(Date.parse(startedAt) + Math.round(boardS * 1000)).toISOString();

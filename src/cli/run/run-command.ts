@@ -23,13 +23,13 @@ import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { beginRecord } from './begin-record.ts';
-import type { Bench } from './bench.ts';
 import { newFolder } from './new-folder.ts';
-import { type BenchOptions, openBench } from './open-bench.ts';
+import { openSession, type SessionOptions } from './open-session.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { SIMULATED_START } from './simulated-bench.ts';
+import type { Session } from './session.ts';
+import { SIMULATED_START } from './simulated-session.ts';
 
-export interface RunOptions extends BenchOptions, PrepareOptions {
+export interface RunOptions extends SessionOptions, PrepareOptions {
   /** The result as JSON on standard output; everything else goes to standard error. */
   readonly json: boolean;
 }
@@ -44,12 +44,12 @@ export async function runCommand(options: RunOptions): Promise<number> {
   for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
   const { config } = prepared.settings;
-  const opened = await openBench(options, config);
+  const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { bench } = opened;
+  const { session } = opened;
   const folder = newFolder(options.records, config.job.reference);
-  if (typeof folder === 'string') return await run(prepared, bench, options, folder);
-  await bench.board.close();
+  if (typeof folder === 'string') return await run(prepared, session, options, folder);
+  await session.board.close();
   return refuse([problemLine(folder)]);
 }
 
@@ -63,28 +63,28 @@ function whenOf({ port }: RunOptions): When {
 
 async function run(
   { settings, about }: Extract<Prepared, { ok: true }>,
-  bench: Bench,
+  session: Session,
   { records, json }: RunOptions,
   name: string,
 ): Promise<number> {
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
   const { profile } = settings.config;
-  const begun = beginRecord(folder, { settings, bench, about });
+  const begun = beginRecord(folder, { settings, session, about });
   if (!begun.ok) {
-    await bench.board.close();
+    await session.board.close();
     return refuse(begun.problems.map(problemLine));
   }
   const started = performance.now();
   const end = await runJob({
     settings,
-    bench,
+    session,
     record: begun.value,
     surroundings: {
-      title: bench.title,
+      title: session.title,
       lowestPa: profile.vacuum.lowestPa,
-      highestPa: bench.atmospherePa + profile.pressure.highestGaugePa,
-      keys: bench.keysLine,
+      highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
+      keys: session.keysLine,
     },
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
@@ -104,7 +104,7 @@ async function run(
     records,
     name,
     settings,
-    bench,
+    session,
     end,
     ...extrasIn({ about }),
   });

@@ -19,13 +19,13 @@ import { listenToKeys } from '../terminal/keys.ts';
 import { createLivePanel, type LivePanel, type Showing } from '../terminal/live-panel.ts';
 import { createTypedNumber, type TypedNumber } from '../terminal/typed-number.ts';
 import type { BegunRecord } from './begin-record.ts';
-import type { Bench } from './bench.ts';
 import { makeSafeAtLast } from './safe-at-last.ts';
+import type { Session } from './session.ts';
 
 export interface ProcedureRun<P extends ProcedureTypes> {
   readonly procedure: Procedure<P>;
   readonly config: P['config'];
-  readonly bench: Bench;
+  readonly session: Session;
   readonly record: BegunRecord;
   /** The part of a snapshot that the journal keeps; null where a replay is enough. */
   readonly keeps: (snapshot: P['snapshot']) => Snapshot | null;
@@ -54,8 +54,8 @@ export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
 export async function runProcedure<P extends ProcedureTypes>(
   run: ProcedureRun<P>,
 ): Promise<ProcedureEnd<P>> {
-  const { bench } = run;
-  const { board } = bench;
+  const { session } = run;
+  const { board } = session;
   const { journal, onFailure } = run.record;
   const watcher = endWatcher<P>();
   const pacer: { stop: () => void } = { stop: () => undefined };
@@ -86,9 +86,9 @@ export async function runProcedure<P extends ProcedureTypes>(
     },
     fail,
   });
-  const stopListening = listen(bench, typed, pipeline.request, interrupts.raise);
+  const stopListening = listen(session, typed, pipeline.request, interrupts.raise);
   try {
-    const running = bench.run();
+    const running = session.run();
     pacer.stop = running.stop;
     await running.done;
   } catch (error) {
@@ -105,7 +105,7 @@ export async function runProcedure<P extends ProcedureTypes>(
 
 /** Display consumers come last: by then everything else has seen the tick. */
 const consumersOf = <P extends ProcedureTypes>(
-  { bench, keeps }: ProcedureRun<P>,
+  { session, keeps }: ProcedureRun<P>,
   to: {
     readonly journal: Journal;
     readonly watcher: Pick<EndWatcher<P>, 'take'>;
@@ -115,7 +115,7 @@ const consumersOf = <P extends ProcedureTypes>(
   { name: 'journal', take: journalConsumer(to.journal, keeps) },
   { name: 'end', take: to.watcher.take },
   { name: 'panel', take: to.panel.take },
-  { name: 'person', take: ({ frame, outputs }) => bench.person?.(frame.timeS, outputs.display) },
+  { name: 'person', take: ({ frame, outputs }) => session.person?.(frame.timeS, outputs.display) },
 ];
 
 const typedFor = <P extends ProcedureTypes>(
@@ -137,7 +137,7 @@ const typedFor = <P extends ProcedureTypes>(
   });
 
 function listen(
-  { keyboard, act }: Bench,
+  { keyboard, act }: Session,
   typed: TypedNumber,
   request: (request: Request) => void,
   interrupt: (why: string) => void,

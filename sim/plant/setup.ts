@@ -3,7 +3,7 @@
  */
 
 /** What hands have done. */
-export interface Bench {
+export interface Setup {
   sealed: boolean;
   hoseOn: boolean;
   charged: boolean;

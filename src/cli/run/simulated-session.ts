@@ -1,5 +1,5 @@
 /**
- * The bench of a simulated run: the simulated board, its pace, and keys that stand for the unit's
+ * The session of a simulated run: the simulated board, its pace, and keys that stand for the unit's
  * buttons and switches.
  */
 
@@ -9,8 +9,8 @@ import { amountAtMol, heatExchangeS } from '../../../sim/plant/air/gas-model.ts'
 import { problemLine } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { KEYS_LINE, type KeyAction } from '../terminal/keys.ts';
-import type { Bench, OpenedBench } from './bench.ts';
 import { createPacer, type Speed } from './pace.ts';
+import type { OpenedSession, Session } from './session.ts';
 import { type ScenarioOptions, scenarioOf } from './simulated-scenario.ts';
 
 export interface SimulatedOptions extends ScenarioOptions {
@@ -25,14 +25,14 @@ export const SIMULATED_START = '2000-01-01T08:00:00.000Z';
 /** Who works at the bench in place of the technician, who knows repairs only. */
 export interface Crew {
   readonly who: string;
-  readonly join: (board: SimulatedBoard) => Pick<Bench, 'person' | 'reference'>;
+  readonly join: (board: SimulatedBoard) => Pick<Session, 'person' | 'reference'>;
 }
 
-export function simulatedBench(
+export function simulatedSession(
   options: SimulatedOptions,
   config: RepairConfig,
   crew: Crew | null = null,
-): OpenedBench {
+): OpenedSession {
   const checked = scenarioOf({ ...options, manual: options.manual || crew !== null }, config);
   if (!checked.ok) return { ok: false, lines: checked.problems.map(problemLine) };
   const { value: scenario } = checked;
@@ -41,7 +41,7 @@ export function simulatedBench(
   const speed = options.speed ?? (manual ? 1 : DEMO_SPEED);
   return {
     ok: true,
-    bench: {
+    session: {
       board,
       title: `${titleOf(options, speed, crew)}${gasWords(scenario)}`,
       keysLine: manual ? KEYS_LINE : 'Ctrl-C ends the job safely',

@@ -9,7 +9,7 @@ import type { Step } from '../../../wiring/checklist/step.ts';
 import { loadSettings } from '../../app/prepare/load-settings.ts';
 import { problemLine } from '../../core/settings.ts';
 import { makePrivateFolder, writePrivate } from '../../journal/private-file.ts';
-import { realBench } from '../run/real-bench.ts';
+import { realSession } from '../run/real-session.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { SIGNALS } from '../terminal/interrupts.ts';
 import { INTERRUPT_KEY, listenToKeyNames } from '../terminal/keys.ts';
@@ -26,7 +26,7 @@ import {
   walkSummary,
 } from './bring-up.ts';
 
-export interface BenchOptions {
+export interface BringUpOptions {
   readonly port: string;
   readonly unit?: string;
   readonly step: readonly string[];
@@ -47,12 +47,12 @@ const WARNING = `The unit will move valves and pump and light its UV lamp. Wear 
 hands off what moves, and have the emergency stop within reach. Local codes and licensed
 practice decide how it may be supplied and used.`;
 
-export async function benchCommand(options: BenchOptions): Promise<number> {
+export async function bringUpCommand(options: BringUpOptions): Promise<number> {
   const loaded = loadSettings(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
-  const opened = await realBench(options.port, loaded.value.config);
+  const opened = await realSession(options.port, loaded.value.config);
   if (!opened.ok) return refuse(opened.lines);
-  const { board } = opened.bench;
+  const { board } = opened.session;
   const steps =
     options.step.length === 0 ? CHECKLIST : CHECKLIST.filter(({ id }) => options.step.includes(id));
   say([`Bring-up of the board at ${board.identity.serial}.`, WARNING]);
