@@ -32,7 +32,7 @@ import { DISPLAY_AT_POWER_UP, linesOf, stepDisplay } from './character-display.t
 import { type Chip, createChip } from './chip.ts';
 import type { I2cDevice } from './i2c-bus.ts';
 
-export interface BenchOptions {
+export interface EmulatedBenchOptions {
   readonly image: Uint16Array;
   readonly scenario: Scenario;
 }
@@ -63,7 +63,7 @@ const STEP_S = 0.001;
 /** How often the person looks, and how often faults begin and end, ms. */
 const LOOK_MS = 50;
 
-export function createEmulatedBench({ image, scenario }: BenchOptions): EmulatedBench {
+export function createEmulatedBench({ image, scenario }: EmulatedBenchOptions): EmulatedBench {
   const rig = createRig(scenario);
   const display = createDisplay();
   const held = new Map<Channel, number>();
@@ -122,7 +122,7 @@ interface Parts {
   readonly rig: Rig;
   readonly chip: Chip;
   readonly cable: Cable;
-  readonly display: Pick<BenchDisplay, 'lines'>;
+  readonly display: Pick<EmulatedDisplay, 'lines'>;
   readonly held: ReadonlyMap<Channel, number>;
 }
 
@@ -163,14 +163,14 @@ function readPins(chip: Chip): Actuators {
   };
 }
 
-interface BenchDisplay {
+interface EmulatedDisplay {
   readonly bus: ReadonlyMap<number, I2cDevice>;
   readonly lines: () => DisplayLines;
   readonly setPlugged: (plugged: boolean) => void;
   readonly powerUp: () => void;
 }
 
-function createDisplay(): BenchDisplay {
+function createDisplay(): EmulatedDisplay {
   let state = DISPLAY_AT_POWER_UP;
   const expander: I2cDevice = {
     write: (byte) => {

@@ -7,9 +7,13 @@
 import { KINDS, SYSEX_END, SYSEX_START, UNIT_SYSEX } from '../../hal/firmata/protocol.ts';
 import { isSafe } from '../../src/core/frame.ts';
 import { runCommand } from './bench-commands.ts';
-import { type BenchOptions, createEmulatedBench, type EmulatedBench } from './emulated-bench.ts';
+import {
+  createEmulatedBench,
+  type EmulatedBench,
+  type EmulatedBenchOptions,
+} from './emulated-bench.ts';
 
-export interface ServeOptions extends BenchOptions {
+export interface ServeOptions extends EmulatedBenchOptions {
   /** The board's end of the line. */
   readonly line: {
     readonly send: (bytes: Uint8Array) => void;

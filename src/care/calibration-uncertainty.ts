@@ -37,12 +37,15 @@ export const meanPart = (deviation: number, readings: number): Part => ({
 /** Combines independent parts, with effective degrees of freedom by Welch and Satterthwaite. */
 export function combine(parts: readonly Part[]): Part {
   const standard = Math.hypot(...parts.map((part) => part.standard));
-  const doubt = parts.reduce(
+  const inverseDegrees = parts.reduce(
     (sum, part) =>
       part.standard === 0 ? sum : sum + (part.standard / standard) ** 4 / part.degreesOfFreedom,
     0,
   );
-  return { standard, degreesOfFreedom: doubt > 0 ? 1 / doubt : Number.POSITIVE_INFINITY };
+  return {
+    standard,
+    degreesOfFreedom: inverseDegrees > 0 ? 1 / inverseDegrees : Number.POSITIVE_INFINITY,
+  };
 }
 
 /** The independent error of one point; `unitStep` is the step of this unit's own converter. */

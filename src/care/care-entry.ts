@@ -186,6 +186,6 @@ const SCHEMAS: Readonly<Record<CareBody['what'], z.ZodType<CareBody>>> = {
 /** Checks the body of one entry; `where` names it in problems. */
 export function parseCareBody(body: unknown, where: string): Checked<CareBody> {
   const kind = z.looseObject({ what: choice(['calibration', 'health', 'lamp', 'service']) });
-  const told = checkSettings(kind, body, where);
-  return told.ok ? checkSettings(SCHEMAS[told.value.what], body, where) : told;
+  const kindChecked = checkSettings(kind, body, where);
+  return kindChecked.ok ? checkSettings(SCHEMAS[kindChecked.value.what], body, where) : kindChecked;
 }

@@ -29,14 +29,14 @@ export function judgeHealth(
   coverageFactor: number,
 ): HealthJudged {
   const { sealLeakPaPerS: leak, sealLeakStandardPaPerS, pumpDownS } = measured;
-  const doubt = coverageFactor * sealLeakStandardPaPerS;
+  const margin = coverageFactor * sealLeakStandardPaPerS;
   const limit = limits.greatestSealLeakPaPerS;
   const ultimateRatio = measured.ultimatePa / measured.atmospherePa;
   const refusals = [
-    leak - doubt > limit
+    leak - margin > limit
       ? `The test piece leaks ${leak.toFixed(1)} Pa/s; at most ${limit} is allowed. Check O-ring, hose and fittings.`
-      : leak + doubt > limit || !Number.isFinite(leak + doubt)
-        ? `The leak of ${leak.toFixed(1)} ± ${doubt.toFixed(1)} Pa/s cannot be distinguished from the limit of ${limit}. Test again with a longer wait.`
+      : leak + margin > limit || !Number.isFinite(leak + margin)
+        ? `The leak of ${leak.toFixed(1)} ± ${margin.toFixed(1)} Pa/s cannot be distinguished from the limit of ${limit}. Test again with a longer wait.`
         : null,
     pumpDownS === null
       ? 'The pump did not reach the test pressure. Check the pump, its valves and the hose.'

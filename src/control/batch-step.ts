@@ -54,14 +54,14 @@ export function leadBatch<P extends ProcedureTypes>(
 
 /** The alarm as shown on the display, in the language of its catalogue. */
 export function shownAlarm({ row, record }: Standing): ShownAlarm {
-  const { expected, seen } = record.told ?? NOTHING_TOLD;
+  const { expected, seen } = record.finding ?? NO_FINDING;
   return { id: row.id, action: row.action, expected, seen };
 }
-const NOTHING_TOLD = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
+const NO_FINDING = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
 
 function alarmReason(standing: Standing, refused: boolean): Reason<never> {
   const { row, record } = standing;
-  const words = `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
+  const words = `${row.title}. ${record.finding?.cause ?? ''}. ${row.remedy}`;
   return {
     record: `${refused ? 'Cannot go on yet. ' : ''}${words}`,
     shown: { alarm: shownAlarm(standing), refused },

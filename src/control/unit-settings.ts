@@ -68,7 +68,7 @@ export const unitSettingsSchema = z
      * The uncertainty that a dose inherits from its sensor; computed once, because every tick uses
      * it.
      */
-    doseDoubt: inheritedByDose(rest.channels, rest.uncertainty),
+    doseUncertaintyTerms: inheritedByDose(rest.channels, rest.uncertainty),
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),

@@ -6,7 +6,7 @@
  * uncertainty can only lengthen a cure. The sensor's budget supplies the figures.
  */
 
-export interface DoseDoubt {
+export interface DoseUncertaintyTerms {
   /** Relative standard uncertainty common to the whole cure. */
   readonly gainRatio: number;
   /** Standard uncertainty common to all readings. */
@@ -34,17 +34,22 @@ const EDGE_S = READING_S;
 
 export function doseUncertaintyJPerM2(
   { doseJPerM2, lampOnS, pieces }: GivenLight,
-  doubt: DoseDoubt,
+  terms: DoseUncertaintyTerms,
 ): number {
-  return uncertaintyAt(doseJPerM2, lampOnS, pieces, doubt);
+  return uncertaintyAt(doseJPerM2, lampOnS, pieces, terms);
 }
 
 /** Takes plain numbers, because it is called many times a tick. */
-function uncertaintyAt(doseJPerM2: number, lampOnS: number, pieces: number, doubt: DoseDoubt) {
+function uncertaintyAt(
+  doseJPerM2: number,
+  lampOnS: number,
+  pieces: number,
+  terms: DoseUncertaintyTerms,
+) {
   if (lampOnS <= 0) return 0;
-  const gain = doubt.gainRatio * doseJPerM2;
-  const zero = doubt.zeroWPerM2 * lampOnS;
-  const random = doubt.randomWPerM2 * Math.sqrt(lampOnS * NEW_READING_S);
+  const gain = terms.gainRatio * doseJPerM2;
+  const zero = terms.zeroWPerM2 * lampOnS;
+  const random = terms.randomWPerM2 * Math.sqrt(lampOnS * NEW_READING_S);
   // Errors of all stretches are correlated, so they add up linearly; rectangular, JCGM 100, 4.3.7.
   const edges = ((doseJPerM2 / lampOnS) * EDGE_S * pieces) / Math.sqrt(3);
   return Math.sqrt(gain * gain + zero * zero + random * random + edges * edges);
@@ -53,8 +58,8 @@ function uncertaintyAt(doseJPerM2: number, lampOnS: number, pieces: number, doub
 /**
  * The dose that is shown to have been reached at least, J/m2; below zero while nothing is shown.
  */
-export function shownJPerM2(light: GivenLight, doubt: DoseDoubt): number {
-  return light.doseJPerM2 - doubt.coverageFactor * doseUncertaintyJPerM2(light, doubt);
+export function shownJPerM2(light: GivenLight, terms: DoseUncertaintyTerms): number {
+  return light.doseJPerM2 - terms.coverageFactor * doseUncertaintyJPerM2(light, terms);
 }
 
 const CLOSE_ENOUGH_S = 1e-3;
@@ -70,16 +75,16 @@ export function leftUntilShownS(
   light: GivenLight,
   irradianceWPerM2: number,
   targetJPerM2: number,
-  doubt: DoseDoubt,
+  terms: DoseUncertaintyTerms,
 ): number {
-  if (shownJPerM2(light, doubt) >= targetJPerM2) return 0;
+  if (shownJPerM2(light, terms) >= targetJPerM2) return 0;
   if (irradianceWPerM2 <= 0) return Number.POSITIVE_INFINITY;
   const { doseJPerM2, lampOnS } = light;
   const pieces = Math.max(1, light.pieces);
   let leftS = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const dose = doseJPerM2 + irradianceWPerM2 * leftS;
-    const margin = doubt.coverageFactor * uncertaintyAt(dose, lampOnS + leftS, pieces, doubt);
+    const margin = terms.coverageFactor * uncertaintyAt(dose, lampOnS + leftS, pieces, terms);
     const nextS = (targetJPerM2 + margin - doseJPerM2) / irradianceWPerM2;
     if (Math.abs(nextS - leftS) < CLOSE_ENOUGH_S) return Math.max(0, nextS);
     leftS = nextS;

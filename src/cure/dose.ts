@@ -6,7 +6,7 @@
  */
 import type { Measured } from '../core/frame.ts';
 import {
-  type DoseDoubt,
+  type DoseUncertaintyTerms,
   type GivenLight,
   leftUntilShownS,
   shownJPerM2,
@@ -49,17 +49,29 @@ export interface CureTarget {
 }
 
 /** The cure is done when the dose is shown to be met and the minimum time has passed. */
-export function cureDone(dose: DoseState, target: CureTarget, doubt: DoseDoubt): boolean {
-  return dose.lampOnS >= target.leastS && shownJPerM2(dose, doubt) >= target.targetJPerM2;
+export function cureDone(
+  dose: DoseState,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): boolean {
+  return dose.lampOnS >= target.leastS && shownJPerM2(dose, terms) >= target.targetJPerM2;
 }
 
 /** Seconds of light still needed at the present irradiance; infinite in the dark. */
-export function cureLeftS(dose: DoseState, target: CureTarget, doubt: DoseDoubt): number {
-  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, doubt);
+export function cureLeftS(
+  dose: DoseState,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): number {
+  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, terms);
   return Math.max(forDoseS, target.leastS - dose.lampOnS, 0);
 }
 
 /** Seconds that a whole cure takes at a steady irradiance, before the lamp is switched on. */
-export function forecastS(irradianceWPerM2: number, target: CureTarget, doubt: DoseDoubt): number {
-  return leftUntilShownS(NO_DOSE, irradianceWPerM2, target.targetJPerM2, doubt);
+export function forecastS(
+  irradianceWPerM2: number,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): number {
+  return leftUntilShownS(NO_DOSE, irradianceWPerM2, target.targetJPerM2, terms);
 }

@@ -69,8 +69,8 @@ export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): rea
   const { reasons } = catalogue;
   const { title, now } = alarmWords(reason.alarm, catalogue);
   const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
-  const told = `${title}. ${happened(reason.alarm, catalogue)}`;
-  return [...before, ...pages(told, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
+  const heading = `${title}. ${happened(reason.alarm, catalogue)}`;
+  return [...before, ...pages(heading, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
 }
 
 function happened(alarm: ShownAlarm, catalogue: Catalogue): string {

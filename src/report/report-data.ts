@@ -11,7 +11,7 @@ import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/jour
 import type { JournalContents } from '../journal/read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
-import { doseDoubtsOf } from './dose-doubt.ts';
+import { invalidatingAlarmsOf } from './dose-invalidation.ts';
 import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
 import { type Bottles, bottlesOf, reservationFactsOf } from './reservation-facts.ts';
 import { type Reservation, reservationsOf } from './reservations.ts';
@@ -127,15 +127,23 @@ function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: Jo
   const alarms = alarmRowsOf(events);
   const sealTests = sealTestRowsOf(events);
   const atmospherePa = lastMeasured(measured, 'atmospherePa');
-  const doseDoubts = doseDoubtsOf(alarms);
+  const invalidatingAlarms = invalidatingAlarmsOf(alarms);
   const doses = doseResultsOf(snapshots, measured, header.inputs, {
     whole: footer !== null,
-    doubts: doseDoubts,
+    doubts: invalidatingAlarms,
   });
   const dose = weakestDose(doses);
   const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
-  const told = { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa };
-  const reservations = reservationsOf(reservationFactsOf(told));
+  const gathered = {
+    header,
+    events,
+    snapshots,
+    sealTests,
+    alarms,
+    invalidatingAlarms,
+    atmospherePa,
+  };
+  const reservations = reservationsOf(reservationFactsOf(gathered));
   return {
     lastsS: lastS,
     verdict: verdictOf({ end, intact, dose, limits, alarms, holds, reservations }),

@@ -102,15 +102,18 @@ export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  told: DoseTold,
+  context: DoseContext,
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doubted(doseResultOf(portion, snapshots, measured, inputs, told.whole), told.doubts),
+    withInvalidation(
+      doseResultOf(portion, snapshots, measured, inputs, context.whole),
+      context.doubts,
+    ),
   );
 }
 
 /** What else in the journal decides how a dose may be rated. */
-export interface DoseTold {
+export interface DoseContext {
   /** True when the journal has its end. */
   readonly whole: boolean;
   /** Alarms that make the counted dose worthless as evidence. */
@@ -121,7 +124,10 @@ export interface DoseTold {
  * With an untrusted clock or sensor no dose can be shown to be met; one that falls short still
  * does.
  */
-const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+const withInvalidation = (
+  dose: Omit<DoseResult, 'doubts'>,
+  doubts: readonly string[],
+): DoseResult => ({
   ...dose,
   doubts,
   verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,

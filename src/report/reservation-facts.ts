@@ -65,7 +65,7 @@ export interface ReservationFacts {
   readonly sealTests: readonly SealTestRow[];
   /** Times at which a person pressed resin in although bubbles still rose. */
   readonly pressedOnBubblesS: readonly number[];
-  readonly doseDoubts: readonly string[];
+  readonly invalidatingAlarms: readonly string[];
   readonly alarms: readonly AlarmRow[];
 }
 
@@ -83,18 +83,19 @@ export const bottlesOf = ({ about }: Pick<JournalHeader, 'about'>): Bottles => (
 export const dayOf = ({ about, startedAt }: Pick<JournalHeader, 'about' | 'startedAt'>): string =>
   textAt(about, 'day') ?? startedAt.slice(0, 10);
 
-export interface Told {
+export interface GatheredRecord {
   readonly header: JournalHeader;
   readonly events: readonly Event[];
   readonly snapshots: readonly Snapshot[];
   readonly sealTests: readonly SealTestRow[];
   readonly alarms: readonly AlarmRow[];
-  readonly doseDoubts: readonly string[];
+  readonly invalidatingAlarms: readonly string[];
   readonly atmospherePa: number | null;
 }
 
-export function reservationFactsOf(told: Told): ReservationFacts {
-  const { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa } = told;
+export function reservationFactsOf(gathered: GatheredRecord): ReservationFacts {
+  const { header, events, snapshots, sealTests, alarms, invalidatingAlarms, atmospherePa } =
+    gathered;
   const { about, inputs } = header;
   const day = dayOf(header);
   return {
@@ -116,7 +117,7 @@ export function reservationFactsOf(told: Told): ReservationFacts {
         ? [event.timeS]
         : [],
     ),
-    doseDoubts,
+    invalidatingAlarms,
     alarms,
   };
 }

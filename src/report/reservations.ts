@@ -120,9 +120,9 @@ export const RESERVATION_ROWS = [
   {
     id: 'clock-or-light-in-doubt',
     headline: 'the clock or the light sensor cannot be relied on',
-    support: ({ doseDoubts, alarms }) =>
+    support: ({ invalidatingAlarms, alarms }) =>
       alarms
-        .filter(({ alarm }) => doseDoubts.includes(alarm))
+        .filter(({ alarm }) => invalidatingAlarms.includes(alarm))
         .map(
           ({ alarm, raisedAtS, cause }) =>
             `alarm ${plainWords(alarm)} at ${clockWords(raisedAtS)} min: ${cause}`,

@@ -27,15 +27,15 @@ export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[]
   events.flatMap((event) => {
     if (event.kind !== 'seal-finding') return [];
     const { timeS: atS, finding, why } = event;
-    const told = (name: Measurement): number | null => valueAt(events, name, atS);
+    const figure = (name: Measurement): number | null => valueAt(events, name, atS);
     return [
       {
         atS,
         finding,
         why,
-        leakRatePaM3PerS: told('leakRatePaM3PerS'),
-        leakRateUncertaintyPaM3PerS: told('leakRateUncertaintyPaM3PerS'),
-        risePlateauPa: told('risePlateauPa'),
+        leakRatePaM3PerS: figure('leakRatePaM3PerS'),
+        leakRateUncertaintyPaM3PerS: figure('leakRateUncertaintyPaM3PerS'),
+        risePlateauPa: figure('risePlateauPa'),
       },
     ];
   });

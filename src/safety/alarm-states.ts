@@ -16,11 +16,11 @@ export interface AlarmRecord {
   readonly active: boolean;
   /** Time since which the value has been past its limit; null while it is not. */
   readonly pastLimitSinceS: number | null;
-  readonly told: Told | null;
+  readonly finding: AlarmFinding | null;
 }
 
 /** An alarm's cause: as data for the display, and in the words of the record. */
-export interface Told {
+export interface AlarmFinding {
   readonly expected: Phrase;
   readonly seen: Phrase;
   readonly cause: string;
@@ -30,7 +30,7 @@ export const QUIET: AlarmRecord = {
   state: 'normal',
   active: false,
   pastLimitSinceS: null,
-  told: null,
+  finding: null,
 };
 
 /** What a person did to this alarm in this tick. */
@@ -81,7 +81,7 @@ export function stepAlarm(
   const active = pastLimitSinceS !== null && timeS - pastLimitSinceS >= settings.delayS;
   const state = nextAlarmState(record.state, active, row.latching, handling);
   if (active && !record.active) {
-    return { state, active, pastLimitSinceS, told: toldOf(row, settings, context) };
+    return { state, active, pastLimitSinceS, finding: findingOf(row, settings, context) };
   }
   const same =
     state === record.state &&
@@ -109,7 +109,7 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
   return row.limitSI?.(context, limitSI) ?? limitSI;
 }
 
-function toldOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): Told {
+function findingOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): AlarmFinding {
   const limit: Phrase = {
     say: row.trips === 'above' ? 'at-most' : 'at-least',
     with: { amount: amountOf(limitInForce(row, settings, context), row.quantity) },

@@ -57,7 +57,7 @@ function changeEvent(row: AlarmRow, from: AlarmRecord, to: AlarmRecord): Unstamp
     to: to.state,
     action,
     priority,
-    cause: to.told?.cause ?? '',
+    cause: to.finding?.cause ?? '',
     remedy,
   };
 }

@@ -50,11 +50,15 @@ export function budgetOf(inputs: readonly BudgetInput[]): Budget {
     standard: Math.abs(input.sensitivity) * (input.spread / DIVISORS[input.distribution]),
   }));
   const standard = Math.hypot(...parts.map((part) => part.standard));
-  const doubt = parts.reduce(
+  const inverseDegrees = parts.reduce(
     (sum, part) => sum + (part.standard / standard) ** 4 / part.degreesOfFreedom,
     0,
   );
-  return { parts, standard, degreesOfFreedom: doubt > 0 ? 1 / doubt : Number.POSITIVE_INFINITY };
+  return {
+    parts,
+    standard,
+    degreesOfFreedom: inverseDegrees > 0 ? 1 / inverseDegrees : Number.POSITIVE_INFINITY,
+  };
 }
 
 /** The largest contribution; undefined in a budget without parts. */

@@ -13,7 +13,7 @@ import { createSimulatedBoard } from '../../sim/board/simulated-board.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import builtInProfile from '../../src/app/defaults/profile.json' with { type: 'json' };
 import { writeReport } from '../../src/app/papers/write-report.ts';
-import type { JobAbout } from '../../src/app/prepare/job-facts.ts';
+import type { JobFacts } from '../../src/app/prepare/job-facts.ts';
 import { loadSettings } from '../../src/app/prepare/load-settings.ts';
 import { beginRecord } from '../../src/cli/run/begin-record.ts';
 import { createPacer } from '../../src/cli/run/pace.ts';
@@ -71,7 +71,7 @@ const verdictOf = ({ report }: Outcome) => ({
 const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
 
 /** Nothing was settled before this job. */
-const ABOUT: JobAbout = {
+const ABOUT: JobFacts = {
   day: '2000-01-01',
   intake: null,
   resin: null,

@@ -10,7 +10,7 @@ import { type JournalContents, withoutEnd } from '../../journal/read-journal.ts'
 import { reportDataOf } from '../../report/report-data.ts';
 import { jobPersonalPath, PERSONAL_FILE } from '../../store/chain/paths.ts';
 import { readPersonal } from '../../store/chain/personal-file.ts';
-import { aboutIn, overridesIn } from '../prepare/job-facts.ts';
+import { jobFactsIn, overridesIn } from '../prepare/job-facts.ts';
 import { budgetLinesOf } from './journal-budgets.ts';
 import { photoInFolder, readPhoto } from './read-photo.ts';
 
@@ -54,16 +54,16 @@ export async function documentFactsOf(
   const remarks = [differs, people.remark].filter((words) => words !== undefined);
   const read = { ...journal, remarks: [...remarks, ...journal.remarks] };
   const whole = incomplete ? withoutEnd(read) : read;
-  const told = differs === undefined ? whole : { ...whole, intact: false };
+  const judged = differs === undefined ? whole : { ...whole, intact: false };
   return {
     ok: true,
     value: {
-      report: reportDataOf(told, budgetLinesOf(journal)),
+      report: reportDataOf(judged, budgetLinesOf(journal)),
       snapshots: journal.snapshots,
       recordId: basename(folder),
       personal: people.fields,
       personalRemovedOn: null,
-      ...aboutIn(journal.header),
+      ...jobFactsIn(journal.header),
       overrides: overridesIn(journal.header, people.fields),
       amendments: null,
       chain: null,

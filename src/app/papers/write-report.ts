@@ -84,7 +84,7 @@ export async function writeReport(
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
     const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
-    const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
+    const lines = [...verdictLines(data), ...marked, ...shown.map(writtenLine)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
@@ -107,7 +107,7 @@ const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
 const isSameFolder = (one: string, other: string): boolean =>
   existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
 
-const told = (path: string): string =>
+const writtenLine = (path: string): string =>
   `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
 
 interface PageFile {

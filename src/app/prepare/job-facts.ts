@@ -46,7 +46,7 @@ const setAside = z.object({
   against: z.array(z.string()).default([]),
 });
 
-const jobAboutSchema = z.object({
+const jobFactsSchema = z.object({
   /** The day by which dates were judged, YYYY-MM-DD; older journals have none. */
   day: z.string().nullable().default(null),
   intake: z
@@ -71,7 +71,7 @@ const jobAboutSchema = z.object({
 });
 export type FactsOfJournal = Pick<DocumentFacts, 'intake' | 'calibrations' | 'care' | 'agreement'>;
 
-export interface JobAbout extends FactsOfJournal {
+export interface JobFacts extends FactsOfJournal {
   readonly day: string;
   readonly resin: unknown;
   readonly pitResin: unknown;
@@ -84,8 +84,8 @@ export const NAME_NOT_KEPT = 'name not kept';
 const NOTHING: FactsOfJournal = { intake: null, calibrations: null, care: null, agreement: null };
 
 /** The job's facts from a journal's header; older journals have none. */
-export function aboutIn({ about }: Pick<JournalHeader, 'about'>): FactsOfJournal {
-  const parsed = jobAboutSchema.safeParse(about);
+export function jobFactsIn({ about }: Pick<JournalHeader, 'about'>): FactsOfJournal {
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return NOTHING;
   const { intake, calibrations, care, agreement } = parsed.data;
   return { intake, calibrations, care, agreement };
@@ -96,7 +96,7 @@ export function overridesIn(
   { about, startedAt }: Pick<JournalHeader, 'about' | 'startedAt'>,
   personal: DocumentFacts['personal'],
 ): DocumentFacts['overrides'] {
-  const parsed = jobAboutSchema.safeParse(about);
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return null;
   const { overrideBy: by = NAME_NOT_KEPT } = personal ?? {};
   return parsed.data.overrides.map(({ item, reason }) => ({
@@ -111,7 +111,7 @@ export function overridesIn(
 export function extrasIn({
   about,
 }: Pick<JournalHeader, 'about'>): Pick<RepairExtras, 'assessment' | 'overrides'> {
-  const parsed = jobAboutSchema.safeParse(about);
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return { assessment: null, overrides: [] };
   const { intake, overrides } = parsed.data;
   return { assessment: assessmentEntry(intake?.assessment ?? null), overrides };

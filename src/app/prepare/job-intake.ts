@@ -10,10 +10,10 @@ import type { IntakeSheet } from '../../intake/sheet/intake-sheet.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import { assessmentFactsOf } from './assessment-facts.ts';
 import { assessmentOf } from './assessment-of.ts';
-import type { JobAbout } from './job-facts.ts';
+import type { JobFacts } from './job-facts.ts';
 
 export interface JobIntake {
-  readonly about: NonNullable<JobAbout['intake']>;
+  readonly about: NonNullable<JobFacts['intake']>;
   /** Objections to starting; empty where rules allow the repair and it is feasible. */
   readonly against: readonly string[];
 }

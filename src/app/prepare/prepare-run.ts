@@ -10,7 +10,7 @@ import builtInIntake from '../defaults/intake.json' with { type: 'json' };
 import builtInResin from '../defaults/resin.json' with { type: 'json' };
 import { type CareOverride, UNNAMED_OVERRIDE } from './care-gate.ts';
 import { type Bottle, bottleRemarks, readBottle } from './job-bottle.ts';
-import type { JobAbout } from './job-facts.ts';
+import type { JobFacts } from './job-facts.ts';
 import type { IntakeSource, JobIntake } from './job-intake.ts';
 import {
   type Bottles,
@@ -45,7 +45,7 @@ export type Prepared =
   | {
       readonly ok: true;
       readonly settings: LoadedSettings;
-      readonly about: JobAbout;
+      readonly about: JobFacts;
       /** Messages before the job begins, one line each. */
       readonly warnings: readonly string[];
     }

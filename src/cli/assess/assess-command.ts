@@ -92,11 +92,11 @@ async function conclude(
     printError(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
     return EXIT.fault;
   }
-  print(`${await told(made.value, job.value, paths, options.json)}\n`);
+  print(`${await printedAnswer(made.value, job.value, paths, options.json)}\n`);
   return EXIT.completed;
 }
 
-async function told(
+async function printedAnswer(
   assessed: Assessed,
   job: JobFiles | null,
   paths: readonly string[],

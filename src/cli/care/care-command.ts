@@ -83,8 +83,8 @@ function showCare(options: ShowOptions): number {
   tellIndexMissing();
   const { notes, unit, simulated } = loaded.value;
   const state = stateOf(loaded.value);
-  const told = { unit, simulated, state, notes };
-  write(options.json ? json({ unit, simulated, ...state, notes }) : careScreen(told));
+  const shown = { unit, simulated, state, notes };
+  write(options.json ? json({ unit, simulated, ...state, notes }) : careScreen(shown));
   return state.worst === 'blocked' ? EXIT.badInput : EXIT.completed;
 }
 

@@ -54,13 +54,13 @@ function calibrationWords(body: Of<'pressure'> | Of<'irradiance'> | Of<'temperat
     },
     { off: 0, at: points[0]?.reference ?? 0 },
   );
-  const told = {
+  const correction = {
     pressure: `${signed(kPaFromPa(worst.off))} kPa at ${kPaFromPa(worst.at).toFixed(1)} kPa abs`,
     irradiance: `${signed((100 * worst.off) / (worst.at - worst.off))} % at ${mWPerCm2FromWPerM2(worst.at).toFixed(1)} mW/cm2`,
     temperature: `${signed(worst.off)} K at ${celsiusFromK(worst.at).toFixed(1)} C`,
   }[channel];
   const until = passed ? `, good until ${validUntil}` : `: ${refusals.join(' ')}`;
-  return `${channel} calibration ${passedWords(passed)}, correction ${told}, by ${reference.name} (${reference.certificate})${until}`;
+  return `${channel} calibration ${passedWords(passed)}, correction ${correction}, by ${reference.name} (${reference.certificate})${until}`;
 }
 
 const signed = (value: number): string => `${value < 0 ? '' : '+'}${value.toFixed(2)}`;

@@ -34,10 +34,10 @@ export async function careLog(service: Service, options: CareLogOptions): Promis
   const { note } = options;
   const body: CareBody = { what: 'service', unit, simulated, on, service, count, note };
   const kept = await keepCare(options.records, { at, name: service, body, person: options.by });
-  const told = options.json
+  const printed = options.json
     ? JSON.stringify({ id: kept.id, body }, null, 2)
     : kept.lines.join('\n');
-  if (kept.ok) print(`${told}\n`);
+  if (kept.ok) print(`${printed}\n`);
   else printError(`${kept.lines.join('\n')}\n`);
   return kept.ok ? EXIT.completed : EXIT.fault;
 }

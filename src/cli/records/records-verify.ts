@@ -37,11 +37,11 @@ async function verify({ records, json }: VerifyOptions): Promise<number> {
   const { verifyRecords } = await import('../../store/verify/verify.ts');
   // Only the walk knows the number of bytes, so progress is reported in thousandths.
   const progress = createProgress('verifying records', 1000);
-  let told = 0;
+  let reported = 0;
   const result = verifyRecords(records, (doneBytes, allBytes) => {
     const share = Math.floor((1000 * doneBytes) / Math.max(1, allBytes));
-    progress.step(share - told);
-    told = share;
+    progress.step(share - reported);
+    reported = share;
   });
   progress.clear();
   const text = json ? JSON.stringify(result, null, 2) : linesOf(records, result).join('\n');

@@ -99,10 +99,10 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     return EXIT.badInput;
   }
   const { verdict, reservations, outcome, doses } = data;
-  const told = json
+  const printed = json
     ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
     : lines.join('\n');
-  print(`${told}\n`);
+  print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
 }
 

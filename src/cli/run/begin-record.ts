@@ -4,7 +4,7 @@
  */
 import { rmdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { JobAbout } from '../../app/prepare/job-facts.ts';
+import type { JobFacts } from '../../app/prepare/job-facts.ts';
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { keepJobPersonal, saltFor } from '../../app/prepare/personal.ts';
 import { VERSION } from '../../app/version.ts';
@@ -23,7 +23,7 @@ export interface BegunRecord {
 export interface RecordToBegin {
   readonly settings: LoadedSettings;
   readonly session: Session;
-  readonly about: JobAbout;
+  readonly about: JobFacts;
 }
 
 export const beginRecord = (
@@ -51,11 +51,11 @@ export const ranOn = ({ board, seed, startedAt }: Session) => ({
 /** `folder`: newly made and empty. */
 export function beginJournal(folder: string, headerOf: () => JournalHeader): Checked<BegunRecord> {
   const path = join(folder, JOURNAL_FILE);
-  let told = (_: unknown): void => undefined;
+  let report = (_: unknown): void => undefined;
   try {
-    const journal = createJournal({ path, header: headerOf(), onError: (error) => told(error) });
+    const journal = createJournal({ path, header: headerOf(), onError: (error) => report(error) });
     const onFailure: BegunRecord['onFailure'] = (tell) => {
-      told = tell;
+      report = tell;
     };
     return { ok: true, value: { journal, onFailure } };
   } catch (error) {

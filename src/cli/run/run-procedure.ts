@@ -98,7 +98,7 @@ export async function runProcedure<P extends ProcedureTypes>(
     pipeline.close();
     await board.close();
     for (const close of [stopListening, interrupts.close, panel.close]) close();
-    journal.close(watcher.told());
+    journal.close(watcher.journalEnd());
   }
   return watcher.end();
 }
@@ -162,7 +162,7 @@ function endWatcher<P extends ProcedureTypes>() {
   const first = (candidate: JournalEnd): void => {
     end ??= candidate;
   };
-  const told = (): JournalEnd =>
+  const journalEnd = (): JournalEnd =>
     end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null };
   const boardS = (): number => last?.frame.timeS ?? 0;
   return {
@@ -179,9 +179,9 @@ function endWatcher<P extends ProcedureTypes>() {
       unrecorded ??= { error, fromS: boardS() };
     },
     last: (): Tick<P> | null => last,
-    told,
+    journalEnd,
     end: (): ProcedureEnd<P> => ({
-      ...(unrecorded === null ? told() : incompleteEnd(told(), unrecorded)),
+      ...(unrecorded === null ? journalEnd() : incompleteEnd(journalEnd(), unrecorded)),
       boardS: boardS(),
       recorded: unrecorded === null,
       last: last?.state ?? null,

@@ -54,7 +54,9 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
   if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
   const found =
-    verdict === 'not shown' && doubts.length > 0 ? words.doseDoubted : words.doseVerdict[verdict];
+    verdict === 'not shown' && doubts.length > 0
+      ? words.doseInvalidated
+      : words.doseVerdict[verdict];
   return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
 }
 
@@ -170,12 +172,12 @@ export function editsText(
   if (amendments === null) return words.editsUnread;
   const last = amendments.at(-1);
   if (last === undefined) return words.noEdit;
-  const told = clipped(
+  const lastEdit = clipped(
     `${last.at.slice(0, 10)}, ${last.by}: ${last.text}`,
     LONGEST.edit,
     words.inReport,
   );
-  return words.edits(amendments.length, told);
+  return words.edits(amendments.length, lastEdit);
 }
 
 function someOf(parts: readonly string[], between: string, words: CertificateWords): string {

@@ -82,19 +82,19 @@ export function advise(question: AdviceQuestion): Advice {
   const bottle = take === null ? null : (question.resins[take] ?? null);
   const window = windowOf(rules, bottle ?? question.resins[0] ?? null);
   const first = firstSteps(siteOf(question, window));
-  const reckoned = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
+  const advised = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
   return {
-    answer: answerOf(question.permitted, reckoned, first),
+    answer: answerOf(question.permitted, advised, first),
     first,
     window,
     wanted,
     resins,
     take,
-    profile: reckoned,
+    profile: advised,
     reasons: [
       ...(type === null ? [noProfileWords(sheet)] : []),
-      ...(reckoned?.reasons ?? []),
-      ...(reckoned?.beyondPractice
+      ...(advised?.reasons ?? []),
+      ...(advised?.beyondPractice
         ? [
             'This is more pressure time than practice allows: warm the resin to thin it, fill section by section, or have a person decide.',
           ]

@@ -126,7 +126,7 @@ function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSetting
  * have nothing to judge; the unit's own limits replace a profile's, and no setting is relaxed.
  */
 const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): ProcedureAlarms => ({
-  phase: stepOf(procedure).alarmsOf,
+  phase: stepOf(procedure).alarmPhase,
   leakRatePaM3PerS: null,
   darkLookS: null,
   // A calibration is there to find out what the lamp gives.
@@ -168,7 +168,7 @@ export const GUIDED: Procedure<Guided> = {
   rowOf: stepOf,
   figuresOf: ({ settings }) => settings,
   lampRatioOf: (progress) => (stepOf(progress).lamp ? 1 : null),
-  holdsAs: (progress) => stepOf(progress).alarmsOf,
+  holdsAs: (progress) => stepOf(progress).alarmPhase,
   watch: () => null,
   alarmsOf,
   sceneAfter: () => null,

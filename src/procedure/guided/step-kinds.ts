@@ -27,7 +27,7 @@ const BASE = {
   windowS: () => 0,
   air: vented,
   lamp: false,
-  alarmsOf: QUIET_PHASE,
+  alarmPhase: QUIET_PHASE,
 } as const;
 
 const onYes = (_: Progress, { answer }: StepContext): Partial<Progress> | null =>
@@ -38,7 +38,7 @@ export function look(self: StepId, next: StepId): GuidedStep {
   return {
     ...BASE,
     kind: 'automatic',
-    alarmsOf: 'self-test',
+    alarmPhase: 'self-test',
     deadlineS: () => LOOK_WITHIN_S,
     resumeAt: self,
     done: ({ elapsedS }, { ready }) => (ready && elapsedS >= LOOK_S ? {} : null),
@@ -57,7 +57,7 @@ export function handWork(self: StepId, next: StepId): GuidedStep {
   };
 }
 
-type Where = Partial<Pick<GuidedStep, 'air' | 'lamp' | 'alarmsOf'>> &
+type Where = Partial<Pick<GuidedStep, 'air' | 'lamp' | 'alarmPhase'>> &
   Pick<GuidedStep, 'resumeAt'> & { readonly next: StepId };
 
 interface Steady extends Where {

@@ -71,7 +71,7 @@ export interface GuidedStep {
   readonly windowS: (settings: GuidedSettings) => number;
   readonly air: (progress: Progress, settings: GuidedSettings) => AirDemand;
   readonly lamp: boolean;
-  readonly alarmsOf: PhaseId;
+  readonly alarmPhase: PhaseId;
   /** After this time the procedure is stopped; the catalogue gives the reason. */
   readonly deadlineS: (settings: GuidedSettings) => number;
   /** Where a held procedure resumes. */

@@ -33,7 +33,7 @@ const reached =
   };
 
 const approach = (
-  alarmsOf: 'evacuate' | 'pressurise',
+  alarmPhase: 'evacuate' | 'pressurise',
   air: (progress: Progress, settings: GuidedSettings) => AirDemand,
   self: StepId,
   next: StepId,
@@ -43,7 +43,7 @@ const approach = (
   windowS: () => 0,
   air,
   lamp: false,
-  alarmsOf,
+  alarmPhase,
   deadlineS: ({ pressure }) => pressure.reachWithinS,
   resumeAt: self,
   done: reached(air),
@@ -64,7 +64,7 @@ export const keepsAtmosphere = (
   { settings }: StepContext,
 ): Partial<Progress> => ({ atmospherePa: meanOf(window, settings.averageS)?.mean ?? null });
 
-const CLOSED = { air: isolated, alarmsOf: 'seal-watch' } as const;
+const CLOSED = { air: isolated, alarmPhase: 'seal-watch' } as const;
 
 export const PRESSURE_STEPS = {
   'pressure-look': look('pressure-look', 'gauge-join'),

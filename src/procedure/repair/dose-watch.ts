@@ -5,7 +5,7 @@
 
 import type { UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import { memoized } from '../../core/memoized.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
 import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
@@ -53,14 +53,14 @@ export function cureInHand(
   { scene: { doses }, procedure }: RepairState,
   config: RepairConfig,
 ): PhaseContext['cure'] {
-  const { doseDoubt } = config.unit;
+  const { doseUncertaintyTerms } = config.unit;
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
   return {
-    done: cureDone(dose, jobCuresOf(config)[portion], doseDoubt),
+    done: cureDone(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
     doseJPerM2: dose.doseJPerM2,
-    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseDoubt),
-    doseCoverageFactor: doseDoubt.coverageFactor,
+    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
+    doseCoverageFactor: doseUncertaintyTerms.coverageFactor,
     lampOnS: dose.lampOnS,
   };
 }
@@ -85,12 +85,13 @@ export function lightSeen(
  * target.
  */
 export function doseInHand({ scene: { doses }, procedure }: RepairState, config: RepairConfig) {
-  const { doseDoubt } = config.unit;
+  const { doseUncertaintyTerms } = config.unit;
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
   return {
-    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseDoubt),
-    marginJPerM2: doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, doseDoubt),
+    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
+    marginJPerM2:
+      doseUncertaintyTerms.coverageFactor * doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
   };
 }
 
@@ -119,17 +120,19 @@ export function alarmCureOf(
   const dose = doses[portion];
   const target = jobCuresOf(config)[portion];
   const lit = dose.lastWPerM2 !== null;
-  const needsS = lit ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseDoubt) : null;
+  const needsS = lit
+    ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseUncertaintyTerms)
+    : null;
   return { needsS, forecastS: forecast.forecastS, longestS: target.longestS };
 }
 
 /** Its forecast is null where the lamp's output is not known. */
-const hardestCureOf = onceForEach((config: RepairConfig): Omit<AlarmCure, 'needsS'> => {
-  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
+const hardestCureOf = memoized((config: RepairConfig): Omit<AlarmCure, 'needsS'> => {
+  const { lampLastKnownWPerM2: last, doseUncertaintyTerms } = config.unit;
   const { fill, pit } = jobCuresOf(config);
   if (last === null) return { forecastS: null, longestS: fill.longestS };
   const forecastOf = (target: CureTarget) => ({
-    forecastS: forecastS(last, target, doseDoubt),
+    forecastS: forecastS(last, target, doseUncertaintyTerms),
     longestS: target.longestS,
   });
   const [ofFill, ofPit] = [forecastOf(fill), forecastOf(pit)];

@@ -5,7 +5,7 @@
  */
 
 import type { Portion } from '../../core/events.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import { memoized } from '../../core/memoized.ts';
 import { type PhaseId, PIT_PHASES } from '../../core/phases.ts';
 import type { SettingsProblem } from '../../core/settings.ts';
 import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
@@ -18,19 +18,17 @@ type JobRules = Pick<RepairConfig, 'profile' | 'job'>;
 /** The working curve of the pit's resin. */
 export const pitCurveOf = ({ job }: Pick<RepairConfig, 'job'>) => (job.pitResin ?? job.resin).curve;
 
-export const jobTargetsOf = onceForEach<JobRules, Readonly<Record<Portion, TargetDose>>>(
-  (config) => {
-    const { profile, job } = config;
-    const { cure, pitCure } = profile;
-    const fill = targetDoseOf(cure, job.damage.depthM, job.resin.curve);
-    if (pitCure === null) return { fill, pit: fill };
-    const rules = { ...cure, targetJPerM2: pitCure.targetJPerM2 };
-    return { fill, pit: targetDoseOf(rules, job.damage.pitDepthM, pitCurveOf(config)) };
-  },
-);
+export const jobTargetsOf = memoized<JobRules, Readonly<Record<Portion, TargetDose>>>((config) => {
+  const { profile, job } = config;
+  const { cure, pitCure } = profile;
+  const fill = targetDoseOf(cure, job.damage.depthM, job.resin.curve);
+  if (pitCure === null) return { fill, pit: fill };
+  const rules = { ...cure, targetJPerM2: pitCure.targetJPerM2 };
+  return { fill, pit: targetDoseOf(rules, job.damage.pitDepthM, pitCurveOf(config)) };
+});
 
 /** The profile's cures with the job's targets. */
-export const jobCuresOf = onceForEach<JobRules, Readonly<Record<Portion, CureTarget>>>((config) => {
+export const jobCuresOf = memoized<JobRules, Readonly<Record<Portion, CureTarget>>>((config) => {
   const { cure, pitCure } = config.profile;
   const targets = jobTargetsOf(config);
   const cureOf = (portion: Portion, { leastS, longestS }: Omit<CureTarget, 'targetJPerM2'>) => ({
@@ -87,10 +85,10 @@ function depthBeyondLamp(
 ): readonly SettingsProblem[] {
   const { setBy, targetJPerM2 } = jobTargetsOf(config)[portion];
   if (setBy === 'profile' || depthM === null) return [];
-  const { lampLastKnownWPerM2: lampWPerM2, doseDoubt } = config.unit;
+  const { lampLastKnownWPerM2: lampWPerM2, doseUncertaintyTerms } = config.unit;
   const cure = jobCuresOf(config)[portion];
   const { longestS } = cure;
-  const needsS = lampWPerM2 === null ? 0 : forecastS(lampWPerM2, cure, doseDoubt);
+  const needsS = lampWPerM2 === null ? 0 : forecastS(lampWPerM2, cure, doseUncertaintyTerms);
   const accepted =
     targetJPerM2 > GREATEST_J_PER_M2
       ? `a depth that requires at most ${milliJoules(GREATEST_J_PER_M2)}`

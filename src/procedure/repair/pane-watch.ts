@@ -6,7 +6,7 @@
 
 import type { Measurement, UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import { memoized } from '../../core/memoized.ts';
 import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
@@ -52,7 +52,7 @@ export function watchPane(
 }
 
 /** The limits for the longest leg, or for the radius of a break without legs. */
-const heatLimitsOf = onceForEach<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
+const heatLimitsOf = memoized<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
   const { legShare, plyM, own } = unit.heating;
   const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
   const leg = { legM, legShare, plyM };

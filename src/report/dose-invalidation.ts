@@ -5,7 +5,7 @@
  */
 import type { AlarmRow } from './alarms-raised.ts';
 
-const DOUBTING_ALARMS: readonly string[] = [
+const INVALIDATING_ALARMS: readonly string[] = [
   'board-clock',
   'frames-stand-still',
   'light-too-bright',
@@ -14,6 +14,10 @@ const DOUBTING_ALARMS: readonly string[] = [
 ];
 
 /** The invalidating alarms that were raised, each once, in the order in which they came. */
-export const doseDoubtsOf = (alarms: readonly Pick<AlarmRow, 'alarm'>[]): readonly string[] => [
-  ...new Set(alarms.map(({ alarm }) => alarm).filter((alarm) => DOUBTING_ALARMS.includes(alarm))),
+export const invalidatingAlarmsOf = (
+  alarms: readonly Pick<AlarmRow, 'alarm'>[],
+): readonly string[] => [
+  ...new Set(
+    alarms.map(({ alarm }) => alarm).filter((alarm) => INVALIDATING_ALARMS.includes(alarm)),
+  ),
 ];
