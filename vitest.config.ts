@@ -1,37 +1,44 @@
 import { configDefaults, defineConfig } from 'vitest/config';
 
-/** Programs, sockets and serial lines: what runs in real time has the machine to itself. */
-const IN_REAL_TIME = [
-  'tests/emulated/**/*.test.ts',
-  'tests/cli/**/*.test.ts',
-  'tests/sim/emulator/**/*.test.ts',
-];
+/** What takes minutes: the line in real time, many seeds. `npm run test:long` runs these alone. */
+const LONG = ['tests/**/*.long.test.ts'];
+/** Serial lines and emulated boards: what runs in real time has the machine to itself. */
+const IN_REAL_TIME = ['tests/emulated/**/*.test.ts', 'tests/sim/emulator/**/*.test.ts'];
 
-export default defineConfig({
+const project = (
+  name: string,
+  files: { readonly include: readonly string[]; readonly exclude?: readonly string[] },
+  order: { readonly maxWorkers: number | string; readonly groupOrder: number },
+) => ({
+  extends: true as const,
+  test: {
+    name,
+    include: [...files.include],
+    exclude: [...configDefaults.exclude, ...(files.exclude ?? [])],
+    maxWorkers: order.maxWorkers,
+    sequence: { groupOrder: order.groupOrder },
+  },
+});
+
+export default defineConfig(({ mode }) => ({
   test: {
     passWithNoTests: false,
     testTimeout: 120_000,
     hookTimeout: 60_000,
-    projects: [
-      {
-        extends: true,
-        test: {
-          name: 'in steps',
-          include: ['tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, ...IN_REAL_TIME],
-          maxWorkers: '100%',
-          sequence: { groupOrder: 0 },
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'in real time',
-          include: IN_REAL_TIME,
-          maxWorkers: 1,
-          sequence: { groupOrder: 1 },
-        },
-      },
-    ],
+    projects:
+      mode === 'long'
+        ? [project('long', { include: LONG }, { maxWorkers: 1, groupOrder: 0 })]
+        : [
+            project(
+              'in steps',
+              { include: ['tests/**/*.test.ts'], exclude: [...LONG, ...IN_REAL_TIME] },
+              { maxWorkers: '100%', groupOrder: 0 },
+            ),
+            project(
+              'in real time',
+              { include: IN_REAL_TIME, exclude: LONG },
+              { maxWorkers: 1, groupOrder: 1 },
+            ),
+          ],
   },
-});
+}));

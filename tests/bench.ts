@@ -3,6 +3,7 @@
  * checked on every frame of every run.
  */
 
+import { tap } from 'rxjs';
 import { createSimulatedBoard, type SimulatedBoard } from '../sim/board/simulated-board.ts';
 import { FAULT_PRESETS } from '../sim/faults/faults.ts';
 import type { Scenario } from '../sim/faults/scenario.ts';
@@ -13,7 +14,7 @@ import type { PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
-import { checkInvariants } from './invariants.ts';
+import { checkBalance, checkInvariants } from './invariants.ts';
 
 export interface BenchOptions {
   readonly seed?: number;
@@ -34,6 +35,15 @@ export interface BenchRun {
   /** Board time at which each phase was entered first. */
   readonly enteredS: ReadonlyMap<PhaseId, number>;
   readonly alarms: readonly string[];
+  readonly tip: TipDanger;
+}
+
+/** Stress intensity at the longest leg's tip over that at which slow growth begins, in the plant. */
+export interface TipDanger {
+  /** Looked at once a second and at each alarm. */
+  readonly greatest: number;
+  /** Null where no alarm was raised. */
+  readonly atFirstAlarm: number | null;
 }
 
 const LONGEST_S = 5400;
@@ -63,6 +73,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
   const board = createSimulatedBoard(scenario);
   const events: Event[] = [];
   const snapshots: Snapshot[] = [];
+  const tip = tipWatch(board);
   const failures: unknown[] = [];
   let last: Tick<Repair> | null = null;
   let over = false;
@@ -71,20 +82,28 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     last = tick;
     events.push(...tick.events);
     snapshots.push(tick.snapshot);
+    tip.look(tick);
   };
-  const pipeline: Pipeline = createPipeline(board, REPAIR, config, [{ name: 'bench', take }], {
-    onConsumerError: (_, error) => failures.push(error),
-    onFault: (error) => failures.push(error),
-    onEnd: () => {
-      over = true;
+  const pipeline: Pipeline = createPipeline(
+    board,
+    REPAIR,
+    config,
+    [{ name: 'bench', follow: ({ ticks$ }) => ticks$.pipe(tap(take)) }],
+    {
+      onConsumerError: (_, error) => failures.push(error),
+      onFault: (error) => failures.push(error),
+      onEnd: () => {
+        over = true;
+      },
     },
-  });
+  );
   for (let t = 0; t < LONGEST_S / scenario.tickS && !over; t++) {
     board.tick();
     if (failures.length > 0) throw failures[0];
     if (last !== null && options.watch?.(last, board, pipeline)) break;
   }
   if (last === null) throw new Error('no tick');
+  checkBalance(board.view());
   const end = events.find((event) => event.kind === 'end');
   const enteredS = new Map<PhaseId, number>();
   for (const event of events) {
@@ -99,8 +118,24 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     snapshots,
     board,
     enteredS,
+    tip: tip.danger(),
     alarms: events.flatMap((event) =>
       event.kind === 'alarm' && event.to === 'unacknowledged' ? [event.alarm] : [],
     ),
+  };
+}
+
+function tipWatch(board: SimulatedBoard) {
+  let greatest = 0;
+  let atFirstAlarm: number | null = null;
+  return {
+    look: ({ frame, events }: Tick<Repair>): void => {
+      const alarmed = events.some(({ kind }) => kind === 'alarm');
+      if (!alarmed && frame.sequence % 20 !== 0) return;
+      const ratio = board.view().truth.slowGrowthRatio();
+      greatest = Math.max(greatest, ratio);
+      if (alarmed) atFirstAlarm ??= ratio;
+    },
+    danger: (): TipDanger => ({ greatest, atFirstAlarm }),
   };
 }

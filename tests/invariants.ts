@@ -51,3 +51,14 @@ export function checkInvariants(
     if (truth.pressurePa < lowestPa) broken(`true pressure ${truth.pressurePa} Pa under the limit`);
   }
 }
+
+/** Gas and heat of a whole run, from the first frame to the last, in doubles: nothing lost or made. */
+const BALANCED_WITHIN = 1e-6;
+
+export function checkBalance({ truth }: BreakView): void {
+  const unbalanced = Object.entries(truth.imbalance()).filter(
+    ([, ratio]) => !(ratio < BALANCED_WITHIN),
+  );
+  if (unbalanced.length > 0)
+    throw new Error(`the plant does not balance: ${unbalanced.join('; ')}`);
+}

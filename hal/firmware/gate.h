@@ -19,7 +19,4 @@ const struct outputs *gate_wanted(void);
 const struct outputs *gate_acting(void);
 bool gate_leased(void);
 
-bool outputs_lamp_on(const struct outputs *outputs);
-bool outputs_are_safe(const struct outputs *outputs);
-
 #endif

@@ -1,36 +1,37 @@
 /**
  * A scripted person who calibrates: reads the display, does the hand work, reads the reference when
- * asked, remembers its value, and dials that number with two buttons. It knows the marks and the
- * format of a number on the display, and nothing of the unit's arithmetic.
+ * told to, remembers what it showed, and dials that number with two buttons. It knows steps and the
+ * look of a number on the display, and nothing of the unit's arithmetic.
  */
 import type { Button, DisplayLines } from '../../src/core/frame.ts';
+import type { StepId } from '../../src/core/guided-events.ts';
 import type { Chance } from '../random.ts';
-import { type GuidedMark, isPhase, readScreen, type SeenStep } from './screen-reading.ts';
+import { isPhase, readScreen, type SeenStep } from './screen-reading.ts';
 
 type Doing = 'work' | 'read' | 'dial' | 'decide';
 
 /** Steps by what a person does there; in all others there is nothing to press. */
-export const GUIDED_HABITS: Readonly<Partial<Record<GuidedMark, Doing>>> = {
-  P2: 'work',
-  P4: 'read',
-  P5: 'dial',
-  P8: 'read',
-  P9: 'dial',
-  P12: 'read',
-  P13: 'dial',
-  P14: 'decide',
-  U2: 'work',
-  U3: 'work',
-  U5: 'read',
-  U6: 'dial',
-  U7: 'decide',
-  T2: 'work',
-  T4: 'work',
-  T6: 'read',
-  T7: 'dial',
-  T8: 'decide',
-  H2: 'work',
-  H7: 'decide',
+export const GUIDED_HABITS: Readonly<Partial<Record<StepId, Doing>>> = {
+  'gauge-join': 'work',
+  'air-read': 'read',
+  'air-enter': 'dial',
+  'vacuum-read': 'read',
+  'vacuum-enter': 'dial',
+  'over-read': 'read',
+  'over-enter': 'dial',
+  'pressure-result': 'decide',
+  'radiometer-place': 'work',
+  'shield-close': 'work',
+  'light-read': 'read',
+  'light-enter': 'dial',
+  'uv-result': 'decide',
+  'ice-place': 'work',
+  'bath-place': 'work',
+  'bath-read': 'read',
+  'bath-enter': 'dial',
+  'temperature-result': 'decide',
+  'blank-fit': 'work',
+  'health-result': 'decide',
 };
 
 const TAKES_S = { work: 15, read: 4, dial: 3, decide: 6, other: 3 } as const;

@@ -3,14 +3,13 @@
  * concerns. Only this file turns numbers and marks on the display into names.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
+import { STEP_IDS, STEP_MARKS, type StepId } from '../../src/core/guided-events.ts';
 import { PHASE_IDS, PHASES, type PhaseId, STEP_NUMBERS } from '../../src/core/phases.ts';
 
 export type ScreenKind = 'step' | 'held' | 'end-asked' | 'help' | 'alarm' | 'end';
 
-/** The mark of a guided procedure's step, as the display shows it. */
-export type GuidedMark = `${'P' | 'U' | 'T' | 'H'}${number}`;
-/** A step as identified by a reader of the display. */
-export type SeenStep = PhaseId | GuidedMark;
+/** A phase of a repair, or a step of a guided procedure. */
+export type SeenStep = PhaseId | StepId;
 
 export interface Screen {
   readonly kind: ScreenKind;
@@ -18,14 +17,13 @@ export interface Screen {
   readonly step: SeenStep | null;
 }
 
-const PHASE_NUMBERED: ReadonlyMap<string, PhaseId> = new Map(
-  PHASE_IDS.map((phase) => [STEP_NUMBERS[phase], phase]),
-);
-const isMark = (text: string): text is GuidedMark => /^[PUTH]\d{1,2}$/.test(text);
+const STEP_SHOWN: ReadonlyMap<string, SeenStep> = new Map<string, SeenStep>([
+  ...PHASE_IDS.map((phase) => [STEP_NUMBERS[phase], phase] as const),
+  ...STEP_IDS.map((step) => [STEP_MARKS[step], step] as const),
+]);
 
-/** The step for a number or mark on the display; null for one that no step has. */
-export const stepShownAs = (shown: string): SeenStep | null =>
-  PHASE_NUMBERED.get(shown) ?? (isMark(shown) ? shown : null);
+/** The step that a number or mark on the display stands for; null for one that no step has. */
+export const stepShownAs = (shown: string): SeenStep | null => STEP_SHOWN.get(shown) ?? null;
 
 export const isPhase = (step: SeenStep): step is PhaseId => step in PHASES;
 

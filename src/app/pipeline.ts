@@ -1,15 +1,22 @@
 /**
- * The RxJS shell around the pure step: frames go through `scan(step)`, outputs to the board inside
- * the stream, then to every consumer on its own error path, so that no consumer can stop control.
- * Failures in the stream itself end on one path that makes safe first. There are no time operators:
- * the frames are the clock. The composition root chooses the consumers.
+ * The RxJS shell around the pure step. Frames and requests merge into `scan(step)`; the outputs are
+ * written inside the stream, before anybody else sees the tick; then named streams go to journal,
+ * panel and terminal, each on an error path of its own, so that none can stop control. What fails in
+ * the stream itself ends on one path, which makes safe first. No time operators: frames are the clock.
  */
 import {
   catchError,
+  connectable,
+  distinctUntilChanged,
+  EMPTY,
+  filter,
+  map,
+  merge,
+  mergeMap,
   type Observable,
+  Subject,
   type Subscription,
   scan,
-  share,
   takeWhile,
   tap,
   throwError,
@@ -17,19 +24,32 @@ import {
 import type { Board } from '../../hal/board.ts';
 import { type ControllerStep, stepController } from '../control/controller.ts';
 import type { ProcedureTypes } from '../control/controller-state.ts';
-import type { Procedure } from '../control/procedure.ts';
-import type { Frame, Request } from '../core/frame.ts';
+import type { DoseSoFar, Procedure } from '../control/procedure.ts';
+import type { Event } from '../core/events.ts';
+import type { Frame, Reading, Request } from '../core/frame.ts';
 
-/** One tick as seen by consumers. */
+/** One tick: what came in, and what the controller made of it. */
 export interface Tick<P extends ProcedureTypes> extends ControllerStep<P> {
   readonly frame: Frame;
   readonly requests: readonly Request[];
 }
 
+/** What there is to subscribe to. They end quietly, whatever ended the job. */
+export interface Streams<P extends ProcedureTypes> {
+  readonly ticks$: Observable<Tick<P>>;
+  /** Pressure, light, temperatures and switches in units, one reading a frame. */
+  readonly readings$: Observable<Reading>;
+  /** Phases, answers, measurements, alarms: the story of the job. */
+  readonly events$: Observable<Event>;
+  /** Whenever light was counted, or the target changed. */
+  readonly dose$: Observable<DoseSoFar>;
+  readonly snapshots$: Observable<P['snapshot']>;
+}
+
 export interface Consumer<P extends ProcedureTypes> {
   /** Used in the message when it fails. */
   readonly name: string;
-  readonly take: (tick: Tick<P>) => void;
+  readonly follow: (streams: Streams<P>) => Observable<unknown>;
 }
 
 export interface PipelineCallbacks {
@@ -41,7 +61,7 @@ export interface PipelineCallbacks {
 }
 
 export interface Pipeline {
-  /** Queues the request for the next tick. */
+  /** Answered by the next frame's tick. */
   readonly request: (request: Request) => void;
   readonly close: () => void;
 }
@@ -53,34 +73,87 @@ export function createPipeline<P extends ProcedureTypes>(
   consumers: readonly Consumer<P>[],
   callbacks: PipelineCallbacks,
 ): Pipeline {
-  const queue: Request[] = [];
-  const start: Pick<Tick<P>, 'state'> = { state: procedure.start(config) };
-  const ticks$ = board.frames$.pipe(
-    scan<Frame, Tick<P>, typeof start>((before, frame) => {
-      const requests = queue.splice(0);
-      const step = stepController(procedure, config, before.state, frame, requests);
-      const { state, outputs, events, snapshot } = step;
-      return { frame, requests, state, outputs, events, snapshot };
-    }, start),
-    tap(({ outputs }) => board.write(outputs)),
-    takeWhile(({ state }) => !state.ended, true),
-    // On any failure of board, frames or controller: make safe first, then report the error.
-    catchError((error: unknown) => throwError(() => madeSafeAfter(error, board))),
-    share(),
+  const requests$ = new Subject<Request>();
+  const ticks$ = connectable(
+    stepsOf(board, requests$, procedure, config).pipe(
+      tap(({ outputs }) => board.write(outputs)),
+      takeWhile(({ state }) => !state.ended, true),
+      // Board, frames or the controller itself failed: safe first, then the fault is reported.
+      catchError((error: unknown) => throwError(() => madeSafeAfter(error, board))),
+    ),
+    { connector: () => new Subject<Tick<P>>(), resetOnDisconnect: false },
   );
-  const subscriptions = consumers.map((consumer) => subscribeGuarded(ticks$, consumer, callbacks));
+  const streams = streamsOf(ticks$, procedure);
+  const subscriptions = consumers.map((consumer) => guarded(consumer, streams, callbacks));
   subscriptions.push(ticks$.subscribe({ complete: callbacks.onEnd, error: callbacks.onFault }));
+  // No frame before all have subscribed.
+  subscriptions.push(ticks$.connect());
   return {
-    request: (request) => queue.push(request),
+    request: (request) => requests$.next(request),
     close: () => {
       for (const subscription of subscriptions) subscription.unsubscribe();
     },
   };
 }
 
-/**
- * Makes the board safe and returns the error; a second error while making safe does not hide it.
- */
+/** Requests wait for the next frame; each frame is one step. */
+function stepsOf<P extends ProcedureTypes>(
+  { frames$ }: Board,
+  requests$: Subject<Request>,
+  procedure: Procedure<P>,
+  config: P['config'],
+): Observable<Tick<P>> {
+  type Held = Pick<Tick<P>, 'state' | 'requests'> & { readonly tick: Tick<P> | null };
+  const start: Held = { state: procedure.start(config), requests: [], tick: null };
+  const asked$ = requests$.pipe(
+    map((request) => (held: Held): Held => {
+      return { state: held.state, requests: [...held.requests, request], tick: null };
+    }),
+  );
+  const stepped$ = frames$.pipe(
+    map((frame) => ({ state, requests }: Held): Held => {
+      const step = stepController(procedure, config, state, frame, requests);
+      const { reading, outputs, events, snapshot } = step;
+      const tick = { frame, requests, state: step.state, reading, outputs, events, snapshot };
+      return { state: step.state, requests: NO_REQUESTS, tick };
+    }),
+    tap({ complete: () => requests$.complete() }),
+  );
+  return merge(asked$, stepped$).pipe(
+    scan((held, change) => change(held), start),
+    map(({ tick }) => tick),
+    filter((tick) => tick !== null),
+  );
+}
+
+const NO_REQUESTS: readonly Request[] = [];
+
+function streamsOf<P extends ProcedureTypes>(
+  source$: Observable<Tick<P>>,
+  { doseOf }: Procedure<P>,
+): Streams<P> {
+  // A fault is reported once, by the pipeline.
+  const ticks$ = source$.pipe(catchError(() => EMPTY));
+  const snapshots$ = ticks$.pipe(map(({ snapshot }) => snapshot));
+  return {
+    ticks$,
+    readings$: ticks$.pipe(map(({ reading }) => reading)),
+    events$: ticks$.pipe(
+      filter(({ events }) => events.length > 0),
+      mergeMap(({ events }) => events),
+    ),
+    dose$: snapshots$.pipe(
+      map(doseOf),
+      filter((dose) => dose !== null),
+      distinctUntilChanged(
+        (a, b) => a.doseJPerM2 === b.doseJPerM2 && a.targetJPerM2 === b.targetJPerM2,
+      ),
+    ),
+    snapshots$,
+  };
+}
+
+/** Makes the board safe and gives the error; one of making safe does not hide it. */
 function madeSafeAfter(error: unknown, board: Board): unknown {
   try {
     board.makeSafe();
@@ -91,21 +164,8 @@ function madeSafeAfter(error: unknown, board: Board): unknown {
   }
 }
 
-function subscribeGuarded<P extends ProcedureTypes>(
-  ticks$: Observable<Tick<P>>,
-  { name, take }: Consumer<P>,
+const guarded = <P extends ProcedureTypes>(
+  { name, follow }: Consumer<P>,
+  streams: Streams<P>,
   { onConsumerError }: PipelineCallbacks,
-): Subscription {
-  const subscription = ticks$.subscribe({
-    next: (tick) => {
-      try {
-        take(tick);
-      } catch (error) {
-        subscription.unsubscribe();
-        onConsumerError(name, error);
-      }
-    },
-    error: () => undefined,
-  });
-  return subscription;
-}
+): Subscription => follow(streams).subscribe({ error: (error) => onConsumerError(name, error) });

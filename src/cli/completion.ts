@@ -5,12 +5,14 @@
  */
 import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
+import { MODEL_BOARDS } from './run/board-options.ts';
 import { FAULT_NAMES } from './run/simulated-scenario.ts';
 
 const VALUES: Readonly<Record<string, readonly string[]>> = {
   fault: FAULT_NAMES,
   speed: ['max', '1', '16'],
   port: ['auto'],
+  board: MODEL_BOARDS,
 };
 
 export function addCompletion(program: Command): void {

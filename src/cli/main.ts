@@ -2,10 +2,10 @@
  * The command line: which commands exist and what their options mean. Each command has its own
  * file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
-import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
+import { Command, CommanderError } from 'commander';
 import { escapedValue, isPlainText, PLAIN_TEXT } from '../core/plain-text.ts';
 import { addAssessCommand } from './assess/assess-command.ts';
+import { addBringUpCommand } from './bring-up/bring-up-options.ts';
 import { addCalibrateCommand } from './care/calibrate-command.ts';
 import { addCareCommand } from './care/care-command.ts';
 import { addCareTest } from './care/care-test.ts';
@@ -18,13 +18,6 @@ import { addSimulateCommand } from './run/simulate-command.ts';
 import { EXIT } from './terminal/exit-codes.ts';
 import { optionDescription } from './terminal/help-words.ts';
 import { printError } from './terminal/print.ts';
-
-const STEP_IDS = CHECKLIST.map(({ id }) => id);
-
-function collectStep(id: string, ids: readonly string[]): readonly string[] {
-  if (STEP_IDS.includes(id)) return [...ids, id];
-  throw new InvalidArgumentError(`accepted: ${STEP_IDS.join(', ')}.`);
-}
 
 const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
@@ -46,28 +39,7 @@ program
     process.exitCode = await (await import('./bring-up/ports-command.ts')).portsCommand();
   });
 
-program
-  .command('bench')
-  .description('bring up a freshly wired unit: walk through the checklist, channel by channel')
-  .requiredOption('--port <name>', 'serial port of the board, or auto')
-  .option('--unit <file>', 'settings of the unit (JSON)')
-  .option('--step <id>', 'only this step; repeatable', collectStep, [])
-  .option('--records <folder>', 'folder for the result', 'records')
-  .option(
-    '--stock',
-    'a board with a stock Firmata firmware: shows the wires, drives nothing',
-    false,
-  )
-  .option('--unlock <words>', 'with --stock: the phrase required before it drives anything')
-  .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
-  .action(async (options) => {
-    process.exitCode = options.stock
-      ? await (await import('./bring-up/stock-command.ts')).stockCommand(
-          options.port,
-          options.unlock,
-        )
-      : await (await import('./bring-up/bring-up-command.ts')).bringUpCommand(options);
-  });
+addBringUpCommand(program);
 
 program
   .command('replay')

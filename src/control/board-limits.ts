@@ -4,7 +4,7 @@
  * failed to act. The board accepts them only where they tighten what is compiled into it.
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
-import { ALARM_TABLE } from '../safety/alarm-table.ts';
+import { placeOfAlarm } from '../safety/alarm-table.ts';
 import { pressurePaOf, thermistorKOf } from '../signal/channels.ts';
 import type { UnitSettings } from './unit-settings.ts';
 
@@ -29,8 +29,9 @@ const LEASE_MS = 500;
 export function boardLimitsOf(unit: UnitSettings): BoardLimits {
   const { channels, limits, alarms } = unit;
   const highestPa = limits.highestPressureGaugePa + HIGHEST_ATMOSPHERE_PA + PRESSURE_MARGIN_PA;
-  const lampHot = alarms[ALARM_TABLE.findIndex(({ id }) => id === 'lamp-hot')];
-  const hottestK = (lampHot?.limitSI ?? 0) + HEAT_SINK_MARGIN_K;
+  const lampHot = alarms[placeOfAlarm('lamp-hot')];
+  if (lampHot === undefined) throw new Error('no limit for the lamp heat sink');
+  const hottestK = lampHot.limitSI + HEAT_SINK_MARGIN_K;
   return {
     pressureCeiling:
       COUNTS.filter(reads((counts) => pressurePaOf(counts, channels), highestPa)).at(-1) ?? 0,

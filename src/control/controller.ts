@@ -36,6 +36,7 @@ import type { Procedure, Tick } from './procedure.ts';
 
 export interface ControllerStep<P extends ProcedureTypes> {
   readonly state: State<P>;
+  readonly reading: Reading;
   readonly outputs: Outputs;
   readonly events: readonly Event[];
   readonly snapshot: P['snapshot'];
@@ -70,6 +71,7 @@ export function stepController<P extends ProcedureTypes>(
   const state = showPanel(turnScreen(acted, intents, procedure), snapshot, config, procedure);
   return {
     state,
+    reading,
     outputs: outputsOf(state, clearsTrips(state, procedure)),
     events: stamped(tick.events, frame.timeS),
     snapshot,

@@ -45,6 +45,13 @@ export type ProcedureAlarms = Pick<
   | 'profile'
 >;
 
+/** Light that was counted, at least, and what it is to reach; J/m2. */
+export interface DoseSoFar {
+  readonly timeS: number;
+  readonly doseJPerM2: number;
+  readonly targetJPerM2: number;
+}
+
 export interface Walked<P extends ProcedureTypes> {
   readonly walk: P['walk'];
   readonly events: readonly UnstampedEvent[];
@@ -95,7 +102,9 @@ export interface Procedure<P extends ProcedureTypes> {
     reading: Reading,
     config: P['config'],
   ) => P['snapshot'];
-  /** The screen's subject, in addition to the batch state; a new subject closes its pages. */
+  /** Null in a procedure that cures nothing. */
+  readonly doseOf: (snapshot: P['snapshot']) => DoseSoFar | null;
+  /** What the screen is about, beside the batch state; another subject closes its pages. */
   readonly subjectOf: (walk: P['walk']) => string;
   /** A detail that is shown at once when it changes: a number being dialled. */
   readonly detailOf: (walk: P['walk']) => number | null;

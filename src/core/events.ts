@@ -92,22 +92,22 @@ export type Measurement = (typeof MEASUREMENTS)[number];
 export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
 export type SealFinding = (typeof SEAL_FINDINGS)[number];
 
-/** What its samples show, in the words of the record; catalogues have their own for each. */
+/** What its samples show. */
 export const SEAL_WHYS = [
-  'Too few readings',
-  'Jumps when closed',
-  'Rises in a line',
-  'Close to the limit',
-  'The vacuum stays',
-  'Rises on and on',
-  'Glass temp. unknown',
-  'Rises past water',
-  'Leak or vapour?',
-  'Still rising at end',
-  'Pressure falls',
-  'Levels below water',
-  'Levels like water',
-  'Water or outgassing?',
+  'too-few-readings',
+  'jumps-when-closed',
+  'rises-in-a-line',
+  'close-to-the-limit',
+  'vacuum-stays',
+  'rises-on-and-on',
+  'glass-unknown',
+  'rises-past-water',
+  'leak-or-vapour',
+  'still-rising',
+  'pressure-falls',
+  'levels-below-water',
+  'levels-like-water',
+  'water-or-outgassing',
 ] as const;
 export type SealWhy = (typeof SEAL_WHYS)[number];
 

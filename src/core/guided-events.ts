@@ -7,47 +7,69 @@
 export const PROCEDURES = ['pressure', 'uv', 'temperature', 'health'] as const;
 export type ProcedureName = (typeof PROCEDURES)[number];
 
-/** Steps with their marks on the display: a letter for the procedure and a number. */
-export const STEP_MARKS = {
-  'pressure-look': 'P1',
-  'gauge-join': 'P2',
-  'air-settle': 'P3',
-  'air-read': 'P4',
-  'air-enter': 'P5',
-  'vacuum-pull': 'P6',
-  'vacuum-settle': 'P7',
-  'vacuum-read': 'P8',
-  'vacuum-enter': 'P9',
-  'over-press': 'P10',
-  'over-settle': 'P11',
-  'over-read': 'P12',
-  'over-enter': 'P13',
-  'pressure-result': 'P14',
-  'uv-look': 'U1',
-  'radiometer-place': 'U2',
-  'shield-close': 'U3',
-  'light-settle': 'U4',
-  'light-read': 'U5',
-  'light-enter': 'U6',
-  'uv-result': 'U7',
-  'temperature-look': 'T1',
-  'ice-place': 'T2',
-  'ice-settle': 'T3',
-  'bath-place': 'T4',
-  'bath-settle': 'T5',
-  'bath-read': 'T6',
-  'bath-enter': 'T7',
-  'temperature-result': 'T8',
-  'health-look': 'H1',
-  'blank-fit': 'H2',
-  'zero-settle': 'H3',
-  'pump-down': 'H4',
-  'pump-ultimate': 'H5',
-  'leak-watch': 'H6',
-  'health-result': 'H7',
-} as const;
-export type StepId = keyof typeof STEP_MARKS;
-export const STEP_IDS = Object.keys(STEP_MARKS) as readonly StepId[];
+/** The steps of each procedure in their order, which is what the display numbers them by. */
+const STEPS = {
+  pressure: [
+    'pressure-look',
+    'gauge-join',
+    'air-settle',
+    'air-read',
+    'air-enter',
+    'vacuum-pull',
+    'vacuum-settle',
+    'vacuum-read',
+    'vacuum-enter',
+    'over-press',
+    'over-settle',
+    'over-read',
+    'over-enter',
+    'pressure-result',
+  ],
+  uv: [
+    'uv-look',
+    'radiometer-place',
+    'shield-close',
+    'light-settle',
+    'light-read',
+    'light-enter',
+    'uv-result',
+  ],
+  temperature: [
+    'temperature-look',
+    'ice-place',
+    'ice-settle',
+    'bath-place',
+    'bath-settle',
+    'bath-read',
+    'bath-enter',
+    'temperature-result',
+  ],
+  health: [
+    'health-look',
+    'blank-fit',
+    'zero-settle',
+    'pump-down',
+    'pump-ultimate',
+    'leak-watch',
+    'health-result',
+  ],
+} as const satisfies Readonly<Record<ProcedureName, readonly string[]>>;
+export type StepId = (typeof STEPS)[ProcedureName][number];
+export const STEP_IDS: readonly StepId[] = PROCEDURES.flatMap((name) => STEPS[name]);
+
+const LETTERS: Readonly<Record<ProcedureName, string>> = {
+  pressure: 'P',
+  uv: 'U',
+  temperature: 'T',
+  health: 'H',
+};
+
+/** What the display shows of a step, a letter for the procedure and a number: never a key to anything. */
+export const STEP_MARKS = Object.fromEntries(
+  PROCEDURES.flatMap((name) =>
+    STEPS[name].map((step, place) => [step, `${LETTERS[name]}${place + 1}`]),
+  ),
+) as Readonly<Record<StepId, string>>;
 
 export interface Mean {
   readonly mean: number;

@@ -101,7 +101,7 @@ export function reportDataOf(
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,
-    simulated: header.seed !== null || /simulat/i.test(header.board.kind),
+    simulated: header.seed !== null || /simulat|emulat/i.test(header.board.kind),
     startedAt: header.startedAt,
     ...resultsOf(contents),
     outcome: end.outcome,

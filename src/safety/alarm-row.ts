@@ -4,6 +4,7 @@
  * context is plain values that the controller gathers each tick.
  */
 
+import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmAction, AlarmPriority, BatchState } from '../core/events.ts';
 import type { Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
@@ -101,8 +102,8 @@ export interface Setting {
 }
 
 export interface AlarmRow {
-  readonly id: string;
-  /** The title in the record; a catalogue has its own words for the display. */
+  readonly id: AlarmId;
+  /** In the record; a catalogue has words of its own for the display. */
   readonly title: string;
   readonly priority: AlarmPriority;
   readonly action: AlarmAction;

@@ -3,6 +3,7 @@
  * is shown first. A new alarm is a row in the group to which it belongs and a row in
  * tests/safety/alarm-cases.ts.
  */
+import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import { BOARD_ROWS } from './alarms-board.ts';
 import { CURE_ROWS } from './alarms-cure.ts';
@@ -42,3 +43,10 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
   ...UNIT_ROWS,
   ...BOARD_ROWS,
 ].map(alike);
+
+/** Where an alarm stands in the table, and so in the settings and records that follow its order. */
+export function placeOfAlarm(alarm: AlarmId): number {
+  const place = ALARM_TABLE.findIndex(({ id }) => id === alarm);
+  if (place < 0) throw new Error(`no row for the alarm ${alarm}`);
+  return place;
+}

@@ -3,6 +3,7 @@
  * limits are demo values; a profile may tighten some of them and never relaxes one.
  */
 
+import type { AlarmId } from '../core/alarm-ids.ts';
 import { valueOrNull } from '../core/frame.ts';
 import { CURE_PHASES, GLASS_PHASES } from '../core/phases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
@@ -22,7 +23,7 @@ import {
 type SensorKey = 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV';
 
 function sensorRow(
-  id: string,
+  id: AlarmId,
   title: string,
   key: SensorKey,
   armed: (context: AlarmContext) => boolean,

@@ -15,8 +15,9 @@ import { closeRecords } from './close-records.ts';
 import { createChainIndex } from './index/chain-index.ts';
 import { createDatabaseIndex } from './index/database-index.ts';
 import { eachRepair, type FoundRepair, type RecordFilter } from './index/find.ts';
-import { isDatabaseError, type OpenedIndex, openIndex, readInstead } from './index/index-file.ts';
+import { type OpenedIndex, openIndex, readInstead } from './index/index-file.ts';
 import type { RecordsIndex } from './index/records-index.ts';
+import { isDatabaseError } from './index/statements.ts';
 
 export interface OpenOptions {
   /** Opens for reading only; the folder must exist. */

@@ -1,4 +1,4 @@
-import { Subject } from 'rxjs';
+import { merge, of, Subject, tap } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
 import { type Consumer, createPipeline, type PipelineCallbacks } from '../../src/app/pipeline.ts';
@@ -7,6 +7,13 @@ import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
+
+const frameAt = (n: number): Frame => ({
+  ...HEALTHY_FRAME,
+  sequence: n,
+  timeS: n * 0.05,
+  sampledAtS: n * 0.05,
+});
 
 /** A board reduced to what passes through it; `failsAt` is the write that throws, from 1. */
 function bareBoard(failsAt = Number.POSITIVE_INFINITY) {
@@ -32,13 +39,7 @@ function bareBoard(failsAt = Number.POSITIVE_INFINITY) {
     close: async () => undefined,
   };
   const send = (n: number, change: Partial<Frame> = {}): void =>
-    frames$.next({
-      ...HEALTHY_FRAME,
-      sequence: n,
-      timeS: n * 0.05,
-      sampledAtS: n * 0.05,
-      ...change,
-    });
+    frames$.next({ ...frameAt(n), ...change });
   const fail = (error: Error): void => frames$.error(error);
   return { board, written, log, send, fail };
 }
@@ -52,7 +53,10 @@ const quiet: PipelineCallbacks = {
 describe('the pipeline', () => {
   test('writes the whole set of outputs for every frame, before any consumer hears of it', () => {
     const { board, log, send } = bareBoard();
-    const consumer: Consumer<Repair> = { name: 'a', take: () => log.push('a') };
+    const consumer: Consumer<Repair> = {
+      name: 'a',
+      follow: ({ ticks$ }) => ticks$.pipe(tap(() => log.push('a'))),
+    };
     createPipeline(board, REPAIR, DEFAULT_CONFIG, [consumer], quiet);
     send(0);
     send(1);
@@ -65,15 +69,21 @@ describe('the pipeline', () => {
     let heard = 0;
     const broken: Consumer<Repair> = {
       name: 'broken',
-      take: () => {
-        throw new Error('disk full');
-      },
+      follow: ({ ticks$ }) =>
+        ticks$.pipe(
+          tap(() => {
+            throw new Error('disk full');
+          }),
+        ),
     };
     const sound: Consumer<Repair> = {
       name: 'sound',
-      take: () => {
-        heard += 1;
-      },
+      follow: ({ ticks$ }) =>
+        ticks$.pipe(
+          tap(() => {
+            heard += 1;
+          }),
+        ),
     };
     createPipeline(board, REPAIR, DEFAULT_CONFIG, [broken, sound], {
       ...quiet,
@@ -105,9 +115,13 @@ describe('the pipeline', () => {
   ])('%s is made safe, then told once, and every consumer ends', (_, fails) => {
     const { board, log, send, fail } = bareBoard('write' in fails ? fails.write : undefined);
     const heard = () => log.filter((line) => line === 'a').length;
-    const consumer: Consumer<Repair> = { name: 'a', take: () => log.push('a') };
+    const consumer: Consumer<Repair> = {
+      name: 'a',
+      follow: ({ ticks$ }) => ticks$.pipe(tap(() => log.push('a'))),
+    };
     createPipeline(board, REPAIR, DEFAULT_CONFIG, [consumer], {
       ...quiet,
+      onConsumerError: (name) => log.push(`consumer ${name}`),
       onFault: (error) => log.push(`fault: ${String(error)}`),
     });
     send(0);
@@ -169,5 +183,58 @@ describe('the pipeline', () => {
     expect(ended).toBe(1);
     expect(written.length).toBe(count);
     expect(written.at(-1)).toMatchObject(SAFE);
+  });
+
+  test('gives frames that come at once on subscribing to every consumer', () => {
+    const { board } = bareBoard();
+    const eager: Board = { ...board, frames$: of(frameAt(0), frameAt(1)) };
+    const heard: string[] = [];
+    const named = (name: string): Consumer<Repair> => ({
+      name,
+      follow: ({ ticks$ }) =>
+        ticks$.pipe(tap(({ frame }) => heard.push(`${name}${frame.sequence}`))),
+    });
+    createPipeline(eager, REPAIR, DEFAULT_CONFIG, [named('a'), named('b')], quiet);
+    expect(heard).toEqual(['a0', 'b0', 'a1', 'b1']);
+  });
+
+  test('names its streams: one reading a frame in units, each event once, the dose only when it moves', () => {
+    const { board, send } = bareBoard();
+    const readings: number[] = [];
+    const kinds: string[] = [];
+    const doses: number[] = [];
+    const follow: Consumer<Repair>['follow'] = ({ readings$, events$, dose$ }) =>
+      merge(
+        readings$.pipe(tap(({ timeS }) => readings.push(timeS))),
+        events$.pipe(tap(({ kind, timeS }) => kinds.push(`${kind} ${timeS}`))),
+        dose$.pipe(tap(({ doseJPerM2 }) => doses.push(doseJPerM2))),
+      );
+    const pipeline = createPipeline(
+      board,
+      REPAIR,
+      DEFAULT_CONFIG,
+      [{ name: 'all', follow }],
+      quiet,
+    );
+    for (let n = 0; n < 5; n++) send(n);
+    pipeline.request({ kind: 'stop', by: 'interrupt', why: 'test' });
+    send(5);
+    expect(readings).toEqual([0, 0.05, 0.1, 0.15000000000000002, 0.2, 0.25]);
+    expect(kinds.filter((kind) => kind === 'batch 0.25')).toHaveLength(1);
+    expect(doses).toEqual([0]);
+  });
+
+  test('two requests between two frames are answered in the order in which they came', () => {
+    const { board, send } = bareBoard();
+    const asked: string[][] = [];
+    const follow: Consumer<Repair>['follow'] = ({ ticks$ }) =>
+      ticks$.pipe(tap(({ requests }) => asked.push(requests.map(({ kind }) => kind))));
+    const pipeline = createPipeline(board, REPAIR, DEFAULT_CONFIG, [{ name: 'a', follow }], quiet);
+    send(0);
+    pipeline.request({ kind: 'hold' });
+    pipeline.request({ kind: 'button', button: 'more' });
+    send(1);
+    send(2);
+    expect(asked).toEqual([[], ['hold', 'button'], []]);
   });
 });

@@ -3,6 +3,7 @@
  * flood: nothing crashes, the job is held, the pins are safe, and only the person lets it go on.
  */
 
+import { tap } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
 import { createPipeline, type Tick } from '../../src/app/pipeline.ts';
@@ -71,10 +72,13 @@ describe('a job whose line is in trouble', () => {
       [
         {
           name: 'watch',
-          take: (tick) => {
-            last = tick;
-            events.push(...tick.events);
-          },
+          follow: ({ ticks$ }) =>
+            ticks$.pipe(
+              tap((tick) => {
+                last = tick;
+                events.push(...tick.events);
+              }),
+            ),
         },
       ],
       {

@@ -17,7 +17,7 @@ test('where it was not, the note says how much of the air it leaves', () => {
 });
 
 test('whoever must test again reads why', () => {
-  const live = { ...LIVE, sealWhy: 'Close to the limit' } as const;
+  const live = { ...LIVE, sealWhy: 'close-to-the-limit' } as const;
   expect(liveLine('test-again', live, SNAPSHOT, ENGLISH)).toBe('Close to the limit');
   expect(liveLine('test-again', live, SNAPSHOT, SPANISH)).toBe('Cerca del límite');
 });

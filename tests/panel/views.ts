@@ -32,7 +32,7 @@ export const LIVE: LiveValues = {
   leftS: 234.4,
   doseMarginJPerM2: 3_000,
   daylightShare: null,
-  sealWhy: 'Water or outgassing?',
+  sealWhy: 'water-or-outgassing',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   damage: { type: 'combination-break', diameterM: 0.4 },
   outcome: null,

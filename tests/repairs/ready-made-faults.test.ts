@@ -73,6 +73,20 @@ describe('every ready-made fault', () => {
   );
 });
 
+/** Toughness over the beginning of slow growth, 0.75 and 0.25 MPa sqrt(m) (from memory). */
+const TOUGHNESS_RATIO = 3;
+
+// The unit cannot take the gun away. On the upper bound of K this gun is past slow growth when the
+// rate has been told from noise, and past the toughness if it stays.
+test('an air gun is alarmed well before it takes the tip of a leg to the toughness', () => {
+  const { atFirstAlarm } = runRepair({
+    faults: ['heated-too-fast'],
+    watch: ({ events }) => events.some(({ kind }) => kind === 'alarm'),
+  }).tip;
+  expect(atFirstAlarm).not.toBeNull();
+  expect(atFirstAlarm).toBeLessThan(0.6 * TOUGHNESS_RATIO);
+});
+
 describe('light or time that cannot be believed ends no cure as met', () => {
   const LIARS = [
     'frozen-light-sensor',

@@ -47,6 +47,11 @@ describe('a nominal repair', () => {
     }
   });
 
+  test('keeps the tip of the longest leg far below slow growth, lamp and pressure included', () => {
+    expect(run.tip.greatest).toBeGreaterThan(0.05);
+    expect(run.tip.greatest).toBeLessThan(0.8);
+  });
+
   test('holds its set-points within 1.5 kPa once settled', () => {
     for (const phase of ['vacuum-dwell', 'pressure-dwell'] as const) {
       const from = (run.enteredS.get(phase) ?? 0) + 5;

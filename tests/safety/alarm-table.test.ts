@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ALARM_IDS } from '../../src/core/alarm-ids.ts';
 import { SAFE } from '../../src/core/frame.ts';
 import { checkSettings } from '../../src/core/settings.ts';
 import { nextBatchState } from '../../src/procedure/batch.ts';
@@ -49,6 +50,10 @@ const delayOf = (id: string): number => DEFAULTS[rowOf(id).index]?.delayS ?? Num
 
 test('every alarm of the table has its case', () => {
   expect(ALARM_CASES.map(({ id }) => id).sort()).toEqual(ALARM_TABLE.map(({ id }) => id).sort());
+});
+
+test('every alarm that has a name has one row, and no row is without a name', () => {
+  expect(ALARM_TABLE.map(({ id }) => id).toSorted()).toEqual(ALARM_IDS.toSorted());
 });
 
 describe.each(ALARM_CASES)('alarm $id', (alarmCase) => {

@@ -7,10 +7,10 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { CHAIN_START } from '../../src/store/chain/chain-entry.ts';
 import { newerDatabase } from '../../src/store/index/index-file.ts';
+import { openSqlite } from '../../src/store/index/sqlite.ts';
 import { openRecords } from '../../src/store/records-store.ts';
 import { addRepair, opened, recordsFolder } from './records-folder.ts';
 
@@ -103,7 +103,7 @@ describe('a kill in the middle of an append', () => {
     addRepair(folder, store, 'demo-1', {}, NAMES);
     store.close();
     const chain = readFileSync(join(folder, 'chain.jsonl'));
-    const database = new Database(join(folder, 'meniscus.db'));
+    const database = openSqlite(join(folder, 'meniscus.db'));
     for (const table of ['entries', 'repairs', 'personal']) database.exec(`DELETE FROM ${table}`);
     database.close();
     const reader = opened(folder, { readOnly: true });
@@ -159,8 +159,8 @@ describe('a database that cannot be used', () => {
   test('because a newer program made it is refused by its version and not touched', () => {
     const folder = recordsFolder();
     opened(folder).close();
-    const database = new Database(join(folder, 'meniscus.db'));
-    database.pragma('user_version = 99');
+    const database = openSqlite(join(folder, 'meniscus.db'));
+    database.exec('PRAGMA user_version = 99');
     database.close();
     expect(newerDatabase(folder)).toMatchObject({ value: 'of version 99' });
     for (const readOnly of [true, false]) {

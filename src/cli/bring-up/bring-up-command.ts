@@ -9,10 +9,12 @@ import type { Step } from '../../../wiring/checklist/step.ts';
 import { loadSettings } from '../../app/prepare/load-settings.ts';
 import { problemLine } from '../../core/settings.ts';
 import { makePrivateFolder, writePrivate } from '../../journal/private-file.ts';
-import { realSession } from '../run/real-session.ts';
+import type { ModelBoardKind } from '../run/board-options.ts';
+import { openSession } from '../run/open-session.ts';
+import type { Session } from '../run/session.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { SIGNALS } from '../terminal/interrupts.ts';
-import { INTERRUPT_KEY, listenToKeyNames } from '../terminal/keys.ts';
+import { INTERRUPT_KEY, type KeyAction, listenToKeyNames } from '../terminal/keys.ts';
 import { print } from '../terminal/print.ts';
 import { refuse } from '../terminal/refuse.ts';
 import {
@@ -27,7 +29,8 @@ import {
 } from './bring-up.ts';
 
 export interface BringUpOptions {
-  readonly port: string;
+  readonly port?: string;
+  readonly board?: ModelBoardKind;
   readonly unit?: string;
   readonly step: readonly string[];
   readonly records: string;
@@ -47,17 +50,46 @@ const WARNING = `The unit will move valves and pump and light its UV lamp. Wear 
 hands off what moves, and have the emergency stop within reach. Local codes and licensed
 practice decide how it may be supplied and used.`;
 
+/** Somebody stands at the bench, in real time. */
+const AT_HAND = { manual: true, speed: 1, seed: 1, altitude: 60, fault: [] } as const;
+
+/** Where there is no unit to lay hands on; y and n answer questions here. */
+const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
+  '1': { kind: 'button', button: 'yes' },
+  '2': { kind: 'button', button: 'no' },
+  '3': { kind: 'button', button: 'more' },
+  '4': { kind: 'emergency-stop' },
+  '5': { kind: 'shield' },
+};
+const HAND_KEYS_LINE =
+  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield, the last two there and back';
+
+const realHead = ({ identity }: Board): readonly string[] => [
+  `Bring-up of the board at ${identity.serial}.`,
+  WARNING,
+];
+
+const modelHead = ({ identity }: Board): readonly string[] => [
+  `Bring-up of the ${identity.kind} ${identity.serial}, which says nothing about any wiring.`,
+  HAND_KEYS_LINE,
+  'What takes a thumb on the hose, a breath or a loose wire can only be skipped (s).',
+];
+
 export async function bringUpCommand(options: BringUpOptions): Promise<number> {
   const loaded = loadSettings(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
-  const opened = await realSession(options.port, loaded.value.config);
+  const { config } = loaded.value;
+  const opened = await openSession({ ...AT_HAND, board: 'simulated', ...options }, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { board } = opened.session;
+  const { session } = opened;
+  const { board } = session;
   const steps =
     options.step.length === 0 ? CHECKLIST : CHECKLIST.filter(({ id }) => options.step.includes(id));
-  say([`Bring-up of the board at ${board.identity.serial}.`, WARNING]);
-  const { channels } = loaded.value.config.unit;
-  const end = await walk(board, steps, (state, frame) => walkFrame(steps, state, frame, channels));
+  say(options.port === undefined ? modelHead(board) : realHead(board));
+  const { channels } = config.unit;
+  const end = await walk(session, steps, (state, frame) =>
+    walkFrame(steps, state, frame, channels),
+  );
   say(walkSummary(steps, end));
   say([`Written to ${keep(options.records, board, steps, end)}`]);
   return walkPassed(end) ? EXIT.completed : EXIT.fault;
@@ -65,15 +97,17 @@ export async function bringUpCommand(options: BringUpOptions): Promise<number> {
 
 /** Resolves when the walk is over and the board is closed with safe outputs. */
 async function walk(
-  board: Board,
+  session: Session,
   steps: readonly Step[],
   onFrame: (state: WalkState, frame: Parameters<typeof walkFrame>[2]) => WalkStep,
 ): Promise<WalkState> {
   let { state, lines } = startWalk(steps);
   say(lines);
+  const { board } = session;
   const { stdin } = process;
   let stopListening = (): void => undefined;
-  await new Promise<void>((resolve) => {
+  const running = session.run();
+  const over = new Promise<void>((resolve, reject) => {
     const take = (step: WalkStep): void => {
       ({ state, lines } = step);
       say(lines);
@@ -90,13 +124,24 @@ async function walk(
       },
       complete: resolve,
     });
-    stopListening = listenToKeyNames(stdin, (name) => press(KEYS[name]));
+    stopListening = listenToKeyNames(stdin, (name) => {
+      press(KEYS[name]);
+      const hand = HAND_KEYS[name];
+      // Nobody is asked for anything here: on a real board these keys do nothing.
+      if (hand !== undefined) session.act(hand, () => undefined);
+    });
     stdin.once('end', () => press('quit'));
     for (const signal of SIGNALS) process.once(signal, () => press('quit'));
+    running.done.catch(reject);
   });
-  board.makeSafe();
-  await board.close();
-  stopListening();
+  try {
+    await over;
+  } finally {
+    running.stop();
+    board.makeSafe();
+    await board.close();
+    stopListening();
+  }
   return state;
 }
 

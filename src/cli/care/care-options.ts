@@ -8,7 +8,7 @@ import { loadCareSettings } from '../../app/prepare/load-care.ts';
 import { type LoadedSettings, loadSettings } from '../../app/prepare/load-settings.ts';
 import type { CareSettings } from '../../care/care-settings.ts';
 import type { Checked } from '../../core/settings.ts';
-import { SIMULATED_START } from '../run/simulated-session.ts';
+import { SIMULATED_START } from '../run/model-session.ts';
 
 export interface CareOptions {
   readonly records: string;

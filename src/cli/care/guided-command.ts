@@ -15,11 +15,12 @@ import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { openRecords } from '../../store/records-store.ts';
 import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
+import { SIMULATED_START } from '../run/model-session.ts';
 import { newFolder } from '../run/new-folder.ts';
 import { openSession } from '../run/open-session.ts';
 import { type ProcedureEnd, runProcedure } from '../run/run-procedure.ts';
 import type { Session } from '../run/session.ts';
-import { SIMULATED_START } from '../run/simulated-session.ts';
+import { speedWords } from '../run/speed-words.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -62,8 +63,10 @@ export async function guidedCommand(
     await session.board.close();
     return refuse(begun.problems.map(problemLine));
   }
+  const started = performance.now();
   const end = await run(options, config, session, begun.value);
-  return keep(options, loaded.value, end, {
+  const wallS = (performance.now() - started) / 1000;
+  const code = keep(options, loaded.value, end, {
     at: endedAt(session.startedAt, end),
     seed: session.seed,
     journal: {
@@ -71,9 +74,18 @@ export async function guidedCommand(
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS)]);
+  return code;
 }
 
-/** Two results in the same second are distinguished by a number. */
+const onEmulated = ({ board, port }: GuidedOptions): boolean =>
+  board === 'emulated' && port === undefined;
+
+/** On the standard error where the output is data. */
+const sayBeside = ({ json }: GuidedOptions, lines: readonly string[]): void =>
+  (json ? printError : print)(`${lines.join('\n')}\n`);
+
+/** Two on one second are told apart by a number behind it. */
 function nameOf(procedure: ProcedureName, startedAt: string): string {
   const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
@@ -121,15 +133,15 @@ const endedAt = (startedAt: string, { boardS }: ProcedureEnd<Guided>): string =>
   new Date(Date.parse(startedAt) + boardS * 1000).toISOString();
 
 function keep(
-  { records, by, json }: GuidedOptions,
+  options: GuidedOptions,
   { config, care }: LoadedGuided,
   end: ProcedureEnd<Guided>,
   when: DoneWhen,
 ): number {
   const { reason, why, last } = end;
   const result = last === null ? null : guidedResultOf(config, last.procedure);
-  const say = (lines: readonly string[]): void =>
-    (json ? printError : print)(`${lines.join('\n')}\n`);
+  const { records, by, json } = options;
+  const say = (lines: readonly string[]): void => sayBeside(options, lines);
   if (reason !== 'completed' || result === null) {
     say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit’s figures are unchanged.']);
     if (json) printOutcome({ reason, why, kept: false, body: null });

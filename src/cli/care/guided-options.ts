@@ -2,18 +2,18 @@
  * Options shared by the guided procedures, and the conversion of the reference's trade units on the
  * command line into the figures of its record.
  */
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import type { ReferenceInstrument } from '../../care/care-entry.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
+import { type BoardOptions, withBoardOptions } from '../run/board-options.ts';
 import { collectFault } from '../run/simulated-scenario.ts';
 import { parseAltitude, parseSeed, parseSpeed } from '../terminal/parse-option.ts';
 
 export const CALIBRATIONS = ['pressure', 'uv', 'temperature'] as const;
 export type CalibrationName = (typeof CALIBRATIONS)[number];
 
-export interface GuidedOptions {
+export interface GuidedOptions extends BoardOptions {
   readonly by: string;
-  readonly port?: string;
   readonly manual: boolean;
   readonly speed?: number | 'max';
   readonly seed: number;
@@ -38,26 +38,17 @@ export interface ReferenceOptions {
 }
 
 export function withGuidedOptions(command: Command): Command {
-  return command
-    .requiredOption(
-      '--by <name>',
-      'person in charge; kept separately as personal data',
-      someText(80),
-    )
-    .addOption(
-      new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
-        'manual',
-        'speed',
-        'seed',
-        'altitude',
-        'fault',
-      ]),
-    )
+  return withBoardOptions(command, ['manual', 'speed', 'seed', 'altitude', 'fault'])
+    .requiredOption('--by <name>', 'who does it; kept apart as personal data', someText(80))
     .option('--manual', 'you press the buttons and enter the numbers', false)
-    .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
-    .option('--seed <n>', 'seed of the simulated board, person and reference', parseSeed, 1)
-    .option('--altitude <m>', 'altitude of the simulated bench', parseAltitude, 60)
-    .option('--fault <name>', 'simulate a fault: a name, or a file', collectFault, [])
+    .option(
+      '--speed <times>',
+      'times real time, or max (manual: 1, else 16; emulated: max)',
+      parseSpeed,
+    )
+    .option('--seed <n>', 'seed of the simulated bench, person and reference', parseSeed, 1)
+    .option('--altitude <m>', 'where the simulated bench stands', parseAltitude, 60)
+    .option('--fault <name>', 'something goes wrong: a name, or a file', collectFault, [])
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--care <file>', "intervals and limits of the unit's care (JSON)")
     .option('--guided <file>', 'figures of the guided procedures (JSON)')

@@ -1,20 +1,21 @@
-/** Opens a session: on a real board where a port is named, otherwise on the simulated one. */
+/** Opens what a procedure runs on: a real board where a port is named, else one that is no hardware. */
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
+import type { BoardOptions } from './board-options.ts';
+import type { Crew, ModelOptions } from './model-session.ts';
 import type { OpenedSession } from './session.ts';
-import { type Crew, type SimulatedOptions, simulatedSession } from './simulated-session.ts';
+import { simulatedSession } from './simulated-session.ts';
 
-export interface SessionOptions extends SimulatedOptions {
-  /** A serial port, or `auto`; the simulated board where none is named. */
-  readonly port?: string;
-}
+export interface SessionOptions extends ModelOptions, BoardOptions {}
 
+/** What only one of them needs is loaded only for it: serial ports are native code. */
 export async function openSession(
   options: SessionOptions,
   config: RepairConfig,
   crew: Crew | null = null,
 ): Promise<OpenedSession> {
-  const { port } = options;
-  if (port === undefined) return simulatedSession(options, config, crew);
-  // Loaded only where there is one: serial ports are native code.
-  return await (await import('./real-session.ts')).realSession(port, config);
+  const { board, port } = options;
+  if (port !== undefined)
+    return await (await import('./real-session.ts')).realSession(port, config);
+  if (board === 'simulated') return simulatedSession(options, config, crew);
+  return await (await import('./emulated-session.ts')).emulatedSession(options, config, crew);
 }

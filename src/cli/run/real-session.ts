@@ -2,7 +2,7 @@
  * The session of a run on a real board: finds its port, opens it with the unit's limits, and lets time
  * pass as the board's frames come. Loaded only when a port is named.
  */
-import { REAL_CLOCK } from '../../../hal/firmata/clock.ts';
+import { REAL_TIME } from '../../../hal/firmata/clock.ts';
 import type { Problem } from '../../../hal/firmata/errors.ts';
 import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
 import { portNamed } from '../../../hal/firmata/ports.ts';
@@ -25,7 +25,7 @@ export async function realSession(wanted: string, config: RepairConfig): Promise
   const opened = await openFirmataBoard({
     openLine: () => openSerialLine(portName),
     portName,
-    clock: REAL_CLOCK,
+    scheduler: REAL_TIME,
     tickS: TICK_S,
     limits: boardLimitsOf(config.unit),
     onNotice: (words) => printError(`board: ${words}\n`),

@@ -23,11 +23,12 @@ import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { beginRecord } from './begin-record.ts';
+import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
 import { openSession, type SessionOptions } from './open-session.ts';
 import { type JobEnd, runJob } from './run-job.ts';
 import type { Session } from './session.ts';
-import { SIMULATED_START } from './simulated-session.ts';
+import { speedWords } from './speed-words.ts';
 
 export interface RunOptions extends SessionOptions, PrepareOptions {
   /** The result as JSON on standard output; everything else goes to standard error. */
@@ -146,13 +147,12 @@ const OUTCOME: Readonly<Record<Outcome, string>> = {
 };
 
 function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
-  const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
     ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
-    `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
+    speedWords(end.boardS, wallS),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -3,7 +3,7 @@
  * order in which these start and stop, so that outputs are safe and the journal is closed whatever
  * happens. The caller chooses the procedure and uses its result.
  */
-
+import { tap } from 'rxjs';
 import { journalConsumer } from '../../app/journal-consumer.ts';
 import { type Consumer, createPipeline, type Tick } from '../../app/pipeline.ts';
 import type { ControllerState, ProcedureTypes } from '../../control/controller-state.ts';
@@ -109,13 +109,17 @@ const consumersOf = <P extends ProcedureTypes>(
   to: {
     readonly journal: Journal;
     readonly watcher: Pick<EndWatcher<P>, 'take'>;
-    readonly panel: Pick<LivePanel<P>, 'take'>;
+    readonly panel: Pick<LivePanel<P>, 'follow'>;
   },
 ): readonly Consumer<P>[] => [
-  { name: 'journal', take: journalConsumer(to.journal, keeps) },
-  { name: 'end', take: to.watcher.take },
-  { name: 'panel', take: to.panel.take },
-  { name: 'person', take: ({ frame, outputs }) => session.person?.(frame.timeS, outputs.display) },
+  { name: 'journal', follow: journalConsumer(to.journal, keeps) },
+  { name: 'end', follow: ({ ticks$ }) => ticks$.pipe(tap(to.watcher.take)) },
+  { name: 'panel', follow: to.panel.follow },
+  {
+    name: 'person',
+    follow: ({ ticks$ }) =>
+      ticks$.pipe(tap(({ frame, outputs }) => session.person?.(frame.timeS, outputs.display))),
+  },
 ];
 
 const typedFor = <P extends ProcedureTypes>(

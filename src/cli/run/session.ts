@@ -1,7 +1,6 @@
 /**
  * The session in which a procedure runs, on any kind of board: the board, the passing of its time,
- * and the keys and views of the person. `simulated-session.ts` and `real-session.ts` make one;
- * `run-procedure.ts` uses it.
+ * and the keys and views of the person. `open-session.ts` makes one; `run-procedure.ts` uses it.
  */
 import type { Board } from '../../../hal/board.ts';
 import type { DisplayLines, Request } from '../../core/frame.ts';

@@ -2,11 +2,12 @@
  * One unattended repair on the simulated board as fast as possible, and its result: no panel, no
  * journal. `simulate-command.ts` decides which runs are made and how they are shown.
  */
+import { merge, tap } from 'rxjs';
 import { createSimulatedBoard } from '../../../sim/board/simulated-board.ts';
-import { createPipeline } from '../../app/pipeline.ts';
+import { type Consumer, createPipeline } from '../../app/pipeline.ts';
 import type { EndReason, Event, Measurement, Outcome } from '../../core/events.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
-import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
+import type { Repair, RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { createPacer } from './pace.ts';
 import type { ScenarioOptions } from './simulated-scenario.ts';
 import { scenarioOf } from './simulated-scenario.ts';
@@ -46,12 +47,16 @@ export async function simulatedRun(
     faults.push(error);
     pacer.stop();
   };
-  const take = (tick: { frame: { timeS: number }; events: readonly Event[] }): void => {
-    boardS = tick.frame.timeS;
-    if (tick.events.length > 0) events.push(...tick.events);
-    if (boardS > LONGEST_S) fail(new Error('the run did not end'));
+  const clock = ({ timeS }: { readonly timeS: number }): void => {
+    boardS = timeS;
+    if (boardS > LONGEST_S) fail(new Error('the run did not come to its end'));
   };
-  const pipeline = createPipeline(board, REPAIR, config, [{ name: 'result', take }], {
+  const result: Consumer<Repair> = {
+    name: 'result',
+    follow: ({ readings$, events$ }) =>
+      merge(readings$.pipe(tap(clock)), events$.pipe(tap((event) => events.push(event)))),
+  };
+  const pipeline = createPipeline(board, REPAIR, config, [result], {
     onConsumerError: (_, error) => fail(error),
     onFault: fail,
     onEnd: () => pacer.stop(),

@@ -3,6 +3,7 @@
  * A table here selects the events that a person needs; the journal keeps them all.
  */
 
+import type { DoseSoFar } from '../../control/procedure.ts';
 import type { Event, Measurement } from '../../core/events.ts';
 import { STEP_NUMBERS } from '../../core/phases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
@@ -14,6 +15,9 @@ export function eventLine(event: Event): string | null {
   const words = wordsOf(event);
   return words === null ? null : escapedValue(`${clock(event.timeS)}  ${words}`);
 }
+
+export const doseLine = ({ timeS, doseJPerM2, targetJPerM2 }: DoseSoFar): string =>
+  `${clock(timeS)}        dose so far ${joules(doseJPerM2)} of ${joules(targetJPerM2)} J/cm2`;
 
 function wordsOf(event: Event): string | null {
   switch (event.kind) {

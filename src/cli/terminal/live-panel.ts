@@ -1,12 +1,15 @@
 /**
- * The panel while a procedure runs: a picture on a terminal, otherwise one line for each event.
- * `live-drawing.ts` decides how often it is drawn, the procedure what it contains.
+ * The panel while a procedure runs: a picture on a terminal, and without one a line for each event
+ * and for each quarter of a dose. How often it is drawn is left to `live-drawing.ts`, what stands in
+ * it to the procedure.
  */
-
-import type { Tick } from '../../app/pipeline.ts';
+import { distinctUntilChanged, filter, map, merge, type Observable, tap } from 'rxjs';
+import type { Streams, Tick } from '../../app/pipeline.ts';
 import type { ProcedureTypes } from '../../control/controller-state.ts';
+import type { DoseSoFar } from '../../control/procedure.ts';
 import type { Event } from '../../core/events.ts';
 import { escapedValue } from '../../core/plain-text.ts';
+import { doseLine } from './event-lines.ts';
 import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 
 export interface Showing<P extends ProcedureTypes> {
@@ -16,7 +19,10 @@ export interface Showing<P extends ProcedureTypes> {
   readonly lineOf: (event: Event) => string | null;
 }
 
-export type LivePanel<P extends ProcedureTypes> = LiveDrawing<Tick<P>>;
+export interface LivePanel<P extends ProcedureTypes>
+  extends Pick<LiveDrawing<Tick<P>>, 'aside' | 'close'> {
+  readonly follow: (streams: Streams<P>) => Observable<unknown>;
+}
 
 export async function createLivePanel<P extends ProcedureTypes>(
   out: NodeJS.WriteStream,
@@ -24,16 +30,28 @@ export async function createLivePanel<P extends ProcedureTypes>(
   typed: () => string,
 ): Promise<LivePanel<P>> {
   if (out.isTTY) {
-    return createLiveDrawing(out, (tick, colour) => pictureOf(tick, colour, typed()));
+    const drawing = await createLiveDrawing<Tick<P>>(out, (tick, colour) =>
+      pictureOf(tick, colour, typed()),
+    );
+    return { ...drawing, follow: ({ ticks$ }) => ticks$.pipe(tap(drawing.take)) };
   }
   return {
-    take: ({ events }) => {
-      for (const event of events) {
-        const line = lineOf(event);
-        if (line !== null) out.write(`${escapedValue(line)}\n`);
-      }
-    },
+    follow: ({ events$, dose$ }) =>
+      merge(events$.pipe(map(lineOf)), dose$.pipe(eachQuarter, map(doseLine))).pipe(
+        filter((line) => line !== null),
+        tap((line) => out.write(`${escapedValue(line)}\n`)),
+      ),
     aside: (write) => write(),
     close: () => undefined,
   };
 }
+
+/** The first of each quarter of the target, short of the whole, which has an event of its own. */
+const eachQuarter = (dose$: Observable<DoseSoFar>): Observable<DoseSoFar> => {
+  const quarterOf = ({ doseJPerM2, targetJPerM2 }: DoseSoFar): number =>
+    Math.floor((4 * doseJPerM2) / targetJPerM2);
+  return dose$.pipe(
+    distinctUntilChanged((before, now) => quarterOf(before) === quarterOf(now)),
+    filter((dose) => quarterOf(dose) >= 1 && quarterOf(dose) < 4),
+  );
+};

@@ -3,11 +3,13 @@
  * Numbers keep their units and are written by `report/words.ts`. The sentences claim a process
  * within its limits and nothing about the glass.
  */
+
 import type { EndReason, Outcome } from '../../core/events.ts';
 import type { CuredPortion, DoseResult } from '../../report/report-dose.ts';
 import { headlineOf, RESERVATION_ROWS, type ReservationId } from '../../report/reservations.ts';
 import type { Verdict } from '../../report/verdict.ts';
 import type { AssessmentFacts } from '../facts.ts';
+import { withArticle } from '../with-article.ts';
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 
@@ -152,7 +154,7 @@ export const ENGLISH: CertificateWords = {
     unit: 'Unit',
   },
   simulated: (boardKind) =>
-    `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on a ${boardKind}.`,
+    `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(boardKind)}.`,
   simulatedTime: 'simulated time',
   notRecorded: 'not recorded',
   removedOn: (day) => `personal data removed on ${day}`,

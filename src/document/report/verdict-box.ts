@@ -18,6 +18,7 @@ import {
   OUTCOME_WORDS,
 } from '../../report/words.ts';
 import type { Block, Tile } from '../blocks.ts';
+import { withArticle } from '../with-article.ts';
 import { inputRowsOf } from './inputs.ts';
 import { verdictHeadline } from './reservation-rows.ts';
 import { coverageWords } from './uncertainty.ts';
@@ -26,7 +27,7 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
   simulated
     ? {
         kind: 'banner',
-        text: `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on a ${board.kind}, and its job, resin and readings are invented.`,
+        text: `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(board.kind)}, and its job, resin and readings are invented.`,
       }
     : null;
 

@@ -180,6 +180,7 @@ export const GUIDED: Procedure<Guided> = {
   stoppedBy: ({ by, why }) =>
     by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
   snapshotOf: guidedSnapshotOf,
+  doseOf: () => null,
   subjectOf: ({ step, points }) => `${step} ${points.length}`,
   detailOf: ({ entry }) => entry?.steps ?? null,
   faceOf: guidedFaceOf,

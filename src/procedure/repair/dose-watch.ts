@@ -10,7 +10,7 @@ import type { PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
 import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
-import { ALARM_TABLE } from '../../safety/alarm-table.ts';
+import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
@@ -28,7 +28,7 @@ export function countLight(
 }
 
 const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
-const TOO_BRIGHT = ALARM_TABLE.findIndex(({ id }) => id === 'light-too-bright');
+const TOO_BRIGHT = placeOfAlarm('light-too-bright');
 
 /**
  * More light than this lamp can give buys no dose, from the first tick on. The alarm for it comes
@@ -65,7 +65,7 @@ export function cureInHand(
   };
 }
 
-const NOT_DARK = ALARM_TABLE.findIndex(({ id }) => id === 'light-not-dark');
+const NOT_DARK = placeOfAlarm('light-not-dark');
 
 /** What the light sensor alone shows: dark within its zero error, or standing still. */
 export function lightSeen(

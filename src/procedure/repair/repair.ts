@@ -67,6 +67,7 @@ export const REPAIR: Procedure<Repair> = {
     shown: { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' },
   }),
   snapshotOf: repairSnapshotOf,
+  doseOf: (snapshot) => snapshot,
   subjectOf: ({ phase, cycle }) => `${phase} ${cycle}`,
   detailOf: () => null,
   faceOf: (seen, state, snapshot, config) => faceOf(repairViewOf(seen, state, snapshot, config)),

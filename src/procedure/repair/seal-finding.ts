@@ -58,7 +58,7 @@ export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
   if (rise === null) {
     return {
       finding: 'unclear',
-      why: 'Too few readings',
+      why: 'too-few-readings',
       leakRatePaM3PerS: null,
       leakRateUncertaintyPaM3PerS: null,
       risePlateauPa: null,
@@ -75,8 +75,26 @@ export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
   };
 }
 
-/** The only ambiguity that a longer pull may resolve: it removes adsorbed gas and leaves water. */
-export const VAPOUR_UNCLEAR: SealWhy = 'Water or outgassing?';
+/** The one doubt that a longer pull may settle: it carries off what is adsorbed and leaves water. */
+export const VAPOUR_UNCLEAR: SealWhy = 'water-or-outgassing';
+
+/** In the words of the record; a catalogue has words of its own for the display. */
+export const SEAL_WHY_WORDS: Readonly<Record<SealWhy, string>> = {
+  'too-few-readings': 'Too few readings',
+  'jumps-when-closed': 'Jumps when closed',
+  'rises-in-a-line': 'Rises in a line',
+  'close-to-the-limit': 'Close to the limit',
+  'vacuum-stays': 'The vacuum stays',
+  'rises-on-and-on': 'Rises on and on',
+  'glass-unknown': 'Glass temp. unknown',
+  'rises-past-water': 'Rises past water',
+  'leak-or-vapour': 'Leak or vapour?',
+  'still-rising': 'Still rising at end',
+  'pressure-falls': 'Pressure falls',
+  'levels-below-water': 'Levels below water',
+  'levels-like-water': 'Levels like water',
+  'water-or-outgassing': 'Water or outgassing?',
+};
 
 type Named = readonly [finding: SealFinding, why: SealWhy, slopePaPerS: number];
 
@@ -86,12 +104,12 @@ function nameOf(rise: Rise, test: SealTest): Named {
   // A leak so large that it is over before the watch begins leaves no slope to see.
   if (rise.startPa - test.isolatedPa > JUMP_PA) {
     const jumped = (rise.firstPa - test.isolatedPa) / test.settledS;
-    return ['leak', 'Jumps when closed', Math.max(best, jumped)];
+    return ['leak', 'jumps-when-closed', Math.max(best, jumped)];
   }
   if (rise.shape === 'straight') {
-    if (low > limit) return ['leak', 'Rises in a line', best];
-    if (high > limit) return ['unclear', 'Close to the limit', best];
-    return ['tight', 'The vacuum stays', best];
+    if (low > limit) return ['leak', 'rises-in-a-line', best];
+    if (high > limit) return ['unclear', 'close-to-the-limit', best];
+    return ['tight', 'vacuum-stays', best];
   }
   return nameOfBend(rise, test, limit);
 }
@@ -105,15 +123,15 @@ function nameOfBend(
   const unclear = (why: SealWhy): Named => ['unclear', why, best];
   // Where the plateau is the air pressure itself, the leak rate is the inflow when the watch began.
   const firstSlope = best + (heightPa.best / tauS) * Math.exp(-settledS / tauS);
-  if (low > limit) return ['leak', 'Rises on and on', Math.max(best, firstSlope)];
-  if (glassK === null) return unclear('Glass temp. unknown');
+  if (low > limit) return ['leak', 'rises-on-and-on', Math.max(best, firstSlope)];
+  if (glassK === null) return unclear('glass-unknown');
   const waterPa = waterSaturationPa(glassK);
   const pastWater = heightPa.low > WATER_TO * waterPa;
-  if (pastWater && firstSlope > limit) return ['leak', 'Rises past water', firstSlope];
-  if (high > limit) return unclear('Leak or vapour?');
-  if (pastWater || tauS * TAUS_TO_SEE > watchedS) return unclear('Still rising at end');
-  if (heightPa.high < 0) return unclear('Pressure falls');
-  if (heightPa.high < WATER_FROM * waterPa) return ['outgassing', 'Levels below water', best];
-  if (heightPa.low > WATER_FROM * waterPa) return ['moisture', 'Levels like water', best];
+  if (pastWater && firstSlope > limit) return ['leak', 'rises-past-water', firstSlope];
+  if (high > limit) return unclear('leak-or-vapour');
+  if (pastWater || tauS * TAUS_TO_SEE > watchedS) return unclear('still-rising');
+  if (heightPa.high < 0) return unclear('pressure-falls');
+  if (heightPa.high < WATER_FROM * waterPa) return ['outgassing', 'levels-below-water', best];
+  if (heightPa.low > WATER_FROM * waterPa) return ['moisture', 'levels-like-water', best];
   return unclear(VAPOUR_UNCLEAR);
 }

@@ -11,7 +11,7 @@ import type { Profile } from '../profile.ts';
 import type { AirDemand } from '../regulation.ts';
 import { addReading, NO_RISE, riseOf } from '../rise.ts';
 import { nextCycle } from './cycles.ts';
-import { type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
+import { SEAL_WHY_WORDS, type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
 
 /** Length of one longer pull, and how many are tried before the job proceeds; demo. */
 const LONG_PULL_S = 60;
@@ -54,7 +54,7 @@ function endWatch(state: ProcedureState, context: PhaseContext): Step | null {
     isolatedPa: state.isolatedPa,
     glassK,
   });
-  const { to, patch, why = verdict.why } = wayOn(verdict, state, context);
+  const { to, patch, why = SEAL_WHY_WORDS[verdict.why] } = wayOn(verdict, state, context);
   return {
     to,
     patch: { ...patch, leakRatePaM3PerS: verdict.leakRatePaM3PerS, sealWhy: verdict.why },
@@ -82,7 +82,7 @@ function wayOn(
       if (pullsLeft) return pullLonger;
       return {
         ...nextCycle(state, context),
-        why: `${why}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
+        why: `${SEAL_WHY_WORDS[why]}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
       };
     case 'unclear':
       return why === VAPOUR_UNCLEAR && pullsLeft ? pullLonger : byHand('test-again');

@@ -2,7 +2,7 @@
  * Finds repairs in the index: a filter as data, one condition a field, newest first, page by page.
  * Every condition has an index (schema.ts). The command checks what a person typed.
  */
-import type { Database } from 'better-sqlite3';
+import type { Database } from './sqlite.ts';
 import { REPAIR_COLUMNS, type RepairRow } from './store-rows.ts';
 
 /** Result columns that a filter may ask for, and where each is stored. */

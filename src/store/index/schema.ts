@@ -4,7 +4,8 @@
  * corrects its errors. Everything can be rebuilt from the chain. The line of each entry is stored
  * too, so that a lost chain can be restored.
  */
-import type { Database } from 'better-sqlite3';
+import type { Database } from './sqlite.ts';
+import { inTransaction, pragmaOf } from './statements.ts';
 
 interface Migration {
   readonly version: number;
@@ -97,15 +98,15 @@ export const MIGRATIONS: readonly Migration[] = [
 export const SCHEMA_VERSION = MIGRATIONS.at(-1)?.version ?? 0;
 
 export const versionOf = (database: Database): number =>
-  database.pragma('user_version', { simple: true }) as number;
+  pragmaOf(database, 'user_version') as number;
 
 /** Migrates a database of this version or an older one. */
 export function migrate(database: Database): void {
   for (const { version, sql } of MIGRATIONS) {
     if (versionOf(database) >= version) continue;
-    database.transaction(() => {
+    inTransaction(database, () => {
       database.exec(sql);
-      database.pragma(`user_version = ${version}`);
-    })();
+      database.exec(`PRAGMA user_version = ${version}`);
+    });
   }
 }

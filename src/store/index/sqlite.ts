@@ -1,15 +1,36 @@
 /**
- * Loads the SQLite module where possible: it is compiled for one version of Node and may be
- * missing. Only the index needs it; the chain does not. It is loaded once, on first use.
+ * SQLite for the index: the npm module where it can be loaded, and what Node itself brings where it is
+ * silent. The module is compiled for one version of Node and may be missing. Only the index needs it; the
+ * chain does not. Loaded once, and only when somebody asks.
  */
 import { createRequire as loaderFrom } from 'node:module';
 import { versions } from 'node:process';
-import type BetterSqlite from 'better-sqlite3';
+
+/** What both give alike, spelled alike; all that the index asks for. */
+export interface Statement {
+  readonly run: (...values: readonly unknown[]) => unknown;
+  /** Undefined where there is no row. */
+  readonly get: (...values: readonly unknown[]) => unknown;
+  readonly all: (...values: readonly unknown[]) => unknown[];
+  readonly iterate: (...values: readonly unknown[]) => Iterable<unknown>;
+}
+
+export interface Database {
+  readonly prepare: (sql: string) => Statement;
+  readonly exec: (sql: string) => unknown;
+  /** A second time does nothing. */
+  readonly close: () => unknown;
+}
+
+type Open = (path: string, readOnly: boolean) => Database;
 
 export type Sqlite =
-  | { readonly ok: true; readonly Database: typeof BetterSqlite }
+  | { readonly ok: true; readonly open: Open }
   /** In words for a person. */
   | { readonly ok: false; readonly why: string; readonly remedy: string };
+
+/** How long one program waits for another that writes. */
+const BUSY_MS = 10_000;
 
 const load = loaderFrom(import.meta.url);
 let loaded: Sqlite | null = null;
@@ -26,35 +47,62 @@ export function loadSqlite(): Sqlite {
  */
 export const abortsOn = (nodeVersion: string): boolean => nodeVersion.startsWith('24.');
 
+/** Node's own SQLite is there from 22.5 on, and prints a warning until 24.15 and 25.7. */
+export function isSilentOn(nodeVersion: string): boolean {
+  const [major = 0, minor = 0] = nodeVersion.split('.').map(Number);
+  return major > 25 || (major === 25 && minor >= 7) || (major === 24 && minor >= 15);
+}
+
 function tried(): Sqlite {
-  if (abortsOn(versions.node)) {
+  const compiled = abortsOn(versions.node) ? ABORTS : opening(compiledModule);
+  if (compiled.ok || !isSilentOn(versions.node)) return compiled;
+  const builtIn = opening(builtInModule);
+  return builtIn.ok ? builtIn : compiled;
+}
+
+function compiledModule(): Open {
+  const Compiled = load('better-sqlite3');
+  return (path, readOnly) => new Compiled(path, { readonly: readOnly, timeout: BUSY_MS });
+}
+
+function builtInModule(): Open {
+  const { DatabaseSync } = load('node:sqlite');
+  return (path, readOnly) => {
+    const database = new DatabaseSync(path, { readOnly, timeout: BUSY_MS });
     return {
-      ok: false,
-      why: 'may end the program on Node 24',
-      remedy: `another version of Node with ${REBUILD}`,
+      prepare: (sql) => database.prepare(sql),
+      exec: (sql) => database.exec(sql),
+      close: () => {
+        if (database.isOpen) database.close();
+      },
     };
-  }
+  };
+}
+
+function opening(openerOf: () => Open): Sqlite {
   try {
-    const Database = load('better-sqlite3') as typeof BetterSqlite;
-    // The native half is loaded with the first database, not with the module.
-    new Database(':memory:').close();
-    return { ok: true, Database };
+    const open = openerOf();
+    // The compiled half is loaded by the first database, not with the module.
+    open(':memory:', false).close();
+    return { ok: true, open };
   } catch (error) {
     return { ok: false, ...reasonOf(error) };
   }
 }
 
-/** Throws where the module cannot be loaded, so check first. */
-export function openSqlite(
-  path: string,
-  options: BetterSqlite.Options = {},
-): BetterSqlite.Database {
+/** Throws where no SQLite can be loaded: ask first. */
+export function openSqlite(path: string, readOnly = false): Database {
   const sqlite = loadSqlite();
   if (!sqlite.ok) throw new Error(`the SQLite module ${sqlite.why}`);
-  return new sqlite.Database(path, options);
+  return sqlite.open(path, readOnly);
 }
 
 const REBUILD = '`npm rebuild better-sqlite3`';
+const ABORTS: Sqlite = {
+  ok: false,
+  why: 'may end the program on Node 24',
+  remedy: 'Node 24.15 or later, which has its own,',
+};
 const REASONS: Readonly<Record<string, { readonly why: string; readonly remedy: string }>> = {
   ERR_DLOPEN_FAILED: { why: 'is compiled for another version of Node', remedy: REBUILD },
   MODULE_NOT_FOUND: { why: 'is not installed', remedy: '`npm ci`' },

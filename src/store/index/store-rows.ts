@@ -3,9 +3,10 @@
  * by field. Bodies are read leniently, because an entry in the chain must be findable even where
  * another version wrote it. find.ts decides how rows are found.
  */
-import type { Database } from 'better-sqlite3';
 import { isTrueAt, listAt, numberAt, textAt } from '../../core/fields.ts';
 import { type ChainEntry, encodeEntry } from '../chain/chain-entry.ts';
+import type { Database } from './sqlite.ts';
+import { inTransaction } from './statements.ts';
 
 /** A repair by column, as stored in SQLite. */
 export interface RepairRow {
@@ -148,10 +149,10 @@ export function deletePersonal(database: Database, seqs: readonly number[]): voi
   const columns = database.prepare(
     'UPDATE repairs SET technician = NULL, vehicle = NULL, customer = NULL WHERE seq = ?',
   );
-  database.transaction(() => {
+  inTransaction(database, () => {
     for (const seq of seqs) {
       rows.run(seq);
       columns.run(seq);
     }
-  })();
+  });
 }

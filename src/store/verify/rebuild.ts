@@ -5,15 +5,15 @@
  * are kept under other names. The caller enters jobs that have no entry.
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
-import type { Database } from 'better-sqlite3';
 import { openPrivate } from '../../journal/private-file.ts';
 import { CHAIN_START, type ChainHead, expectedHash, parseEntry } from '../chain/chain-entry.ts';
 import { withChainLock } from '../chain/chain-lock.ts';
 import { endFinding, type Finding } from '../chain/finding.ts';
 import { chainPath, databasePath } from '../chain/paths.ts';
-import { catchUp, headOf, isDatabaseError } from '../index/index-file.ts';
+import { catchUp, headOf } from '../index/index-file.ts';
 import { migrate } from '../index/schema.ts';
-import { loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { type Database, loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { isDatabaseError, whileOpen } from '../index/statements.ts';
 import { chainLinks } from './verify-chain.ts';
 
 export interface Rebuilt {
@@ -125,9 +125,9 @@ function follows(line: string | undefined, head: ChainHead): boolean {
 function databaseLines(folder: string): ReadonlyMap<number, string> {
   const lines = new Map<number, string>();
   readOld(folder, (database) => {
-    const rows = database.prepare('SELECT seq, line FROM entries ORDER BY seq').raw().iterate();
+    const rows = database.prepare('SELECT seq, line FROM entries ORDER BY seq').iterate();
     for (const row of rows) {
-      const [seq, line] = row as [number, string];
+      const { seq, line } = row as { readonly seq: number; readonly line: string };
       lines.set(seq, line);
     }
   });
@@ -137,15 +137,11 @@ function databaseLines(folder: string): ReadonlyMap<number, string> {
 /** Null where the old database is missing or damaged, or cannot be read. */
 function readOld<T>(folder: string, action: (database: Database) => T): T | null {
   if (!loadSqlite().ok || !existsSync(databasePath(folder))) return null;
-  let database: Database | null = null;
   try {
-    database = openSqlite(databasePath(folder), { readonly: true });
-    return action(database);
+    return whileOpen(openSqlite(databasePath(folder), true), action);
   } catch (error) {
     if (!isDatabaseError(error)) throw error;
     return null;
-  } finally {
-    database?.close();
   }
 }
 
@@ -165,14 +161,11 @@ function newDatabase(folder: string, mark: string): readonly string[] {
   const fresh = `${path}.new`;
   rmSync(fresh, { force: true });
   closeSync(openPrivate(fresh, 'wx'));
-  const database = openSqlite(fresh);
-  try {
-    database.pragma('synchronous = OFF');
+  whileOpen(openSqlite(fresh), (database) => {
+    database.exec('PRAGMA synchronous = OFF');
     migrate(database);
     catchUp(folder, database, 'lenient');
-  } finally {
-    database.close();
-  }
+  });
   const file = openSync(fresh, 'r+');
   fsyncSync(file);
   closeSync(file);

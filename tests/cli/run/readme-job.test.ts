@@ -27,7 +27,7 @@ beforeAll(async () => {
     '--manual': ['--speed', 'max'],
   };
   const done: Ended[] = [];
-  for (const words of commandsOf('A whole job')) {
+  for (const words of commandsOf('Five things a user does')) {
     done.push(
       await runProgram(
         words.flatMap((word) => instead[word] ?? [word]),

@@ -139,7 +139,11 @@ describe('something goes wrong', () => {
     const run = runGuided({
       procedure: 'uv',
       faults: [
-        { kind: 'shield-opened', from: { step: 'U4', afterS: 20 }, mendedBy: 'close-shield' },
+        {
+          kind: 'shield-opened',
+          from: { step: 'light-settle', afterS: 20 },
+          mendedBy: 'close-shield',
+        },
       ],
     });
     expect(alarmsOf(run)).toEqual(['shield-open']);
@@ -151,7 +155,7 @@ describe('something goes wrong', () => {
   test('a dead pump is told, and a person who has tried often enough stops', () => {
     const run = runGuided({
       procedure: 'pressure',
-      faults: [{ kind: 'pump-dead', from: { step: 'P6', afterS: 0.1 } }],
+      faults: [{ kind: 'pump-dead', from: { step: 'vacuum-pull', afterS: 0.1 } }],
     });
     expect(new Set(alarmsOf(run))).toEqual(new Set(['pump-no-effect']));
     expect(run.last.state.endReason).toBe('stopped-by-person');
@@ -161,7 +165,7 @@ describe('something goes wrong', () => {
   test('a board that falls silent under vacuum is safe by itself, and nothing goes on alone', () => {
     const run = runGuided({
       procedure: 'health',
-      faults: [{ kind: 'link-mute', from: { step: 'H6', afterS: 5 }, lastsS: 2 }],
+      faults: [{ kind: 'link-mute', from: { step: 'leak-watch', afterS: 5 }, lastsS: 2 }],
     });
     expect(alarmsOf(run)).toContain('link-lost');
     expect(resultOf(run, 'health').passed).toBe(true);

@@ -80,7 +80,7 @@ describe('a rise that levels off', () => {
     expect(finding(atCold, { glassK: 296.15 })).toBe('outgassing');
     expect(named(atCold, { glassK: null })).toMatchObject({
       finding: 'unclear',
-      why: 'Glass temp. unknown',
+      why: 'glass-unknown',
     });
   });
 
@@ -116,7 +116,7 @@ describe('a rise that levels off', () => {
 test('without a rise nothing is stated, and the reason fits the display', () => {
   expect(named(null)).toEqual({
     finding: 'unclear',
-    why: 'Too few readings',
+    why: 'too-few-readings',
     leakRatePaM3PerS: null,
     leakRateUncertaintyPaM3PerS: null,
     risePlateauPa: null,

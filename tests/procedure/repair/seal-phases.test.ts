@@ -118,7 +118,7 @@ describe('the finding leads on', () => {
 
   test('what cannot be told to another test by a person, who reads why', () => {
     const unknown = watch(level(WATER_PA), {}, { glassK: null });
-    expect(unknown.state).toMatchObject({ phase: 'test-again', sealWhy: 'Glass temp. unknown' });
+    expect(unknown.state).toMatchObject({ phase: 'test-again', sealWhy: 'glass-unknown' });
   });
 
   test('what is water or outgassing to a longer pull first, and to a person after two', () => {
@@ -126,7 +126,7 @@ describe('the finding leads on', () => {
     const noisy = (t: number) => level(0.6 * WATER_PA)(t) + 800 * Math.sin(1000 * Math.sin(20 * t));
     expect(watch(noisy).state).toMatchObject({
       phase: 'long-pull',
-      sealWhy: 'Water or outgassing?',
+      sealWhy: 'water-or-outgassing',
     });
     expect(watch(noisy, { longPulls: 2 }).state.phase).toBe('test-again');
   });

@@ -254,7 +254,7 @@ describe('faults as data', () => {
     const numbered = from({ step: '5.2', afterS: 3 });
     expect(numbered.ok && numbered.value.from).toEqual({ step: 'vacuum-dwell', afterS: 3 });
     const marked = from({ step: 'P6', afterS: 0 });
-    expect(marked.ok && marked.value.from).toEqual({ step: 'P6', afterS: 0 });
+    expect(marked.ok && marked.value.from).toEqual({ step: 'vacuum-pull', afterS: 0 });
     expect(from({ step: '5.99', afterS: 3 }).ok).toBe(false);
     expect(from({ phase: 'no-such-phase', afterS: 3 }).ok).toBe(false);
   });

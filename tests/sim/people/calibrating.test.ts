@@ -5,18 +5,18 @@ import { GUIDED_HAND_WORK } from '../../../sim/people/guided-hands.ts';
 import { createReferenceInstrument } from '../../../sim/people/reference-instruments.ts';
 import { createChance } from '../../../sim/random.ts';
 import type { DisplayLines } from '../../../src/core/frame.ts';
-import { STEP_IDS, STEP_MARKS } from '../../../src/core/guided-events.ts';
+import { STEP_IDS } from '../../../src/core/guided-events.ts';
 import { GUIDED_STEPS } from '../../../src/procedure/guided/progress.ts';
 
 describe('the person', () => {
   test('has a habit for every step that asks somebody, and for none that asks nobody', () => {
     const asked = STEP_IDS.filter((id) => GUIDED_STEPS[id].kind !== 'automatic');
-    expect(Object.keys(GUIDED_HABITS).sort()).toEqual(asked.map((id) => STEP_MARKS[id]).sort());
+    expect(Object.keys(GUIDED_HABITS).sort()).toEqual([...asked].sort());
   });
 
   test('hands work only in steps that somebody confirms', () => {
     const habits = Object.keys(GUIDED_HABITS);
-    for (const mark of Object.keys(GUIDED_HAND_WORK)) expect(habits).toContain(mark);
+    for (const step of Object.keys(GUIDED_HAND_WORK)) expect(habits).toContain(step);
   });
 
   test('dials the number that the reference showed when it was read, and then takes it', () => {

@@ -6,9 +6,10 @@
  */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { SchedulerLike } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
-import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { REAL_TIME } from '../../hal/firmata/clock.ts';
 import { createSimulatedBoard } from '../../sim/board/simulated-board.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import builtInProfile from '../../src/app/defaults/profile.json' with { type: 'json' };
@@ -32,10 +33,9 @@ if (skip !== null) console.warn(`whole repair over the pseudo-terminal ${skip}`)
 
 /** So much slower than the wall's. */
 const SLOW = 20;
-const SLOW_CLOCK: HostClock = {
-  nowS: () => REAL_CLOCK.nowS() / SLOW,
-  every: (periodS, run) => REAL_CLOCK.every(periodS, run),
-  sleep: (seconds) => REAL_CLOCK.sleep(seconds),
+const SLOW_TIME: SchedulerLike = {
+  now: () => REAL_TIME.now() / SLOW,
+  schedule: REAL_TIME.schedule,
 };
 
 /** Every step of a repair, with short waits. */
@@ -133,7 +133,7 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
       scenario,
       pace: { lockStepPatienceMs: 30_000 },
     });
-    const board = await openOverPty(emulator.link, 0.05, SLOW_CLOCK);
+    const board = await openOverPty(emulator.link, 0.05, SLOW_TIME);
     const real = await runOn(board, untilComplete, realFolder, 'emulated');
     const truth = await emulator.stop();
     const simulatedBoard = createSimulatedBoard(scenario);

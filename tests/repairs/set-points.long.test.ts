@@ -1,0 +1,9 @@
+import { test } from 'vitest';
+import { chunksOf, expectFirstCycleWithin } from './first-cycle.ts';
+
+test.each(chunksOf(40, 200))(
+  'no limit is passed and set-points hold once settled: seeds from %d',
+  (...seeds) => {
+    for (const seed of seeds) expectFirstCycleWithin(seed);
+  },
+);
