@@ -19,7 +19,7 @@ export interface VirtualClock {
   /** Runs every `periodS` until the returned function is called. */
   readonly every: (periodS: number, run: () => void) => () => void;
   readonly sleep: (seconds: number) => Promise<void>;
-  /** Like `sleep`, without letting the streams in between. */
+  /** Like `sleep`, but the streams do not run in between. */
   readonly advance: (seconds: number) => void;
 }
 

@@ -1,7 +1,7 @@
 /**
  * A scripted person who calibrates: reads the display, does the hand work, reads the reference when
- * told to, remembers what it showed, and dials that number with two buttons. It knows steps and the
- * look of a number on the display, and nothing of the unit's arithmetic.
+ * asked, remembers its value, and dials that number with two buttons. It knows the steps and the
+ * format of a number on the display, and nothing of the unit's arithmetic.
  */
 import type { Button, DisplayLines } from '../../src/core/frame.ts';
 import type { StepId } from '../../src/core/guided-events.ts';

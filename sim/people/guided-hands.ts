@@ -1,6 +1,6 @@
 /**
- * What hands do at the bench in a guided procedure when a step is confirmed: a gauge or a blank plate
- * closes the hose, a radiometer takes the glass's place, the glass sensor goes into a bath.
+ * What hands do at the bench when a step of a guided procedure is confirmed: a gauge or a blank
+ * plate closes the hose, a radiometer replaces the glass, the glass sensor goes into a bath.
  */
 
 import type { StepId } from '../../src/core/guided-events.ts';

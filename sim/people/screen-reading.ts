@@ -22,7 +22,7 @@ const STEP_SHOWN: ReadonlyMap<string, SeenStep> = new Map<string, SeenStep>([
   ...STEP_IDS.map((step) => [STEP_MARKS[step], step] as const),
 ]);
 
-/** The step that a number or mark on the display stands for; null for one that no step has. */
+/** The step for a number or mark on the display; null for one that no step has. */
 export const stepShownAs = (shown: string): SeenStep | null => STEP_SHOWN.get(shown) ?? null;
 
 export const isPhase = (step: SeenStep): step is PhaseId => step in PHASES;

@@ -45,7 +45,7 @@ export type ProcedureAlarms = Pick<
   | 'profile'
 >;
 
-/** Light that was counted, at least, and what it is to reach; J/m2. */
+/** The least dose counted so far, and its target; J/m2. */
 export interface DoseSoFar {
   readonly timeS: number;
   readonly doseJPerM2: number;
@@ -104,7 +104,7 @@ export interface Procedure<P extends ProcedureTypes> {
   ) => P['snapshot'];
   /** Null in a procedure that cures nothing. */
   readonly doseOf: (snapshot: P['snapshot']) => DoseSoFar | null;
-  /** What the screen is about, beside the batch state; another subject closes its pages. */
+  /** The screen's subject, in addition to the batch state; a new subject closes its pages. */
   readonly subjectOf: (walk: P['walk']) => string;
   /** A detail that is shown at once when it changes: a number being dialled. */
   readonly detailOf: (walk: P['walk']) => number | null;

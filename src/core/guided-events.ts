@@ -7,7 +7,7 @@
 export const PROCEDURES = ['pressure', 'uv', 'temperature', 'health'] as const;
 export type ProcedureName = (typeof PROCEDURES)[number];
 
-/** The steps of each procedure in their order, which is what the display numbers them by. */
+/** The steps of each procedure in order; the display numbers them by it. */
 const STEPS = {
   pressure: [
     'pressure-look',
@@ -64,7 +64,7 @@ const LETTERS: Readonly<Record<ProcedureName, string>> = {
   health: 'H',
 };
 
-/** What the display shows of a step, a letter for the procedure and a number: never a key to anything. */
+/** A step's mark on the display, a letter for the procedure and a number: never used as a key. */
 export const STEP_MARKS = Object.fromEntries(
   PROCEDURES.flatMap((name) =>
     STEPS[name].map((step, place) => [step, `${LETTERS[name]}${place + 1}`]),

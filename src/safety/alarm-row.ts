@@ -103,7 +103,7 @@ export interface Setting {
 
 export interface AlarmRow {
   readonly id: AlarmId;
-  /** In the record; a catalogue has words of its own for the display. */
+  /** The title in the record; a catalogue has its own words for the display. */
   readonly title: string;
   readonly priority: AlarmPriority;
   readonly action: AlarmAction;

@@ -50,10 +50,10 @@ const WARNING = `The unit will move valves and pump and light its UV lamp. Wear 
 hands off what moves, and have the emergency stop within reach. Local codes and licensed
 practice decide how it may be supplied and used.`;
 
-/** Somebody stands at the bench, in real time. */
+/** A person is at the bench, in real time. */
 const AT_HAND = { manual: true, speed: 1, seed: 1, altitude: 60, fault: [] } as const;
 
-/** Where there is no unit to lay hands on; y and n answer questions here. */
+/** Keys for a bench without a unit to touch; y and n answer questions here. */
 const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
   '1': { kind: 'button', button: 'yes' },
   '2': { kind: 'button', button: 'no' },
@@ -62,7 +62,7 @@ const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
   '5': { kind: 'shield' },
 };
 const HAND_KEYS_LINE =
-  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield, the last two there and back';
+  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield; 4 and 5 toggle';
 
 const realHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the board at ${identity.serial}.`,
@@ -72,7 +72,7 @@ const realHead = ({ identity }: Board): readonly string[] => [
 const modelHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the ${identity.kind} ${identity.serial}, which says nothing about any wiring.`,
   HAND_KEYS_LINE,
-  'What takes a thumb on the hose, a breath or a loose wire can only be skipped (s).',
+  'Steps that need a thumb on the hose, a breath or a loose wire can only be skipped (s).',
 ];
 
 export async function bringUpCommand(options: BringUpOptions): Promise<number> {
@@ -127,7 +127,7 @@ async function walk(
     stopListening = listenToKeyNames(stdin, (name) => {
       press(KEYS[name]);
       const hand = HAND_KEYS[name];
-      // Nobody is asked for anything here: on a real board these keys do nothing.
+      // No request is made here: on a real board these keys do nothing.
       if (hand !== undefined) session.act(hand, () => undefined);
     });
     stdin.once('end', () => press('quit'));

@@ -27,17 +27,14 @@ export function addBringUpCommand(program: Command): void {
     .description('bring up a freshly wired unit: walk through the checklist, channel by channel');
   withBoardOptions(session, [], null)
     .option('--unit <file>', 'settings of the unit (JSON)')
-    .option('--step <id>', 'only this step; may be given again', collectStep, [])
-    .option('--records <folder>', 'where the result goes', 'records')
+    .option('--step <id>', 'only this step; repeatable', collectStep, [])
+    .option('--records <folder>', 'folder for the result', 'records')
     .option(
       '--stock',
       'a board with a stock Firmata firmware: shows the wires, drives nothing',
       false,
     )
-    .option(
-      '--unlock <words>',
-      'with --stock: the words that it asks for before it drives anything',
-    )
+    .option('--unlock <words>', 'with --stock: the phrase required before it drives anything')
     .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
     .action(async (options: Options) => {
       process.exitCode = await benchOrStock(options);
@@ -51,7 +48,7 @@ async function benchOrStock(options: Options): Promise<number> {
     return await (await import('./stock-command.ts')).stockCommand(port, unlock);
   }
   if (port === undefined && board === undefined) {
-    return refuse([`session needs --port NAME, --port auto or --board ${MODEL_BOARDS.join('|')}.`]);
+    return refuse([`bench needs --port NAME, --port auto or --board ${MODEL_BOARDS.join('|')}.`]);
   }
   return await (await import('./bring-up-command.ts')).bringUpCommand(options);
 }

@@ -109,7 +109,7 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
     for (const signal of SIGNALS) process.once(signal, () => resolve());
   });
   stopListening();
-  // Whoever closes the board drives everything low.
+  // Closing the board drives every output low.
   driving.unsubscribe();
   showing.unsubscribe();
 }

@@ -81,11 +81,11 @@ export async function guidedCommand(
 const onEmulated = ({ board, port }: GuidedOptions): boolean =>
   board === 'emulated' && port === undefined;
 
-/** On the standard error where the output is data. */
+/** On standard error where the output is data. */
 const sayBeside = ({ json }: GuidedOptions, lines: readonly string[]): void =>
   (json ? printError : print)(`${lines.join('\n')}\n`);
 
-/** Two on one second are told apart by a number behind it. */
+/** Two results in the same second are distinguished by a number. */
 function nameOf(procedure: ProcedureName, startedAt: string): string {
   const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;

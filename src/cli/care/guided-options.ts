@@ -39,7 +39,11 @@ export interface ReferenceOptions {
 
 export function withGuidedOptions(command: Command): Command {
   return withBoardOptions(command, ['manual', 'speed', 'seed', 'altitude', 'fault'])
-    .requiredOption('--by <name>', 'who does it; kept apart as personal data', someText(80))
+    .requiredOption(
+      '--by <name>',
+      'person in charge; kept separately as personal data',
+      someText(80),
+    )
     .option('--manual', 'you press the buttons and enter the numbers', false)
     .option(
       '--speed <times>',
@@ -47,8 +51,8 @@ export function withGuidedOptions(command: Command): Command {
       parseSpeed,
     )
     .option('--seed <n>', 'seed of the simulated bench, person and reference', parseSeed, 1)
-    .option('--altitude <m>', 'where the simulated bench stands', parseAltitude, 60)
-    .option('--fault <name>', 'something goes wrong: a name, or a file', collectFault, [])
+    .option('--altitude <m>', 'altitude of the simulated bench', parseAltitude, 60)
+    .option('--fault <name>', 'simulate a fault: a name, or a file', collectFault, [])
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--care <file>', "intervals and limits of the unit's care (JSON)")
     .option('--guided <file>', 'figures of the guided procedures (JSON)')

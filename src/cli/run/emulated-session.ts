@@ -1,7 +1,7 @@
 /**
- * The bench of a run on the emulated board: the real firmware image on an emulated chip, its pins wired
- * to the simulated plant, and the real host driver on a line in the same process. Loaded only when it
- * is asked for.
+ * The session of a run on the emulated board: the real firmware image on an emulated chip, its pins
+ * wired to the simulated plant, and the real host driver on a line in the same process. Loaded only
+ * on request.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -26,7 +26,7 @@ import type { Pacer, Speed } from './pace.ts';
 import type { OpenedSession, Session } from './session.ts';
 import { scenarioOf } from './simulated-scenario.ts';
 
-/** Of board time between two looks at whether to stop: no frame comes after the last. */
+/** Board time between two checks for a stop: no frame comes after the last. */
 const SLICE_S = 0.001;
 
 export async function emulatedSession(
@@ -94,7 +94,7 @@ async function openBoard(
   };
 }
 
-/** Whoever reads the display sees what the firmware has drawn on it. */
+/** A reader of the display sees what the firmware has drawn on it. */
 const readingItsDisplay = (session: Session, { display }: EmulatedBench): Session => {
   const { person } = session;
   return person === undefined
@@ -102,7 +102,7 @@ const readingItsDisplay = (session: Session, { display }: EmulatedBench): Sessio
     : { ...session, person: (timeS) => person(timeS, display()) };
 };
 
-/** As fast as asked for, or as it can where that is slower. */
+/** As fast as asked for, or as possible where that is slower. */
 function paceEmulated(clock: VirtualClock, speed: Speed): Pacer {
   let running = true;
   const go = async (): Promise<void> => {
@@ -124,7 +124,7 @@ function paceEmulated(clock: VirtualClock, speed: Speed): Pacer {
   };
 }
 
-/** Sources and bundle stand at different depths below the same root. */
+/** Sources and bundle are at different depths below the same root. */
 function readImage(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   const place = join('hal', 'firmware', 'image', imageFacts.file);

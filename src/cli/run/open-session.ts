@@ -1,4 +1,6 @@
-/** Opens what a procedure runs on: a real board where a port is named, else one that is no hardware. */
+/**
+ * Opens a session: on a real board where a port is named, otherwise on a simulated or emulated one.
+ */
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import type { BoardOptions } from './board-options.ts';
 import type { Crew, ModelOptions } from './model-session.ts';
@@ -7,7 +9,7 @@ import { simulatedSession } from './simulated-session.ts';
 
 export interface SessionOptions extends ModelOptions, BoardOptions {}
 
-/** What only one of them needs is loaded only for it: serial ports are native code. */
+/** Each kind is loaded only where it is used: serial ports are native code. */
 export async function openSession(
   options: SessionOptions,
   config: RepairConfig,

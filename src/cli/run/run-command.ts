@@ -92,8 +92,8 @@ async function run(
   });
   const wallS = (performance.now() - started) / 1000;
   tellWorking('Writing record, report and certificate');
-  // The chain holds the hash of report.json, and the pages show the entry's number, so that file is
-  // written first.
+  // The chain holds the hash of report.json, and the pages show the entry's number, so report.json
+  // is written first.
   const { journal } = await writeReport(journalPath, {
     pages: ['report'],
     formats: [],

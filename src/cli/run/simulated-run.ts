@@ -49,7 +49,7 @@ export async function simulatedRun(
   };
   const clock = ({ timeS }: { readonly timeS: number }): void => {
     boardS = timeS;
-    if (boardS > LONGEST_S) fail(new Error('the run did not come to its end'));
+    if (boardS > LONGEST_S) fail(new Error('the run did not end'));
   };
   const result: Consumer<Repair> = {
     name: 'result',

@@ -1,4 +1,4 @@
-/** The bench of a run on the simulated board, in lock-step with its pace. */
+/** The session of a run on the simulated board, in lock-step with its pace. */
 import { createSimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';

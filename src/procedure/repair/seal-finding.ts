@@ -75,10 +75,10 @@ export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
   };
 }
 
-/** The one doubt that a longer pull may settle: it carries off what is adsorbed and leaves water. */
+/** The only ambiguity that a longer pull may resolve: it removes adsorbed gas and leaves water. */
 export const VAPOUR_UNCLEAR: SealWhy = 'water-or-outgassing';
 
-/** In the words of the record; a catalogue has words of its own for the display. */
+/** The words of the record; a catalogue has its own words for the display. */
 export const SEAL_WHY_WORDS: Readonly<Record<SealWhy, string>> = {
   'too-few-readings': 'Too few readings',
   'jumps-when-closed': 'Jumps when closed',

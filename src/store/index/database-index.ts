@@ -1,4 +1,4 @@
-/** The database as an index: finds in tables what the chain says, and forgets what is removed. */
+/** The database as an index: finds the chain's entries in tables, and deletes what is removed. */
 import { type ChainEntry, type EntryKind, parseEntry } from '../chain/chain-entry.ts';
 import { findRepairs } from './find.ts';
 import { catchUp, headOf } from './index-file.ts';

@@ -65,7 +65,7 @@ function openDatabase(path: string, readOnly: boolean): Database {
       database.exec('PRAGMA journal_mode = WAL');
       database.exec('PRAGMA synchronous = FULL');
     }
-    // What is deleted is overwritten: personal data must not stay behind in free pages.
+    // Deleted data are overwritten: personal data must not remain in free pages.
     database.exec('PRAGMA secure_delete = ON');
     return database;
   } catch (error) {
@@ -74,7 +74,7 @@ function openDatabase(path: string, readOnly: boolean): Database {
   }
 }
 
-/** A database that is older or behind, before it is only read. */
+/** Brings an outdated database up to date before it is opened for reading only. */
 function bringUpToDate(folder: string): void {
   const path = databasePath(folder);
   const isBehind = (database: Database): boolean =>
@@ -99,7 +99,7 @@ function openSettled(folder: string, readOnly: boolean, there: boolean): OpenedI
   }
 }
 
-/** Catches up where it may, and says where index and chain do not agree. */
+/** Catches up where it may, and reports where index and chain disagree. */
 function settled(
   folder: string,
   database: Database,
@@ -169,7 +169,7 @@ const newer = (path: string, version: number): SettingsProblem => ({
   accepted: `a database of version ${SCHEMA_VERSION} or older (a newer program made this one)`,
 });
 
-/** Why this program must leave the database alone; null where it need not. */
+/** Why this program must not touch the database; null where it may. */
 export function newerDatabase(folder: string): SettingsProblem | null {
   const path = databasePath(folder);
   if (!loadSqlite().ok || !existsSync(path)) return null;
