@@ -1,7 +1,7 @@
 /**
- * The host's clock on an emulated bench: the same time as the board's, made by waiting. Whoever
- * sleeps lets the bench go on by milliseconds and, between them, whatever the streams have to do.
- * Several who sleep at once share the time: the first pushes, the others come along.
+ * The host's clock on an emulated bench: the same time as the board's, advanced by waiting. A
+ * sleeper advances the bench by milliseconds and, in between, lets the streams do their work.
+ * Several simultaneous sleepers share the time: the first advances it, the others follow.
  */
 import type { SchedulerLike } from 'rxjs';
 import { type Later, schedulerOn } from '../../hal/firmata/clock.ts';
@@ -19,7 +19,7 @@ export interface VirtualClock {
   /** Runs every `periodS` until the returned function is called. */
   readonly every: (periodS: number, run: () => void) => () => void;
   readonly sleep: (seconds: number) => Promise<void>;
-  /** Like `sleep`, without letting the streams in between. */
+  /** Like `sleep`, but the streams do not run in between. */
   readonly advance: (seconds: number) => void;
 }
 

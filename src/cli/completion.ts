@@ -1,7 +1,7 @@
 /**
- * `meniscus completion <shell>`: completion of commands and options by the shell, from the very
- * commands that the program has. Added last, when all of them are there. What a value may be is told
- * here where commander does not know it by itself.
+ * `meniscus completion <shell>`: shell completion of commands and options, derived from the
+ * program's actual commands. It is added last, when all of them are defined. Values that commander
+ * does not know are listed here.
  */
 import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
@@ -28,7 +28,7 @@ export function addCompletion(program: Command): void {
   }
   const command = program.commands.find((one) => one.name() === 'completion');
   command
-    ?.description('print a script that lets the shell complete commands and options')
+    ?.description('print a script for shell completion of commands and options')
     .addHelpText(
       'after',
       '\nExample: source <(meniscus completion bash)   (meniscus must be on the PATH: npm link)\n',

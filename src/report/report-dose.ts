@@ -1,8 +1,8 @@
 /**
- * What may be said of the dose: met only where it is shown to be, by guarded acceptance (JCGM
- * 106:2012, from memory): dose - k u at or over the target. Dose + k u under it is not met, and what
- * lies between is not shown. Cured apart, fill and pit are each judged by their own. A journal from before doses had an uncertainty is judged by the dose
- * as it was read, and says so.
+ * Judges the dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
+ * u is at or above the target, not met when dose + k u is below it, and not shown in between. Fill
+ * and pit cured apart are judged separately. A journal from before doses had an uncertainty is
+ * judged by the dose as it was read, and the result says so.
  */
 
 import type { Snapshot } from '../core/events.ts';
@@ -20,36 +20,36 @@ export interface DoseUncertainty {
   readonly coveragePercent: number | null;
   /** k u: the guard band on either side of the target. */
   readonly expandedJPerM2: number;
-  /** What the dose is shown to be at least. */
+  /** The dose that is shown to have been reached at least. */
   readonly shownJPerM2: number;
 }
 
 export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
 
 export interface DoseResult {
-  /** What this dose is of: of both at once, or of one of two that were cured apart. */
+  /** Which portion was cured: both together, or one of two that were cured apart. */
   readonly portion: CuredPortion;
-  /** `not recorded`: the record broke off before this dose was stated. */
+  /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
-  /** Alarms after which what was counted shows nothing; empty where there were none. */
+  /** Alarms that make the counted dose worthless as evidence; empty where there were none. */
   readonly doubts: readonly string[];
   readonly doseJPerM2: number;
-  /** The job's, or the profile's in an older journal; null where neither states one. */
+  /** The job's target, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
-  /** Null where the record does not say: an older journal, or one that broke off early. */
+  /** Null where the record does not say: the journal is older or broke off early. */
   readonly targetSetBy: 'profile' | 'depth of the break' | 'depth of the pit' | null;
-  /** Null where the record states none: the cure was broken off, or the journal is older. */
+  /** Null where the record states none: the cure was cut short or the journal is older. */
   readonly uncertainty: DoseUncertainty | null;
   readonly lampOnS: number | null;
   readonly irradianceMeanWPerM2: number | null;
-  /** Light of the pit's cure that reached the fill: reckoned, not judged; null elsewhere. */
+  /** Light of the pit's cure that reached the fill: calculated, not judged. Null elsewhere. */
   readonly throughPitJPerM2: number | null;
 }
 
 interface Source {
   /** Whose values they are in the journal. */
   readonly of: Portion | null;
-  /** Of the profile. */
+  /** Section of the profile. */
   readonly section: 'cure' | 'pitCure';
   readonly depth: 'depth of the break' | 'depth of the pit';
   readonly counts: (snapshot: Snapshot) => boolean;
@@ -86,28 +86,37 @@ export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
 const curingOf = (profile: unknown): unknown =>
   typeof profile === 'object' && profile !== null && 'curing' in profile ? profile.curing : null;
 
-/** One for both, or fill and pit each by itself. */
+/** Returns one result for both portions, or one each for fill and pit. */
 export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  told: DoseTold,
+  context: DoseContext,
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doubted(doseResultOf(portion, snapshots, measured, inputs, told.whole), told.doubts),
+    withInvalidation(
+      doseResultOf(portion, snapshots, measured, inputs, context.whole),
+      context.doubts,
+    ),
   );
 }
 
-/** What else of the journal decides what a dose may be called. */
-export interface DoseTold {
-  /** Whether the journal has its end. */
+/** What else in the journal decides how a dose may be rated. */
+export interface DoseContext {
+  /** True when the journal has its end. */
   readonly whole: boolean;
-  /** Alarms after which what was counted shows nothing. */
+  /** Alarms that make the counted dose worthless as evidence. */
   readonly doubts: readonly string[];
 }
 
-/** A clock or sensor that cannot be believed shows no dose to be met; one that is short stays so. */
-const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+/**
+ * With an untrusted clock or sensor no dose can be shown to be met; one that falls short still
+ * does.
+ */
+const withInvalidation = (
+  dose: Omit<DoseResult, 'doubts'>,
+  doubts: readonly string[],
+): DoseResult => ({
   ...dose,
   doubts,
   verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
@@ -115,7 +124,10 @@ const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): D
 
 const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
 
-/** The dose that a verdict on the whole rests on: the target is met only where every portion's is. */
+/**
+ * The dose on which the overall verdict rests: the target is met only where every portion meets its
+ * own.
+ */
 export function weakestDose(doses: readonly DoseResult[]): DoseResult {
   const rank = ({ verdict }: DoseResult): number => WORST_FIRST.indexOf(verdict);
   return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
@@ -152,7 +164,10 @@ function doseResultOf(
   };
 }
 
-/** A deep break or pit asks for more than the profile; the controller says at the start what holds. */
+/**
+ * A deep break or pit needs more than the profile's dose; the controller states the valid target at
+ * the start.
+ */
 function targetOf(
   { of, section, depth }: Source,
   measured: readonly MeasuredRow[],
@@ -180,7 +195,7 @@ function uncertaintyOf(
   return { standardJPerM2, coverageFactor, coveragePercent, expandedJPerM2, shownJPerM2 };
 }
 
-/** The controller states a dose when the cure is done; before that nothing is shown to be met. */
+/** The controller states a dose when the cure is done; until then nothing is shown to be met. */
 function unfinishedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,

@@ -1,8 +1,7 @@
 /**
- * When what was done: the phases with their times, the holds, what was measured once, and the cycles
- * with what they reached.
- * A phase's row ends where the next begins or the job stopped running, so that time spent held is
- * never counted as dwell.
+ * The job's timeline: phases with their times, holds, values measured once, and cycles with what
+ * they reached. A phase's row ends where the next phase begins or where the job stopped running, so
+ * that time spent held never counts as dwell.
  */
 
 import type { Event, Snapshot } from '../core/events.ts';
@@ -10,7 +9,7 @@ import type { JobMeasurement, Measurement, Portion } from '../core/measurements.
 import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 
 export interface PhaseRow {
-  /** The number that the display showed. */
+  /** The step number shown on the display. */
   readonly step: string;
   readonly phase: PhaseId;
   /** 0 before the first cycle. */
@@ -23,18 +22,18 @@ export interface HoldRow {
   readonly fromS: number;
   readonly toS: number;
   readonly why: string;
-  /** Whether the job ran on afterwards. */
+  /** Whether the job continued afterwards. */
   readonly resumed: boolean;
 }
 
 export interface CycleRow {
   readonly cycle: number;
-  /** At the end of the last vacuum dwell; null where none was finished. */
+  /** At the end of the last vacuum dwell; null where none was completed. */
   readonly vacuumReachedPa: number | null;
   readonly lowestPa: number | null;
-  /** Dwell and the question about bubbles, during which the vacuum stands. */
+  /** Time of the dwell and of the question about bubbles, during which the vacuum is held. */
   readonly vacuumHeldS: number;
-  /** At the end of the last pressure dwell; null where none was finished. */
+  /** At the end of the last pressure dwell; null where none was completed. */
   readonly pressureReachedPa: number | null;
   readonly highestPa: number | null;
   readonly pressureHeldS: number;

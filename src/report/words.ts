@@ -1,7 +1,7 @@
 /**
- * How the report writes numbers for people: units always, gauge or absolute always, trade units as a
- * courtesy in brackets; and the words for the short names of the journal. No sentence in here claims
- * anything about the glass.
+ * How the report writes numbers for people: always with the unit, pressures always marked gauge or
+ * absolute, trade units in brackets as a courtesy. It also holds the words for the journal's short
+ * names. No sentence here claims anything about the glass.
  */
 
 import type { EndReason, Outcome } from '../core/events.ts';
@@ -17,14 +17,14 @@ import {
 } from '../core/units.ts';
 import type { MeasuredRow } from './timeline.ts';
 
-/** A number stays on one line with its unit. */
+/** Keeps a number and its unit on one line. */
 const GAP = '\u00a0';
 
 export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}abs`;
 
 export const kPaGauge = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}gauge`;
 
-/** Over or under the local atmosphere, as the trade reads its gauges. */
+/** Above or below the local atmosphere, as the trade reads its gauges. */
 export function gaugeWords(pa: number, atmospherePa: number): string {
   const gaugePa = pa - atmospherePa;
   if (gaugePa < 0) return `${inHgFromPa(-gaugePa).toFixed(1)} inHg of vacuum, gauge`;
@@ -52,7 +52,7 @@ export const leakWords = (paM3PerS: number): string =>
   `${(paM3PerS * 1000).toFixed(2)}${GAP}mPa·m³/s`;
 
 export const shareWords = (ratio: number): string => `${(100 * ratio).toFixed(0)}${GAP}%`;
-/** A difference of pressures, neither absolute nor gauge. */
+/** A pressure difference, neither absolute nor gauge. */
 export const risePaWords = (pa: number): string => `${kPaFromPa(pa).toFixed(2)}${GAP}kPa`;
 
 /** Minutes and seconds since the board was opened. */
@@ -94,16 +94,16 @@ interface Wording {
 }
 
 const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
-  atmospherePa: { label: 'local atmosphere, the zero of this job', write: kPaAbs },
-  lampLastKnownWPerM2: { label: 'lamp when last used', write: lightWords },
-  airLeftRatio: { label: 'air that the vacuum leaves of what was there', write: shareWords },
+  atmospherePa: { label: 'local atmosphere, gauge zero of this job', write: kPaAbs },
+  lampLastKnownWPerM2: { label: 'irradiance when the lamp was last used', write: lightWords },
+  airLeftRatio: { label: 'share of the air left by the vacuum', write: shareWords },
   leakRatePaM3PerS: { label: 'leak rate of the seal', write: leakWords },
   leakRateUncertaintyPaM3PerS: {
-    label: 'its uncertainty by the scatter of the samples, 95 %',
+    label: 'uncertainty of the leak rate (sample scatter, 95 %)',
     write: leakWords,
   },
   risePlateauPa: {
-    label: 'rise that levelled off, over the pressure at isolation',
+    label: 'plateau of the rise, above the pressure at isolation',
     write: risePaWords,
   },
   vacuumReachedPa: { label: 'vacuum at the end of a dwell', write: kPaAbs },
@@ -112,33 +112,33 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   doseJPerM2: { label: 'dose', write: doseWords },
   doseUncertaintyJPerM2: { label: 'standard uncertainty of the dose', write: doseWords },
   doseCoverageFactor: {
-    label: 'coverage factor k: how often it is counted against the dose',
+    label: 'coverage factor k of the dose',
     write: (k) => k.toFixed(3),
   },
   lampOnS: { label: 'lamp on', write: secondsWords },
   targetJPerM2: { label: 'target of this job', write: doseWords },
   depthTargetJPerM2: {
-    label: ({ place }) => `dose that the depth of the ${place} asks for`,
+    label: ({ place }) => `dose required by the depth of the ${place}`,
     write: doseWords,
   },
   throughPitJPerM2: {
-    label: 'further light through the pit resin, reckoned from its depth and not judged',
+    label: 'further light through the pit resin (calculated from its depth, not judged)',
     write: doseWords,
   },
-  allowedSpotOverPaneK: { label: 'spot over pane, allowed for this leg', write: kelvinWords },
-  allowedHeatingKPerS: { label: 'heating rate, allowed for this leg', write: heatingWords },
-  greatestSpotOverPaneK: { label: 'spot over pane, greatest', write: kelvinWords },
-  greatestHeatingKPerS: { label: 'heating or cooling rate, greatest', write: heatingWords },
+  allowedSpotOverPaneK: { label: 'spot above pane, limit for this leg', write: kelvinWords },
+  allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
+  greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
+  greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
   openResinDoseJPerM2: {
-    label: 'daylight on open resin, where the sensor looks',
+    label: 'daylight on open resin, measured at the sensor',
     write: smallDoseWords,
   },
   openResinUnseenJPerM2: {
-    label: 'daylight too faint for the sensor, at most',
+    label: 'daylight below the sensor’s threshold, at most',
     write: smallDoseWords,
   },
   openResinShareRatio: {
-    label: ({ resin }) => `of the light that sets ${resin}`,
+    label: ({ resin }) => `daylight on open resin, share of the setting dose of ${resin}`,
     write: shareWords,
   },
 };
@@ -164,14 +164,14 @@ export const END_WORDS: Readonly<Record<EndReason, string>> = {
   'stopped-by-person': 'stopped by a person',
   alarm: 'ended by an alarm',
   interrupted: 'interrupted',
-  fault: 'ended by a fault of the program or board',
+  fault: 'ended by a fault of the program or the board',
 };
 
-/** What was asked where the answer is a finding; elsewhere YES says that a step was done. */
+/** Questions whose answer is a finding. For all other steps YES means that the step is done. */
 export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'job-sheet': 'Is this the job?',
   'ask-bubbles': 'Do bubbles still rise in the resin?',
-  'bubbles-stay': 'Bubbles still rise, the longest vacuum is over: press resin in?',
+  'bubbles-stay': 'Bubbles still rise and the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
   'offer-cycle': 'Not clear: run one more cycle?',
   'accept-mark': 'A mark may remain: cure anyway?',

@@ -1,6 +1,6 @@
 /**
  * Alarms of the unit itself: sensors, supply, self-test, and a person who does not answer. Default
- * limits are demo values; a profile may tighten some of them and never loosens one.
+ * limits are demo values; a profile may tighten some of them and never relaxes one.
  */
 
 import { CHANNEL_ROWS, CHANNELS, type Channel, valueOrNull } from '../core/frame.ts';

@@ -12,7 +12,10 @@ import { paFromKPa, wPerM2FromMWPerCm2 } from '../core/units.ts';
 /** Live-zero transmitters put 0 % at 0.5 V and 100 % at 4.5 V of a 5 V supply. */
 export const LIVE_ZERO_RATIO = 0.1;
 export const LIVE_SPAN_RATIO = 0.8;
-/** Half way between dead (0 V) and live zero: below it a wire is broken, above the mirror image shorted. */
+/**
+ * Half-way between dead (0 V) and live zero: below it the wire is broken, above the mirror image it
+ * is shorted.
+ */
 const LIVE_LOWEST_RATIO = 0.05;
 const LIVE_HIGHEST_RATIO = 0.95;
 /** A divider this close to a rail means an open or shorted thermistor (below -45 or above 160 C). */
@@ -33,7 +36,7 @@ export const channelsSchema = z
       c: quantity(1e-9, 1e-6, '1/K'),
       seriesOhm: quantity(100, 1_000_000, 'ohm'),
     }),
-    /** What the calibration of the sensor on the glass adds to a and b of its type. */
+    /** The calibration of the glass sensor adds these to a and b of its type. */
     glassSensor: z
       .strictObject({
         aAdded: quantity(-2e-4, 2e-4, '1/K').default(0),
@@ -56,7 +59,10 @@ export const channelsSchema = z
   }));
 export type ChannelSettings = z.infer<typeof channelsSchema>;
 
-/** Value of a live-zero transmitter, linear from `zero` to `full`; null where the wire must be bad. */
+/**
+ * Value of a live-zero transmitter, linear from `zero` to `full`; null where the wire must be
+ * faulty.
+ */
 function liveZeroValue(counts: number, zero: number, full: number): number | null {
   const ratio = counts / FULL_SCALE_COUNTS;
   if (ratio < LIVE_LOWEST_RATIO || ratio > LIVE_HIGHEST_RATIO) return null;
@@ -80,7 +86,7 @@ type Curve = Pick<ChannelSettings['thermistor'], 'a' | 'b' | 'c'>;
 export const thermistorKOf = (counts: number, { thermistor }: ChannelSettings): number | null =>
   dividerK(counts, thermistor);
 
-/** The same of the one on the glass, by its calibration. */
+/** Temperature in K of the glass sensor, with its calibration. */
 export const glassKOf = (counts: number, { glassThermistor }: ChannelSettings): number | null =>
   dividerK(counts, glassThermistor);
 

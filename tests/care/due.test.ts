@@ -57,7 +57,7 @@ describe('a calibration', () => {
     const none = facts({});
     expect(item('calibration-pressure', none).state).toBe('overdue-warn');
     expect(item('calibration-pressure', none).words).toContain(
-      "unit file's own figures, not a calibration",
+      'figures of the unit file, not calibrated',
     );
     expect(item('calibration-pressure', none, block).state).toBe('blocked');
     expect(item('calibration-pressure', { ...none, demo: true }, block).state).toBe('overdue-warn');

@@ -14,12 +14,12 @@ import { createSimulatedBoard } from '../../sim/board/simulated-board.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import builtInProfile from '../../src/app/defaults/profile.json' with { type: 'json' };
 import { writeReport } from '../../src/app/papers/write-report.ts';
-import type { JobAbout } from '../../src/app/prepare/job-facts.ts';
+import type { JobFacts } from '../../src/app/prepare/job-facts.ts';
 import { loadSettings } from '../../src/app/prepare/load-settings.ts';
 import { beginRecord } from '../../src/cli/run/begin-record.ts';
-import type { Bench } from '../../src/cli/run/bench.ts';
 import { createPacer } from '../../src/cli/run/pace.ts';
 import { runJob } from '../../src/cli/run/run-job.ts';
+import type { Session } from '../../src/cli/run/session.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/core/frame.ts';
 import type { DoseResult } from '../../src/report/report-dose.ts';
 import type { Verdict } from '../../src/report/verdict.ts';
@@ -71,7 +71,7 @@ const verdictOf = ({ report }: Outcome) => ({
 const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
 
 /** Nothing was settled before this job. */
-const ABOUT: JobAbout = {
+const ABOUT: JobFacts = {
   day: '2000-01-01',
   intake: null,
   resin: null,
@@ -85,12 +85,12 @@ const ABOUT: JobAbout = {
 /** Nobody looks at this terminal. */
 const OUT = { isTTY: false, write: () => true };
 
-async function runOn(board: Board, run: Bench['run'], folder: string, name: string) {
+async function runOn(board: Board, run: Session['run'], folder: string, name: string) {
   const settings = loadSettings({ profile: writeJson(folder, 'short.json', SHORT) });
   if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
   const jobFolder = join(folder, name);
   mkdirSync(jobFolder);
-  const bench: Bench = {
+  const session: Session = {
     board,
     title: name,
     keysLine: '',
@@ -103,11 +103,11 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
     act: () => undefined,
     look: () => null,
   };
-  const begun = beginRecord(jobFolder, { settings: settings.value, bench, about: ABOUT });
+  const begun = beginRecord(jobFolder, { settings: settings.value, session, about: ABOUT });
   if (!begun.ok) throw new Error(JSON.stringify(begun.problems));
   const end = await runJob({
     settings: settings.value,
-    bench,
+    session,
     record: begun.value,
     surroundings: { title: name, lowestPa: 15_000, highestPa: 270_000, keys: '' },
     out: OUT as unknown as NodeJS.WriteStream,

@@ -80,7 +80,7 @@ describe('a repair with its pit cured apart', () => {
   ] as const)('gives the %s its own dose in its own times', (portion, cure) => {
     const { doses } = run.last.state.scene;
     expect(measured('doseJPerM2', portion)).toBe(doses[portion].doseJPerM2);
-    const shown = shownJPerM2(doses[portion], unit.doseDoubt);
+    const shown = shownJPerM2(doses[portion], unit.doseUncertaintyTerms);
     expect(shown).toBeGreaterThanOrEqual(cure?.targetJPerM2 ?? Number.POSITIVE_INFINITY);
     const lampOnS = measured('lampOnS', portion);
     expect(lampOnS).toBeGreaterThanOrEqual(cure?.leastS ?? Number.NaN);

@@ -167,5 +167,5 @@ test('the pages draw and list each dose, under ids of its own', () => {
   expect(headings).toEqual(expect.arrayContaining(['Dose of the fill', 'Dose of the pit']));
   const words = JSON.stringify(blocks);
   expect(words).toContain('the fill, cured before the pit was made');
-  expect(words).toContain('reckoned from the pit’s depth and not judged');
+  expect(words).toContain('calculated from the pit’s depth, not judged');
 });

@@ -99,7 +99,7 @@ const CASES: Readonly<Record<string, Case>> = {
   },
   'damage of a kind that speaks against it': {
     about: assessed({ technical: { answer: 'cannot', reasons: ['Dirt stays in the break.'] } }),
-    headline: 'the kind of damage speaks against a repair',
+    headline: 'the kind of damage is unsuited to a repair',
     support: 'Dirt stays in the break.',
   },
   'a check of the resin set aside': {

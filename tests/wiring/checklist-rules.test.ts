@@ -66,7 +66,7 @@ describe('every step', () => {
   test('ends with a reason when the board is mute or trips by itself', () => {
     for (const step of CHECKLIST) {
       const mute = walk(step, () => ({ frame: { link: 'mute', sampledAtS: -1 } }), 'yes');
-      expect(mute).toMatchObject({ verdict: 'failed', why: 'Nothing comes from the board.' });
+      expect(mute).toMatchObject({ verdict: 'failed', why: 'The board sends nothing.' });
       const tripped = walk(step, () => ({ frame: { trips: ['watchdog'] } }), 'yes');
       expect(tripped).toMatchObject({ verdict: 'failed', why: 'The board has tripped: watchdog.' });
     }

@@ -1,4 +1,6 @@
-/** The parts list, printed from the tables of parts: one row a kind, in the order of the drawings. */
+/**
+ * The parts list, printed from the tables of parts: one row per kind, in the order of the drawings.
+ */
 import { PARTS } from './circuit.ts';
 import { PART_TYPES, type PartTypeName, partType } from './part-types.ts';
 import { AIR_PARTS } from './pneumatics.ts';

@@ -1,7 +1,7 @@
 /**
- * Uncertainty budgets for a report: of the pressures, temperature and light that a journal holds, by
- * the unit file in its header. It joins the rooms that may not know each other; an older unit file,
- * without uncertainties, gives none.
+ * Uncertainty budgets for a report: for the pressures, temperature and light in a journal, from the
+ * unit file in its header. It joins rooms that may not import each other; an older unit file
+ * without uncertainties gives none.
  */
 
 import { type UnitSettings, unitSettingsSchema } from '../../control/unit-settings.ts';
@@ -15,7 +15,7 @@ import { pressureBudget } from '../../signal/pressure-budget.ts';
 import { coverageFactor } from '../../signal/student-t.ts';
 import { temperatureBudget } from '../../signal/temperature-budget.ts';
 
-/** Share of both sides together; the usual choice of JCGM 100, 6.3.3. */
+/** Two-sided coverage; the usual choice of JCGM 100, 6.3.3. */
 const COVERAGE = 0.95;
 
 type Values = Pick<JournalContents, 'events' | 'snapshots'>;

@@ -1,7 +1,7 @@
 /**
- * `meniscus bench --stock`: a board with a stock Firmata firmware, for wiring tests only. Shows what
- * arrives on each wire twice a second and lights lamps by key. What can do harm stays locked until
- * it is asked for in so many words, and then moves gently and for two seconds a key.
+ * `meniscus bench --stock`: a board with stock Firmata firmware, for wiring tests only. It shows
+ * the state of each wire twice a second and switches lamps by key. Dangerous drives stay locked
+ * until they are unlocked with an explicit phrase, and then run gently for two seconds per key.
  */
 import { interval, Subscription, timer } from 'rxjs';
 import { REAL_TIME } from '../../../hal/firmata/clock.ts';
@@ -109,7 +109,7 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
     for (const signal of SIGNALS) process.once(signal, () => resolve());
   });
   stopListening();
-  // Whoever closes the board drives everything low.
+  // Closing the board drives every output low.
   driving.unsubscribe();
   showing.unsubscribe();
 }

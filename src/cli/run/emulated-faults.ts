@@ -1,4 +1,7 @@
-/** Which faults the emulated board can have: its clock is the chip's, and nothing makes it wrong. */
+/**
+ * Which faults the emulated board can have: its clock is the chip's, so faults of the board's clock
+ * are not among them.
+ */
 import type { FaultKind } from '../../../sim/faults/fault-kinds.ts';
 import { FAULT_PRESETS, type Fault } from '../../../sim/faults/faults.ts';
 

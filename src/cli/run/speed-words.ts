@@ -1,4 +1,4 @@
-/** How fast a board's time ran against the wall clock. */
+/** The speed of a board's time relative to the wall clock. */
 
 const SMALL = 10;
 

@@ -1,9 +1,9 @@
 /**
- * From a break that was judged to resin that is cured. Together: pit resin goes on the liquid fill and
- * one exposure is counted for both. Apart: the fill is cured first, under film, so that nothing runs
- * out of the legs or is drawn up while the pit is made, and so that the pit resin also fills what the
- * fill lost in volume as it set (common practice, no source). Film rather than a plug of glass, which
- * could be cured fast. How much light is enough is decided in the cure's own room.
+ * The phases from a break judged clear to cured resin. Together: pit resin goes on the liquid fill
+ * and one exposure counts for both. Apart: the fill is cured first, under film, so that nothing
+ * runs out of the legs or is drawn up while the pit is made, and so that the pit resin also fills
+ * the volume that the fill lost as it set (common practice, no source). Film is used rather than a
+ * glass plug, which could be bonded in place. The cure room decides how much light is enough.
  */
 
 import {
@@ -17,7 +17,7 @@ import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
 import { BASE, handWork, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 
-/** Where the way to the cure begins. */
+/** First phase of the way to the cure. */
 export const firstCureStep = ({ curing }: Profile): PhaseId =>
   curing === 'apart' ? 'cover-fill' : 'fill-pit';
 
@@ -55,12 +55,15 @@ function lampPhase(
   };
 }
 
-/** The reading settles after the lamp's last light: it is the middle of three samples. */
+/** The reading settles after the lamp's last light: it is the median of three samples. */
 const DARK_SETTLES_S = 0.3;
-/** A live sensor rarely stands still for so long; one that does is looked at with the lamp out. */
+/**
+ * A live sensor's reading rarely stands still for so long; if it does, it is checked with the lamp
+ * off.
+ */
 const QUIET_S = 30;
 
-/** A cure begins with a look at the dark: the sensor's zero before any light. */
+/** A cure begins with a check of the dark: the sensor's zero before any light. */
 export const darkLookAtStart = (phase: PhaseId): number | null =>
   CURE_PHASES.has(phase) ? 0 : null;
 
@@ -68,9 +71,10 @@ const isSeenDark = (darkLookS: number, { dark }: PhaseContext['light']): boolean
   dark && darkLookS >= DARK_SETTLES_S;
 
 /**
- * The lamp is put out before the cure, after it, and whenever the lit sensor has stood still for
- * long: only a sensor that falls to dark with the lamp has shown that its light was the lamp's. One
- * that does not is for the alarms; until then the lamp stays out and the cure does not end.
+ * The lamp is switched off before the cure, after it, and whenever the lit sensor's reading has
+ * stood still for long: only a sensor that falls to dark with the lamp has shown that its light was
+ * the lamp's. The alarms handle one that does not; until then the lamp stays off and the cure does
+ * not end.
  */
 function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): ProcedureState {
   const { darkLookS } = state;

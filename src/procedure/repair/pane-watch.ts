@@ -1,7 +1,7 @@
 /**
- * What heat and daylight do to the pane and to resin that waits, tick by tick: tells the watchers
- * which phases concern them, hands the alarms what they need, and says once what a record must hold.
- * It judges nothing.
+ * Effects of heat and daylight on the pane and on exposed resin, tick by tick: tells the watches
+ * which phases concern them, supplies the alarms, and records each required value once. It judges
+ * nothing.
  */
 
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
@@ -13,7 +13,7 @@ import {
   PORTIONS,
   type Portion,
 } from '../../core/measurements.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import { memoized } from '../../core/memoized.ts';
 import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
 import type { TargetDose } from '../../cure/target-dose.ts';
@@ -51,7 +51,7 @@ export function watchPane(
   };
   return {
     heat: stepHeatWatch(heat, scene, dtS),
-    // The fill has set and the pit's drop will be a fresh one.
+    // The fill has set, and the pit gets a fresh drop.
     openResin:
       phase === 'uncover-fill'
         ? RESIN_CLOSED
@@ -59,8 +59,8 @@ export function watchPane(
   };
 }
 
-/** What the longest leg, or the radius of a break without legs, allows. */
-const heatLimitsOf = onceForEach<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
+/** The limits for the longest leg, or for the radius of a break without legs. */
+const heatLimitsOf = memoized<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
   const { legShare, plyM, own } = unit.heating;
   const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
   const leg = { legM, legShare, plyM };
@@ -92,17 +92,19 @@ export function openResinLoadOf(
   return { criticalShare, lit: openResin.lit };
 }
 
-/** Where the walk stands, and what was watched beside it. */
+/** The current phase, and what is watched beside it. */
 type Seen = Pick<RepairState, 'procedure' | 'scene'>;
 
-/** The share that a person shall read while resin waits; null while it is small, or not known. */
+/** The share shown to a person while resin is exposed; null while it is small or not known. */
 export function daylightToShow(config: RepairConfig, state: Seen): number | null {
   if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
   const { criticalShare } = openResinLoadOf(config, state);
   return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
 }
 
-/** What the record holds of the job's target, heat and daylight, on the way into these phases. */
+/**
+ * Measurements for the record about the job's target, heat and daylight, on entering these phases.
+ */
 export function paneMeasurements(
   before: PhaseId,
   state: Seen,

@@ -16,7 +16,7 @@ import {
 import { darkLookAtStart } from './cure-phases.ts';
 import { PHASE_TABLE } from './phase-table.ts';
 
-/** What the batch must do after this tick; null to go on running. */
+/** What the batch must do after this tick; null to keep running. */
 export type Lead = 'hold' | 'stop' | 'finish' | null;
 
 export interface ProcedureStep {
@@ -42,7 +42,7 @@ export function stepProcedure(state: ProcedureState, context: PhaseContext): Pro
   return { ...moved, events: [...answered, ...measured, ...(step.events ?? []), ...entered] };
 }
 
-/** Enters the phase in which a held job goes on, from its beginning. */
+/** Enters the phase in which a held job resumes, from its beginning. */
 export function resume(state: ProcedureState): ProcedureState {
   return enter(state, phaseOf(state).resumeAt);
 }

@@ -1,4 +1,4 @@
-/** The database as an index: finds in tables what the chain says, and forgets what is removed. */
+/** The database as an index: finds the chain's entries in tables, and deletes what is removed. */
 import { type ChainEntry, type EntryKind, parseEntry } from '../chain/chain-entry.ts';
 import { findRepairs } from './find.ts';
 import { catchUp, headOf } from './index-file.ts';
@@ -29,8 +29,8 @@ export const createDatabaseIndex = (folder: string, database: Database): Records
 });
 
 /**
- * The log holds old pages until it is emptied into the file. The planner's statistics would hold
- * samples of names too: this store never has them gathered.
+ * The write-ahead log holds old pages until it is checkpointed into the file. The planner's
+ * statistics would hold samples of names too, so this store never has them gathered.
  */
 function compact(database: Database): boolean {
   database.exec('VACUUM');

@@ -1,8 +1,8 @@
 /**
- * The index as a database: opened, brought up to date, caught up with the chain. Where the file is
- * missing or damaged, or no SQLite module can be loaded, there is none, and records are found in the
- * chain itself. The file on disk is never deleted or mended here; that is left to rebuild.ts, which
- * keeps the old one.
+ * The index as a database: opened, migrated, and caught up with the chain. Where the file is
+ * missing or damaged, or no SQLite module can be loaded, there is no index and records are found in
+ * the chain itself. This file never deletes or repairs the database; rebuild.ts does, and keeps the
+ * old one.
  */
 import { closeSync, existsSync } from 'node:fs';
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
@@ -17,9 +17,11 @@ import { inTransaction, isDatabaseError, whileOpen } from './statements.ts';
 import { createRowWriter } from './store-rows.ts';
 
 export interface OpenedIndex {
-  /** Null where it cannot be used: then records are found in the chain itself. */
+  /** Null where it cannot be used: records are then found in the chain itself. */
   readonly database: Database | null;
-  /** What is wrong, a sentence each; empty where all is well, also where there is no SQLite module. */
+  /**
+   * Problems, one sentence each; empty where all is well, and also where there is no SQLite module.
+   */
   readonly notes: readonly string[];
 }
 
@@ -49,12 +51,12 @@ export function openIndex(folder: string, readOnly: boolean): Checked<OpenedInde
 export const readInstead = (why: string): string =>
   `${why}: read from chain.jsonl instead; \`meniscus records rebuild\` makes a new one`;
 
-/** No room for a new file, for example. */
+/** For example, no room for a new file. */
 const isFileError = (error: unknown): error is Error =>
   error instanceof Error && 'syscall' in error;
 
 function openDatabase(path: string, readOnly: boolean): Database {
-  // SQLite gives its two companions the mode of the file itself.
+  // SQLite gives its two companion files the mode of the database file.
   if (!readOnly && !existsSync(path)) closeSync(openPrivate(path, 'wx'));
   for (const ending of ['', '-wal', '-shm']) closeToOthers(path + ending);
   const database = openSqlite(path, readOnly);
@@ -63,7 +65,7 @@ function openDatabase(path: string, readOnly: boolean): Database {
       database.exec('PRAGMA journal_mode = WAL');
       database.exec('PRAGMA synchronous = FULL');
     }
-    // What is deleted is overwritten: personal data must not stay behind in free pages.
+    // Deleted data are overwritten: personal data must not remain in free pages.
     database.exec('PRAGMA secure_delete = ON');
     return database;
   } catch (error) {
@@ -72,7 +74,7 @@ function openDatabase(path: string, readOnly: boolean): Database {
   }
 }
 
-/** A database that is older or behind, before it is only read. */
+/** Brings an outdated database up to date before it is opened for reading only. */
 function bringUpToDate(folder: string): void {
   const path = databasePath(folder);
   const isBehind = (database: Database): boolean =>
@@ -97,7 +99,7 @@ function openSettled(folder: string, readOnly: boolean, there: boolean): OpenedI
   }
 }
 
-/** Catches up where it may, and says where index and chain do not agree. */
+/** Catches up where it may, and reports where index and chain disagree. */
 function settled(
   folder: string,
   database: Database,
@@ -108,7 +110,7 @@ function settled(
   const { head } = chainTail(folder);
   const known = headOf(database);
   const notes: readonly (readonly [boolean, string])[] = [
-    [!there && known.seq > 0, 'meniscus.db was missing and was made anew from chain.jsonl'],
+    [!there && known.seq > 0, 'meniscus.db was missing and was rebuilt from chain.jsonl'],
     [stopped !== null, `${stopped}${ASK_VERIFY}`],
     [head === null, `the last line of chain.jsonl is no entry${ASK_VERIFY}`],
     [
@@ -134,8 +136,8 @@ export function headOf(database: Database): ChainHead & { readonly endsAt: numbe
 }
 
 /**
- * Takes over what the chain has and the index lacks. Strict stops at the first line that does not
- * follow and says so; lenient takes every line that is an entry.
+ * Takes over the entries that the index lacks. Strict mode stops at the first line that does not
+ * follow and reports it; lenient mode takes every line that is an entry.
  */
 export function catchUp(
   folder: string,
@@ -149,7 +151,7 @@ export function catchUp(
       const entry = whole ? parseEntry(bytes.toString('utf8')) : null;
       const follows = entry !== null && entry.previous === head.hash && entry.seq === head.seq + 1;
       if (how === 'strict' && whole && !follows) {
-        return `chain.jsonl does not follow after entry ${head.seq}`;
+        return `chain.jsonl does not continue from entry ${head.seq}`;
       }
       if (entry === null || entry.seq <= head.seq) continue;
       const endsAt = offset + bytes.length + 1;
@@ -167,7 +169,7 @@ const newer = (path: string, version: number): SettingsProblem => ({
   accepted: `a database of version ${SCHEMA_VERSION} or older (a newer program made this one)`,
 });
 
-/** Why this program must leave the database alone; null where it need not. */
+/** Why this program must not touch the database; null where it may. */
 export function newerDatabase(folder: string): SettingsProblem | null {
   const path = databasePath(folder);
   if (!loadSqlite().ok || !existsSync(path)) return null;

@@ -1,12 +1,12 @@
 /**
- * SQLite for the index: the npm module where it can be loaded, and what Node itself brings where it is
- * silent. The module is compiled for one version of Node and may be missing. Only the index needs it; the
- * chain does not. Loaded once, and only when somebody asks.
+ * SQLite for the index: the npm module where it can be loaded, otherwise Node's own where it prints
+ * no warning. The module is compiled for one version of Node and may be missing. Only the index
+ * needs it; the chain does not. It is loaded once, on first use.
  */
 import { createRequire as loaderFrom } from 'node:module';
 import { versions } from 'node:process';
 
-/** What both give alike, spelled alike; all that the index asks for. */
+/** The part common to both, with the same spelling; everything that the index needs. */
 export interface Statement {
   readonly run: (...values: readonly unknown[]) => unknown;
   /** Undefined where there is no row. */
@@ -18,7 +18,7 @@ export interface Statement {
 export interface Database {
   readonly prepare: (sql: string) => Statement;
   readonly exec: (sql: string) => unknown;
-  /** A second time does nothing. */
+  /** Calling it a second time does nothing. */
   readonly close: () => unknown;
 }
 
@@ -29,7 +29,7 @@ export type Sqlite =
   /** In words for a person. */
   | { readonly ok: false; readonly why: string; readonly remedy: string };
 
-/** How long one program waits for another that writes. */
+/** How long one program waits for another that is writing. */
 const BUSY_MS = 10_000;
 
 const load = loaderFrom(import.meta.url);
@@ -41,13 +41,13 @@ export function loadSqlite(): Sqlite {
 }
 
 /**
- * Module 12 built for Node 24 aborts the whole process when one of its objects is collected, in the
- * middle of a job (seen on 24.21; others report it from 24.19). Builds for 20, 22 and 26 do not.
- * Version 13 is made otherwise and needs Node 22.
+ * Version 12 built for Node 24 aborts the whole process when one of its objects is
+ * garbage-collected, in the middle of a job (seen on 24.21; others report it from 24.19). Builds
+ * for 20, 22 and 26 do not. Version 13 is built differently and needs Node 22.
  */
 export const abortsOn = (nodeVersion: string): boolean => nodeVersion.startsWith('24.');
 
-/** Node's own SQLite is there from 22.5 on, and prints a warning until 24.15 and 25.7. */
+/** Node's own SQLite exists from 22.5 on, and prints a warning until 24.15 and 25.7. */
 export function isSilentOn(nodeVersion: string): boolean {
   const [major = 0, minor = 0] = nodeVersion.split('.').map(Number);
   return major > 25 || (major === 25 && minor >= 7) || (major === 24 && minor >= 15);
@@ -82,7 +82,7 @@ function builtInModule(): Open {
 function opening(openerOf: () => Open): Sqlite {
   try {
     const open = openerOf();
-    // The compiled half is loaded by the first database, not with the module.
+    // The native half is loaded with the first database, not with the module.
     open(':memory:', false).close();
     return { ok: true, open };
   } catch (error) {
@@ -90,7 +90,7 @@ function opening(openerOf: () => Open): Sqlite {
   }
 }
 
-/** Throws where no SQLite can be loaded: ask first. */
+/** Throws where no SQLite can be loaded, so check first. */
 export function openSqlite(path: string, readOnly = false): Database {
   const sqlite = loadSqlite();
   if (!sqlite.ok) throw new Error(`the SQLite module ${sqlite.why}`);
@@ -114,10 +114,10 @@ function reasonOf(error: unknown) {
   return REASONS[code] ?? { why, remedy: REBUILD };
 }
 
-/** One sentence for whoever works without the index; null where there is no need. */
+/** One sentence for a person who works without the index; null where it is there. */
 export function indexMissing(): string | null {
   const sqlite = loadSqlite();
   return sqlite.ok
     ? null
-    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl itself, which takes longer; nothing is lost, and ${sqlite.remedy} brings the index back`;
+    : `the SQLite module ${sqlite.why}: there is no index, so records are read from chain.jsonl, which takes longer; nothing is lost, and ${sqlite.remedy} restores the index`;
 }

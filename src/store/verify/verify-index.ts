@@ -1,7 +1,7 @@
 /**
- * The database against the chain: every entry, every column of a repair and every personal field is
- * worked out anew from the chain and compared. A database that is missing or behind is no damage,
- * since it is made or caught up from the chain; one that says something else is.
+ * Compares the database with the chain: every entry, every column of a repair and every personal
+ * field is derived again from the chain. A database that is missing or behind is no damage, because
+ * it is rebuilt or caught up from the chain; one that states something else is.
  */
 import { existsSync } from 'node:fs';
 import { canonicalJson } from '../../core/canonical-json.ts';

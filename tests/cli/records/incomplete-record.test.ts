@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { loadSettings } from '../../../src/app/prepare/load-settings.ts';
 import { runJob } from '../../../src/cli/run/run-job.ts';
-import { simulatedBench } from '../../../src/cli/run/simulated-bench.ts';
+import { simulatedSession } from '../../../src/cli/run/simulated-session.ts';
 import type { JournalFile } from '../../../src/journal/journal.ts';
 import { createJournal } from '../../../src/journal/journal.ts';
 import { readPdf, squeezed } from '../../document/pdf-text.ts';
@@ -134,14 +134,14 @@ describe('the end of a job', () => {
     if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
     const { config } = settings.value;
     const options = { manual: false, seed: 1, altitude: 60, fault: [], speed: 'max' } as const;
-    const opened = simulatedBench(options, config);
+    const opened = simulatedSession(options, config);
     if (!opened.ok) throw new Error(opened.lines.join());
     const said: string[] = [];
     const out = { isTTY: false, write: (words: string) => said.push(words) };
     const failure = { tell: (_: unknown): void => undefined };
     const end = await runJob({
       settings: settings.value,
-      bench: opened.bench,
+      session: opened.session,
       record: {
         journal: createJournal({
           path: '',

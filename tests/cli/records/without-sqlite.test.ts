@@ -101,7 +101,7 @@ describe('without the SQLite module', () => {
     const { code, out } = await without(
       ...['records', 'remove-personal', 'demo-0001', '--reason', 'asked for', '--by', 'office'],
     );
-    expect(out).toContain('meniscus.db held them too and was deleted');
+    expect(out).toContain('meniscus.db held the data too and was deleted');
     expect(code).toBe(0);
     for (const name of readdirSync(at(), { recursive: true, encoding: 'utf8' })) {
       if (!/\.(db|jsonl|json|html)/.test(name)) continue;

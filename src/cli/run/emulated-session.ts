@@ -1,7 +1,7 @@
 /**
- * The bench of a run on the emulated board: the real firmware image on an emulated chip, its pins wired
- * to the simulated plant, and the real host driver on a line in the same process. Loaded only when it
- * is asked for.
+ * The session of a run on the emulated board: the real firmware image on an emulated chip, its pins
+ * wired to the simulated plant, and the real host driver on a line in the same process. Loaded only
+ * on request.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -20,20 +20,20 @@ import { boardLimitsOf } from '../../control/board-limits.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { printError } from '../terminal/print.ts';
-import type { Bench, OpenedBench } from './bench.ts';
 import { EMULATED_FAULT_NAMES, isEmulated } from './emulated-faults.ts';
-import { type Crew, type ModelOptions, modelBench } from './model-bench.ts';
+import { type Crew, type ModelOptions, modelSession } from './model-session.ts';
 import type { Pacer, Speed } from './pace.ts';
+import type { OpenedSession, Session } from './session.ts';
 import { scenarioOf } from './simulated-scenario.ts';
 
-/** Of board time between two looks at whether to stop: no frame comes after the last. */
+/** Board time between two checks for a stop: no frame comes after the last. */
 const SLICE_S = 0.001;
 
-export async function emulatedBench(
+export async function emulatedSession(
   options: ModelOptions,
   config: RepairConfig,
   crew: Crew | null = null,
-): Promise<OpenedBench> {
+): Promise<OpenedSession> {
   const checked = scenarioOf({ ...options, manual: options.manual || crew !== null }, config);
   if (!checked.ok) return { ok: false, lines: checked.problems.map(problemLine) };
   const { value: scenario } = checked;
@@ -44,14 +44,14 @@ export async function emulatedBench(
   const opened = await openBoard(emulated, clock, scenario, config);
   if (!opened.ok) return opened;
   const speed = options.speed ?? (options.manual ? 1 : 'max');
-  const bench = modelBench(options, scenario, crew, {
+  const session = modelSession(options, scenario, crew, {
     board: opened.board,
     hands: emulated,
     speed,
     run: () => paceEmulated(clock, speed),
     extra: { firmwareImageSha256: imageFacts.sha256 },
   });
-  return { ok: true, bench: readingItsDisplay(bench, emulated) };
+  return { ok: true, session: readingItsDisplay(session, emulated) };
 }
 
 const refusedFault = (kind: string): string =>
@@ -94,13 +94,15 @@ async function openBoard(
   };
 }
 
-/** Whoever reads the display sees what the firmware has drawn on it. */
-const readingItsDisplay = (bench: Bench, { display }: EmulatedBench): Bench => {
-  const { person } = bench;
-  return person === undefined ? bench : { ...bench, person: (timeS) => person(timeS, display()) };
+/** A reader of the display sees what the firmware has drawn on it. */
+const readingItsDisplay = (session: Session, { display }: EmulatedBench): Session => {
+  const { person } = session;
+  return person === undefined
+    ? session
+    : { ...session, person: (timeS) => person(timeS, display()) };
 };
 
-/** As fast as asked for, or as it can where that is slower. */
+/** As fast as asked for, or as possible where that is slower. */
 function paceEmulated(clock: VirtualClock, speed: Speed): Pacer {
   let running = true;
   const go = async (): Promise<void> => {
@@ -122,7 +124,7 @@ function paceEmulated(clock: VirtualClock, speed: Speed): Pacer {
   };
 }
 
-/** Sources and bundle stand at different depths below the same root. */
+/** Sources and bundle are at different depths below the same root. */
 function readImage(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   const place = join('hal', 'firmware', 'image', imageFacts.file);

@@ -1,4 +1,4 @@
-/** The options of `meniscus bench`; what the command does is in `bench-command.ts`. */
+/** The options of `meniscus bench`; what the command does is in `bring-up-command.ts`. */
 import { type Command, InvalidArgumentError } from 'commander';
 import { CHECKLIST } from '../../../wiring/checklist/checklist.ts';
 import { MODEL_BOARDS, type ModelBoardKind, withBoardOptions } from '../run/board-options.ts';
@@ -21,23 +21,20 @@ interface Options {
   readonly unlock?: string;
 }
 
-export function addBenchCommand(program: Command): void {
-  const bench = program
+export function addBringUpCommand(program: Command): void {
+  const session = program
     .command('bench')
     .description('bring up a freshly wired unit: walk through the checklist, channel by channel');
-  withBoardOptions(bench, [], null)
+  withBoardOptions(session, [], null)
     .option('--unit <file>', 'settings of the unit (JSON)')
-    .option('--step <id>', 'only this step; may be given again', collectStep, [])
-    .option('--records <folder>', 'where the result goes', 'records')
+    .option('--step <id>', 'only this step; repeatable', collectStep, [])
+    .option('--records <folder>', 'folder for the result', 'records')
     .option(
       '--stock',
       'a board with a stock Firmata firmware: shows the wires, drives nothing',
       false,
     )
-    .option(
-      '--unlock <words>',
-      'with --stock: the words that it asks for before it drives anything',
-    )
+    .option('--unlock <words>', 'with --stock: the phrase required before it drives anything')
     .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
     .action(async (options: Options) => {
       process.exitCode = await benchOrStock(options);
@@ -53,5 +50,5 @@ async function benchOrStock(options: Options): Promise<number> {
   if (port === undefined && board === undefined) {
     return refuse([`bench needs --port NAME, --port auto or --board ${MODEL_BOARDS.join('|')}.`]);
   }
-  return await (await import('./bench-command.ts')).benchCommand(options);
+  return await (await import('./bring-up-command.ts')).bringUpCommand(options);
 }

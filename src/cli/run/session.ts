@@ -1,15 +1,15 @@
 /**
- * What a job runs on, whichever kind of board it is: the board, how its time passes, and what keys
- * and eyes reach. Made by `open-bench.ts`; used by `run-procedure.ts`.
+ * The session in which a procedure runs, on any kind of board: the board, the passing of its time,
+ * and the keys and views of the person. `open-session.ts` makes one; `run-procedure.ts` uses it.
  */
 import type { Board } from '../../../hal/board.ts';
 import type { DisplayLines, Request } from '../../core/frame.ts';
 import type { KeyAction } from '../terminal/keys.ts';
 import type { Pacer } from './pace.ts';
 
-export interface Bench {
+export interface Session {
   readonly board: Board;
-  /** Heads the panel. */
+  /** Title of the panel. */
   readonly title: string;
   readonly keysLine: string;
   readonly keyboard: NodeJS.ReadStream | null;
@@ -21,17 +21,17 @@ export interface Bench {
   readonly extra: Readonly<Record<string, unknown>>;
   /** Lets the board's time pass until stopped. */
   readonly run: () => Pacer;
-  /** A key that stands for something at the bench; what it asks of the controller goes to `request`. */
+  /** Handles a key; a request to the controller goes to `request`. */
   readonly act: (key: KeyAction, request: (request: Request) => void) => void;
-  /** What somebody looking through the glass would say; null where nobody knows. */
+  /** The view through the glass, in words; null where it is not known. */
   readonly look: () => string | null;
-  /** A scripted person who reads the display once a tick and presses; absent where there is none. */
+  /** A scripted person who reads the display once a tick and presses buttons; absent where there is none. */
   readonly person?: (timeS: number, display: DisplayLines) => void;
-  /** What a reference instrument on the bench shows, in the unit of the display; null where nothing. */
+  /** Value of a reference instrument, in the unit of the display; null where there is none. */
   readonly reference?: () => number | null;
 }
 
-export type OpenedBench =
-  | { readonly ok: true; readonly bench: Bench }
-  /** What is wrong, and what to do or what is accepted, a line each. */
+export type OpenedSession =
+  | { readonly ok: true; readonly session: Session }
+  /** What is wrong, and what to do or what is accepted, one line each. */
   | { readonly ok: false; readonly lines: readonly string[] };

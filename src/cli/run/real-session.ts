@@ -1,5 +1,5 @@
 /**
- * The bench of a run on a real board: finds its port, opens it with the unit's limits, and lets time
+ * The session of a run on a real board: finds its port, opens it with the unit's limits, and lets time
  * pass as the board's frames come. Loaded only when a port is named.
  */
 import { REAL_TIME } from '../../../hal/firmata/clock.ts';
@@ -11,14 +11,14 @@ import { boardLimitsOf } from '../../control/board-limits.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { REAL_KEYS_LINE } from '../terminal/keys.ts';
 import { printError } from '../terminal/print.ts';
-import type { OpenedBench } from './bench.ts';
 import type { Pacer } from './pace.ts';
+import type { OpenedSession } from './session.ts';
 
 const TICK_S = 0.05;
 /** Only for the top end of the panel's bar; the unit measures its own. */
 const USUAL_ATMOSPHERE_PA = 101_325;
 
-export async function realBench(wanted: string, config: RepairConfig): Promise<OpenedBench> {
+export async function realSession(wanted: string, config: RepairConfig): Promise<OpenedSession> {
   const port = await portNamed(wanted);
   if (!port.ok) return refusal(wanted, port.problem);
   const portName = port.value;
@@ -35,7 +35,7 @@ export async function realBench(wanted: string, config: RepairConfig): Promise<O
   const keyboard = process.stdin.isTTY ? process.stdin : null;
   return {
     ok: true,
-    bench: {
+    session: {
       board,
       title: `Meniscus on the board at ${portName}`,
       keysLine: keyboard === null ? 'Ctrl-C ends the job safely' : REAL_KEYS_LINE,
@@ -63,6 +63,6 @@ function untilStopped(): Pacer {
   return { stop: () => stop(), done };
 }
 
-function refusal(port: string, { words, advice }: Problem): OpenedBench {
+function refusal(port: string, { words, advice }: Problem): OpenedSession {
   return { ok: false, lines: [`${port}: ${words}`, advice] };
 }

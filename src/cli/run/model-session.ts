@@ -1,6 +1,6 @@
 /**
- * What benches have in common whose world is simulated, whichever board stands on them: keys for the
- * unit's buttons and switches, what somebody sees, and what the record says of the world.
+ * The common part of sessions in a simulated world, whichever board is used: keys for the unit's
+ * buttons and switches, what a person sees, and what the record says about the world.
  */
 import type { Board } from '../../../hal/board.ts';
 import type { BreakView } from '../../../sim/board/simulated-board.ts';
@@ -8,8 +8,8 @@ import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { amountAtMol, heatExchangeS } from '../../../sim/plant/air/gas-model.ts';
 import type { Button } from '../../core/frame.ts';
 import { KEYS_LINE, type KeyAction } from '../terminal/keys.ts';
-import type { Bench } from './bench.ts';
 import type { Pacer, Speed } from './pace.ts';
+import type { Session } from './session.ts';
 import type { ScenarioOptions } from './simulated-scenario.ts';
 
 export interface ModelOptions extends ScenarioOptions {
@@ -27,10 +27,10 @@ export interface Hands {
   readonly view: () => BreakView;
 }
 
-/** Who works at the bench in place of the technician, who knows repairs only. */
+/** Replaces the technician, who knows repairs only. */
 export interface Crew {
   readonly who: string;
-  readonly join: (hands: Hands) => Pick<Bench, 'person' | 'reference'>;
+  readonly join: (hands: Hands) => Pick<Session, 'person' | 'reference'>;
 }
 
 export interface ModelBoard {
@@ -38,16 +38,16 @@ export interface ModelBoard {
   readonly hands: Hands;
   readonly speed: Speed;
   readonly run: () => Pacer;
-  /** What the record says of the board beside its identity. */
+  /** What the record says about the board beyond its identity. */
   readonly extra: Readonly<Record<string, unknown>>;
 }
 
-export function modelBench(
+export function modelSession(
   options: ModelOptions,
   scenario: Scenario,
   crew: Crew | null,
   { board, hands, speed, run, extra }: ModelBoard,
-): Bench {
+): Session {
   const { manual, seed } = options;
   return {
     board,
@@ -57,7 +57,7 @@ export function modelBench(
     atmospherePa: scenario.atmospherePa,
     seed,
     startedAt: SIMULATED_START,
-    // What of the simulated world the other inputs do not say.
+    // Facts about the simulated world that the other inputs do not state.
     extra: {
       altitudeM: options.altitude,
       person: manual ? 'at the keyboard' : 'scripted',
@@ -70,13 +70,13 @@ export function modelBench(
       if (key.kind === 'hold') request({ kind: 'hold' });
       else press(key, hands);
     },
-    // Whoever presses the keys must know how the shield stands: its key turns it round.
+    // A person at the keyboard must know the state of the shield, because its key toggles it.
     look: () => `${lookAt(hands)}${manual ? shieldWords(hands) : ''}`,
     ...crew?.join(hands),
   };
 }
 
-/** Only where somebody chose it: what the gas follows, and how fast walls would really take its heat. */
+/** Only where it was chosen: the gas law, and how fast walls would really take its heat. */
 function gasWords({ world: { gas, air }, atmospherePa, airK }: Scenario): string {
   if (gas.exponent === 1) return '';
   const amountMol = amountAtMol(gas, atmospherePa, air.injectorM3, atmospherePa, airK);

@@ -1,6 +1,6 @@
 /**
- * `meniscus bench`: brings up a freshly wired unit with a person at it, step by step, and writes
- * what came of it. The outputs are safe between steps, after the last, and whatever happens.
+ * `meniscus bench`: brings up a freshly wired unit together with a person, step by step, and writes
+ * the result. Outputs are safe between steps, after the last step, and whatever happens.
  */
 import { join } from 'node:path';
 import type { Board } from '../../../hal/board.ts';
@@ -9,9 +9,9 @@ import type { Step } from '../../../wiring/checklist/step.ts';
 import { loadSettings } from '../../app/prepare/load-settings.ts';
 import { problemLine } from '../../core/settings.ts';
 import { makePrivateFolder, writePrivate } from '../../journal/private-file.ts';
-import type { Bench } from '../run/bench.ts';
 import type { ModelBoardKind } from '../run/board-options.ts';
-import { openBench } from '../run/open-bench.ts';
+import { openSession } from '../run/open-session.ts';
+import type { Session } from '../run/session.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { SIGNALS } from '../terminal/interrupts.ts';
 import { INTERRUPT_KEY, type KeyAction, listenToKeyNames } from '../terminal/keys.ts';
@@ -28,7 +28,7 @@ import {
   walkSummary,
 } from './bring-up.ts';
 
-export interface BenchOptions {
+export interface BringUpOptions {
   readonly port?: string;
   readonly board?: ModelBoardKind;
   readonly unit?: string;
@@ -50,10 +50,10 @@ const WARNING = `The unit will move valves and pump and light its UV lamp. Wear 
 hands off what moves, and have the emergency stop within reach. Local codes and licensed
 practice decide how it may be supplied and used.`;
 
-/** Somebody stands at the bench, in real time. */
+/** A person is at the bench, in real time. */
 const AT_HAND = { manual: true, speed: 1, seed: 1, altitude: 60, fault: [] } as const;
 
-/** Where there is no unit to lay hands on; y and n answer questions here. */
+/** Keys for a bench without a unit to touch; y and n answer questions here. */
 const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
   '1': { kind: 'button', button: 'yes' },
   '2': { kind: 'button', button: 'no' },
@@ -62,7 +62,7 @@ const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
   '5': { kind: 'shield' },
 };
 const HAND_KEYS_LINE =
-  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield, the last two there and back';
+  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield; 4 and 5 toggle';
 
 const realHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the board at ${identity.serial}.`,
@@ -72,39 +72,41 @@ const realHead = ({ identity }: Board): readonly string[] => [
 const modelHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the ${identity.kind} ${identity.serial}, which says nothing about any wiring.`,
   HAND_KEYS_LINE,
-  'What takes a thumb on the hose, a breath or a loose wire can only be skipped (s).',
+  'Steps that need a thumb on the hose, a breath or a loose wire can only be skipped (s).',
 ];
 
-export async function benchCommand(options: BenchOptions): Promise<number> {
+export async function bringUpCommand(options: BringUpOptions): Promise<number> {
   const loaded = loadSettings(options);
   if (!loaded.ok) return refuse(loaded.problems.map(problemLine));
   const { config } = loaded.value;
-  const opened = await openBench({ ...AT_HAND, board: 'simulated', ...options }, config);
+  const opened = await openSession({ ...AT_HAND, board: 'simulated', ...options }, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { bench } = opened;
-  const { board } = bench;
+  const { session } = opened;
+  const { board } = session;
   const steps =
     options.step.length === 0 ? CHECKLIST : CHECKLIST.filter(({ id }) => options.step.includes(id));
   say(options.port === undefined ? modelHead(board) : realHead(board));
   const { channels } = config.unit;
-  const end = await walk(bench, steps, (state, frame) => walkFrame(steps, state, frame, channels));
+  const end = await walk(session, steps, (state, frame) =>
+    walkFrame(steps, state, frame, channels),
+  );
   say(walkSummary(steps, end));
   say([`Written to ${keep(options.records, board, steps, end)}`]);
   return walkPassed(end) ? EXIT.completed : EXIT.fault;
 }
 
-/** Resolves when the walk is over and the board is closed, its outputs safe. */
+/** Resolves when the walk is over and the board is closed with safe outputs. */
 async function walk(
-  bench: Bench,
+  session: Session,
   steps: readonly Step[],
   onFrame: (state: WalkState, frame: Parameters<typeof walkFrame>[2]) => WalkStep,
 ): Promise<WalkState> {
   let { state, lines } = startWalk(steps);
   say(lines);
-  const { board } = bench;
+  const { board } = session;
   const { stdin } = process;
   let stopListening = (): void => undefined;
-  const running = bench.run();
+  const running = session.run();
   const over = new Promise<void>((resolve, reject) => {
     const take = (step: WalkStep): void => {
       ({ state, lines } = step);
@@ -125,8 +127,8 @@ async function walk(
     stopListening = listenToKeyNames(stdin, (name) => {
       press(KEYS[name]);
       const hand = HAND_KEYS[name];
-      // Nobody is asked for anything here: on a real board these keys do nothing.
-      if (hand !== undefined) bench.act(hand, () => undefined);
+      // No request is made here: on a real board these keys do nothing.
+      if (hand !== undefined) session.act(hand, () => undefined);
     });
     stdin.once('end', () => press('quit'));
     for (const signal of SIGNALS) process.once(signal, () => press('quit'));

@@ -1,24 +1,24 @@
-/** The emulated board as a bench of the program: its pace, the keys for hands, its end. */
+/** The emulated board as the session of a run: its pace, the keys for hands, its end. */
 import { expect, onTestFinished, test } from 'vitest';
-import type { Bench } from '../../../src/cli/run/bench.ts';
-import { emulatedBench } from '../../../src/cli/run/emulated-bench.ts';
 import { EMULATED_FAULT_NAMES } from '../../../src/cli/run/emulated-faults.ts';
-import type { ModelOptions } from '../../../src/cli/run/model-bench.ts';
+import { emulatedSession } from '../../../src/cli/run/emulated-session.ts';
+import type { ModelOptions } from '../../../src/cli/run/model-session.ts';
+import type { Session } from '../../../src/cli/run/session.ts';
 import type { Frame } from '../../../src/core/frame.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
 
 const OPTIONS: ModelOptions = { manual: false, seed: 1, altitude: 60, fault: [] };
 
-async function opened(options: Partial<ModelOptions> = {}): Promise<Bench> {
-  const bench = await emulatedBench({ ...OPTIONS, ...options }, DEFAULT_CONFIG);
-  if (!bench.ok) throw new Error(bench.lines.join());
-  onTestFinished(() => bench.bench.board.close());
-  return bench.bench;
+async function opened(options: Partial<ModelOptions> = {}): Promise<Session> {
+  const session = await emulatedSession({ ...OPTIONS, ...options }, DEFAULT_CONFIG);
+  if (!session.ok) throw new Error(session.lines.join());
+  onTestFinished(() => session.session.board.close());
+  return session.session;
 }
 
 /** Runs until so many frames have come. */
 async function framesOf(
-  { board, run }: Bench,
+  { board, run }: Session,
   many: number,
   onFrame: (frame: Frame) => void = () => undefined,
 ): Promise<readonly Frame[]> {
@@ -37,9 +37,9 @@ async function framesOf(
 }
 
 test('its time runs no faster than asked for', async () => {
-  const bench = await opened({ speed: 1 });
+  const session = await opened({ speed: 1 });
   const startMs = performance.now();
-  const frames = await framesOf(bench, 40);
+  const frames = await framesOf(session, 40);
   const boardS = (frames.at(-1)?.timeS ?? 0) - (frames[0]?.timeS ?? 0);
   expect(boardS).toBeCloseTo(39 * 0.05, 1);
   // Two ticks for the first frame, which may have come before the pace began.
@@ -47,13 +47,13 @@ test('its time runs no faster than asked for', async () => {
 });
 
 test('no frame comes after the one that stops it', async () => {
-  const bench = await opened();
-  for (const many of [3, 4, 5, 6]) expect(await framesOf(bench, many)).toHaveLength(many);
+  const session = await opened();
+  for (const many of [3, 4, 5, 6]) expect(await framesOf(session, many)).toHaveLength(many);
 });
 
 test('somebody at the keyboard runs it in real time, reaches its buttons and switches, and sees the shield', async () => {
-  const bench = await opened({ manual: true });
-  expect(bench.title).toBe(
+  const session = await opened({ manual: true });
+  expect(session.title).toBe(
     'Meniscus on the emulated board (demo), you press the buttons, seed 1, 1 x real time',
   );
   const keys = [
@@ -84,7 +84,7 @@ test('it is opened as the board that it is, and closing it twice is harmless', a
 
 test('a fault that would have no effect on it is refused, with those that have one', async () => {
   for (const name of ['fast-board-clock', 'slow-board-clock', 'board-stands-still']) {
-    const refused = await emulatedBench({ ...OPTIONS, fault: [name] }, DEFAULT_CONFIG);
+    const refused = await emulatedSession({ ...OPTIONS, fault: [name] }, DEFAULT_CONFIG);
     expect(refused).toMatchObject({ ok: false });
     expect(refused.ok ? '' : refused.lines.join()).toContain('board-restart');
     expect(EMULATED_FAULT_NAMES).not.toContain(name);
