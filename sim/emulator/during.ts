@@ -1,6 +1,6 @@
 /**
- * Waits for whoever waits by the emulated bench's clock, which moves only while somebody sleeps by it:
- * the host's driver opens and closes a board so.
+ * Awaits a promise on the emulated bench's clock, which moves only while someone sleeps by it: the
+ * host's driver opens and closes a board this way.
  */
 import type { VirtualClock } from './virtual-clock.ts';
 

@@ -111,7 +111,7 @@ describe('a report of a recorded job', () => {
     expect(code).toBe(0);
     const { text } = readPdf(readFileSync(join(job, 'report.pdf')));
     expect(squeezed(text)).not.toContain('OttokarDemo');
-    expect(squeezed(text)).toContain('personal.jsonisnottheonethatwasrecorded');
+    expect(squeezed(text)).toContain('personal.jsonisnottherecordedfile');
   });
 
   test('is not rewritten from an edited journal by a removal, which says so', async () => {
