@@ -15,7 +15,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { IMAGE_FILE, imageFacts } from '../../../hal/firmware/image-facts.ts';
+import { IMAGE_FILE, imageFacts } from '../../../hal/firmware/make/image-facts.ts';
 
 export interface Built {
   readonly hexText: string;
@@ -40,9 +40,12 @@ export function compilerVersion(): string | null {
 
 export function openWorkshop(firmwareFolder: string): Workshop {
   const folder = mkdtempSync(join(tmpdir(), 'mutants-'));
-  const names = readdirSync(firmwareFolder).filter((name) => /^(?:.+\.[ch]|Makefile)$/.test(name));
+  const names = readdirSync(firmwareFolder).filter((name) =>
+    /^(?:.+\.c|include|Makefile)$/.test(name),
+  );
   const text = (name: string) => readFileSync(join(firmwareFolder, name), 'utf8');
-  for (const name of names) cpSync(join(firmwareFolder, name), join(folder, name));
+  for (const name of names)
+    cpSync(join(firmwareFolder, name), join(folder, name), { recursive: true });
   writeFileSync(join(folder, 'Makefile'), text('Makefile').replace(' -Werror', ''));
   const compiler = compilerVersion() ?? '';
   const sources = new Map(names.filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]));

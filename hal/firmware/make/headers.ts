@@ -5,7 +5,7 @@
  * committed headers are up to date is a test.
  */
 
-import { CHANNELS } from '../../src/core/frame.ts';
+import { CHANNELS } from '../../../src/core/frame.ts';
 import {
   BUTTON_LADDER,
   DISPLAY_ADDRESS,
@@ -13,8 +13,8 @@ import {
   PIN_NAMES,
   PINS,
   type PinRow,
-} from '../../wiring/pin-map.ts';
-import * as protocol from '../firmata/protocol.ts';
+} from '../../../wiring/pin-map.ts';
+import * as protocol from '../../firmata/protocol.ts';
 
 const FIRST_ANALOGUE_PIN = 14;
 const PWM_REGISTERS = {

@@ -4,7 +4,7 @@
  * and that the committed facts are true is a test.
  */
 import { createHash } from 'node:crypto';
-import { FIRMWARE_VERSION } from '../firmata/protocol.ts';
+import { FIRMWARE_VERSION } from '../../firmata/protocol.ts';
 
 export const IMAGE_FILE = 'meniscus.hex';
 /** avr-gcc counts data memory from here. */
