@@ -3,6 +3,7 @@
  * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
  * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
  */
+import type { AlarmId } from './alarm-ids.ts';
 import type { GuidedEvent } from './guided-events.ts';
 import type { MeasuredValue } from './measurements.ts';
 import type { PhaseId } from './phases.ts';
@@ -94,7 +95,7 @@ type EventBody =
     }
   | {
       readonly kind: 'alarm';
-      readonly alarm: string;
+      readonly alarm: AlarmId;
       readonly from: AlarmState;
       readonly to: AlarmState;
       readonly action: AlarmAction;

@@ -5,6 +5,7 @@
  */
 
 import { z } from 'zod';
+import { ALARM_IDS } from '../core/alarm-ids.ts';
 import {
   ADAPTED_VACUUMS,
   ALARM_STATES,
@@ -102,7 +103,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
       why: z.string(),
     }),
     event('alarm', {
-      alarm: z.string(),
+      alarm: choice(ALARM_IDS),
       from: choice(ALARM_STATES),
       to: choice(ALARM_STATES),
       action: choice(['warn', 'hold', 'abort']),

@@ -34,7 +34,7 @@ const EVENTS: readonly Event[] = [
   { kind: 'measured', name: 'irradianceMeanWPerM2', portion: 'pit', value: Number.NaN, timeS: 3 },
   {
     kind: 'alarm',
-    alarm: 'seal-leak',
+    alarm: 'leak',
     from: 'normal',
     to: 'unacknowledged',
     action: 'hold',

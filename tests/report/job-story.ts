@@ -1,5 +1,6 @@
 /** A hand-made job for the tests of the report: one cycle with a hold, a cure, demo data throughout. */
 
+import type { AlarmId } from '../../src/core/alarm-ids.ts';
 import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
 import { SAFE } from '../../src/core/frame.ts';
 import type { Measurement } from '../../src/core/measurements.ts';
@@ -27,7 +28,7 @@ const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
 const measured = (timeS: number, name: Measurement, value: number) =>
   at(timeS, { kind: 'measured', name, portion: null, value });
 
-export const alarmEvent = (alarm: string, action: AlarmAction): UnstampedEvent => ({
+export const alarmEvent = (alarm: AlarmId, action: AlarmAction): UnstampedEvent => ({
   kind: 'alarm',
   alarm,
   from: 'normal',
