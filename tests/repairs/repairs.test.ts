@@ -3,14 +3,13 @@ import { SAFE } from '../../src/core/frame.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
+import { expectDried, expectOutgassed } from './seeded.ts';
 
 const actuatorsOf = ({ last }: BenchRun) => last.state.commanded;
 const measured = ({ events }: BenchRun, name: string) =>
   events.flatMap((event) =>
     event.kind === 'measured' && event.name === name ? [event.value] : [],
   );
-const findings = ({ events }: BenchRun) =>
-  events.flatMap((event) => (event.kind === 'seal-finding' ? [event.finding] : []));
 const batches = ({ events }: BenchRun) =>
   events.flatMap((event) => (event.kind === 'batch' ? [event.to] : []));
 
@@ -130,16 +129,8 @@ describe('repairs in which something goes wrong', () => {
     expect(run.end).toBe('completed');
   });
 
-  const SEEDS = [1, 2, 3];
-
   test('water in the break is told as such, dried, and not found again', () => {
-    for (const seed of SEEDS) {
-      const run = runRepair({ seed, faults: ['wet-break'] });
-      expect(findings(run), `seed ${seed}`).toEqual(['moisture', 'tight']);
-      expect(run.enteredS.has('dry-again')).toBe(true);
-      expect(run.alarms).toEqual([]);
-      expect(run.end).toBe('completed');
-    }
+    expectDried(1);
   });
 
   test('a break that was not dried is found wet again: the person had the foot off the glass', () => {
@@ -156,15 +147,7 @@ describe('repairs in which something goes wrong', () => {
   });
 
   test('outgassing is never told as leak or water, and a longer pull carries it off', () => {
-    for (const seed of SEEDS) {
-      const run = runRepair({ seed, faults: ['outgassing'] });
-      const [first, ...rest] = findings(run);
-      expect(['outgassing', 'unclear'], `seed ${seed}`).toContain(first);
-      expect(rest.at(-1), `seed ${seed}`).toBe('tight');
-      expect(run.enteredS.has('long-pull')).toBe(true);
-      expect(run.alarms).toEqual([]);
-      expect(run.end).toBe('completed');
-    }
+    expectOutgassed(1);
   });
 
   test('cold glass is held until the pane is warm enough, then filled', () => {
