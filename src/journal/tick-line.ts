@@ -8,7 +8,7 @@
  *   sampledAtS     null when equal to timeS
  *   one a channel  counts, or null when none was ever taken
  *   frameBits      1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
- *                  16 message damaged, 32 frames missing, from 64 on the trips in the order of TRIPS
+ *                  16 message damaged, 32 frames missing, from 64 on one bit a trip, as in TRIPS
  *   pumpRatio
  *   actuatorBits   1 selector at pressure, 2 vent open, 4 lamp enabled
  *   lampRatio
