@@ -1,27 +1,28 @@
 /**
- * What a board is, whoever builds it: the contract that the controller relies on and that
- * tests/board-contract.ts checks on every kind of board.
+ * The contract of every kind of board. The controller relies on it, and tests/board-contract.ts
+ * checks it on each kind.
  *
  * Promised
- * - One frame every tick for as long as the board is open, also when nothing comes from it: then
+ * - One frame every tick for as long as the board is open, even when the board sends nothing: then
  *   `link` is 'mute' and `sampledAtS` stays at the last sample. The first frame comes after `open`.
- * - `sequence` rises by one a frame; `timeS` never falls.
- * - `write` takes the whole set of outputs and leases it for `identity.leaseS` of board time. When
- *   it is not renewed, pump, vent and lamp go to SAFE by the board's own doing.
+ * - `sequence` rises by one per frame; `timeS` never falls.
+ * - `write` takes the complete set of outputs and leases it for `identity.leaseS` of board time.
+ *   Unless the lease is renewed, the board itself puts pump, vent and lamp to SAFE.
  * - `makeSafe` puts pump, vent and lamp to SAFE as soon as the line carries it, by the next tick at
  *   the latest, and ends the lease; the next `write` starts a new one.
- * - Protection that has tripped is listed in `trips` and holds its outputs safe until a `write` with
- *   `clearTrips` and nothing but safe outputs comes while the cause is gone.
- * - After a link is lost the board may connect again by itself. It then drives nothing by itself.
- * - `close` makes safe, completes `frames$`, and leaves no timer or handle. Closing twice is harmless.
+ * - Tripped protection is listed in `trips`. It holds its outputs safe until a `write` with
+ *   `clearTrips` and only safe outputs arrives while the cause is gone.
+ * - After a lost link the board may reconnect by itself. It then drives nothing by itself.
+ * - `close` makes safe, completes `frames$`, and leaves no timer or handle. Closing twice is
+ *   harmless.
  * - `write` after `close` throws BoardClosedError. It throws for nothing else: a value outside its
- *   range is refused by making the outputs safe, never by guessing what was meant.
+ *   range makes the outputs safe, and its intent is never guessed.
  *
  * Not promised
- * - That outputs had the effect they ask for: look at the next frames.
- * - A tick's exact spacing: `timeS` says when it was. A frame may come late; none is made up.
- * - That a board protects itself against what a host asks inside its ranges, beyond the lease and
- *   the protection that `identity.protection` lists.
+ * - That outputs have the effect they ask for: check the next frames.
+ * - Exact spacing of ticks: `timeS` gives the actual time. A frame may come late; none is made up.
+ * - That a board protects itself against requests inside the ranges, beyond the lease and the
+ *   protection that `identity.protection` lists.
  * - That buttons pressed while the link is mute are ever reported.
  */
 import type { Observable } from 'rxjs';
@@ -31,9 +32,9 @@ import type { Frame, Outputs, Trip } from '../src/core/frame.ts';
 export type Protection = 'lease' | Trip;
 
 export interface BoardIdentity {
-  /** What kind of board this is, for people: 'simulated board', for example. */
+  /** The kind of board, for people: 'simulated board', for example. */
   readonly kind: string;
-  /** Tells one unit from another in records. */
+  /** Distinguishes one unit from another in records. */
   readonly serial: string;
   readonly firmware: string;
   readonly tickS: number;
@@ -43,7 +44,7 @@ export interface BoardIdentity {
 
 export interface Board {
   readonly identity: BoardIdentity;
-  /** Hot: frames come whether or not anybody listens. Completes on close, never errors. */
+  /** Hot: frames come with or without listeners. Completes on close, never errors. */
   readonly frames$: Observable<Frame>;
   readonly write: (outputs: Outputs) => void;
   readonly makeSafe: () => void;
@@ -58,8 +59,8 @@ export class BoardClosedError extends Error {
 }
 
 /**
- * Whether a board may take these outputs; when not, `write` makes safe.
- * Types do not bind what comes from outside: not a number is no ratio, a word is no switch.
+ * Whether a board may take these outputs; if not, `write` makes safe. Types do not constrain data
+ * from outside: NaN is not a valid ratio, and only a boolean is a valid switch.
  */
 export function isSound({
   pumpRatio,

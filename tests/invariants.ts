@@ -1,4 +1,7 @@
-/** What must hold on every frame of every job, whatever goes wrong. Throws with the frame's time. */
+/**
+ * Conditions that must hold on every frame of every job, whatever goes wrong. Throws with the
+ * frame's time.
+ */
 
 import type { BreakView } from '../sim/board/simulated-board.ts';
 import type { Tick } from '../src/app/pipeline.ts';

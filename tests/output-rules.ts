@@ -1,4 +1,6 @@
-/** What must hold of the outputs to every frame, whichever procedure runs and whatever a board says. */
+/**
+ * Conditions on the outputs for every frame, whichever procedure runs and whatever a board reports.
+ */
 import type { UnitSnapshot } from '../src/core/events.ts';
 import { DISPLAY_COLUMNS, type Frame, isSafe, type Outputs, SAFE } from '../src/core/frame.ts';
 import { CURE_PHASES, type PhaseId } from '../src/core/phases.ts';

@@ -1,6 +1,6 @@
 /**
- * Reads the project's pages (every README.md and DEVELOPERS.md) for what they claim about the
- * sources: paths in code, relative links, commands. What must be true of it is in `house.test.ts`.
+ * Reads the project's pages (every README.md and DEVELOPERS.md) for their claims about the sources:
+ * paths in code, relative links, commands. `house.test.ts` checks the claims.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, posix } from 'node:path';

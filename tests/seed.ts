@@ -1,6 +1,6 @@
 /**
- * Runs before every file of tests: all properties draw from one seed, so that a run can be repeated.
- * MENISCUS_SEED gives another, or `random` one that `vitest.config.ts` draws and prints.
+ * Runs before every test file: all properties draw from one seed, so that a run can be repeated.
+ * MENISCUS_SEED sets another, or `random` takes one that `vitest.config.ts` draws and prints.
  */
 import fc from 'fast-check';
 

@@ -1,7 +1,7 @@
 /**
- * A unit whose whole world is hand-made: each frame shows what a scene says and, where it says
- * nothing, what the sensors of a sound unit would show under the outputs of the tick before. Plain
- * data that is never changed, so that a unit steered into a phase once can be tried in many ways.
+ * A unit whose whole world is hand-made. Each frame shows the scene's values; for anything that the
+ * scene leaves open, it shows the sensors of a sound unit under the outputs of the tick before. The
+ * data are plain and immutable, so that a unit steered into a phase once can be tried in many ways.
  */
 
 import { type ControllerStep, stepController } from '../src/control/controller.ts';

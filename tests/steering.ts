@@ -1,6 +1,6 @@
 /**
- * The ways on which a hand-made unit is steered into each phase of a repair and each step of a
- * guided procedure: what is answered on the way, and how the chamber behaves when it is closed.
+ * The paths that steer a hand-made unit into each phase of a repair and each step of a guided
+ * procedure: the answers on the way, and the behaviour of the closed chamber.
  */
 
 import type { ProcedureTypes } from '../src/control/controller-state.ts';

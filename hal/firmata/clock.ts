@@ -1,14 +1,14 @@
 /**
- * The host's own time, for the driver alone: when to ask again, when to give up, when to say that
- * the board is mute. Nothing here measures the process; frames carry the board's time for that.
- * Every stream that waits gets its scheduler handed in. Tests and the emulated bench hand in one on
- * a clock of their own, so that no test waits for a wall clock.
+ * The host's own time, used only by the driver: when to ask again, when to give up, when to call
+ * the board mute. It measures nothing in the process; frames carry the board's time for that. Every
+ * stream that waits takes its scheduler as an argument. Tests and the emulated bench pass one with
+ * a clock of its own, so that no test waits for a wall clock.
  */
 import { asyncScheduler, type SchedulerAction, type SchedulerLike, Subscription } from 'rxjs';
 
 const MS_PER_S = 1000;
 
-/** Monotonic: the scheduler that RxJS takes by default reads the calendar, which people set. */
+/** Monotonic. RxJS's default scheduler reads calendar time, which people set. */
 export const REAL_TIME: SchedulerLike = {
   now: () => performance.now(),
   schedule: asyncScheduler.schedule.bind(asyncScheduler),
@@ -16,10 +16,10 @@ export const REAL_TIME: SchedulerLike = {
 
 export const nowS = (scheduler: SchedulerLike): number => scheduler.now() / MS_PER_S;
 
-/** Runs once, unless the returned function is called before. */
+/** Runs once, unless the returned function is called first. */
 export type Later = (delayMs: number, run: () => void) => () => void;
 
-/** A scheduler on any clock that can run something later. */
+/** A scheduler on any clock that can delay a call. */
 export function schedulerOn(nowMs: () => number, later: Later): SchedulerLike {
   return {
     now: nowMs,

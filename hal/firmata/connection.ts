@@ -1,8 +1,8 @@
 /**
- * One connection to a board as a stream: an open line, the questions for version and name, and the
- * connection once johnny-five is ready on a firmware that will do. What goes wrong until then is an
- * error with a name; so is a deadline. Whoever leaves the stream lets go of the line. A lost
- * connection is never mended: subscribe again for another one.
+ * One connection to a board as a stream. It opens a line, queries version and name, and emits the
+ * connection once johnny-five is ready on an acceptable firmware. A failure or a timeout before
+ * that is a named error. Unsubscribing releases the line. A lost connection is never repaired:
+ * subscribe again for a new one.
  */
 import type five from 'johnny-five';
 import {
@@ -47,7 +47,7 @@ export interface Connection {
   readonly lost$: Observable<never>;
   /** Sends one of the unit's messages: kind, fields and check. */
   readonly send: (message: readonly number[]) => void;
-  /** Runs of bytes that made no message since this was last asked. */
+  /** Runs of bytes that formed no message since the last call. */
   readonly takeDroppedRuns: () => number;
 }
 
@@ -55,12 +55,12 @@ export interface ConnectionOptions {
   readonly line$: Observable<Line>;
   readonly scheduler: SchedulerLike;
   readonly samplingIntervalMs: number;
-  /** Null where this firmware will do. */
+  /** Null when this firmware is acceptable. */
   readonly judge: (firmware: FirmwareSeen) => Problem | null;
   readonly onNotice: (words: string) => void;
 }
 
-/** A board that restarts on opening may sit in its boot loader for two seconds. */
+/** A board that restarts on opening may stay in its boot loader for two seconds. */
 const DEADLINE_MS = 5000;
 const ASK_EVERY_MS = 500;
 const QUESTION = Buffer.from([0xf9, SYSEX_START, 0x79, SYSEX_END]);
@@ -103,7 +103,10 @@ function connectOn(line: Line, options: ConnectionOptions): Observable<Connectio
   });
 }
 
-/** Emits once, when johnny-five knows the board; errors when the line is lost or time is up before. */
+/**
+ * Emits once johnny-five knows the board; errors when the line is lost or the deadline passes
+ * first.
+ */
 function ready(
   { io, board }: FirmataHost,
   transport: Transport,
@@ -145,7 +148,7 @@ const firmwareOf = ({ firmware }: Firmata): FirmwareSeen => ({
   minor: firmware.version?.minor ?? 0,
 });
 
-/** johnny-five reports errors as events of its own or as errors; both may carry a message. */
+/** johnny-five reports errors as its own events or as Error objects; both may carry a message. */
 function wordsOf(said: unknown): string {
   const message = (said as { readonly message?: unknown } | null)?.message;
   return typeof message === 'string' ? message : String(said);

@@ -1,5 +1,5 @@
 /**
- * Everything that can stop a board from being used, by name: one sentence on what was seen and one
+ * Every named problem that can keep a board from being used: one sentence on what was seen and one
  * on what to do. The driver returns problems as data; the composition root decides how to show
  * them.
  */
@@ -94,7 +94,7 @@ export const refuse = (
   problem: problemOf(code, detail),
 });
 
-/** A problem on its way out of a stream or a promise that has nothing else to give. */
+/** Carries a problem out of a stream or a promise, which cannot return it as data. */
 export class ProblemError extends Error {
   override name = 'ProblemError';
   readonly problem: Problem;
@@ -104,6 +104,6 @@ export class ProblemError extends Error {
   }
 }
 
-/** What ended a stream; errors without a name get this one. */
+/** The problem that ended a stream; an error without a named problem gets `otherwise`. */
 export const problemIn = (error: unknown, otherwise: ProblemCode = 'driver-failed'): Problem =>
   error instanceof ProblemError ? error.problem : problemOf(otherwise, String(error));

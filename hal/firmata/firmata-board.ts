@@ -1,8 +1,8 @@
 /**
- * The real board: the contract of hal/board.ts over a line to our firmware. It joins the link, the
- * frames and the outputs. Outputs go only to a board that has its limits, and to no other later:
- * what cannot be sent now is forgotten. After a lost link nothing is taken up again by itself; the
- * controller's latched alarm holds the job, and all that it writes then is safe.
+ * The real board: implements the contract of hal/board.ts over a line to our firmware by joining
+ * the link, the frames and the outputs. Outputs go only to a board whose limits are in force.
+ * Outputs that cannot be sent now are dropped, never sent later. After a lost link nothing resumes
+ * by itself: the controller's latched alarm holds the job, and everything it writes then is safe.
  */
 import {
   filter,
@@ -39,12 +39,12 @@ export interface FirmataBoardOptions {
   readonly openLine: OpenLine;
   readonly portName: string;
   readonly scheduler: SchedulerLike;
-  /** False where the board's time is not real, as that of an emulated one before a slowed clock. */
+  /** False where the board's time is not real time, as on an emulated board with a slowed clock. */
   readonly comparesClocks?: boolean;
   readonly tickS: number;
   readonly limits: Limits;
   readonly onNotice?: (words: string) => void;
-  /** What the board reports that its pins do, with every frame. */
+  /** Receives with every frame what the board reports its pins are doing. */
   readonly onActing?: (acting: Acting) => void;
 }
 
@@ -52,14 +52,14 @@ export type OpenedBoard =
   | { readonly ok: true; readonly board: Board }
   | { readonly ok: false; readonly problem: Problem };
 
-/** For the lease's end to take effect. */
+/** Time for the end of the lease to take effect. */
 const LEASE_MARGIN_MS = 100;
 /** Two frames, because the first may have been sampled before the message arrived. */
 const SAFE_FRAMES = 2;
 const MS_PER_S = 1000;
 
 interface State {
-  /** Also before it has its limits. */
+  /** Set even before the limits are in force. */
   connection: Connection | null;
   /** The limits are in force. */
   usable: boolean;
@@ -118,7 +118,7 @@ function follow(state: State, event: LinkEvent): void {
   if (event.kind === 'usable') [state.signals, state.usable] = [event.signals, true];
 }
 
-/** Hot. The first frame waits for the first listener: who subscribes after opening misses none. */
+/** Hot. The first frame waits for the first listener, so subscribing after opening misses none. */
 function framesOf(state: State, bare$: Observable<BareFrame>): Observable<Frame> {
   const frames$ = new Subject<Frame>();
   bare$
@@ -161,12 +161,12 @@ function boardOf(
 function writeOutputs(state: State, outputs: Outputs): void {
   const { connection, usable } = state;
   if (connection === null) return;
-  // A board that has not confirmed its limits is told to be safe and nothing else.
+  // Until a board has confirmed its limits it gets only the safe message.
   connection.send(usable ? encodeOutputs(outputs) : SAFE_MESSAGE);
   state.signals?.show(outputs, state.lastTimeS);
 }
 
-/** Until the board reports the safe state, or its lease has ended by itself. */
+/** Waits until the board reports the safe state or its lease has ended by itself. */
 async function settleSafely(
   { connection }: State,
   heard$: Observable<HeardFrame>,

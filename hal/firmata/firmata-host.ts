@@ -1,7 +1,7 @@
 /**
- * firmata-io and johnny-five on one transport, started and ended without a trace: no REPL, no
- * signal handler, no timer of theirs, and out of johnny-five's list of boards when done. When to
- * ask the board for its name, and when to give up, is for connection.ts.
+ * firmata-io and johnny-five on one transport, started and stopped without side effects: no REPL,
+ * no signal handler, no timer of their own, and no entry left in johnny-five's list of boards.
+ * connection.ts decides when to ask for the board's name and when to give up.
  */
 import firmata from 'firmata-io';
 import five from 'johnny-five';
@@ -12,16 +12,18 @@ export type Firmata = firmata.Firmata;
 export interface FirmataHost {
   readonly io: Firmata;
   readonly board: five.Board;
-  /** Lets go of everything that johnny-five and firmata-io hold. */
+  /** Releases everything that johnny-five and firmata-io hold. */
   readonly dispose: () => void;
 }
 
-/** firmata-io asks for the version by a timer of its own; the connection asks by the host's clock. */
+/**
+ * firmata-io requests the version on its own timer; the connection requests it on the host's clock.
+ */
 const VERSION_TIMEOUT_MS = 300;
-/** The connection gives up long before. */
+/** The connection gives up long before this. */
 const JOHNNY_FIVE_TIMEOUT_MS = 60_000;
 
-/** What johnny-five does not tell in its types. */
+/** What johnny-five's types leave out. */
 interface BoardInternals {
   timer: NodeJS.Timeout | null;
   register: { board: unknown; io: unknown }[];
@@ -62,9 +64,9 @@ function dispose(io: Firmata, board: five.Board): void {
   if (internals.timer !== null) clearTimeout(internals.timer);
   const at = cache.indexOf(board);
   if (at >= 0) cache.splice(at, 1);
-  // johnny-five caches how pins are named by board; the cache fills again as needed.
+  // johnny-five caches pin names per board; the cache refills as needed.
   Pins.normalize.clear();
-  // Its components stay in private tables for good; without these they hold no board.
+  // Its components stay in private tables for good; without these references they keep no board.
   for (const component of internals.register) {
     component.board = null;
     component.io = null;

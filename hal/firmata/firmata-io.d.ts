@@ -23,7 +23,7 @@ declare module 'firmata-io' {
       readonly pins: readonly { readonly supportedModes: readonly number[] }[];
       /** Firmata pin of each analogue channel. */
       readonly analogPins: readonly number[];
-      /** Bytes of a message that is not complete yet. */
+      /** Bytes of the incomplete message. */
       readonly buffer: number[];
       readonly reportVersionTimeoutId: NodeJS.Timeout;
       sysexResponse(command: number, handler: (this: Firmata, data: number[]) => void): this;

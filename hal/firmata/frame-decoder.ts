@@ -1,7 +1,7 @@
 /**
- * The unit's frame message, as counts, switches, presses, trips and what acts. Pure. It keeps what
- * the last frame said, because presses are counters, a gap shows in the numbering, and a restarted
- * board starts all of them anew. What time a frame gets is for board-time.ts.
+ * Decodes the unit's frame message into counts, switches, presses, trips and acting outputs. Pure.
+ * Decoding needs the counters of the last frame: presses are counted, a gap shows in the sequence
+ * numbers, and a restarted board resets them all. board-time.ts assigns the frame's time.
  */
 import {
   BUTTONS,
@@ -25,7 +25,7 @@ import {
 
 export type FrameFields = Fields<typeof FRAME_LAYOUT>;
 
-/** What the board says that it does now, whatever it was asked. */
+/** What the board reports it is doing now, whatever was requested. */
 export interface Acting {
   readonly selectorPressure: boolean;
   readonly ventOpen: boolean;
@@ -44,9 +44,9 @@ export interface Sample {
   readonly pressed: readonly Button[];
   readonly trips: readonly Trip[];
   readonly acting: Acting;
-  /** A message of ours was refused since the last frame, as the board counts them. */
+  /** The board has refused one of our messages since the last frame, by its own count. */
   readonly hostDamaged: boolean;
-  /** Frames that the board sent and that are missing, damaged ones among them. */
+  /** Missing frames of the board, damaged ones included. */
   readonly missing: number;
 }
 
@@ -61,7 +61,7 @@ export interface DecodedFrame {
 const SEQUENCES = 128 ** 2;
 const PRESSES = 4;
 
-/** The fields of a frame message; null when it is none, or when a value is outside its range. */
+/** The fields of a frame message; null when it is not one or a value is out of range. */
 export function readFrame(body: readonly number[]): FrameFields | null {
   const fields = decodeFields(FRAME_LAYOUT, body);
   const inRange =
@@ -71,7 +71,10 @@ export function readFrame(body: readonly number[]): FrameFields | null {
   return inRange ? fields : null;
 }
 
-/** `last` is null for the first frame of a connection and after a restart: nothing to compare. */
+/**
+ * `last` is null for the first frame of a connection and after a restart: there is nothing to
+ * compare with.
+ */
 export function decodeFrame(last: Counters, fields: FrameFields): DecodedFrame {
   const { sequence, presses, badMessages } = fields;
   return {
@@ -95,7 +98,7 @@ export function decodeFrame(last: Counters, fields: FrameFields): DecodedFrame {
 
 const has = (field: number, bit: number): boolean => (field & bit) !== 0;
 
-/** Each button as often as its counter has gone on; buttons in the vocabulary's order. */
+/** Repeats each button by the advance of its counter; buttons in the vocabulary's order. */
 function pressedSince(before: number, now: number): Button[] {
   return BUTTONS.flatMap((button) => {
     const shift = PRESS_SHIFT[button];
@@ -116,6 +119,6 @@ function actingOf({ acting, pump, lamp }: FrameFields): Acting {
   };
 }
 
-/** Pump off, vent open, lamp off: what the pins do, not what was asked. */
+/** Pump off, vent open, lamp off: what the pins do, not what was requested. */
 export const actsSafely = ({ pumpDuty, lampDuty, ...acting }: Acting): boolean =>
   pumpDuty === 0 && lampDuty === 0 && acting.ventOpen && !acting.lampEnabled;

@@ -1,6 +1,6 @@
 /**
- * Makes the frames: one for every frame message of the board, and one every tick by the host's
- * clock when none comes. It gives them times that never fall and gathers what was damaged or missing
+ * Produces the frames: one for every frame message of the board, and one per tick on the host's
+ * clock when none comes. It assigns times that never fall and collects what was damaged or missing
  * in between. It sends nothing, starts no timer, and leaves numbering to the board.
  */
 import { type Frame, NEVER_HEARD } from '../../src/core/frame.ts';
@@ -13,24 +13,24 @@ import {
   readFrame,
 } from './frame-decoder.ts';
 
-/** A frame without its number: who sends it out counts. */
+/** A frame without its sequence number, which its publisher adds. */
 export type BareFrame = Omit<Frame, 'sequence'>;
 
 export interface HeardFrame {
   readonly frame: BareFrame;
   readonly acting: Acting;
-  /** The board has started anew within this connection: it knows nothing of what it was told. */
+  /** The board has restarted within this connection and has lost everything it was sent. */
   readonly restarted: boolean;
 }
 
 export interface FrameSource {
-  /** A frame message's body; null when it makes no sense, which is damage. */
+  /** Takes a frame message's body; returns null when it is malformed, which counts as damage. */
   readonly hear: (body: readonly number[], hostS: number) => HeardFrame | null;
   /** The mute frame that is due by now, or null. */
   readonly mute: (hostS: number) => BareFrame | null;
-  /** Messages were damaged on their way here. */
+  /** Records messages that arrived damaged. */
   readonly damage: (messages: number) => void;
-  /** The next frame is the first of a connection: nothing before it counts. */
+  /** Makes the next frame the first of a connection: nothing before it counts. */
   readonly startConnection: (hostS: number) => void;
 }
 
@@ -39,7 +39,7 @@ type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
 const NOTHING_YET: Measured = { sampledAtS: 0, ...NEVER_HEARD };
 
 const MUTE_AFTER_TICKS = 1.5;
-/** The host's own delays: timers, and bytes that wait in the operating system. */
+/** The host's own delays: timers, and bytes queued in the operating system. */
 const ALLOWANCE_S = 0.01;
 
 interface State {
@@ -47,11 +47,11 @@ interface State {
   last: Measured;
   counters: Counters;
   freshConnection: boolean;
-  /** Spoilt messages since the last frame of the board, which explain as many that are missing. */
+  /** Damaged messages since the board's last frame; they explain as many missing frames. */
   spoilt: number;
   damagePending: boolean;
   muteDueS: number;
-  /** Whether a frame says when the host heard it. */
+  /** Whether a frame carries the time at which the host heard it. */
   readonly comparesClocks: boolean;
 }
 
@@ -72,7 +72,7 @@ export function createFrameSource(
     comparesClocks,
   };
   const damage = (messages: number): void => {
-    // What is spoilt before the first frame of a connection is the noise of plugging in.
+    // Damage before the first frame of a connection is the noise of plugging in.
     if (state.freshConnection) return;
     state.spoilt += messages;
     state.damagePending ||= messages > 0;
@@ -89,7 +89,7 @@ export function createFrameSource(
     },
     mute: (hostS) => {
       if (hostS < state.muteDueS) return null;
-      // A host that was away itself owes one frame, not all that it missed.
+      // A host that was away itself owes one frame, not every frame it missed.
       state.muteDueS = Math.max(state.muteDueS + tickS, hostS + tickS / 2);
       return muteFrame(state, hostS);
     },
@@ -109,7 +109,7 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   const { counters, sample } = decodeFrame(restarted ? null : state.counters, fields);
   const { counts, switches, trips, pressed, missing, hostDamaged, acting } = sample;
   const { timeS } = timed;
-  // What a board did while it started anew, no frame tells.
+  // No frame shows what a board did while it restarted.
   const gap = restarted || missing > state.spoilt;
   const damaged = takeDamage(state) || hostDamaged;
   state.time = timed.line;

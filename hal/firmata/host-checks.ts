@@ -1,7 +1,7 @@
 /**
- * The host checks twice a tick what it has heard. A check that comes late shows that the host was
- * away, busy or suspended: it first hears what waits for it, and then judges the board. A long
- * absence of the host does not count as silence of the board.
+ * The host checks twice a tick what it has heard. A late check shows that the host itself was busy
+ * or suspended: it first reads what is queued and only then judges the board. A long absence of the
+ * host does not count as silence of the board.
  */
 import {
   defer,
@@ -23,7 +23,7 @@ export interface HostCheck {
   readonly atS: number;
   /** Time since the last check. */
   readonly gapS: number;
-  /** What waits for the host is still unheard. Never true twice in a row: a slow host judges, too. */
+  /** Queued bytes are still unread. Never true twice in a row, so that a slow host also judges. */
   readonly justBack: boolean;
 }
 
@@ -45,7 +45,10 @@ export function hostChecks(tickS: number, scheduler: SchedulerLike): Observable<
   }).pipe(share());
 }
 
-/** Errors at the first check that finds nothing heard for so long. Counts from the subscription. */
+/**
+ * Errors at the first check that finds nothing heard for this long. Time counts from the
+ * subscription.
+ */
 export function silence(
   silenceS: number,
   checks$: Observable<HostCheck>,

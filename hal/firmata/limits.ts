@@ -1,6 +1,6 @@
 /**
- * Gets the host's limits acknowledged: sends them, sends them again when the answer is late or says
- * that they arrived damaged, and gives up by a deadline. Which limit would loosen is named.
+ * Gets the host's limits acknowledged: sends them, repeats them when the answer is late or reports
+ * damage, and gives up at a deadline. A refusal names the limit that would loosen.
  */
 import {
   filter,
@@ -31,7 +31,9 @@ export type Limits = Fields<typeof LIMITS_LAYOUT>;
 const AGAIN_EVERY_MS = 300;
 const DEADLINE_MS = 2000;
 
-/** `reports$`: bodies of the board's reports on limits. Emits once, when the limits are in force. */
+/**
+ * `reports$`: bodies of the board's reports on limits. Emits once, when the limits are in force.
+ */
 export function agreeOnLimits(
   limits: Limits,
   send: (message: readonly number[]) => void,
@@ -66,7 +68,7 @@ function answerIn(body: readonly number[], limits: Limits): 'accepted' | 'none' 
   const verdict = LIMITS_VERDICTS[report.verdict] ?? 'malformed';
   if (verdict === 'bad-checksum') return 'none';
   if (verdict !== 'accepted') return refusalOf(verdict, report, limits);
-  // An answer to an earlier set of limits is none to this one.
+  // An answer to an earlier set of limits does not answer this one.
   return LIMITS_LAYOUT.every(([name]) => report[name] === limits[name]) ? 'accepted' : 'none';
 }
 

@@ -1,7 +1,7 @@
 /**
- * The lines to one port as a stream: each subscriber gets a line of its own. It closes when the
- * subscriber leaves, even if it opens only afterwards. A port can be open once, so the next line
- * waits until the last one has closed.
+ * The lines to one port as a stream; each subscriber gets its own line. A line closes when its
+ * subscriber leaves, even if it opens only afterwards. A port can be open only once, so the next
+ * line waits until the last one has closed.
  */
 import {
   catchError,
@@ -53,9 +53,9 @@ export function createLineSource(openLine: OpenLine, scheduler: SchedulerLike): 
   return { line$, released: () => released };
 }
 
-/** A line that fails to close is gone already. */
+/** A line that fails to close is already gone. */
 function closed(line: Line, scheduler: SchedulerLike): Promise<void> {
-  // A port may fail once more while it closes, and nobody may crash.
+  // A port may emit another error while it closes; without a listener the process would crash.
   line.on('error', () => undefined);
   if (!line.isOpen) return Promise.resolve();
   const closing = new Promise<void>((resolve) => {

@@ -1,7 +1,7 @@
 /**
- * What the driver needs of a line to a board: a serial port of the host, or the emulator's stand-in.
- * A line is used for one connection and thrown away. It is never opened again, because a serial
- * port sends on re-opening whatever was written while it was down.
+ * What the driver needs of a line to a board: a serial port of the host, or the emulator's
+ * stand-in. A line serves one connection and is then discarded. It is never reopened, because a
+ * serial port sends on reopening whatever was written while it was down.
  */
 export interface LineEvents {
   open: [];
@@ -16,9 +16,9 @@ export interface Line {
   readonly isOpen: boolean;
   on<E extends keyof LineEvents>(event: E, listener: (...args: LineEvents[E]) => void): unknown;
   off<E extends keyof LineEvents>(event: E, listener: (...args: LineEvents[E]) => void): unknown;
-  /** `done` comes when the line has taken the bytes, or with the reason why not. */
+  /** `done` runs when the line has taken the bytes, or with the reason for failure. */
   write(bytes: Buffer, done?: Done): unknown;
-  /** `done` comes when the bytes have left. */
+  /** `done` runs when the bytes have left. */
   drain(done: Done): unknown;
   close(done?: Done): unknown;
 }

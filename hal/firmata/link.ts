@@ -1,8 +1,8 @@
 /**
  * The link to our firmware as one stream: a connection, agreement on the limits, then frames until
- * the line is lost or silent. The next connection is tried a second later, for as long as somebody
- * subscribes. Only the first connection may fail for good. What a lost link means for frames and
- * outputs is decided by the board.
+ * the line is lost or silent. A lost link is retried a second later for as long as it has a
+ * subscriber. Only the first connection may fail for good. firmata-board.ts decides what a lost
+ * link means for frames and outputs.
  */
 import {
   catchError,
@@ -46,7 +46,7 @@ import { createSignals, type SignalDriver } from './signals.ts';
 
 export type LinkEvent =
   | { readonly kind: 'down' }
-  /** There is a board without limits: not yet, or not any more because it has restarted. */
+  /** The board has no limits in force: not yet, or no longer because it has restarted. */
   | { readonly kind: 'connected'; readonly connection: Connection }
   /** The limits are in force. Nothing is displayed yet. */
   | { readonly kind: 'usable'; readonly signals: SignalDriver }
@@ -63,7 +63,7 @@ export interface LinkOptions {
 }
 
 const RETRY_MS = 1000;
-/** Silence after which the connection is given up. */
+/** Silence after which the connection is abandoned. */
 const SILENCE_S = 1;
 const MS_PER_S = 1000;
 
@@ -102,7 +102,7 @@ export function linkTo(options: LinkOptions): Observable<LinkEvent> {
   });
 }
 
-/** Ends with the loss of the line, as an error. */
+/** Ends with an error when the line is lost. */
 function sessionOn(connection: Connection, options: LinkOptions): Observable<LinkEvent> {
   const remarks$ = connection.messages$.pipe(
     tap((message) => remark(message, options)),
@@ -119,7 +119,7 @@ function sessionOn(connection: Connection, options: LinkOptions): Observable<Lin
   );
 }
 
-/** Limits first, and again after every restart of the board; frames once the limits are in force. */
+/** Limits first, and again after every board restart; frames once the limits are in force. */
 function limitsAndFrames(connection: Connection, options: LinkOptions): Observable<LinkEvent> {
   const { source, scheduler, checks$ } = options;
   let begun = false;
@@ -131,13 +131,13 @@ function limitsAndFrames(connection: Connection, options: LinkOptions): Observab
     share(),
   );
   const restarts$ = merge(
-    // A board that has restarted reports its version unasked.
+    // A restarted board reports its version unprompted.
     fromEvent(connection.io, 'reportversion'),
     heard$.pipe(filter(({ restarted }) => restarted)),
   );
   const limits$ = restarts$.pipe(
     startWith(null),
-    // While the limits are being agreed on, they are sent again anyway.
+    // While the limits are being agreed on, they are resent anyway.
     exhaustMap(() => agreement(connection, options)),
     tap(({ kind }) => {
       if (kind !== 'usable' || begun) return;
@@ -161,7 +161,7 @@ function agreement(
   const { board, io, send } = connection;
   const reports$ = bodiesOf(connection, KINDS.limitsReport);
   return agreeOnLimits(limits, send, reports$, scheduler).pipe(
-    // Again, because a board that has just restarted has forgotten it.
+    // Repeated, because a board that has just restarted has lost it.
     tap(() => io.setSamplingInterval(tickS * MS_PER_S)),
     map((): LinkEvent => ({ kind: 'usable', signals: createSignals(board, send) })),
     startWith<LinkEvent>({ kind: 'connected', connection }),
@@ -173,7 +173,7 @@ const bodiesOf = ({ messages$ }: Connection, wanted: number): Observable<readonl
     mergeMap((message) => (message.ok && message.kind === wanted ? [message.body] : [])),
   );
 
-/** What is neither a frame nor an answer: a refusal is reported, the rest is damage. */
+/** Handles what is neither a frame nor an answer: a refusal is reported, the rest is damage. */
 function remark(message: Decoded, { source, onNotice }: LinkOptions): void {
   if (message.ok && (message.kind === KINDS.frame || message.kind === KINDS.limitsReport)) return;
   if (!message.ok || message.kind !== KINDS.refusal) {
@@ -181,6 +181,6 @@ function remark(message: Decoded, { source, onNotice }: LinkOptions): void {
     return;
   }
   const reason = REFUSALS[decodeFields(REFUSAL_LAYOUT, message.body)?.reason ?? -1];
-  // A damaged message is counted by the board and shows in the next frame.
+  // The board counts a damaged message; it shows in the next frame.
   if (reason !== 'bad-checksum') onNotice(`The board refused a message: ${reason ?? 'unknown'}.`);
 }

@@ -1,15 +1,15 @@
 /**
- * A pure byte machine in front of firmata-io: it passes on whole, well-formed Firmata messages of
- * the kinds that the driver uses and drops everything else, counting. firmata-io keeps every byte
- * of an unfinished message and indexes pins without checks, so garbage must end here. Whether a
- * message of ours is undamaged is for its checksum (frame-decoder.ts) to tell.
+ * A pure byte machine in front of firmata-io. It passes whole, well-formed Firmata messages of the
+ * kinds that the driver uses, and drops and counts everything else. firmata-io keeps every byte of
+ * an unfinished message and indexes pins without checks, so garbage must end here. Damage inside
+ * one of our own messages is found by its checksum (protocol.ts).
  */
 import { SYSEX_END, SYSEX_START, UNIT_SYSEX } from './protocol.ts';
 
-/** Fewest and most bytes of each sysex message, start and end included, that pass. */
+/** Minimum and maximum length of each accepted sysex message in bytes, start and end included. */
 const SYSEX_LENGTHS: Readonly<Record<number, readonly [least: number, most: number]>> = {
   [UNIT_SYSEX]: [7, 64],
-  /** Firmware's version and name; without a name it is only the question. */
+  /** Firmware version and name; without a name it is only the query. */
   121: [5, 160],
   /** Capabilities: 22 pins of up to eight modes are 376 bytes; larger stock boards have 70 pins. */
   108: [4, 1024],
@@ -19,7 +19,7 @@ const SYSEX_LENGTHS: Readonly<Record<number, readonly [least: number, most: numb
   110: [6, 16],
   /** Text for people. */
   113: [3, 131],
-  /** What an I2C device answered. */
+  /** Reply of an I2C device. */
   119: [7, 64],
 };
 
@@ -28,7 +28,7 @@ const ANALOGUE = 0xe0;
 const DIGITAL = 0x90;
 
 export interface FilterState {
-  /** Bytes of the message under way; empty between messages. */
+  /** Bytes of the current message; empty between messages. */
   readonly pending: readonly number[];
   /** Whether the last byte was dropped: a run of dropped bytes counts once. */
   readonly dropping: boolean;

@@ -1,6 +1,6 @@
 /**
- * Outputs as the message that the board takes. A value outside its range is not repaired: the whole
- * message becomes the safe one, which ends the lease as well.
+ * Encodes outputs as the board's message. A value outside its range is not repaired: the whole
+ * message becomes the safe one, which also ends the lease.
  */
 import { type Actuators, type Outputs, SAFE } from '../../src/core/frame.ts';
 import { isSound } from '../board.ts';

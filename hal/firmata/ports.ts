@@ -1,6 +1,6 @@
 /**
- * Which serial ports there are, which of them look like a board, and which one is meant when nobody
- * names one: the only candidate, or none. It never guesses between two and never opens a port.
+ * Lists the serial ports, tells which look like a board, and selects one when the user names none:
+ * the only candidate, or none. It never guesses between two and never opens a port.
  */
 import { SerialPort } from 'serialport';
 import { type Outcome, refuse } from './errors.ts';
@@ -13,14 +13,14 @@ export interface Port {
   readonly looksLikeBoard: boolean;
 }
 
-/** What the operating system says about a port. */
+/** What the operating system reports about a port. */
 export interface ListedPort {
   readonly path: string;
   readonly manufacturer?: string | undefined;
   readonly vendorId?: string | undefined;
 }
 
-/** Names that the systems give to ports on USB; a port that was built in has no vendor. */
+/** Names that operating systems give to USB ports; a built-in port has no vendor. */
 const USB_NAME = /ttyUSB|ttyACM|usbserial|usbmodem/i;
 
 export function describePort({ path, manufacturer, vendorId }: ListedPort): Port {
@@ -46,7 +46,7 @@ export function choosePort(ports: readonly Port[]): Outcome<string> {
   return { ok: true, value: only.path };
 }
 
-/** The port of this name; for `auto` the only one that looks like a board. */
+/** The port of this name; for `auto`, the only one that looks like a board. */
 export async function portNamed(wanted: string): Promise<Outcome<string>> {
   return wanted === 'auto' ? choosePort(await listPorts()) : { ok: true, value: wanted };
 }

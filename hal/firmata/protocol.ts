@@ -1,21 +1,21 @@
 /**
- * The unit's own messages on top of Firmata: numbers and layout, the same for the firmware (whose
- * protocol.h is generated from here) and for the host. All ride in one sysex command of the range
- * that Firmata leaves to users:
+ * The unit's own messages on top of Firmata: numbers and layouts for the host and for the firmware,
+ * whose protocol.h is generated from this file. All use one sysex command from the range that
+ * Firmata reserves for users:
  *
  *   F0 0D kind fields... check check check F7
  *
- * Every field is an unsigned number in groups of seven bits, lowest first. The check is the
+ * Every field is an unsigned number in seven-bit groups, lowest first. The check is the
  * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
  */
 import { crc16xmodem } from 'crc';
 import { CHANNELS, type Trip } from '../../src/core/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
-/** Major: the messages changed, host and board must match. Minor: the board alone changed. */
+/** Major: the messages changed, so host and board must match. Minor: only the board changed. */
 export const FIRMWARE_VERSION = { major: 1, minor: 0 } as const;
 
-/** Exact with a 16 MHz crystal, and fast enough that frame and answer pass in 2 ms. */
+/** Exact with a 16 MHz crystal, and fast enough for frame and answer to pass in 2 ms. */
 export const BAUD = 250_000;
 export const SYSEX_START = 0xf0;
 export const SYSEX_END = 0xf7;
@@ -32,7 +32,7 @@ export const KINDS = {
   text: 0x13,
 } as const;
 
-/** Protection that has tripped, in bit order of the frame's field. */
+/** The board's trips, in bit order of the frame's field. */
 export const TRIP_BITS = [
   'emergency-stop',
   'over-pressure-switch',
@@ -45,10 +45,10 @@ export const TRIP_BITS = [
   'settings',
 ] as const satisfies readonly Trip[];
 
-/** Name and bytes of each field; a byte carries seven bits. */
+/** Name of each field and its length in bytes; a byte carries seven bits. */
 export type Layout = readonly (readonly [name: string, bytes: number])[];
 
-/** Ten bits of the converter. */
+/** The converter's ten bits. */
 const COUNTS_BYTES = 2;
 
 export const FRAME_LAYOUT = [
@@ -70,7 +70,7 @@ export const OUTPUTS_LAYOUT = [
   ['lamp', 2],
 ] as const satisfies Layout;
 
-/** Hard limits of the board's own protection; what a host sends may only tighten them. */
+/** Hard limits of the board's own protection; a host may only tighten them. */
 export const LIMITS_LAYOUT = [
   /** Highest counts of the pressure channel. */
   ['pressureCeiling', 2],
@@ -83,7 +83,7 @@ export const LIMITS_LAYOUT = [
 export const LIMITS_REPORT_LAYOUT = [
   /** Index into LIMITS_VERDICTS. */
   ['verdict', 1],
-  /** Index into LIMITS_LAYOUT of the limit that would loosen; 127 where none. */
+  /** Index into LIMITS_LAYOUT of the limit that would loosen; 127 for none. */
   ['offender', 1],
   ...LIMITS_LAYOUT,
 ] as const satisfies Layout;
@@ -117,17 +117,17 @@ export const OUTPUT_FLAGS = {
   selectorPressure: 1,
   ventOpen: 2,
   lampEnabled: 4,
-  /** Only heeded when the same message asks for the safe state. */
+  /** Honoured only when the same message asks for the safe state. */
   clearTrips: 8,
 };
-/** How often each button has gone down, modulo 4, two bits each: no press is lost with a frame. */
+/** Press count of each button, modulo 4, two bits each: no press is lost with a frame. */
 export const PRESS_SHIFT = { yes: 0, no: 2, more: 4 } as const;
 
 export const FULL_DUTY = 255;
 
 /**
- * The compiled ceilings. Demo values for a 400 kPa absolute transmitter, a 10 kOhm thermistor and
- * the demo unit; each is a little outside the widest limit that the unit's settings accept.
+ * The compiled ceilings: demo values for a 400 kPa absolute transmitter, a 10 kOhm thermistor and
+ * the demo unit. Each is a little outside the widest limit that the unit's settings accept.
  */
 export const COMPILED_LIMITS = {
   /** 305 kPa absolute. */
@@ -161,7 +161,9 @@ function ungroup(bytes: readonly number[]): number {
   return bytes.reduceRight((value, byte) => value * GROUP + byte, 0);
 }
 
-/** `kind fields check`, the part between the sysex command and its end; for Firmata's sysexCommand. */
+/**
+ * `kind fields check`: the part between the sysex command and its end, for Firmata's sysexCommand.
+ */
 function checked(kind: number, body: readonly number[]): number[] {
   const bytes = [kind, ...body];
   return [...bytes, ...groups(crc16xmodem(Buffer.from(bytes)), CHECK_BYTES)];
@@ -187,7 +189,7 @@ export type Decoded =
   | { readonly ok: true; readonly kind: number; readonly body: readonly number[] }
   | { readonly ok: false };
 
-/** Undoes `checked`; not ok when the check does not match or there is nothing to check. */
+/** Inverse of `checked`; not ok when the check does not match or there is nothing to check. */
 export function openMessage(message: readonly number[]): Decoded {
   if (message.length <= CHECK_BYTES) return { ok: false };
   const bytes = message.slice(0, -CHECK_BYTES);
@@ -197,7 +199,7 @@ export function openMessage(message: readonly number[]): Decoded {
   return { ok: true, kind, body };
 }
 
-/** The fields of a body; null when its length is not the layout's. */
+/** The fields of a body; null when its length does not match the layout. */
 export function decodeFields<L extends Layout>(
   layout: L,
   body: readonly number[],

@@ -1,13 +1,13 @@
 /**
- * A line over a serial port of this computer: opens one, and gives each way of failing its name.
- * Every connection gets a port instance of its own. The driver for the port is serialport's.
+ * A line over a serial port of this computer: opens it and maps each failure to a named problem.
+ * Every connection gets its own port instance. serialport drives the port.
  */
 import { SerialPort } from 'serialport';
 import { type Problem, type ProblemCode, ProblemError, problemOf } from './errors.ts';
 import type { Line } from './line.ts';
 import { BAUD } from './protocol.ts';
 
-/** What the operating systems say, in serialport's words, and what it means. */
+/** Errors of the operating systems in serialport's words, and the problem that each one means. */
 const OPEN_FAILURES: readonly (readonly [RegExp, ProblemCode])[] = [
   [/no such file|file not found|ENOENT|ENXIO|ENODEV/i, 'port-not-found'],
   [/permission denied|EACCES|EPERM/i, 'port-no-permission'],

@@ -1,7 +1,8 @@
 /**
- * Display, status lamp and buzzer: what helps people and can do no harm. The display gets the
- * unit's own text message, one changed row at a time, because a whole redraw would keep the line
- * from outputs; lamp and buzzer are johnny-five's. Flashing goes by the frames' time: no timers.
+ * Display, status lamp and buzzer: signals for people that can do no harm. The display uses the
+ * unit's own text message, one changed row at a time, because a whole redraw would keep outputs off
+ * the line. Lamp and buzzer are johnny-five's. Flashing follows the frames' time, so there are no
+ * timers.
  */
 import five from 'johnny-five';
 import type { Signals, StatusColour } from '../../src/core/frame.ts';
@@ -28,7 +29,7 @@ const FLASH_PERIOD_S = 1;
 const BEEP_S = 0.15;
 const REPEAT_PERIOD_S = 1;
 
-/** Draws everything at first: a board that has just connected knows nothing. */
+/** Draws everything at first, because a board that has just connected has no content. */
 export function createSignals(
   board: five.Board,
   send: (message: readonly number[]) => void,
@@ -65,7 +66,7 @@ export function createSignals(
   };
 }
 
-/** Which lamps burn now; a flashing one is dark in the second half of each period. */
+/** Lamps that are lit now; a flashing lamp is dark in the second half of each period. */
 export function lightsNow(status: Signals['status'], timeS: number): readonly Lamp[] {
   const dark = status.flashing && timeS % FLASH_PERIOD_S >= FLASH_PERIOD_S / 2;
   return dark ? [] : LIT[status.colour];
@@ -82,7 +83,7 @@ export function sounds({ asked, sinceS }: Beep, timeS: number): boolean {
   return (asked === 'once' ? soundingS : soundingS % REPEAT_PERIOD_S) < BEEP_S;
 }
 
-/** Rows take turns, so that one that always changes cannot keep the others from being drawn. */
+/** Rows take turns, so that one that always changes cannot starve the others. */
 function changedRow(
   shown: readonly (string | null)[],
   display: readonly string[],
@@ -99,9 +100,9 @@ const LAST_PRINTABLE = 0x7d;
 const BLANK = 0x20;
 const UNKNOWN = 0x3f;
 
-/** Codes of the display, which agrees with ASCII here; what it has no character for is a "?". */
+/** Display codes of a line. They agree with ASCII here; an unsupported character becomes "?". */
 export function codesOf(line: string): number[] {
-  // The display shows other characters at these two codes.
+  // The display has other characters at these two codes.
   const differs = (code: number): boolean => code === 0x5c || code === 0x7e;
   const codes = [...line].map((character) => {
     const code = character.codePointAt(0) ?? UNKNOWN;

@@ -1,8 +1,8 @@
 /**
- * A board with a stock Firmata firmware, for wiring tests and nothing else: it shows what arrives
- * on each wire and lights lamps, by johnny-five's own classes. Such a board has no protection and
- * keeps its outputs when the host dies, so everything that can do harm is locked until somebody
- * says in so many words that they know.
+ * A board with stock Firmata firmware, for wiring tests only: it shows what arrives on each wire
+ * and lights lamps, by johnny-five's own classes. Such a board has no protection and keeps its
+ * outputs when the host dies. Everything that can do harm therefore stays locked until the user
+ * confirms the risk in full words.
  */
 import five from 'johnny-five';
 import { firstValueFrom, type SchedulerLike, Subject } from 'rxjs';
@@ -15,7 +15,7 @@ import type { OpenLine } from './line.ts';
 import { createLineSource } from './line-source.ts';
 import { FULL_DUTY, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
 
-/** What stock Firmata firmware speaks at. */
+/** Baud rate of stock Firmata firmware. */
 export const STOCK_BAUD = 57_600;
 export const UNLOCK_WORDS = 'drive pump and lamp without protection';
 
@@ -29,7 +29,7 @@ export type StockAnalogue = (typeof ANALOGUE)[number];
 export type StockSwitch = (typeof SWITCHES)[number];
 export type StockSignal = (typeof SIGNALS)[number];
 
-/** What can do harm. */
+/** Outputs that can do harm. */
 export interface StockDrives {
   readonly duty: (pin: (typeof DUTIES)[number], ratio: number) => void;
   readonly level: (pin: (typeof LEVELS)[number], high: boolean) => void;
@@ -37,9 +37,9 @@ export interface StockDrives {
 
 export interface StockBoard {
   readonly firmware: FirmwareSeen;
-  /** The latest counts; null where the board has no such pin or nothing came for a second. */
+  /** The latest counts; null where the board has no such pin or has sent nothing for a second. */
   readonly counts: () => Readonly<Record<StockAnalogue, number | null>>;
-  /** `unknown` until the board has told. */
+  /** `unknown` until the board has reported. */
   readonly switches: () => Readonly<Record<StockSwitch, 'closed' | 'open' | 'unknown'>>;
   readonly signal: (name: StockSignal, on: boolean) => void;
   readonly print: (row: number, text: string) => void;
@@ -48,7 +48,7 @@ export interface StockBoard {
   ) =>
     | { readonly ok: true; readonly drives: StockDrives }
     | { readonly ok: false; readonly why: string };
-  /** Drives what was unlocked low, then lets the board go. */
+  /** Drives the unlocked outputs low, then releases the board. */
   readonly close: () => Promise<void>;
 }
 
@@ -133,7 +133,7 @@ function stockBoardOf(
   };
 }
 
-/** What the types of johnny-five do not tell. */
+/** What johnny-five's types leave out. */
 interface SwitchState {
   readonly isClosed: boolean;
   readonly isOpen: boolean;
@@ -144,7 +144,7 @@ interface AnalogueInput {
   readonly stop: () => void;
 }
 
-/** johnny-five goes on telling its last value when nothing comes, so the age is taken below it. */
+/** johnny-five keeps reporting its last value when nothing comes, so the age is taken below it. */
 function readAnalogue(
   { board, io }: Connection,
   scheduler: SchedulerLike,
@@ -167,7 +167,7 @@ function readAnalogue(
   };
 }
 
-/** Takes johnny-five some milliseconds in which nothing else runs. */
+/** Blocks the process for some milliseconds inside johnny-five. */
 function createDisplay(board: five.Board): five.LCD {
   const options = {
     controller: 'PCF8574',

@@ -1,7 +1,7 @@
 /**
- * What firmata-io gets in place of a serial port: the line behind the message filter. It tells once
- * that the line is lost, whichever way that shows (close, error, a write that failed, bytes that
- * the line does not take), and after that neither reads nor writes. It never holds bytes back.
+ * Stands in for firmata-io's serial port: the line behind the message filter. It reports the loss
+ * of the line once, however it shows (close, error, a failed write, bytes that the line does not
+ * take), and neither reads nor writes afterwards. It never holds bytes back.
  */
 import { EventEmitter } from 'node:events';
 import { type Observable, Subject } from 'rxjs';
@@ -11,20 +11,20 @@ import { type FilterState, FRESH_FILTER, stepFilter } from './message-filter.ts'
 import { BAUD } from './protocol.ts';
 
 const BITS_PER_BYTE = 10;
-/** Bytes that the line may owe us: what it carries in a fifth of a second. */
+/** Limit for unsent bytes: what the line carries in a fifth of a second. */
 const LONGEST_BACKLOG_BYTES = (0.2 * BAUD) / BITS_PER_BYTE;
 
 export interface Transport extends EventEmitter {
   readonly write: (bytes: Buffer, done?: () => void) => void;
-  /** Tells firmata-io that the line is open; once it has attached. */
+  /** Signals to firmata-io that the line is open; call it once firmata-io has attached. */
   readonly start: () => void;
   readonly receivedBytes: () => number;
   readonly messages: () => number;
-  /** Runs of bytes that made no message since this was last asked. */
+  /** Runs of bytes that formed no message since the last call. */
   readonly takeDroppedRuns: () => number;
-  /** Errors with a ProblemError when the line is lost, also for who comes later. */
+  /** Errors with a ProblemError when the line is lost, also for later subscribers. */
   readonly lost$: Observable<never>;
-  /** Lets go of the line; closing it is for whoever opened it. */
+  /** Releases the line; its opener closes it. */
   readonly release: () => void;
 }
 
@@ -38,7 +38,7 @@ interface State {
   usable: boolean;
 }
 
-/** `onUndigested`: firmata-io threw on a message; the message is dropped. */
+/** `onUndigested`: firmata-io threw on a message, which is dropped. */
 export function createTransport(line: Line, onUndigested: (error: unknown) => void): Transport {
   const emitter = new EventEmitter();
   const state: State = {
@@ -81,7 +81,8 @@ export function createTransport(line: Line, onUndigested: (error: unknown) => vo
       line.off('data', onData);
       line.off('close', onClose);
       line.off('open', onOpen);
-      // The error listener stays: a port may fail once more while it closes, and nobody may crash.
+      // The error listener stays: a port may emit another error while it closes, and an unhandled
+      // one would crash the process.
       emitter.removeAllListeners();
     },
   });

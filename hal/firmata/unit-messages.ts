@@ -1,7 +1,7 @@
 /**
- * Gives each firmata-io instance the unit's own messages that came over its line. firmata-io keeps
- * one table of sysex handlers for the whole process and throws on a second entry, so one handler is
- * entered once and finds the receiver by instance.
+ * Passes the unit's own messages to the firmata-io instance whose line carried them. firmata-io
+ * keeps one table of sysex handlers for the whole process and throws on a second entry. One handler
+ * is therefore entered once and finds the receiver by instance.
  */
 import type firmata from 'firmata-io';
 import { UNIT_SYSEX } from './protocol.ts';
@@ -12,7 +12,7 @@ export type Receive = (message: readonly number[]) => void;
 const receivers = new WeakMap<Firmata, Receive>();
 const table = { entered: false };
 
-/** Until the returned function is called. */
+/** Receives until the returned function is called. */
 export function receiveUnitMessages(io: Firmata, receive: Receive): () => void {
   if (!table.entered) {
     io.sysexResponse(UNIT_SYSEX, function (data) {

@@ -1,7 +1,7 @@
 /*
- * One scan of all analogue inputs a tick: the converter's interrupt chains the channels, 104 us
- * each. Two buffers, exchanged only between scans, so that no reader mixes two scans.
- * Whether counts make sense is decided in protection.c and on the host.
+ * Scans all analogue inputs once a tick: the converter's interrupt chains the channels, 104 us
+ * each. The two buffers are exchanged only between scans, so that no reader mixes two scans.
+ * protection.c and the host decide whether counts are plausible.
  */
 #include "adc.h"
 
@@ -14,13 +14,13 @@ static const uint8_t channels[SCAN_LENGTH] PROGMEM = SCAN_CHANNELS;
 
 static struct scan scans[2];
 static uint8_t filling;
-/* SCAN_LENGTH when the scan being filled is complete. */
+/* SCAN_LENGTH once the scan being filled is complete. */
 static uint8_t next = SCAN_LENGTH;
 static bool any;
 
 static void convert(uint8_t index)
 {
-    /* Reference: the supply of the sensors (AVCC), so that its drift cancels out. */
+    /* Reference: the sensors' supply (AVCC), so that its drift cancels out. */
     ADMUX = _BV(REFS0) | pgm_read_byte(&channels[index]);
     ADCSRA |= _BV(ADSC);
 }

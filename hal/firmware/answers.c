@@ -1,7 +1,7 @@
 /*
- * Answers to Firmata's questions, and warnings as strings. An answer is sent when the line has room
- * for all of it; until then it is a noted bit, so that nobody waits and a flood of questions takes
- * no more room than one. What the pins can do is decided in pins_firmata.c.
+ * Answers to Firmata's queries, and warnings as strings. An answer is sent when the line has room
+ * for all of it. Until then it is one pending bit, so that no caller waits and a flood of queries
+ * takes no more room than one. pins_firmata.c decides what the pins can do.
  */
 #include "answers.h"
 
@@ -18,7 +18,7 @@
 #define MODES_END 0x10
 #define GROUP_MASK 0x7F
 #define GROUP_BITS 7
-/* A pin takes at most two modes of two bytes and an end. */
+/* A pin needs at most two modes of two bytes and an end marker. */
 #define CAPABILITY_BYTES (3 + 5 * PIN_COUNT)
 #define PIN_STATE_BYTES 7
 
@@ -88,7 +88,7 @@ static void send_capability(void)
     serial_put(SYSEX_END);
 }
 
-/* The bus pins have their channel numbers too: hosts count analogue inputs without gaps. */
+/* Bus pins get channel numbers, too: hosts count analogue inputs without gaps. */
 static void send_mapping(void)
 {
     serial_put(SYSEX_START);

@@ -1,7 +1,7 @@
 /*
- * The first instructions after a reset, before C is set up: all actuator pins low and driven, the
- * reset's cause kept, the watchdog off until main() starts it with its own time.
- * Decides nothing; protection.c judges the cause.
+ * The first instructions after a reset, before C is set up: drive all actuator pins low, save the
+ * reset cause, and stop the watchdog until main() starts it with its own timeout. protection.c
+ * judges the cause.
  */
 #include "boot.h"
 
@@ -10,7 +10,7 @@
 
 #include "pins.h"
 
-/* Outside .bss, which is cleared after this has run. */
+/* Outside .bss, which is cleared after this code. */
 static uint8_t resetCause __attribute__((section(".noinit")));
 
 void boot_first(void) __attribute__((naked, used, section(".init3")));
@@ -22,7 +22,7 @@ void boot_first(void)
     DDRB |= ACTUATOR_MASK_B;
     DDRD |= ACTUATOR_MASK_D;
     resetCause = MCUSR;
-    /* The watchdog cannot be switched off while its reset flag stands. */
+    /* The watchdog cannot be disabled while its reset flag is set. */
     MCUSR = 0;
     wdt_disable();
 }

@@ -1,7 +1,7 @@
 /*
- * Three buttons on one analogue input. A reading must stay on one step of the ladder for 20 ms to
- * count; going down is counted, so that no press is lost with a frame.
- * What a press means is decided on the host.
+ * Three buttons on one analogue input. A reading counts once it has stayed on one step of the
+ * ladder for 20 ms. Presses are counted, so that none is lost with a frame. The host decides what a
+ * press means.
  */
 #include "buttons.h"
 

@@ -1,7 +1,7 @@
 /*
- * What each Firmata message leads to: two tables from command to handler. Unknown ones are passed
- * over, as Firmata says. The work for one message is bounded; answers are only noted here and sent
- * by answers.c when the line has room.
+ * Dispatches Firmata messages through two tables from command to handler. Unknown commands are
+ * ignored, as Firmata requires. The work per message is bounded: answers are only marked as due
+ * here, and answers.c sends them when the line has room.
  */
 #include "commands.h"
 
@@ -63,7 +63,7 @@ static const struct {
 };
 #define COMMAND_TOTAL (sizeof commands / sizeof commands[0])
 
-/* Index into the table, or its length. */
+/* Index into the table; the table's length when not found. */
 static uint8_t find_command(uint8_t command)
 {
     const uint8_t wanted = command < FIRST_WITHOUT_CHANNEL ? command & (uint8_t)~CHANNEL_MASK : command;
@@ -102,7 +102,7 @@ static void sysex_extended_analog(const uint8_t *data, uint8_t length)
     if (length < 2) return;
     uint16_t value = data[1];
     if (length > 2) value = fourteen(data + 1);
-    /* More groups than a duty can have: too much, whatever they say. */
+    /* More groups than a duty needs: any non-zero one makes the value too large. */
     for (uint8_t i = 3; i < length; i++) if (data[i]) value = UINT16_MAX;
     pins_write_duty(data[0], value);
 }

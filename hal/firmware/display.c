@@ -1,8 +1,8 @@
 /*
- * Draws text on the 20 x 4 character display (HD44780-compatible, 4 bits wide, behind a port
- * expander), one changed character a tick, never waiting. Set up at the first text, and again from
- * the start whenever it answers after a silence: it may have lost its supply.
- * What stands on it is decided on the host.
+ * Draws text on the 20 x 4 character display (HD44780-compatible, 4-bit bus, behind a port
+ * expander), one changed character a tick, never waiting. The display is initialised at the first
+ * text, and again from the start whenever it answers after a silence: it may have lost power. The
+ * host decides what it shows.
  */
 #include "display.h"
 
@@ -23,23 +23,24 @@
 #define HIGH_NIBBLE 0xF0
 #define SET_ADDRESS 0x80
 
-/* The controller's data sheet asks for 40 ms after its supply has come up. */
+/* The controller's data sheet requires 40 ms after power-up. */
 #define SUPPLY_UP_MS 50
 #define RETRY_MS 500
-/* An idle display is asked for a sign of life this often. */
+/* An idle display is probed this often. */
 #define PROBE_MS 500
 
-/* Set-up by instruction, with the data sheet's waits; `whole` is false for a single nibble. */
+/* Initialisation by instruction, with the data sheet's waits; `whole` is false for a single
+ * nibble. */
 static const struct {
     uint8_t value;
     bool whole;
     uint8_t waitMs;
 } setUp[] PROGMEM = {
-    {0x30, false, 6}, /* 8 bits, three times: a known state from any */
+    {0x30, false, 6}, /* 8 bits, three times: a known state from any other */
     {0x30, false, 2},
     {0x30, false, 2},
     {0x20, false, 2}, /* 4 bits */
-    {0x28, true, 1},  /* two lines of memory, which make four rows */
+    {0x28, true, 1},  /* two lines of memory, shown as four rows */
     {0x0C, true, 1},  /* display on, no cursor */
     {0x01, true, 4},  /* clear */
     {0x06, true, 1},  /* cursor moves right */
@@ -53,7 +54,7 @@ static uint8_t shown[CELLS];
 static bool used;
 static bool answers;
 static uint8_t step;
-/* The cell that the next character would go to. */
+/* The cell that the next character goes to. */
 static uint8_t cursor;
 static uint8_t looked;
 static uint32_t nextMs = SUPPLY_UP_MS;
@@ -74,7 +75,7 @@ bool display_answers(void)
     return answers;
 }
 
-/* The display takes a nibble when `enable` falls. */
+/* The display latches a nibble on the falling edge of `enable`. */
 static void add_nibble(uint8_t value, uint8_t lines)
 {
     const uint8_t byte = (value & HIGH_NIBBLE) | lines | BACKLIGHT;
@@ -108,7 +109,7 @@ static void set_up(uint32_t nowMs)
     cursor = NOWHERE;
 }
 
-/* The next cell that differs, from where the last search ended; NOWHERE if there is none. */
+/* The next cell that differs, from where the last search ended; NOWHERE when there is none. */
 static uint8_t next_change(void)
 {
     for (uint8_t i = 0; i < CELLS; i++) {
@@ -127,7 +128,7 @@ static void draw(uint8_t cell)
     add_byte(wanted[cell], REGISTER_SELECT);
     if (!send()) return;
     shown[cell] = wanted[cell];
-    /* The display's own order of rows is not ours: a row's end is no beginning. */
+    /* The display orders its rows differently: the end of one does not lead to the next. */
     cursor = column + 1 < TEXT_COLUMNS ? cell + 1 : NOWHERE;
 }
 

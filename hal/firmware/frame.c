@@ -1,6 +1,6 @@
 /*
- * One frame: everything the host needs to judge the unit, as of one scan of the converter. Fields
- * in the order of FRAME_LAYOUT in protocol.ts; a test decodes them with that very layout.
+ * Builds one frame: everything the host needs to judge the unit, as of one scan of the converter.
+ * Fields follow FRAME_LAYOUT of protocol.ts; a test decodes them with that layout.
  */
 #include "frame.h"
 

@@ -1,8 +1,9 @@
 /*
- * The gate between what a host wants and what the actuators do; nothing else drives their pins.
- * It decides what a trip stops: without a running lease everything is safe; a trip overrides what
- * it concerns; and the lamp never burns while the shield switch reads open, not even for the two
- * ticks that a trip takes. Which trips are in force is decided in protection.c, which knows no gate.
+ * The gate between the host's requests and the actuators; nothing else drives their pins. It
+ * decides what a trip stops. Without a running lease everything is safe. A trip overrides the
+ * outputs that it concerns. The lamp is off whenever the shield switch reads open, even during the
+ * two ticks that a trip takes. protection.c decides which trips are in force and does not know the
+ * gate.
  */
 #include "gate.h"
 
@@ -14,7 +15,7 @@
 #include "protocol.h"
 #include "switches.h"
 
-/* What a trip stops. Everything: safe as a whole, selector included. */
+/* What each trip stops. STOPS_ALL makes everything safe, selector included. */
 #define STOPS_ALL (TRIP(EMERGENCY_STOP) | TRIP(WATCHDOG) | TRIP(SETTINGS))
 #define STOPS_PRESSURE (TRIP(OVER_PRESSURE_SWITCH) | TRIP(PRESSURE_CEILING) | TRIP(PRESSURE_SENSOR))
 #define STOPS_LAMP (TRIP(SHIELD) | TRIP(HEAT_SINK) | TRIP(LAMP_TIME))
@@ -37,7 +38,7 @@ static void pressure_off(struct outputs *outputs)
     outputs->pump = 0;
 }
 
-/* With interrupts off. */
+/* Call with interrupts off. */
 static void apply(void)
 {
     const uint16_t trips = protection_trips();

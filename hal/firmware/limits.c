@@ -1,7 +1,7 @@
 /*
- * The limits in force. Compiled ones hold after every reset; a host may tighten them, never set
- * them looser than compiled, and all of a message counts or none. The copy in RAM carries a CRC.
- * Who checks it and what follows is decided in protection.c.
+ * The limits in force. The compiled limits apply after every reset. A host may tighten them, never
+ * set them looser than compiled, and a message counts as a whole or not at all. The copy in RAM
+ * carries a CRC. protection.c checks it and decides what follows.
  */
 #include "limits.h"
 
@@ -9,7 +9,7 @@
 #include <util/atomic.h>
 #include <util/crc16.h>
 
-/* A shorter lease would end between two messages of any host. */
+/* A shorter lease would expire between two messages of any host. */
 #define SHORTEST_LEASE_MS 100
 
 struct rule {
@@ -25,7 +25,7 @@ static const struct rule rules[LIMIT_COUNT] PROGMEM = {
     [LIMIT_LEASE_MS] = {COMPILED_LEASE_MS, SHORTEST_LEASE_MS, true},
 };
 
-/* Not static: image.json tells tests where it lies, so that they can corrupt it. */
+/* Not static: image.json gives tests its address, so that they can corrupt it. */
 struct kept_limits {
     struct limits limits;
     uint16_t check;
@@ -36,7 +36,7 @@ static uint16_t check_of(const struct limits *limits)
     const uint8_t *bytes = (const uint8_t *)limits;
     uint16_t crc = 0;
     for (uint8_t i = 0; i < sizeof *limits; i++) crc = _crc_xmodem_update(crc, bytes[i]);
-    /* Inverted, so that RAM wiped to zeros is not a sound copy. */
+    /* Inverted, so that RAM wiped to zeros does not pass as a valid copy. */
     return (uint16_t)~crc;
 }
 

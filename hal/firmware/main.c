@@ -1,7 +1,8 @@
 /*
- * Starts the parts and runs the main loop: bytes from the host, reports, answers, display. Nothing
- * here waits, and nothing that protects depends on it: tick.c does that by interrupt. The watchdog
- * is patted only when the tick has run, so it sees both a stuck loop and a stuck tick.
+ * Starts the modules and runs the main loop: bytes from the host, reports, answers, display.
+ * Nothing here waits. Protection does not depend on this loop, because tick.c runs it by interrupt.
+ * The watchdog is reset only after the tick has run, so that it detects both a stuck loop and a
+ * stuck tick.
  */
 #include <avr/interrupt.h>
 #include <avr/io.h>
@@ -24,7 +25,7 @@
 #include "twi.h"
 #include "unit.h"
 
-/* So that a flood of bytes does not keep the tick's work waiting. */
+/* Bounded, so that a flood of bytes does not delay the tick's work. */
 #define BYTES_A_PASS 16
 
 static uint32_t lastTickMs;
@@ -61,9 +62,9 @@ static void take_bytes(void)
     for (uint8_t i = 0; i < BYTES_A_PASS && serial_take(&byte); i++) parser_byte(byte);
 }
 
-/* Most interrupts, those of the converter above all, leave nothing to do here: sleep on. Tested with
- * interrupts off: sei() takes effect after the next instruction, so that an interrupt between test
- * and sleep ends the sleep instead of being slept through. */
+/* Most interrupts, above all the converter's, leave no work here: sleep on. The test runs with
+ * interrupts off. sei() takes effect after the next instruction, so an interrupt between test
+ * and sleep ends the sleep instead of being missed. */
 static void sleep_until_work(void)
 {
     for (;;) {

@@ -1,6 +1,6 @@
 /*
  * The envelope of the unit's own messages: fields in seven-bit groups and the CRC-16/XMODEM of all
- * bytes from the kind to the last field. Which fields a message has is decided by who sends it.
+ * bytes from the kind to the last field. The sender decides which fields a message has.
  */
 #include "message.h"
 
@@ -54,7 +54,7 @@ bool message_check(const uint8_t *bytes, uint8_t length)
     const uint8_t checked = length - CHECK_GROUPS;
     uint16_t crc = 0;
     for (uint8_t i = 0; i < checked; i++) crc = _crc_xmodem_update(crc, bytes[i]);
-    /* The third group holds two bits of the check; the rest must be zero. */
+    /* The third group holds two bits of the check; its other bits must be zero. */
     if (bytes[checked + 2] >> 2) return false;
     return message_read(bytes + checked, CHECK_GROUPS) == crc;
 }

@@ -1,8 +1,7 @@
 /*
- * Levels and duties on the pins, and what a set of them amounts to. Timer1 gives 8-bit PWM at
- * 490 Hz for pump and lamp; at 0 and at full duty the timer is disconnected and the pin held, so
- * that "off" has no residual pulse.
- * Which outputs may act is decided in gate.c, the only caller of outputs_drive().
+ * Pin levels and duties, and the state they amount to. Timer1 gives 8-bit PWM at 490 Hz for pump
+ * and lamp. At 0 and at full duty the timer is disconnected and the pin held, so that "off" has no
+ * residual pulse. gate.c, the only caller of outputs_drive(), decides which outputs act.
  */
 #include "outputs.h"
 
@@ -20,7 +19,7 @@
         else NAME##_PORT &= (uint8_t)~_BV(NAME##_BIT); \
     } while (0)
 
-/* The compare value is written before the timer takes the pin: it never drives an older duty. */
+/* The compare value is written before the timer takes the pin, which never drives an older duty. */
 #define SET_DUTY(NAME, duty) \
     do { \
         NAME##_COMPARE = (duty); \

@@ -1,7 +1,7 @@
 /*
- * From bytes to messages. Any byte of 0x80 and above begins a message, also in the middle of one:
- * what was begun is dropped, so that a lost byte costs one message and never the next. A sysex
- * longer than the buffer is dropped whole. What a message means is decided in commands.c.
+ * Assembles bytes into messages. Any byte of 0x80 and above begins a message, even in the middle of
+ * one. The unfinished message is dropped, so that a lost byte costs one message and never the next.
+ * A sysex longer than the buffer is dropped whole. commands.c decides what a message means.
  */
 #include "parser.h"
 

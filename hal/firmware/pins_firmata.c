@@ -1,8 +1,8 @@
 /*
- * The pins as a Firmata host sees them: which modes each has, and plain writes to them. What a pin
- * is for is fixed by the wiring; a mode that does not fit is ignored. An actuator listens to plain
- * writes only after the host has set its mode: a message for a whole port, sent for the buzzer,
- * must not open the vent. Writes to actuators go to the gate, which has the last word.
+ * The pins as a Firmata host sees them: the modes of each, and plain writes. The wiring fixes the
+ * purpose of a pin; a mode that does not fit is ignored. An actuator accepts plain writes only
+ * after the host has set its mode: a message for a whole port, sent for the buzzer, must not open
+ * the vent. Writes to actuators go to the gate, which has the last word.
  */
 #include "pins_firmata.h"
 
@@ -82,11 +82,11 @@ void pins_set_mode(uint8_t pin, uint8_t mode)
 
 uint8_t pins_mode(uint8_t pin)
 {
-    /* Firmata has no word for a pin that is an output but not yet the host's. */
+    /* Firmata has no mode for an output pin that the host does not control yet. */
     return role_of(pin) == ROLE_ACTUATOR && modes[pin] == NO_MODE ? MODE_OUTPUT : modes[pin];
 }
 
-/* Where each actuator's wish stands in the outputs: a flag, which may be upside down, or a duty. */
+/* Stores the request for an actuator in the outputs: a flag, possibly inverted, or a duty. */
 static void set_actuator(struct outputs *asked, uint8_t pin, uint8_t duty)
 {
     const bool high = duty > 0;
@@ -120,7 +120,7 @@ uint8_t pins_state(uint8_t pin)
     return role_of(pin) == ROLE_SAFETY_SWITCH;
 }
 
-/* True when `pin` is an actuator's that listens, and its wish is now in `asked`. */
+/* True when `pin` is an actuator that accepts writes; its request is then in `asked`. */
 static bool write_output(struct outputs *asked, uint8_t pin, bool high)
 {
     if (pin >= PIN_COUNT || modes[pin] != MODE_OUTPUT) return false;
@@ -145,7 +145,7 @@ void pins_write_port(uint8_t port, uint16_t levels)
     for (uint8_t bit = 0; bit < PINS_OF_PORT; bit++) {
         actuators |= write_output(&asked, port * PINS_OF_PORT + bit, (levels >> bit) & 1);
     }
-    /* All pins of the port in one step: no state between that nobody asked for. */
+    /* All pins of the port in one step, so that no unrequested state occurs in between. */
     if (actuators) gate_want(&asked);
 }
 

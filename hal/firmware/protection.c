@@ -1,8 +1,8 @@
 /*
- * The protection that does not depend on a host, judged in the tick interrupt, so that a stuck main
+ * Protection that does not depend on a host, evaluated in the tick interrupt, so that a stuck main
  * loop cannot stop it. A cause seen in two ticks in a row trips, and a trip stays until a host
- * clears it with its cause gone. Decides what trips and when a cause is gone. What the outputs are
- * is handed in, and what a trip stops is decided in gate.c.
+ * clears it with its cause gone. This file decides what trips and when a cause is gone. The caller
+ * passes in what the outputs are. gate.c decides what a trip stops.
  */
 #include "protection.h"
 
@@ -12,20 +12,20 @@
 #include "limits.h"
 #include "switches.h"
 
-/* How far back inside a limit counts must be before its trip can be cleared. */
+/* Margin inside a limit, in counts, that a trip needs before it can be cleared. */
 #define PRESSURE_BACK_COUNTS 10
 #define HEAT_SINK_BACK_COUNTS 20
 #define LIMITS_CHECK_EVERY_TICKS 10
 #define MS_PER_S 1000UL
 
-/* Causes that are no matter of noise: seen once is enough. */
+/* Causes that are not subject to noise: one occurrence trips. */
 #define AT_ONCE (TRIP(LAMP_TIME) | TRIP(WATCHDOG) | TRIP(SETTINGS))
 
 static uint16_t trips;
 static uint16_t seenBefore;
 static uint32_t lampOnMs;
 static uint8_t ticksToLimitsCheck;
-/* Of the latest tick. */
+/* From the latest tick. */
 static uint16_t pressureCounts;
 static uint16_t heatSinkCounts;
 
@@ -87,12 +87,12 @@ void protection_start(void)
 
 void protection_tick(uint8_t switches, const struct scan *scan, const struct outputs *wanted, const struct outputs *acting)
 {
-    /* A converter that gives nothing reads as two broken wires. */
+    /* A converter without a new scan reads as two broken wires. */
     pressureCounts = scan ? scan->counts[PRESSURE_SCAN] : 0;
     heatSinkCounts = scan ? scan->counts[HEAT_SINK_TEMPERATURE_SCAN] : 0;
     if (outputs_lamp_on(acting)) lampOnMs++;
     else if (lampOnMs > 0) lampOnMs--;
-    /* The copy of the limits is checked before anything is held against it. */
+    /* The copy of the limits is checked before anything is compared with it. */
     const uint16_t settings = settings_cause();
     const uint16_t seen = settings | switch_causes(switches) | pressure_causes(wanted) | lamp_causes(switches, wanted);
     trips |= seen & (seenBefore | AT_ONCE);

@@ -1,7 +1,7 @@
 /*
- * What is sent without a question each time: our frames and Firmata's analogue reports at the
- * sampling interval, digital reports when an input changed. Nothing is sent before a host asks.
- * What a frame holds is decided in frame.c.
+ * Messages sent without a query each time: our frames and Firmata's analogue reports at the
+ * sampling interval, digital reports when an input changes. Nothing is sent before a host asks.
+ * frame.c decides what a frame holds.
  */
 #include "reports.h"
 
@@ -18,7 +18,7 @@
 
 #define SHORTEST_INTERVAL_MS 10
 #define LONGEST_INTERVAL_MS 1000
-/* What Firmata hosts expect where they have set none. */
+/* The interval that Firmata hosts expect unless they set one. */
 #define FIRST_INTERVAL_MS 19
 #define REPORT_BYTES 3
 #define GROUP_MASK 0x7F
@@ -50,7 +50,7 @@ void reports_digital(uint8_t port, bool on)
     else digitalOn &= (uint8_t)~_BV(port);
 }
 
-/* The running interval is shortened or lengthened; setting the same again moves nothing. */
+/* Shortens or lengthens the running interval; setting the same value again shifts nothing. */
 static void set_interval(uint16_t newMs)
 {
     dueMs += newMs - (uint32_t)intervalMs;
@@ -93,7 +93,7 @@ static void report_analog(const struct scan *scan)
     }
 }
 
-/* Only the safety switches are inputs; a port without any reports zeros when asked to. */
+/* Only the safety switches are inputs; a port without any reports zeros on request. */
 static void report_digital(void)
 {
     const uint8_t switches = PIND & SAFETY_SWITCH_MASK_D;
@@ -111,7 +111,7 @@ void reports_tick(uint32_t nowMs)
     if (digitalOn) report_digital();
     if ((int32_t)(nowMs - dueMs) < 0) return;
     dueMs += intervalMs;
-    /* Too late for that one already: go on from now rather than send a burst. */
+    /* Already too late for that one: continue from now rather than send a burst. */
     if ((int32_t)(nowMs - dueMs) >= 0) dueMs = nowMs + intervalMs;
     struct scan scan;
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { scan = *adc_latest(); }

@@ -1,6 +1,6 @@
 /*
- * The line to the host: a ring buffer each way, moved by the UART's interrupts, so that nobody ever
- * waits for the line. Indices wrap with their type. Knows nothing of what the bytes mean.
+ * The line to the host: a ring buffer in each direction, moved by the UART's interrupts, so that no
+ * caller waits for the line. Indices wrap with their type. This file does not interpret the bytes.
  */
 #include "serial.h"
 
@@ -33,13 +33,13 @@ ISR(USART_RX_vect)
     const bool broken = UCSR0A & _BV(FE0);
     const uint8_t byte = UDR0;
     const uint8_t next = (receiveHead + 1) & RECEIVE_MASK;
-    /* A byte that is broken or finds no room is dropped; the message's check shows it. */
+    /* A broken byte, or one without room, is dropped; the message's check reveals it. */
     if (broken || next == receiveTail) return;
     receiveRing[receiveHead] = byte;
     receiveHead = next;
 }
 
-/* Enabled only while the ring holds a byte, so each run writes one: the flag is never left unserved. */
+/* Enabled only while the ring holds a byte: each run writes one and so clears the flag. */
 ISR(USART_UDRE_vect)
 {
     UDR0 = transmitRing[transmitTail++];
@@ -68,7 +68,7 @@ void serial_put(uint8_t byte)
 {
     if (serial_room() == 0) return;
     transmitRing[transmitHead] = byte;
-    /* The receiver's bits are written back as they are, which leaves received bytes alone. */
+    /* The receiver's bits are written back unchanged, which leaves received bytes alone. */
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
     {
         transmitHead++;

@@ -1,7 +1,7 @@
 /*
  * The three safety switches. Each contact is closed to ground while all is well, and the pull-up
- * stays on, so that an open contact and a broken wire read alike: as the unsafe position.
- * What an open switch leads to is decided in protection.c.
+ * stays on. An open contact and a broken wire therefore both read as the unsafe position.
+ * protection.c decides what an open switch leads to.
  */
 #include "switches.h"
 

@@ -1,7 +1,7 @@
 /*
- * The 1 ms tick, and what has to happen in it whatever the main loop does: start a scan of the
- * converter, judge the protection, run the lease down, put outputs onto the pins.
- * The order of these is decided here; what each does, in its own module.
+ * The 1 ms tick, and the work that it must do whatever the main loop does: start a scan of the
+ * converter, evaluate the protection, run the lease down, put outputs onto the pins. Only the order
+ * is decided here.
  */
 #include "tick.h"
 

@@ -1,7 +1,7 @@
 /*
- * Writes on the two-wire bus at 100 kHz, queued and sent by interrupt, so that nobody waits for the
- * bus. A write that is not acknowledged is given up; a bus that hangs is let go after 20 ms. There
- * are no reads: nothing on this bus has anything to say.
+ * Writes on the two-wire bus at 100 kHz, queued and sent by interrupt, so that no caller waits for
+ * the bus. An unacknowledged write is abandoned; a hung bus is released after 20 ms. There are no
+ * reads, because no device on this bus has anything to report.
  */
 #include "twi.h"
 
@@ -18,7 +18,7 @@
 #define ADDRESS_MASK 0x7F
 #define HUNG_AFTER_MS 20
 
-/* Entries of owner and address, count, bytes. Only the main loop moves the head. */
+/* Entries: owner and address, count, bytes. Only the main loop moves the head. */
 static uint8_t queue[QUEUE_SIZE];
 static uint8_t head;
 static volatile uint8_t tail;
@@ -63,7 +63,7 @@ enum twi_result twi_display_result(void)
     return displayResult;
 }
 
-/* With interrupts off, or from one. */
+/* Call with interrupts off, or from an interrupt. */
 static void finish(enum twi_result result)
 {
     tail = (tail + left) & QUEUE_MASK;

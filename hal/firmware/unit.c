@@ -1,7 +1,7 @@
 /*
- * The unit's own messages from the host: outputs, limits, text. Each is checked before anything is
- * done with it, and what cannot be taken is counted and answered, never guessed at.
- * What outputs and limits lead to is decided in gate.c, protection.c and limits.c.
+ * The unit's own messages from the host: outputs, limits, text. Each is checked before it takes
+ * effect. An unacceptable message is counted and answered, and its intent is never guessed. gate.c,
+ * protection.c and limits.c decide what outputs and limits lead to.
  */
 #include "unit.h"
 
@@ -33,7 +33,7 @@ uint8_t unit_bad_messages(void)
     return badMessages;
 }
 
-/* A refusal that finds no room is left out: the frame's count tells of it. */
+/* A refusal without room is left out: the frame's count still shows it. */
 static void refuse(uint8_t kind, uint8_t reason)
 {
     unit_count_bad();

@@ -111,7 +111,7 @@ export function drawTolerance(chance: Chance): Tolerance {
 const spectralRatio = (peakNm: number): number =>
   1 / mismatchFactor(DEMO_RADIOMETER, gaussianBand(peakNm, 12), DEMO_LAMP_BAND);
 
-/** What is so where each sensor sits, and what else its errors depend on. */
+/** Conditions at each sensor, and what else its errors depend on. */
 export interface Physical extends Readonly<Record<ReadingKey, number>> {
   /** Of the pressure transmitter; where it was adjusted, if not said. */
   readonly sensorK?: number;

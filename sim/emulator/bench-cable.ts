@@ -1,6 +1,6 @@
 /**
  * The cable between board and host, byte by byte in board time, with its faults: cut, mute one way,
- * a corrupted byte, late or spurious bytes. It knows bytes and no messages. Both the scenario's
+ * a corrupted byte, late or spurious bytes. It handles bytes, not messages. Both the scenario's
  * faults and test hooks act here.
  */
 import { has, lateByS } from '../faults/fault-effects.ts';

@@ -1,7 +1,7 @@
 /**
- * What plant and person put on the chip's inputs: sensor voltages, switch contacts and the button
+ * What plant and person apply to the chip's inputs: sensor voltages, switch contacts and the button
  * ladder. It converts counts and positions into volts and levels; the rig's faults decide which
- * sensor lies. A test may hold a channel at counts of its own.
+ * sensor is wrong. A test may hold a channel at given counts.
  */
 import { type Button, CHANNELS, type Channel, type Switches } from '../../src/core/frame.ts';
 import { BUTTON_LADDER, PINS, type PinName } from '../../wiring/pin-map.ts';

@@ -44,7 +44,7 @@ export interface EmulatedBench {
   readonly onHostBytes: (listener: (bytes: Uint8Array) => void) => () => void;
   readonly timeS: () => number;
   readonly advance: (seconds: number) => void;
-  /** What the pins ask for. */
+  /** The outputs that the pins request. */
   readonly pins: () => Actuators;
   /** What acts on the plant, after the hard-wired cut-offs and faults. */
   readonly acting: () => Actuators;
@@ -60,7 +60,7 @@ export interface EmulatedBench {
 }
 
 const STEP_S = 0.001;
-/** How often the person looks, and how often faults begin and end, ms. */
+/** How often the person looks, and faults begin or end, ms. */
 const LOOK_MS = 50;
 
 export function createEmulatedBench({ image, scenario }: EmulatedBenchOptions): EmulatedBench {

@@ -1,9 +1,9 @@
 /**
- * When a timer of avr8js needs a call. By default it asks to be called at every count, which leaves
- * a sleeping processor nothing to skip, and it merges what happens within one call, so that a short
- * pulse can get lost. Here it is called only at its next compare match or turn, one at a time, and
- * not at all while its output is not observed: it then catches up when one of its registers is
- * accessed. avr8js still defines what a count means.
+ * Schedules the calls that a timer of avr8js needs. By default it asks for a call at every count,
+ * which leaves a sleeping processor nothing to skip. It also merges everything within one call, so
+ * a short pulse can get lost. Here a timer is called only at its next compare match or turn, one at
+ * a time. It is not called while its output is not observed; it then catches up when one of its
+ * registers is accessed. avr8js still defines the meaning of a count.
  */
 import type { AVRTimer, AVRTimerConfig, CPU } from 'avr8js';
 import { wrapWrite } from './avr8js-workarounds.ts';

@@ -40,15 +40,15 @@ export interface Streams<P extends ProcedureTypes> {
   readonly ticks$: Observable<Tick<P>>;
   /** Pressure, light, temperatures and switches in units, one reading a frame. */
   readonly readings$: Observable<Reading>;
-  /** Phases, answers, measurements, alarms: the story of the job. */
+  /** Phases, answers, measurements, alarms: the course of the job. */
   readonly events$: Observable<Event>;
-  /** Whenever light was counted, or the target changed. */
+  /** One value whenever light was counted or the target changed. */
   readonly dose$: Observable<DoseSoFar>;
   readonly snapshots$: Observable<P['snapshot']>;
 }
 
 export interface Consumer<P extends ProcedureTypes> {
-  /** Used in the message when it fails. */
+  /** Appears in the message when it fails. */
   readonly name: string;
   readonly follow: (streams: Streams<P>) => Observable<unknown>;
 }

@@ -1,6 +1,6 @@
 /**
- * The name of every alarm, as used by table, unit file, journal, catalogues and report. `safety/`
- * defines the alarms and their rank.
+ * The name of every alarm, used by alarm table, unit file, journal, catalogues and report.
+ * `safety/` defines the alarms and their rank.
  */
 export const ALARM_IDS = [
   'emergency-stop',

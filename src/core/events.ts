@@ -1,7 +1,7 @@
 /**
- * The vocabulary of a job: the names of its phases and states, and the events that tell its story
- * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
- * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
+ * The vocabulary of a job: the names of its phases and states, and the events that report its
+ * course to journal, panel and report. Names of batch states follow ISA-88 (IEC 61512), names of
+ * alarm states ISA-18.2 (IEC 62682). This file decides nothing.
  */
 import type { AlarmId } from './alarm-ids.ts';
 import type { GuidedEvent } from './guided-events.ts';
@@ -31,21 +31,23 @@ export const ALARM_STATES = [
 ] as const;
 export type AlarmState = (typeof ALARM_STATES)[number];
 
-/** `warn` tells, `hold` makes safe and waits for a person, `abort` makes safe and ends the job. */
+/**
+ * `warn` informs, `hold` makes safe and waits for a person, `abort` makes safe and ends the job.
+ */
 export type AlarmAction = 'warn' | 'hold' | 'abort';
 export type AlarmPriority = 'low' | 'medium' | 'high';
 
-/** One exposure for fill and pit, or each by its own. */
+/** One exposure for fill and pit, or one for each. */
 export const CURINGS = ['together', 'apart'] as const;
 export type Curing = (typeof CURINGS)[number];
 
 export type Answer = 'yes' | 'no';
 
-/** What the valve-off test of the seal check saw; `unclear` where the samples leave more than one. */
+/** Finding of the seal check's valve-off test; `unclear` when the samples fit more than one. */
 export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
 export type SealFinding = (typeof SEAL_FINDINGS)[number];
 
-/** What its samples show. */
+/** Reason for the finding, from its samples. */
 export const SEAL_WHYS = [
   'too-few-readings',
   'jumps-when-closed',
@@ -71,7 +73,7 @@ export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
 
-/** What came of the repair, as the person judged it; null in an end before that. */
+/** Result of the repair as judged by the person; null when the job ends before that. */
 export type Outcome = 'clear' | 'mark-remains';
 
 type EventBody =
@@ -86,7 +88,7 @@ type EventBody =
   | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
   | {
-      /** What the profile asked for and what this unit can give in this air; absolute. */
+      /** The profile's request and what this unit can reach in this air; absolute. */
       readonly kind: 'adapted';
       readonly what: AdaptedVacuum;
       readonly askedPa: number;
@@ -100,7 +102,7 @@ type EventBody =
       readonly to: AlarmState;
       readonly action: AlarmAction;
       readonly priority: AlarmPriority;
-      /** In plain words: what was expected and what was seen, in units. */
+      /** In plain words: expected and seen values, with units. */
       readonly cause: string;
       readonly remedy: string;
     }
@@ -120,12 +122,12 @@ export type UnstampedEvent = EventBody;
 export const measuredEvents = (values: readonly MeasuredValue[]): readonly UnstampedEvent[] =>
   values.map((value) => ({ kind: 'measured', ...value }));
 
-/** What a person watching would want to know at one tick; SI, pressure absolute, null where unknown. */
+/** What an observer would want to know each tick; SI, absolute pressure, null when unknown. */
 export interface UnitSnapshot {
   readonly timeS: number;
   readonly batch: BatchState;
   readonly pressurePa: number | null;
-  /** What the regulation aims at; null while the chamber is vented or isolated. */
+  /** The regulation's set-point; null while the chamber is vented or isolated. */
   readonly setPointPa: number | null;
   /** The job's zero, measured in the self-test. */
   readonly atmospherePa: number | null;
@@ -135,7 +137,7 @@ export interface UnitSnapshot {
   readonly supplyV: number | null;
 }
 
-/** The same in a repair. */
+/** The same for a repair. */
 export interface Snapshot extends UnitSnapshot {
   readonly phase: PhaseId;
   /** Cycles begun; 0 before the first. */

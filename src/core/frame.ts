@@ -1,20 +1,20 @@
 /**
- * The vocabulary of one tick: what a board measured, what the controller made of it, and what the
- * board is told to do. Plain read-only data; this file decides nothing. Time is always the board's
+ * The vocabulary of one tick: the board's measurements, the controller's readings, and the outputs
+ * sent to the board. Plain read-only data; this file decides nothing. Time is always the board's
  * own time in seconds, carried with the data.
  */
 
-/** One analogue channel of the board, by the name that its pin has in the pin map. */
+/** One analogue channel of the board, named as in the pin map. */
 interface ChannelRow {
-  /** The field of `Reading` that its counts become; its name says the unit. */
+  /** The field of `Reading` for its converted counts; the name states the unit. */
   readonly reading: string;
-  /** The journal's version that first had a column for it. */
+  /** The first journal version with a column for it. */
   readonly inJournalSince: number;
 }
 
 /**
- * The one table of channels. Its order is that of the frame message and of the journal's columns.
- * What a channel needs elsewhere stands in records over its name, so that none can be forgotten.
+ * The only table of channels. Its order is that of the frame message and of the journal's columns.
+ * Further data on channels are in records keyed by these names, so that none can be forgotten.
  */
 export const CHANNEL_ROWS = {
   pressure: { reading: 'pressurePa', inJournalSince: 1 },
@@ -29,7 +29,7 @@ export type ReadingKey = (typeof CHANNEL_ROWS)[Channel]['reading'];
 /** In the order of the table. */
 export const CHANNELS = Object.keys(CHANNEL_ROWS) as unknown as readonly [Channel, ...Channel[]];
 
-/** One value for each channel. A loop, because boards and controller do this in every tick. */
+/** One value for each channel. A loop, because boards and controller call this every tick. */
 export function perChannel<T>(of: (channel: Channel) => T): Record<Channel, T> {
   const values = {} as Record<Channel, T>;
   for (const channel of CHANNELS) values[channel] = of(channel);
@@ -49,7 +49,7 @@ export interface Switches {
   readonly emergencyStopPressed: boolean;
 }
 
-/** Protection on the board itself that has tripped; it stays so until it is cleared. */
+/** Tripped protection on the board itself; it stays tripped until it is cleared. */
 export const TRIPS = [
   'emergency-stop',
   'over-pressure-switch',
@@ -63,20 +63,20 @@ export const TRIPS = [
 ] as const;
 export type Trip = (typeof TRIPS)[number];
 
-/** `mute`: the board is open but nothing new has come from it; `sampledAtS` shows since when. */
+/** `mute`: the board is open but sends nothing new; `sampledAtS` is the time of its last sample. */
 export type Link = 'up' | 'mute';
 
-/** What a board measured in one tick: raw counts, 0 to 1023, or null where none was ever taken. */
+/** A board's measurements in one tick: raw counts, 0 to 1023, or null when none was ever taken. */
 export interface Frame {
   readonly sequence: number;
   /** Time of this tick. */
   readonly timeS: number;
   /**
-   * The host's own monotonic time at which this frame arrived, handed in by the link, s; null where
-   * nobody knows it, as in older journals.
+   * The host's own monotonic time at which this frame arrived, provided by the link, s; null when
+   * unknown, as in older journals.
    */
   readonly hostTimeS: number | null;
-  /** When the counts and switches were sampled, all together; equals `timeS` while the link is up. */
+  /** When counts and switches were sampled, all together; equals `timeS` while the link is up. */
   readonly sampledAtS: number;
   readonly link: Link;
   readonly counts: Readonly<Record<Channel, number | null>>;
@@ -84,13 +84,13 @@ export interface Frame {
   /** Buttons that went down since the last frame, in order. */
   readonly pressed: readonly Button[];
   readonly trips: readonly Trip[];
-  /** A message was spoilt on its way, in either direction, since the last frame. */
+  /** A message in either direction was damaged since the last frame. */
   readonly damaged: boolean;
-  /** Frames that the board sent since the last one never arrived, beyond those that were spoilt. */
+  /** Frames since the last one are missing, beyond those that arrived damaged. */
   readonly gap: boolean;
 }
 
-/** A board that was never heard: nothing measured, switches as a broken wire. */
+/** A board never heard from: nothing measured, switches as with a broken wire. */
 export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
   counts: perChannel(() => null),
   switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
@@ -100,12 +100,12 @@ export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
 export const CHANNEL_FAULTS = ['stale', 'out-of-range', 'implausible', 'missing'] as const;
 export type ChannelFault = (typeof CHANNEL_FAULTS)[number];
 
-/** A value with the time it was taken, or the reason why there is none. */
+/** A value with its sampling time, or the reason why there is none. */
 export type Measured =
   | { readonly ok: true; readonly value: number; readonly takenAtS: number }
   | { readonly ok: false; readonly fault: ChannelFault };
 
-/** The value, or null where there is none to be believed. */
+/** The value, or null when there is no credible one. */
 export const valueOrNull = (measured: Measured): number | null =>
   measured.ok ? measured.value : null;
 
@@ -127,7 +127,7 @@ export interface Reading extends Readings {
 
 export type Selector = 'vacuum' | 'pressure';
 
-/** Everything that can do harm. */
+/** All outputs that can do harm. */
 export interface Actuators {
   /** Pump drive, 0 (off) to 1 (full). */
   readonly pumpRatio: number;
@@ -135,11 +135,11 @@ export interface Actuators {
   /** The vent is normally open: true is its unpowered position. */
   readonly ventOpen: boolean;
   readonly lampEnabled: boolean;
-  /** Lamp drive, 0 (off) to 1 (full); without effect while the lamp is not enabled. */
+  /** Lamp drive, 0 (off) to 1 (full); ineffective while the lamp is not enabled. */
   readonly lampRatio: number;
 }
 
-/** Whether the lamp gives light by what it is told. */
+/** Whether these outputs make the lamp give light. */
 export const lampBurns = ({ lampEnabled, lampRatio }: Actuators): boolean =>
   lampEnabled && lampRatio > 0;
 
@@ -152,11 +152,11 @@ export const SAFE: Actuators = {
   lampRatio: 0,
 };
 
-/** Whether nothing moves or shines: the safe state, wherever the selector stands. */
+/** Whether nothing moves or shines: the safe state, with the selector in either position. */
 export const isSafe = ({ pumpRatio, ventOpen, lampEnabled, lampRatio }: Actuators): boolean =>
   pumpRatio === 0 && ventOpen && !lampEnabled && lampRatio === 0;
 
-/** Colours by meaning, as IEC 60073 assigns them: danger, abnormal, normal, person must act. */
+/** Colours by their meaning in IEC 60073: danger, abnormal, normal, person must act. */
 export type StatusColour = 'off' | 'red' | 'yellow' | 'green' | 'blue';
 export type Buzzer = 'off' | 'once' | 'repeating';
 
@@ -170,18 +170,20 @@ export interface Signals {
   readonly display: DisplayLines;
 }
 
-/** The whole picture of every output, every tick, never a difference. */
+/** The complete set of outputs, sent every tick and never as a difference. */
 export interface Outputs extends Actuators, Signals {
-  /** Asks the board to clear what has tripped; it does so only where the cause is gone and all of
-   * these outputs are safe. */
+  /**
+   * Asks the board to clear its trips. It clears one only when the cause is gone and all of these
+   * outputs are safe.
+   */
   readonly clearTrips: boolean;
 }
 
-/** What people and the console ask for besides the board's own buttons; drained once a tick. */
+/** Requests from people and the console besides the board's own buttons; drained once a tick. */
 export type Request =
   | { readonly kind: 'button'; readonly button: Button }
   | { readonly kind: 'hold' }
-  /** A number that was typed, as it was asked for, SI. */
+  /** A typed number, as the answer to its prompt, SI. */
   | { readonly kind: 'enter'; readonly valueSI: number }
-  /** `interrupt`: the program itself is being ended, so nobody will read an end screen. */
+  /** `interrupt`: the program itself is ending, so an end screen would have no reader. */
   | { readonly kind: 'stop'; readonly by: 'person' | 'interrupt'; readonly why: string };

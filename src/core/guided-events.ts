@@ -1,13 +1,12 @@
 /**
  * The vocabulary of the guided procedures, beside that of a repair in `events.ts`: their names,
- * their steps with the marks shown on the display, and the events that only they have. This file
- * decides nothing.
+ * their steps with display marks, and their own events. This file decides nothing.
  */
 
 export const PROCEDURES = ['pressure', 'uv', 'temperature', 'health'] as const;
 export type ProcedureName = (typeof PROCEDURES)[number];
 
-/** The steps of each procedure in order; the display numbers them by it. */
+/** The steps of each procedure in order, which numbers them on the display. */
 const STEPS = {
   pressure: [
     'pressure-look',
@@ -73,21 +72,21 @@ export const STEP_MARKS = Object.fromEntries(
 
 export interface Mean {
   readonly mean: number;
-  /** Of single readings. */
+  /** Standard deviation of single readings. */
   readonly standardDeviation: number;
   readonly n: number;
-  /** Standard uncertainty of the value beyond that of a mean of `n`. */
+  /** Standard uncertainty of the value, beyond that of the mean of `n`. */
   readonly ownStandard: number;
 }
 
 export interface Point {
   readonly at: PointName;
-  /** Value of the reference, SI. */
+  /** Reference value, SI. */
   readonly reference: number;
   readonly reading: Mean;
 }
 
-/** `air` and `vacuum` determine the pressure's line; `over` only checks it. */
+/** `air` and `vacuum` determine the pressure line; `over` only checks it. */
 export const POINT_NAMES = ['air', 'vacuum', 'over', 'light', 'ice', 'bath'] as const;
 export type PointName = (typeof POINT_NAMES)[number];
 

@@ -1,20 +1,22 @@
 /**
- * What a job measures once: by name and unit, and of which portion. This file decides nothing.
+ * The one-off measurements of a job, by name, unit and portion. This file decides nothing.
  */
 
-/** What is cured: the resin in the break, and the resin that makes the pit level. */
+/** What is cured: the resin in the break, and the resin that levels the pit. */
 export const PORTIONS = ['fill', 'pit'] as const;
 export type Portion = (typeof PORTIONS)[number];
 
-/** Of the job as a whole. */
+/** Measured once for the whole job. */
 export const JOB_MEASUREMENTS = [
   'atmospherePa',
   'lampLastKnownWPerM2',
-  /** Vacuum that will be drawn over the measured atmosphere: the share of air that it leaves. */
+  /**
+   * Vacuum to be drawn as a fraction of the measured atmosphere: the share of air that it leaves.
+   */
   'airLeftRatio',
   'leakRatePaM3PerS',
   'leakRateUncertaintyPaM3PerS',
-  /** Of the pressure after the valve-off test began, over that at isolation. */
+  /** Plateau of the pressure since the valve-off test began, above the pressure at isolation. */
   'risePlateauPa',
   'vacuumReachedPa',
   'pressureReachedPa',
@@ -25,20 +27,20 @@ export const JOB_MEASUREMENTS = [
   'greatestHeatingKPerS',
 ] as const;
 
-/** Of one portion, or of both where one exposure cures them together. */
+/** Measured for one portion, or for both when one exposure cures them together. */
 export const CURE_MEASUREMENTS = [
   'irradianceMeanWPerM2',
   'doseJPerM2',
   'doseUncertaintyJPerM2',
   'lampOnS',
   'targetJPerM2',
-  /** What the depth of the break or pit asks for. */
+  /** The dose that the depth of the break or pit requires. */
   'depthTargetJPerM2',
-  /** Of the pit's dose, what reached the fill below it: reckoned from the pit's depth. */
+  /** The part of the pit's dose that reached the fill below, calculated from the pit's depth. */
   'throughPitJPerM2',
   'openResinDoseJPerM2',
   'openResinUnseenJPerM2',
-  /** Of what sets the resin. */
+  /** Daylight dose as a share of the dose that sets the resin. */
   'openResinShareRatio',
 ] as const;
 
@@ -47,14 +49,14 @@ export type JobMeasurement = (typeof JOB_MEASUREMENTS)[number];
 export type CureMeasurement = (typeof CURE_MEASUREMENTS)[number];
 export type Measurement = JobMeasurement | CureMeasurement;
 
-/** A name and its portion; null where the name knows none, and where both are cured together. */
+/** A name and its portion; null when the name has none, and when both are cured together. */
 export type MeasuredName =
   | { readonly name: JobMeasurement; readonly portion: null }
   | { readonly name: CureMeasurement; readonly portion: Portion | null };
 
 export type MeasuredValue = MeasuredName & { readonly value: number };
 
-/** Values of one portion, or of none, in the order in which they are given. */
+/** Values of one portion, or of none, in the given order. */
 export const measuredOfJob = (
   values: Readonly<Partial<Record<JobMeasurement, number>>>,
 ): readonly MeasuredValue[] =>

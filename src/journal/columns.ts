@@ -1,14 +1,16 @@
 /**
- * The columns of a tick line and the journal's version. Every header names both, so that a journal is
- * read by its own names and not by what the program would write today. What stands in a column is
- * decided in tick-line.ts.
+ * The columns of a tick line and the journal's version. Every header states both, so that a journal
+ * is read by its own column names and not by those that the program would write today. tick-line.ts
+ * defines the content of each column.
  */
 import { z } from 'zod';
 import { CHANNEL_ROWS, CHANNELS, type Channel } from '../core/frame.ts';
 
-/** Raise it where lines or fields change their meaning, and migrate the older ones in migration.ts. */
+/**
+ * Raise it when lines or fields change their meaning, and migrate older journals in migration.ts.
+ */
 const LAYOUT_VERSION = 2;
-/** A channel that was added counts too: journals from before it have no column for it. */
+/** An added channel counts, too: older journals have no column for it. */
 export const JOURNAL_VERSION = Math.max(
   LAYOUT_VERSION,
   ...CHANNELS.map((channel) => CHANNEL_ROWS[channel].inJournalSince),
@@ -17,10 +19,10 @@ export const JOURNAL_VERSION = Math.max(
 export type JournalSchema = `meniscus/journal@${number}`;
 const schemaOf = (version: number): JournalSchema => `meniscus/journal@${version}`;
 export const JOURNAL_SCHEMA = schemaOf(JOURNAL_VERSION);
-/** Of all versions that can be read, oldest first. */
+/** Schemas of all readable versions, oldest first. */
 export const JOURNAL_SCHEMAS = Array.from({ length: JOURNAL_VERSION }, (_, i) => schemaOf(i + 1));
 
-/** Null for what is no journal, or one of a later version. */
+/** Null for anything but a journal, and for a later version. */
 export function versionOf(schema: unknown): number | null {
   const index = JOURNAL_SCHEMAS.findIndex((known) => known === schema);
   return index < 0 ? null : index + 1;
@@ -33,23 +35,23 @@ const AFTER_COUNTS = [
   'actuatorBits',
   'lampRatio',
   'hostTimeS',
-  /** These two are left out where nobody pressed or asked for anything. */
+  /** These two are left out when no button was pressed and nothing was requested. */
   'buttons',
   'requests',
 ] as const;
 
 export type Column = (typeof BEFORE_COUNTS)[number] | Channel | (typeof AFTER_COUNTS)[number];
 
-/** As they are written today. */
+/** The columns as written today. */
 export const COLUMNS: readonly Column[] = [...BEFORE_COUNTS, ...CHANNELS, ...AFTER_COUNTS];
 
 const isChannel = (column: Column): column is Channel => column in CHANNEL_ROWS;
 
-/** Whether a journal of that version has it. */
+/** Whether a journal of that version has the column. */
 const standsIn = (version: number, column: Column): boolean =>
   !isChannel(column) || CHANNEL_ROWS[column].inJournalSince <= version;
 
-/** Each column of that version once, in any order: lines are read by name. */
+/** Each column of that version exactly once, in any order: lines are read by name. */
 export const columnsSchema = (version: number): z.ZodType<readonly Column[]> => {
   const known = COLUMNS.filter((column) => standsIn(version, column));
   return z

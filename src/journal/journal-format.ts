@@ -6,10 +6,10 @@
  *   {"event": ...}, {"snapshot": ...}      what happened; what a person would have seen
  *   {"end": ...}                           the footer, last; its sha256 is of all bytes before it
  *
- * A guided procedure's has no snapshots: what a person saw follows from its ticks.
+ * The journal of a guided procedure has no snapshots: its ticks determine what a person saw.
  *
- * Pure. Which lines are written and when is decided by the caller of journal.ts; reading them back
- * is left to read-journal.ts and line-schemas.ts.
+ * Pure. The caller of journal.ts decides which lines are written and when. read-journal.ts and
+ * line-schemas.ts read them.
  */
 
 import { canonicalJson, sha256Of } from '../core/canonical-json.ts';
@@ -18,12 +18,12 @@ import { stringifyExactly } from '../core/exact-number.ts';
 import type { ProcedureName } from '../core/guided-events.ts';
 import { COLUMNS, type Column, JOURNAL_SCHEMA, type JournalSchema } from './columns.ts';
 
-/** The settings files as given, in trade units: replay and report need nothing else. */
+/** The settings files as given, in trade units. Replay and report need nothing else. */
 export interface JournalInputs {
   readonly unit: unknown;
   readonly profile: unknown;
   readonly job: unknown;
-  /** What else shaped the run: faults injected, for example. */
+  /** Other inputs of the run: injected faults, for example. */
   readonly extra: Readonly<Record<string, unknown>>;
 }
 
@@ -37,27 +37,30 @@ export interface JournalBoard {
 }
 
 export interface JournalHeader {
-  /** With the version that the file was written in, however old. */
+  /** Includes the version in which the file was written, however old. */
   readonly schema: JournalSchema;
-  /** What stands in a tick line, in this order. */
+  /** The columns of a tick line, in this order. */
   readonly columns: readonly Column[];
-  /** Of a guided procedure; absent in a repair. Its figures stand in `inputs.extra`. */
+  /** The guided procedure; absent for a repair. Its figures are in `inputs.extra`. */
   readonly procedure?: ProcedureName | undefined;
   /** The program's version. */
   readonly meniscus: string;
   readonly board: JournalBoard;
-  /** Null where nothing was drawn at random. */
+  /** Null when nothing was drawn at random. */
   readonly seed: number | null;
   /** ISO 8601; a simulated run states a simulated time. */
   readonly startedAt: string;
   readonly inputs: JournalInputs;
   /** SHA-256 of the canonical JSON of each file. */
   readonly hashes: { readonly unit: string; readonly profile: string; readonly job: string };
-  /** Of who and whose the job is, which stands in a file that can be removed; null where none is. */
+  /** Hash of the job's personal data, which are in a separate, removable file; null without any. */
   readonly personalSha256: string | null;
-  /** Which catalogue's words stood on the display; null where a journal does not say. */
+  /** The catalogue whose words the display used; null when a journal does not say. */
   readonly display: DisplayWords | null;
-  /** What goes with the job beside its settings, as the composition root gives it; null where nothing does. */
+  /**
+   * Data that belong to the job beside its settings, as given by the composition root; null for
+   * none.
+   */
   readonly about: unknown;
 }
 
@@ -133,7 +136,7 @@ export const encodeHeader = (header: JournalHeader): string => JSON.stringify(he
 
 export const encodeEvent = (event: Event): string => stringifyExactly({ event });
 
-/** Steps far below what the sensors resolve; the counts in the tick lines keep everything. */
+/** Rounds to steps far below the sensors' resolution; the counts in the tick lines lose nothing. */
 const round = (value: number | null, perUnit: number): number | null =>
   value === null ? null : Math.round(value * perUnit) / perUnit;
 

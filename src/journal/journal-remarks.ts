@@ -1,7 +1,7 @@
 /**
- * What a reader should know about a journal that could be read: a torn end, a missing footer, bytes
- * or settings that are not those that were hashed, missing frames, an end that contradicts what came
- * before. It only tells; whether a remark disqualifies the record is left to whoever reads it.
+ * Remarks on a readable journal: a torn end, a missing footer, bytes or settings that differ from
+ * their hashes, missing frames, an end that contradicts earlier lines. It only reports; the caller
+ * decides whether a remark disqualifies the record.
  */
 import type { Event } from '../core/events.ts';
 import { hashesOf, type JournalFooter, type JournalHeader } from './journal-format.ts';
@@ -15,7 +15,7 @@ interface Readable {
   readonly intact: boolean | null;
 }
 
-/** `tornLength` is how many characters of a cut last line were left out. */
+/** `tornLength` is the number of characters in a cut last line that were left out. */
 export function remarksOn(
   { header, ticks, events, footer, intact }: Readable,
   wholeLines: number,

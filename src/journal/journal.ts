@@ -1,10 +1,10 @@
 /**
- * The journal of one job: append-only JSON Lines on disk, never over an existing file. Opening it
- * throws where the file exists or cannot be made, or its header does not get onto the disk, because a
- * job without a record must not start by accident. After that nothing throws: the first write error is
- * reported once and ends the journal, control goes on, and what was written stays readable. Such a
- * journal has no end, and so its reader knows that it is incomplete. Which lines are written is left
- * to the caller.
+ * The journal of one job: append-only JSON Lines on disk, never over an existing file. Opening
+ * throws when the file exists, cannot be made, or its header does not reach the disk, because a job
+ * without a record must not start by accident. After that nothing throws. The first write error is
+ * reported once and ends the journal; control continues, and everything written stays readable.
+ * Such a journal has no end, so its reader knows that it is incomplete. The caller decides which
+ * lines are written.
  */
 import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, writeSync } from 'node:fs';
@@ -25,19 +25,19 @@ export interface Journal {
   readonly tick: (frame: Frame, requests: readonly Request[], actuators: Actuators) => void;
   readonly event: (event: Event) => void;
   readonly snapshot: (snapshot: Snapshot) => void;
-  /** Writes the footer; closing twice is harmless, and nothing is written after it. */
+  /** Writes the footer and ends the journal; closing twice is harmless. */
   readonly close: (end: JournalEnd) => void;
 }
 
-/** The three calls that a journal makes of an open file; a test can hand in one that fails. */
+/** The three calls that a journal makes on an open file; a test can pass one that fails. */
 export interface JournalFile {
-  /** How many of the bytes were taken. */
+  /** Returns how many of the bytes were taken. */
   readonly write: (bytes: Uint8Array) => number;
   readonly sync: () => void;
   readonly close: () => void;
 }
 
-/** Throws where the file exists ('wx') or cannot be made. */
+/** Throws when the file exists ('wx') or cannot be made. */
 export function openJournalFile(path: string): JournalFile {
   const file = openPrivate(path, 'wx');
   return {
@@ -47,13 +47,13 @@ export function openJournalFile(path: string): JournalFile {
   };
 }
 
-/** About ten seconds of frames: what a power cut may cost between events. */
+/** About ten seconds of frames: the most that a power cut loses between events. */
 const BUFFER_CHARACTERS = 16 * 1024;
 
 export interface JournalOptions {
   readonly path: string;
   readonly header: JournalHeader;
-  /** Called once, at the first error; the journal writes nothing more. */
+  /** Called once, at the first error; nothing more is written after it. */
   readonly onError: (error: unknown) => void;
   readonly open?: (path: string) => JournalFile;
 }
@@ -97,14 +97,18 @@ export function createJournal({
 }
 
 interface LineWriter {
-  /** What cannot be written as a line ends the journal too: a record with a gap must not have an end. */
+  /**
+   * A line that cannot be encoded also ends the journal: a record with a gap must not have an end.
+   */
   readonly line: (encode: () => string) => void;
   readonly flush: () => void;
   readonly sync: () => void;
   readonly close: (lastLine: (sha256: string) => string) => void;
 }
 
-/** Buffers lines and hashes them; after an error it drops everything, so that no line is torn twice. */
+/**
+ * Buffers lines and hashes them. After an error it drops everything, so that no line is torn twice.
+ */
 function createLineWriter(file: JournalFile, onError: (error: unknown) => void): LineWriter {
   const hash = createHash('sha256');
   let buffer = '';
@@ -154,7 +158,7 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
   };
 }
 
-/** A file may take fewer bytes than it was given. */
+/** A file may take fewer bytes than offered. */
 function writeAll(file: JournalFile, bytes: Uint8Array): void {
   for (let done = 0; done < bytes.length; ) {
     const taken = file.write(bytes.subarray(done));

@@ -1,7 +1,7 @@
 /**
- * What the lines of a journal must look like to be read: zod schemas of header, event, snapshot and
- * footer. The tick has its own in tick-line.ts. Strict like every settings file: an unknown field is
- * an error, because a record that is half understood is worse than one that is refused.
+ * Zod schemas that the lines of a journal must match to be read: header, event, snapshot and
+ * footer. The schema of a tick is in tick-line.ts. They are as strict as for settings files: an
+ * unknown field is an error, because a half-understood record is worse than a refused one.
  */
 
 import { z } from 'zod';
@@ -66,7 +66,7 @@ const header = z.strictObject({
   about: z.unknown().default(null),
 });
 
-/** Of a journal of that version, migrated: it keeps the version and the columns that it has. */
+/** For a journal of that version, migrated: it keeps its own version and columns. */
 export const headerSchemaOf = (version: number): z.ZodType<JournalHeader> =>
   header.extend({ columns: columnsSchema(version) });
 

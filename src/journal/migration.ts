@@ -1,9 +1,9 @@
 /**
- * What older versions of the journal wrote differently, made into what is written today. Each line is
- * migrated before it is checked, so that an old journal is held to the same rules as a new one.
+ * Converts what older versions of the journal wrote differently into today's form. Each line is
+ * migrated before it is checked, so that an old journal obeys the same rules as a new one.
  *
- * Version 1 named no columns. It left the host's time out where nobody knew it, and had a name of its
- * own for each portion of what is measured of fill and pit.
+ * Version 1 named no columns. It left out an unknown host time, and it had a separate name for each
+ * portion of a measurement of fill and pit.
  */
 import type { Measurement, Portion } from '../core/measurements.ts';
 import { valueAt } from '../core/settings.ts';
@@ -22,7 +22,7 @@ const NO_CHANGE: Migration = {
   event: (event) => event,
 };
 
-/** `header` as it stands in the file. */
+/** `header` as read from the file. */
 export const migrationOf = (
   version: number,
   header: Readonly<Record<string, unknown>>,
@@ -47,7 +47,7 @@ const VERSION_1_COLUMNS: readonly Column[] = [
 ];
 const HOST_TIME = VERSION_1_COLUMNS.indexOf('hostTimeS');
 
-/** Of the one exposure where fill and pit are cured together; else of the fill. */
+/** Measured of the single exposure when fill and pit are cured together, otherwise of the fill. */
 const OF_FIRST_CURE = 'of-first-cure';
 
 const VERSION_1_NAMES: Readonly<
@@ -77,7 +77,7 @@ const VERSION_1_NAMES: Readonly<
 function fromVersion1(file: Readonly<Record<string, unknown>>): Migration {
   const firstCure = valueAt(file, ['inputs', 'profile', 'curing']) === 'apart' ? 'fill' : null;
   return {
-    // It had no columns: some that are there all the same must not pass for those that are added.
+    // Version 1 had no columns: any that are present must not pass for the added ones.
     header: ({ columns, ...header }) => ({
       ...header,
       ...(columns !== undefined && { 'columns of version 1': columns }),
@@ -92,7 +92,7 @@ function fromVersion1(file: Readonly<Record<string, unknown>>): Migration {
   };
 }
 
-/** The buttons, which are letters, stood in its place where it was left out. */
+/** A missing host time left its place to the buttons, which are letters. */
 function withHostTime(fields: readonly unknown[]): readonly unknown[] {
   const here = fields[HOST_TIME];
   const leftOut = fields.length === HOST_TIME || (typeof here === 'string' && LETTERS.test(here));

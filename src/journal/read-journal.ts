@@ -1,8 +1,8 @@
 /**
- * Text of a journal to its contents, or the line that is wrong. A torn last line is dropped with a
- * remark, since a power cut leaves one; anything else malformed is refused, because a record must
- * not be read half. A missing footer reads as an interrupted job. Whether remarks matter is left to
- * whoever reads.
+ * Parses a journal's text into its contents, or names the faulty line. A torn last line is dropped
+ * with a remark, since a power cut leaves one. Any other malformed line is refused, because a
+ * record must not be half read. A missing footer reads as an interrupted job. The caller decides
+ * whether remarks matter.
  */
 import type { z } from 'zod';
 import { sha256Of } from '../core/canonical-json.ts';
@@ -26,16 +26,16 @@ export interface JournalContents {
   readonly ticks: readonly JournalTick[];
   readonly events: readonly Event[];
   readonly snapshots: readonly Snapshot[];
-  /** As the footer says; 'interrupted' where there is none. */
+  /** As the footer says; 'interrupted' without one. */
   readonly end: JournalEnd;
   readonly footer: JournalFooter | null;
-  /** Whether the bytes are those that the footer was written for; null where there is none. */
+  /** Whether the bytes match the hash in the footer; null without a footer. */
   readonly intact: boolean | null;
-  /** Whether a last line was cut off and left out. */
+  /** Whether a cut last line was left out. */
   readonly torn: boolean;
-  /** SHA-256 of all bytes before the footer, or of the whole lines where there is none. */
+  /** SHA-256 of all bytes before the footer, or of the complete lines without one. */
   readonly sha256: string;
-  /** What a reader should know about the file, in plain words; empty where all is well. */
+  /** Remarks on the file for a reader, in plain words; empty when all is well. */
   readonly remarks: readonly string[];
 }
 
@@ -45,7 +45,7 @@ const NO_FOOTER: JournalEnd = {
   outcome: null,
 };
 
-/** The same as of a journal that broke off, for one whose end is known not to have got onto the disk. */
+/** The contents as of an interrupted journal, for one whose end is known not to be on the disk. */
 export const withoutEnd = (contents: JournalContents): JournalContents => ({
   ...contents,
   footer: null,
@@ -60,11 +60,11 @@ interface Line {
 
 interface Lines {
   readonly whole: readonly Line[];
-  /** Bytes after the last line that could be read. */
+  /** Bytes after the last readable line. */
   readonly torn: string;
 }
 
-/** How this journal's lines are read, as its header says. */
+/** How this journal's lines are read, by its header. */
 interface Reading {
   readonly file: string;
   readonly migration: Migration;
@@ -96,7 +96,9 @@ export function readJournal(text: string, file: string): Checked<JournalContents
   return { ok: true, value: contentsOf(header, gathered, whole, torn) };
 }
 
-/** Every written line ends in a line feed; what follows the last one counts only if it is whole. */
+/**
+ * Every written line ends in a line feed; text after the last one counts only if it is complete.
+ */
 function splitLines(text: string): Lines {
   const parts = text.split('\n');
   const last = parts.pop() ?? '';
@@ -126,7 +128,7 @@ function readHeader(
   return checked.ok ? { ok: true, value: { header: checked.value, migration } } : checked;
 }
 
-/** Null where the line was taken. */
+/** Null when the line was accepted. */
 function takeLine(
   line: Line,
   { file, migration, named }: Reading,
@@ -208,7 +210,7 @@ function check<T>(
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Undefined where it is not JSON; JSON itself has no such value. */
+/** Undefined when it is not JSON; JSON itself has no such value. */
 function parse(text: string): unknown {
   try {
     return JSON.parse(text);

@@ -1,20 +1,20 @@
 /**
  * The line of one tick: everything a replay needs of the frame, the requests drained in that tick,
- * and the actuators that the controller answered with. One flat array, because there are twenty a
- * second; numbers are written in full, so that a replay sees the identical doubles. The header names
- * the columns:
+ * and the actuators with which the controller answered. It is one flat array, because there are
+ * twenty a second. Numbers are written in full, so that a replay sees identical doubles. The header
+ * names the columns:
  *
  *   sequence, timeS
- *   sampledAtS     null where it equals timeS
- *   one a channel  counts, or null where none was ever taken
+ *   sampledAtS     null when equal to timeS
+ *   one a channel  counts, or null when none was ever taken
  *   frameBits      1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
- *                  16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
+ *                  16 message damaged, 32 frames missing, from 64 on one bit a trip, as in TRIPS
  *   pumpRatio
  *   actuatorBits   1 selector at pressure, 2 vent open, 4 lamp enabled
  *   lampRatio
- *   hostTimeS      null where it equals timeS, "unknown" where nobody knows it
+ *   hostTimeS      null when equal to timeS, "unknown" when it is not known
  *   buttons        first letters in order (y, n, m)
- *   requests       as they are; it and buttons are left out where they and all after them are empty
+ *   requests       unchanged; trailing empty ones of these two columns are left out
  */
 import { z } from 'zod';
 import { encodeNumber, exactNumber } from '../core/exact-number.ts';
@@ -45,14 +45,14 @@ const FRAME_BITS = {
   damaged: 16,
   gap: 32,
 };
-/** From here on one bit for each trip, in the order of TRIPS. */
+/** From this bit on, one bit for each trip in the order of TRIPS. */
 const FIRST_TRIP_BIT = 64;
 const ACTUATOR_BITS = { atPressure: 1, ventOpen: 2, lampEnabled: 4 };
 const HIGHEST_FRAME_BITS = FIRST_TRIP_BIT * 2 ** TRIPS.length - 1;
 const HIGHEST_ACTUATOR_BITS = 7;
-/** In place of the host's time. */
+/** Stands for the host's time when it is not known. */
 export const UNKNOWN_TIME = 'unknown';
-/** What the buttons look like. */
+/** Pattern of the buttons column. */
 export const LETTERS = /^[ynm]*$/;
 
 const bit = (on: boolean, value: number): number => (on ? value : 0);
@@ -88,7 +88,7 @@ function actuatorBitsOf({ selector, ventOpen, lampEnabled }: Actuators): number 
   );
 }
 
-/** A number as JSON has it, or one of the words for what JSON has no number for. */
+/** A number in JSON, or the word for one that JSON cannot express. */
 const jsonOf = (value: number): string =>
   Number.isFinite(value) && !Object.is(value, -0) ? String(value) : `"${encodeNumber(value)}"`;
 const jsonOfCount = (value: number | null): string => (value === null ? 'null' : jsonOf(value));
@@ -98,7 +98,7 @@ function jsonOfHostTime({ hostTimeS, timeS }: Frame): string {
   return Object.is(hostTimeS, timeS) ? 'null' : jsonOf(hostTimeS);
 }
 
-/** In the order of COLUMNS. */
+/** Writes the columns in the order of COLUMNS. */
 export function encodeTick(
   frame: Frame,
   requests: readonly Request[],
@@ -151,14 +151,14 @@ const fields = {
 const fieldsSchema = z.strictObject(fields);
 type Fields = z.infer<typeof fieldsSchema>;
 
-/** The fields of a tick to the tick; refuses what `encodeTick` would not have written. */
+/** Converts a tick's fields to the tick; refuses what `encodeTick` would not have written. */
 export const tickSchema = fieldsSchema.transform(tickOf);
 
 export type NamedFields = Record<string, unknown>;
 
 /**
- * A line's values by the names of their columns. A channel without a column was not there yet: no
- * sample of it was ever taken. What stands past the last column keeps its number for a name.
+ * A line's values by column name. A channel without a column did not exist yet, so it has no
+ * samples. Values past the last column are named by their number.
  */
 export function fieldNamer(
   columns: readonly Column[],
@@ -178,9 +178,9 @@ const NUMBERS = ['sequence', 'timeS', 'pumpRatio', 'lampRatio'] as const;
 const NUMBERS_OR_NULL = ['sampledAtS', ...CHANNELS] as const;
 
 /**
- * The common tick, with plain numbers and nobody pressing anything, checked by hand: there are
- * twenty a second and the schema takes most of a reader's time. Null for every other line, which is
- * for the schema to take or refuse.
+ * The common tick, with plain numbers and no button pressed, checked by hand: there are twenty a
+ * second, and the schema takes most of a reader's time. Null for every other line, which the schema
+ * accepts or refuses.
  */
 export function plainTick(named: NamedFields): JournalTick | null {
   const { frameBits, actuatorBits, hostTimeS, buttons, requests } = named;

@@ -143,7 +143,7 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   },
 };
 
-/** What was measured, of which portion, and its value with a unit. */
+/** A measurement: its name, its portion, and its value with a unit. */
 export function measuredWords({ name, portion, value }: Omit<MeasuredRow, 'atS'>): {
   readonly label: string;
   readonly value: string;

@@ -1,9 +1,9 @@
 /**
- * Counts to readings: takes the middle of the last three samples, so that one bad sample moves
- * nothing, and turns whatever cannot be believed into a fault instead of a number. A channel is
- * stale when its sample is old, out of range when no sound sensor could say it, and implausible when
- * it stays frozen to the very count while the unit is doing something that must at least show noise.
- * What follows from a fault is left to the alarms.
+ * Converts counts to readings. It takes the median of the last three samples, so that one bad
+ * sample moves nothing, and turns any value that cannot be believed into a fault instead of a
+ * number. A channel is stale when its sample is old. It is out of range when no sound sensor could
+ * report it. It is implausible when its count stays frozen while the unit's actions must at least
+ * show noise. The alarms decide what follows from a fault.
  */
 import {
   type Actuators,
@@ -21,11 +21,11 @@ import {
 import { type ChannelSettings, TRANSFERS, type Transfer } from './channels.ts';
 
 interface ChannelMemory {
-  /** The last three counts; null where there were fewer. */
+  /** The last three counts; null while there are fewer. */
   readonly latest: number | null;
   readonly before: number | null;
   readonly earlier: number | null;
-  /** Since when the count has not changed while it should have. */
+  /** Time since which the count has not changed although it should have. */
   readonly frozenSinceS: number;
 }
 
@@ -46,11 +46,11 @@ export const INITIAL_SIGNAL_MEMORY: SignalMemory = {
   channels: perChannel(() => FRESH),
 };
 
-/** The light sensor's latest counts; null where none was ever taken. */
+/** The light sensor's latest counts; null when none was ever taken. */
 export const lightCountsOf = ({ channels }: SignalMemory): number | null =>
   channels.irradiance.latest;
 
-/** Advances the memory by one frame and reads it; `commanded` is what the last tick asked for. */
+/** Advances the memory by one frame and reads it; `commanded` are the last tick's outputs. */
 export function stepDecode(
   memory: SignalMemory,
   frame: Frame,
@@ -70,7 +70,7 @@ export function stepDecode(
       trips: frame.trips,
       damaged: frame.damaged,
       gap: frame.gap,
-      // Last: V8 is thirty times as slow where fields are added after a spread.
+      // Last, because V8 is thirty times as slow when fields are added after a spread.
       ...readingsOf(frame, next, settings),
     },
   };
@@ -114,8 +114,8 @@ function advance(
   const counts = all[channel];
   if (counts === null) return FRESH;
   const moved = counts !== latest;
-  // A channel found frozen stays so until its count moves: that it made the unit safe, and so need
-  // not move any more, proves nothing.
+  // A frozen channel stays frozen until its count moves. It may have made the unit safe, so that it
+  // no longer needs to move; that proves nothing.
   const found = sampledAtS - frozenSinceS > frozenAfterS;
   const excused = !found && !TRANSFERS[channel].mustMove(commanded);
   return {
@@ -143,7 +143,7 @@ function measured(
 
 const fault = (kind: ChannelFault): Measured => ({ ok: false, fault: kind });
 
-/** The middle of the last three counts, or the latest while there are fewer. */
+/** The median of the last three counts, or the latest while there are fewer. */
 function middle({ latest, before, earlier }: ChannelMemory): number | null {
   if (latest === null || before === null || earlier === null) return latest;
   const [low, high] = before < latest ? [before, latest] : [latest, before];

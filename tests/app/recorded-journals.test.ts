@@ -1,7 +1,7 @@
 /**
- * Whole journals of every version, kept as the program of their day wrote them (tests/journal/
- * recorded). They must be read, decide the same when they are run again, and say in the report what
- * they said then: the figures below stood in the reports that were written with them.
+ * Whole journals of every version, kept as the program of that time wrote them
+ * (tests/journal/recorded). They must be readable, give the same decisions in a replay, and give
+ * the same report: the figures below come from the reports written with them.
  */
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';

@@ -1,7 +1,8 @@
 /**
- * The board contract on a board with hardware: `npm run bench -- --port NAME`. What acts is what the
- * board reports of its own pins. Nothing is driven harder than a gentle vacuum, and the lamp not at
- * all. A person has to press the emergency stop when asked, and to pull no cable.
+ * The board contract on a board with hardware: `npm run bench -- --port NAME`. The acting outputs
+ * are those that the board reports for its own pins. Nothing is driven harder than a gentle vacuum,
+ * and the lamp not at all. A person has to press the emergency stop when asked, and must not pull a
+ * cable.
  */
 import { createInterface } from 'node:readline/promises';
 import { setTimeout as sleepMs } from 'node:timers/promises';

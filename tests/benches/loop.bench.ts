@@ -1,7 +1,7 @@
 /**
- * Reaction of the whole loop: from pressure counts that change on the emulated board to its pump pin
- * that follows, over a pseudo-terminal at 20 ms sampling and real time, the host in a process of its
- * own. Printed beside what the serial line alone takes.
+ * Reaction of the whole loop: from a change of the pressure counts on the emulated board to the
+ * response of its pump pin, over a pseudo-terminal at 20 ms sampling and real time, with the host
+ * in its own process. It is printed beside the time of the serial line alone.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';

@@ -1,5 +1,5 @@
 /**
- * A host as a process of its own whose pump follows the pressure: on over a border, off under it,
+ * A host in its own process whose pump follows the pressure: on above a threshold, off below it,
  * decided on the very frame that shows it. The controller's step runs on every frame, so that its
  * time counts.
  */

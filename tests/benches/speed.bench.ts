@@ -1,7 +1,8 @@
 /**
- * How fast whole demo repairs run on the simulated board, in the program as people run it: the first
- * one, for which the engine has yet to compile what it runs, and every further one in the same
- * process. Controller and plant in full; no journal, no panel. Run by `node tests/benches/run.js speed`.
+ * Speed of whole demo repairs on the simulated board, in the program as people run it: the first
+ * repair, for which the engine still has to compile its code, and every later one in the same
+ * process. Controller and plant run in full; no journal, no panel. Run by `node
+ * tests/benches/run.js speed`.
  */
 import { afterAll, expect, test } from 'vitest';
 import type { RunResult } from '../../src/cli/run/simulated-run.ts';

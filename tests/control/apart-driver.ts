@@ -1,4 +1,4 @@
-/** A job whose fill and pit are cured apart, on hand-made frames, with every event kept. */
+/** A job that cures fill and pit apart, on hand-made frames, with every event recorded. */
 
 import type { ControllerStep } from '../../src/control/controller.ts';
 import type { Event } from '../../src/core/events.ts';

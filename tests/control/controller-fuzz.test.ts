@@ -1,4 +1,4 @@
-/** Whatever a board and people do, in every phase of every procedure: outputs are sound and safe. */
+/** Outputs are sound and safe in every phase of every procedure, whatever a board and people do. */
 import { randomInt } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

@@ -1,4 +1,4 @@
-/** A cure that pauses keeps its dose, of fill and pit alike. */
+/** A cure keeps its dose through a pause, for both fill and pit. */
 
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/core/events.ts';

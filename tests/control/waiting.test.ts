@@ -1,4 +1,4 @@
-/** Where a person must look or act, nothing goes on without them: in every phase of every procedure. */
+/** Where a person must look or act, the job waits for them: in every phase of every procedure. */
 import { describe, expect, test } from 'vitest';
 import { STEP_IDS } from '../../src/core/guided-events.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';

@@ -1,4 +1,4 @@
-/** Texts that would steer a terminal, and which characters do. */
+/** Texts that would control a terminal, and the characters that do it. */
 import fc from 'fast-check';
 
 /** Typed from Unicode's tables: category Cc, Zl, Zp, and the bidirectional controls of UAX 9. */

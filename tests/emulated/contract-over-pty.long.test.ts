@@ -1,6 +1,6 @@
 /**
- * The same board contract, through serialport and a pseudo-terminal. Host and board keep the same
- * time, slower than the wall's, so that a busy machine does not make either late.
+ * The same board contract, through serialport and a pseudo-terminal. Host and board share one
+ * clock, slower than real time, so that a busy machine makes neither late.
  */
 import { setTimeout as sleepMs } from 'node:timers/promises';
 import { afterAll, beforeAll, describe } from 'vitest';

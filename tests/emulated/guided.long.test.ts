@@ -1,6 +1,6 @@
 /**
- * A calibration on the real firmware, emulated: its own limits and its display, from which the
- * scripted person reads, and the buttons' ladder. Slow, so one procedure stands for them all.
+ * A calibration on the real firmware, emulated: its own limits, its display, from which the
+ * scripted person reads, and its button ladder. The test is slow, so one procedure stands for all.
  */
 import { expect, test } from 'vitest';
 import { createCalibratingPerson } from '../../sim/people/calibrating-person.ts';

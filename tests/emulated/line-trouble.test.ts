@@ -1,6 +1,7 @@
 /**
- * A job on the real firmware, in one process, while its line is cut, fed garbage, half a message or a
- * flood: nothing crashes, the job is held, the pins are safe, and only the person lets it go on.
+ * A job on the real firmware, in one process, while its line is cut or receives garbage, half a
+ * message or a flood: nothing crashes, the job is held, the pins are safe, and only the person
+ * resumes the job.
  */
 
 import { tap } from 'rxjs';

@@ -1,7 +1,7 @@
 /**
- * Outside checks as data: what is expected, how closely the source lets it be known, where it comes
- * from and how it was obtained; and curves of the model beside the reference. The same groups are
- * run as tests and printed as the evidence report.
+ * Outside checks as data: the expected value, its tolerance as far as the source determines it, its
+ * source and how it was obtained; and curves of the model beside the reference. The same groups run
+ * as tests and are printed as the evidence report.
  */
 
 export interface CheckRow {

@@ -1,4 +1,4 @@
-/** What every outside check must have, whoever adds it. */
+/** Requirements on every outside check. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { ALL_GROUPS } from './all-groups.ts';

@@ -1,4 +1,4 @@
-/** What a person says who answers every question, and answers of a file that leaves two open. */
+/** The answers of a person who answers every question, and of a file that leaves two open. */
 import { answersOf } from '../../src/intake/sheet/questions.ts';
 import { sheetOf } from './sheet.ts';
 

@@ -1,4 +1,4 @@
-/** A hand-made intake sheet that nothing stands against; tests change the answers that they are about. */
+/** A hand-made intake sheet without reservations; each test changes the answers under test. */
 import { type IntakeSheet, intakeSheetSchema } from '../../src/intake/sheet/intake-sheet.ts';
 
 type Change = {

@@ -1,4 +1,6 @@
-/** Every alarm of the table as its own case raises it, with what it says of expected and seen. */
+/**
+ * Every alarm of the table as raised by its own case, with its text on expected and seen values.
+ */
 import { shownAlarm } from '../../src/control/batch-step.ts';
 import { CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
 import type { Phrase } from '../../src/core/phrases.ts';

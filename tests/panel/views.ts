@@ -1,4 +1,4 @@
-/** What the panel may be asked to show: one plain view, and all situations that there are. */
+/** Inputs of the panel: one plain view, and all possible situations. */
 
 import { BATCH_STATES, type Snapshot } from '../../src/core/events.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';

@@ -1,4 +1,4 @@
-/** What a report says of fill and pit that were cured apart. */
+/** The report's text on fill and pit that were cured apart. */
 
 import { describe, expect, test } from 'vitest';
 import { type Event, measuredEvents } from '../../src/core/events.ts';

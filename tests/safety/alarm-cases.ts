@@ -1,7 +1,7 @@
 /**
- * One case for each alarm: the situation in which it is armed, and how to put the value that it
- * looks at just under and just over its limit. `alarm-table.test.ts` puts every case to the same
- * five tests.
+ * One case for each alarm: the situation in which it is armed, and how to set its monitored value
+ * just below and just above its limit. `alarm-table.test.ts` puts every case through the same five
+ * tests.
  */
 import type { AlarmContext } from '../../src/safety/alarm-row.ts';
 import { ATMOSPHERE_PA, faulty, HEALTHY_READING, measured } from '../frames.ts';

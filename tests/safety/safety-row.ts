@@ -1,4 +1,6 @@
-/** What an alarm must be, as the hazard asks for it: the shape of the rows of the specification. */
+/**
+ * Required properties of an alarm, derived from the hazard: the shape of the specification's rows.
+ */
 import type { AlarmAction, AlarmPriority } from '../../src/core/events.ts';
 
 export interface SafetyRow {

@@ -1,6 +1,7 @@
 /**
- * What every alarm must be, written down a second time from the harm that it is there to prevent and
- * without a look at the alarm table. Whoever changes the table changes this too, and says why here.
+ * The required properties of every alarm, written down a second time from the harm that it prevents
+ * and without reference to the alarm table. A change to the table also needs a change here, with
+ * the reason.
  */
 import type { SafetyRow } from './safety-row.ts';
 import { BOARD_SPECIFICATION } from './specification-board.ts';

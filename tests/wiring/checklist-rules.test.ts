@@ -1,4 +1,4 @@
-/** What holds for every step of the checklist, whatever the unit does. */
+/** Rules that hold for every step of the checklist, regardless of the unit's behaviour. */
 import { describe, expect, test } from 'vitest';
 import { SAFE } from '../../src/core/frame.ts';
 import { CHECKLIST } from '../../wiring/checklist/checklist.ts';

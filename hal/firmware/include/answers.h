@@ -13,11 +13,11 @@ enum answer {
     ANSWER_TOTAL
 };
 
-/* Notes that an answer is due; asked twice before it is sent, it is sent once. */
+/* Marks an answer as due; two requests before it is sent give one answer. */
 void answers_ask(enum answer answer);
 void answers_ask_pin(uint8_t pin);
 
-/* Sends what is due and finds room. */
+/* Sends the answers that are due and have room. */
 void answers_poll(void);
 
 #endif

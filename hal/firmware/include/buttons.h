@@ -3,10 +3,10 @@
 
 #include <stdint.h>
 
-/* Once a tick, with the ladder's counts. */
+/* Call once a tick, with the ladder's counts. */
 void buttons_tick(uint16_t counts);
 
-/* How often each button has gone down, modulo 4, at its PRESS_SHIFT_. */
+/* Press count of each button, modulo 4, at its PRESS_SHIFT_. */
 uint8_t buttons_presses(void);
 
 #endif

@@ -4,13 +4,13 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* What a row shall show: TEXT_COLUMNS codes. Drawn from now on in the background. */
+/* Sets a row's text to TEXT_COLUMNS codes, drawn from now on in the background. */
 void display_text(uint8_t row, const uint8_t *codes);
 
-/* Whether the display acknowledged the last that was sent to it. */
+/* Whether the display acknowledged the last write. */
 bool display_answers(void);
 
-/* Once a tick: sends at most one character. */
+/* Call once a tick: sends at most one character. */
 void display_tick(uint32_t nowMs);
 
 #endif

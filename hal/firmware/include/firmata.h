@@ -1,7 +1,7 @@
 #ifndef FIRMATA_H
 #define FIRMATA_H
 
-/* Numbers of the Firmata protocol, version 2.5, that this board answers to. */
+/* Numbers of the Firmata protocol, version 2.5, that this board supports. */
 #define FIRMATA_MAJOR 2
 #define FIRMATA_MINOR 5
 

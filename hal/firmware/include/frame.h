@@ -3,7 +3,8 @@
 
 #include "adc.h"
 
-/* Sends one frame, or leaves it out whole where the line has no room: its number is used up. */
+/* Sends one frame, or skips it whole when the line has no room; its number is used up either
+ * way. */
 void frame_send(const struct scan *scan);
 
 #endif

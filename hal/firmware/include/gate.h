@@ -5,16 +5,16 @@
 
 #include "outputs.h"
 
-/* Asks for outputs and renews the lease. They act from now on as far as the protection lets them. */
+/* Requests outputs and renews the lease. They act from now on as far as the protection allows. */
 void gate_want(const struct outputs *asked);
 
-/* Safe at once; the lease ends. */
+/* Makes the outputs safe at once and ends the lease. */
 void gate_make_safe(void);
 
-/* From the tick interrupt: the lease runs down, and the pins follow wishes and trips. */
+/* From the tick interrupt: runs the lease down and sets the pins from requests and trips. */
 void gate_tick(void);
 
-/* What is asked for, and what the pins do. Steady only with interrupts off, or from one. */
+/* What is requested, and what the pins do. Stable only with interrupts off, or in an interrupt. */
 const struct outputs *gate_wanted(void);
 const struct outputs *gate_acting(void);
 bool gate_leased(void);

@@ -8,7 +8,7 @@
 
 #define NO_OFFENDER 127
 
-/* Limits of the protection, in the order of the LIMIT_ numbers of protocol.h. */
+/* Limits of the protection, in the order of protocol.h's LIMIT_ numbers. */
 struct limits {
     uint16_t value[LIMIT_COUNT];
 };
@@ -16,7 +16,7 @@ struct limits {
 /* Puts the compiled limits in force. */
 void limits_restore(void);
 
-/* A VERDICT_ on limits that a host asks for, and the index of the first that is not acceptable. */
+/* A VERDICT_ on limits that a host requests, and the index of the first unacceptable one. */
 uint8_t limits_judge(const struct limits *asked, uint8_t *offender);
 
 /* Puts accepted limits in force. */
@@ -25,10 +25,10 @@ void limits_store(const struct limits *accepted);
 /* All limits in force. */
 void limits_read(struct limits *inForce);
 
-/* One limit in force; with interrupts off, or from one. */
+/* One limit in force. Call with interrupts off, or from an interrupt. */
 uint16_t limits_of(uint8_t index);
 
-/* Whether the copy in RAM still is what was stored; with interrupts off, or from one. */
+/* Whether the copy in RAM is unchanged. Call with interrupts off, or from an interrupt. */
 bool limits_intact(void);
 
 #endif

@@ -4,7 +4,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* The whole picture of the actuators. `flags`: FLAG_SELECTOR_PRESSURE, _VENT_OPEN, _LAMP_ENABLED. */
+/* The complete actuator state. `flags`: FLAG_SELECTOR_PRESSURE, _VENT_OPEN, _LAMP_ENABLED. */
 struct outputs {
     uint8_t flags;
     uint8_t pump;
@@ -13,14 +13,14 @@ struct outputs {
 
 void outputs_start(void);
 
-/* Puts the actuators' pins where `asked` says; for the gate alone. */
+/* Sets the actuator pins to `asked`; only the gate may call this. */
 void outputs_drive(const struct outputs *asked);
 
-/* Whether the lamp would burn, and whether nothing could do harm. */
+/* Whether the lamp would burn, and whether the outputs could do no harm. */
 bool outputs_lamp_on(const struct outputs *outputs);
 bool outputs_are_safe(const struct outputs *outputs);
 
-/* The harmless outputs: status lamp and buzzer, by their Firmata pin. */
+/* Sets a harmless output, status lamp or buzzer, by its Firmata pin. */
 void outputs_signal(uint8_t pin, bool high);
 
 #endif

@@ -3,7 +3,7 @@
 
 #include <stdint.h>
 
-/* One byte from the host; a complete message is acted on before this returns. */
+/* Takes one byte from the host; a complete message is acted on before this returns. */
 void parser_byte(uint8_t byte);
 
 #endif

@@ -3,7 +3,7 @@
 #ifndef PINS_H
 #define PINS_H
 
-/* Pins as Firmata counts them, with port and bit. */
+/* Firmata pin numbers, with port and bit. */
 
 #define SERIAL_IN_PIN 0
 
@@ -95,7 +95,7 @@
 #define SUPPLY_VOLTAGE_PIN 21
 #define SUPPLY_VOLTAGE_SCAN 5
 
-/* Pins of a role, as bits of their port. */
+/* Pin masks by role and port. */
 
 #define ACTUATOR_MASK_B 0x7
 #define ACTUATOR_MASK_D 0xc0
@@ -104,7 +104,7 @@
 #define SAFETY_SWITCH_MASK_B 0x0
 #define SAFETY_SWITCH_MASK_D 0x1c
 
-/* Every pin in order. */
+/* All pins in order. */
 
 #define PIN_COUNT 22
 #define FIRST_ANALOGUE_PIN 14
@@ -136,12 +136,12 @@
 
 #define DUTY_PINS {9, 10}
 
-/* One scan of the converter: channels in the order of their *_SCAN index. */
+/* Channels of one converter scan, in the order of their *_SCAN index. */
 
 #define SCAN_LENGTH 6
 #define SCAN_CHANNELS {0, 1, 2, 3, 6, 7}
 
-/* Counts of the button ladder, half way between neighbours. */
+/* Thresholds of the button ladder in counts, half way between neighbouring steps. */
 
 #define BUTTON_YES_BELOW 164
 #define BUTTON_NO_BELOW 515

@@ -6,20 +6,20 @@
 
 #define NO_MODE 0x7F
 
-/* Whether a pin can be in a mode, and with how many bits; 0 where it cannot. */
+/* Resolution in bits of a pin in a mode; 0 where the pin does not have the mode. */
 uint8_t pins_resolution(uint8_t pin, uint8_t mode);
 
 void pins_reset(void);
 void pins_set_mode(uint8_t pin, uint8_t mode);
 
-/* For PIN_STATE_QUERY; NO_MODE where a pin has none. */
+/* For PIN_STATE_QUERY; NO_MODE for a pin without one. */
 uint8_t pins_mode(uint8_t pin);
 uint8_t pins_state(uint8_t pin);
 
 void pins_write_level(uint8_t pin, bool high);
 void pins_write_duty(uint8_t pin, uint16_t duty);
 
-/* Eight pins at once; only those whose mode is output take part. */
+/* Writes eight pins at once; only those in output mode take part. */
 void pins_write_port(uint8_t port, uint16_t levels);
 
 #endif

@@ -18,7 +18,7 @@
 #define KIND_LIMITS 18
 #define KIND_TEXT 19
 
-/* Protection that has tripped: bit numbers. */
+/* Bit numbers of the trips. */
 
 #define TRIP_EMERGENCY_STOP 0
 #define TRIP_OVER_PRESSURE_SWITCH 1
@@ -31,7 +31,7 @@
 #define TRIP_SETTINGS 8
 #define TRIP_COUNT 9
 
-/* Seven-bit groups of each field. */
+/* Number of seven-bit groups in each field. */
 
 #define FRAME_SEQUENCE_GROUPS 2
 #define FRAME_TIME_MS_GROUPS 5
@@ -49,7 +49,7 @@
 #define FRAME_BAD_MESSAGES_GROUPS 1
 #define FRAME_BODY_BYTES 27
 
-/* The analogue channels of a frame, in their order. */
+/* Analogue channels of a frame, in order. */
 
 #define FRAME_CHANNELS(FIELD) \
   FIELD(PRESSURE) \
@@ -124,7 +124,7 @@
 #define PRESS_SHIFT_MORE 4
 #define FULL_DUTY 255
 
-/* Limits that a host may tighten. */
+/* Compiled limits, which a host may only tighten, and the live ranges of the sensors. */
 
 #define COMPILED_PRESSURE_CEILING 726
 #define COMPILED_HEAT_SINK_FLOOR 86

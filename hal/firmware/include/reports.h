@@ -7,13 +7,13 @@
 void reports_analog(uint8_t channel, bool on);
 void reports_digital(uint8_t port, bool on);
 
-/* Sets the sampling interval; the first time, frames begin. */
+/* Sets the sampling interval; the first call starts the frames. */
 void reports_interval(uint16_t intervalMs);
 
-/* No frames and no reports until asked again. */
+/* Stops frames and reports until a host asks again. */
 void reports_stop(void);
 
-/* Once a tick. */
+/* Call once a tick. */
 void reports_tick(uint32_t nowMs);
 
 #endif

@@ -6,11 +6,11 @@
 
 void serial_start(void);
 
-/* The next byte from the host; false when there is none. */
+/* Takes the next byte from the host; false when there is none. */
 bool serial_take(uint8_t *byte);
 bool serial_waiting(void);
 
-/* Bytes that serial_put() will take now. */
+/* Bytes that serial_put() accepts now. */
 uint8_t serial_room(void);
 
 /* Ask serial_room() first: a byte without room is lost. */

@@ -5,7 +5,7 @@
 
 void switches_start(void);
 
-/* The safety switches now, as SWITCH_ bits of the frame. */
+/* Current state of the safety switches, as SWITCH_ bits of the frame. */
 uint8_t switches_read(void);
 
 #endif

@@ -5,7 +5,7 @@
 
 void tick_start(void);
 
-/* Milliseconds of board time; the tick interrupt counts them. */
+/* Board time in milliseconds, counted by the tick interrupt. */
 uint32_t tick_now_ms(void);
 
 #endif

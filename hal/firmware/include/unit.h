@@ -3,14 +3,14 @@
 
 #include <stdint.h>
 
-/* A message of the unit's own: from its kind to its check. */
+/* Handles one of the unit's own messages, given from its kind to its check. */
 void unit_message(const uint8_t *bytes, uint8_t length);
 
-/* Something arrived that could not be taken; counted for the frame. */
+/* Counts, for the frame, a message that was not accepted. */
 void unit_count_bad(void);
 uint8_t unit_bad_messages(void);
 
-/* Sends the answers that wait for room. */
+/* Sends pending answers that now have room. */
 void unit_poll(void);
 
 #endif

@@ -1,8 +1,8 @@
 /**
- * Writes the two headers of the firmware, pins.h and protocol.h, from the pin map and the protocol,
- * so that no number stands in C and in TypeScript. Pure: text in the return value, no files.
- * What the numbers are is decided in wiring/pin-map.ts and hal/firmata/protocol.ts; that the
- * committed headers are up to date is a test.
+ * Generates the firmware's two headers, pins.h and protocol.h, from the pin map and the protocol,
+ * so that no number is written both in C and in TypeScript. Pure: returns text, touches no files.
+ * wiring/pin-map.ts and hal/firmata/protocol.ts define the numbers. A test checks that the
+ * committed headers are up to date.
  */
 
 import { CHANNELS } from '../../../src/core/frame.ts';
@@ -22,7 +22,7 @@ const PWM_REGISTERS = {
   OC1B: { COMPARE: 'OCR1B', CONNECT: '_BV(COM1B1)' },
 } as const;
 
-/** Roles whose pins the firmware names one by one; a peripheral of the chip owns the others. */
+/** Roles whose pins the firmware names one by one; peripherals of the chip own the others. */
 const DRIVEN_OR_READ: readonly PinRow['role'][] = ['actuator', 'signal', 'safety-switch'];
 
 const upperSnake = (name: string) =>
@@ -112,11 +112,11 @@ export function pinsHeader(): string {
   const roles = byPin.map((row) => `ROLE_${upperSnake(row.role)}`);
   const duties = byPin.filter((row) => row.pwm !== null);
   return header('PINS_H', 'wiring/pin-map.ts', [
-    '/* Pins as Firmata counts them, with port and bit. */',
+    '/* Firmata pin numbers, with port and bit. */',
     ...PIN_NAMES.map((name) => pinLines(name, PINS[name])),
-    '/* Pins of a role, as bits of their port. */',
+    '/* Pin masks by role and port. */',
     maskLines(),
-    '/* Every pin in order. */',
+    '/* All pins in order. */',
     lines([
       ['PIN_COUNT', byPin.length],
       ['FIRST_ANALOGUE_PIN', FIRST_ANALOGUE_PIN],
@@ -124,12 +124,12 @@ export function pinsHeader(): string {
     ]),
     `#define PIN_ROLES \\\n  {${roles.join(', \\\n   ')}}`,
     lines([['DUTY_PINS', `{${duties.map((row) => row.firmataPin).join(', ')}}`]]),
-    '/* One scan of the converter: channels in the order of their *_SCAN index. */',
+    '/* Channels of one converter scan, in the order of their *_SCAN index. */',
     lines([
       ['SCAN_LENGTH', scanned.length],
       ['SCAN_CHANNELS', `{${scanned.map((row) => row.adcChannel).join(', ')}}`],
     ]),
-    '/* Counts of the button ladder, half way between neighbours. */',
+    '/* Thresholds of the button ladder in counts, half way between neighbouring steps. */',
     ladderLines(),
     '/* The display. */',
     lines([
@@ -142,9 +142,9 @@ export function pinsHeader(): string {
 function layoutParts(): string[] {
   const p = protocol;
   return [
-    '/* Seven-bit groups of each field. */',
+    '/* Number of seven-bit groups in each field. */',
     layoutLines('FRAME', p.FRAME_LAYOUT),
-    '/* The analogue channels of a frame, in their order. */',
+    '/* Analogue channels of a frame, in order. */',
     `#define FRAME_CHANNELS(FIELD) \\\n  ${CHANNELS.map((name) => `FIELD(${upperSnake(name)})`).join(' \\\n  ')}`,
     layoutLines('OUTPUTS', p.OUTPUTS_LAYOUT),
     layoutLines('LIMITS', p.LIMITS_LAYOUT),
@@ -179,7 +179,7 @@ export function protocolHeader(): string {
       ['UNIT_SYSEX', p.UNIT_SYSEX],
     ]),
     lines(numbered('KIND', p.KINDS)),
-    '/* Protection that has tripped: bit numbers. */',
+    '/* Bit numbers of the trips. */',
     lines([...listed('TRIP', p.TRIP_BITS), ['TRIP_COUNT', p.TRIP_BITS.length]]),
     ...layoutParts(),
     '/* Bit masks. */',
@@ -189,7 +189,7 @@ export function protocolHeader(): string {
       ...numbered('FLAG', p.OUTPUT_FLAGS),
     ]),
     lines([...numbered('PRESS_SHIFT', p.PRESS_SHIFT), ['FULL_DUTY', p.FULL_DUTY]]),
-    '/* Limits that a host may tighten. */',
+    '/* Compiled limits, which a host may only tighten, and the live ranges of the sensors. */',
     lines([
       ...numbered('COMPILED', p.COMPILED_LIMITS),
       ...numbered('PRESSURE_LIVE', p.PRESSURE_LIVE),

@@ -1,13 +1,13 @@
 /**
- * What image.json says about the firmware image beside it, computed from the image's text and from
- * what the compiler's tools print. Pure: who runs the tools and writes the file is write-image.ts,
- * and that the committed facts are true is a test.
+ * Facts for image.json about the firmware image beside it, computed from the image's text and the
+ * output of the compiler's tools. Pure: write-image.ts runs the tools and writes the file. A test
+ * checks that the committed facts are true.
  */
 import { createHash } from 'node:crypto';
 import { FIRMWARE_VERSION } from '../../firmata/protocol.ts';
 
 export const IMAGE_FILE = 'meniscus.hex';
-/** avr-gcc counts data memory from here. */
+/** avr-gcc numbers data memory from this address. */
 const DATA_MEMORY = 0x800000;
 
 export interface ImageFacts {
@@ -18,11 +18,11 @@ export interface ImageFacts {
   readonly sha256: string;
   readonly compiler: string;
   readonly firmware: string;
-  /** Where in data memory tests find what they corrupt. */
+  /** Data-memory addresses of what tests corrupt. */
   readonly dataAddresses: { readonly keptLimits: number };
 }
 
-/** Data bytes of all records of an Intel HEX file. */
+/** Number of data bytes in all records of an Intel HEX file. */
 export function flashBytes(hexText: string): number {
   return hexText
     .split(/\r?\n/)
@@ -32,7 +32,7 @@ export function flashBytes(hexText: string): number {
 
 export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
-/** Place of a symbol in data memory, from the lines of avr-nm. */
+/** Address of a symbol in data memory, from the output of avr-nm. */
 function dataAddress(symbols: string, name: string): number {
   const line = symbols.split('\n').find((row) => row.endsWith(` ${name}`));
   if (line === undefined) throw new Error(`no symbol ${name} in the firmware`);

@@ -1,6 +1,6 @@
 /**
- * Writes pins.h and protocol.h into include/ of the folder it is run in: the Makefile's `headers` target, after
- * the pin map or the protocol changed. What they hold is decided in headers.ts.
+ * Writes pins.h and protocol.h into include/ of the current folder: the Makefile's `headers`
+ * target, for use after the pin map or the protocol has changed. headers.ts decides what they hold.
  */
 import { writeFileSync } from 'node:fs';
 import { pinsHeader, protocolHeader } from './headers.ts';

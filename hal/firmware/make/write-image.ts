@@ -1,6 +1,6 @@
 /**
  * Puts a freshly built image and its facts into image/: the Makefile's `image` target, run in this
- * folder with the build folder as argument. What the facts are is decided in image-facts.ts.
+ * folder with the build folder as argument. image-facts.ts decides what the facts are.
  */
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';

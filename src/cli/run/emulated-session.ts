@@ -26,7 +26,7 @@ import type { Pacer, Speed } from './pace.ts';
 import type { OpenedSession, Session } from './session.ts';
 import { scenarioOf } from './simulated-scenario.ts';
 
-/** Board time between two checks for a stop: no frame comes after the last. */
+/** Board time between two checks for a stop, because no frame comes after the last. */
 const SLICE_S = 0.001;
 
 export async function emulatedSession(
@@ -102,7 +102,7 @@ const readingItsDisplay = (session: Session, { display }: EmulatedBench): Sessio
     : { ...session, person: (timeS) => person(timeS, display()) };
 };
 
-/** As fast as asked for, or as possible where that is slower. */
+/** As fast as requested, or as fast as possible when that is slower. */
 function paceEmulated(clock: VirtualClock, speed: Speed): Pacer {
   let running = true;
   const go = async (): Promise<void> => {

@@ -19,7 +19,7 @@ export interface ModelOptions extends ScenarioOptions {
 /** Such runs start at a simulated time, so that the same inputs give the same journal. */
 export const SIMULATED_START = '2000-01-01T08:00:00.000Z';
 
-/** What hands and eyes reach at the bench. */
+/** What a person can reach and see at the bench. */
 export interface Hands {
   readonly press: (button: Button) => void;
   readonly toggleEmergencyStop: () => void;
@@ -76,7 +76,7 @@ export function modelSession(
   };
 }
 
-/** Only where it was chosen: the gas law, and how fast walls would really take its heat. */
+/** Only when chosen: the gas law, and how fast real walls would take its heat. */
 function gasWords({ world: { gas, air }, atmospherePa, airK }: Scenario): string {
   if (gas.exponent === 1) return '';
   const amountMol = amountAtMol(gas, atmospherePa, air.injectorM3, atmospherePa, airK);

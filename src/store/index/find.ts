@@ -71,8 +71,7 @@ export function findRepairs(database: Database, filter: RecordFilter): readonly 
 }
 
 /**
- * Everything that a filter finds, a thousand at a time, so that memory does not grow with the
- * number.
+ * All matches of a filter, a thousand at a time, so that memory does not grow with their number.
  */
 export function* eachRepair(
   find: (filter: RecordFilter) => readonly FoundRepair[],

@@ -17,7 +17,7 @@ import { inTransaction, isDatabaseError, whileOpen } from './statements.ts';
 import { createRowWriter } from './store-rows.ts';
 
 export interface OpenedIndex {
-  /** Null where it cannot be used: records are then found in the chain itself. */
+  /** Null when it cannot be used: records are then found in the chain itself. */
   readonly database: Database | null;
   /**
    * Problems, one sentence each; empty where all is well, and also where there is no SQLite module.
@@ -99,7 +99,7 @@ function openSettled(folder: string, readOnly: boolean, there: boolean): OpenedI
   }
 }
 
-/** Catches up where it may, and reports where index and chain disagree. */
+/** Catches up where allowed, and reports where index and chain disagree. */
 function settled(
   folder: string,
   database: Database,
@@ -136,8 +136,8 @@ export function headOf(database: Database): ChainHead & { readonly endsAt: numbe
 }
 
 /**
- * Takes over the entries that the index lacks. Strict mode stops at the first line that does not
- * follow and reports it; lenient mode takes every line that is an entry.
+ * Adds the entries that the index lacks. Strict mode stops at the first line that does not follow
+ * and reports it; lenient mode takes every line that is an entry.
  */
 export function catchUp(
   folder: string,
@@ -169,7 +169,7 @@ const newer = (path: string, version: number): SettingsProblem => ({
   accepted: `a database of version ${SCHEMA_VERSION} or older (a newer program made this one)`,
 });
 
-/** Why this program must not touch the database; null where it may. */
+/** Why this program must not touch the database; null when it may. */
 export function newerDatabase(folder: string): SettingsProblem | null {
   const path = databasePath(folder);
   if (!loadSqlite().ok || !existsSync(path)) return null;

@@ -10,7 +10,7 @@ export interface RecordsIndex {
   readonly source: 'database' | 'memory';
   /** The last entry that the index knows. */
   readonly head: () => ChainHead;
-  /** Takes over what was appended; returns where the chain does not follow, or null. */
+  /** Adds what was appended to the chain; returns where the chain does not follow, or null. */
   readonly catchUp: () => string | null;
   /** Newest first. */
   readonly find: (filter: RecordFilter) => readonly FoundRepair[];

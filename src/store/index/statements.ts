@@ -1,7 +1,7 @@
-/** The few things that are asked of a database in more than one place. */
+/** The few database operations that more than one file needs. */
 import type { Database } from './sqlite.ts';
 
-/** The errors of a database, whichever of the modules opened it. */
+/** Whether an error comes from a database, with any of the SQLite modules. */
 export const isDatabaseError = (error: unknown): error is Error & { readonly code: string } =>
   error instanceof Error &&
   'code' in error &&
@@ -20,7 +20,7 @@ export function whileOpen<T>(database: Database, action: (database: Database) =>
   }
 }
 
-/** All of it or nothing. */
+/** Runs the action as one transaction: all or nothing. */
 export function inTransaction<T>(database: Database, action: () => T): T {
   database.exec('BEGIN');
   try {
@@ -33,7 +33,7 @@ export function inTransaction<T>(database: Database, action: () => T): T {
   }
 }
 
-/** After some errors SQLite has undone it by itself, and says so by another error. */
+/** After some errors SQLite has already rolled back and reports a second error. */
 function undo(database: Database): void {
   try {
     database.exec('ROLLBACK');

@@ -1,4 +1,6 @@
-/** What is well says nothing on stderr: the program's own lines are for things that are not. */
+/**
+ * A run without problems prints nothing on stderr: the program's own lines report problems only.
+ */
 import { expect, test } from 'vitest';
 import { runProgram, scratchFolder } from '../process.ts';
 

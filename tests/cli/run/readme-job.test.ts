@@ -1,4 +1,4 @@
-/** The whole job of the README, with its own commands: only the person at the keys is left out. */
+/** The whole job of the README, with its own commands; only the person at the keys is missing. */
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';

@@ -1,6 +1,7 @@
 /**
- * Pressure at height, against the US Standard Atmosphere 1976 by geopotential height: its printed
- * table, and its differential equation integrated apart from the model, which uses the closed form.
+ * Pressure at altitude, against the US Standard Atmosphere 1976 by geopotential height: its printed
+ * table, and its differential equation integrated independently of the model, which uses the closed
+ * form.
  */
 import { standardAtmospherePa } from '../../../sim/plant/air/atmosphere.ts';
 import type { CheckGroup, CheckRow, Plot } from '../check.ts';

@@ -1,6 +1,6 @@
 /**
- * A vessel that empties through a choked opening: isothermal and polytropic closed forms, and how
- * long a tank of a textbook takes. The demo's manifold blows down into a far lower pressure.
+ * A vessel that empties through a choked opening: isothermal and polytropic closed forms, and a
+ * textbook's emptying time of a tank. The demo's manifold blows down into a far lower pressure.
  */
 import {
   MOLAR_MASS_KG_PER_MOL,

@@ -1,6 +1,6 @@
 /**
- * What a converter's step adds to a reading and to an average of many, against closed forms and sums
- * over all codes.
+ * The effect of a converter's step on a reading and on an average of many, against closed forms and
+ * sums over all codes.
  */
 import { budgetOf } from '../../../src/signal/budget.ts';
 import {

@@ -1,7 +1,7 @@
 /**
- * The road from physics to counts and back: what an ideal converter and Gaussian noise must leave
- * behind by the textbook, and what the median of three does to noise. The simulator's sensors are
- * put before the controller's decoding; neither knows the other.
+ * The conversion from physics to counts and back: the textbook residual of an ideal converter and
+ * Gaussian noise, and the effect of the median of three on noise. The simulator's sensors feed the
+ * controller's decoding; neither knows the other.
  */
 
 import { PERFECT, type Physical, sampleCounts } from '../../../sim/board/sensors.ts';

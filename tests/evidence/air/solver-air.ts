@@ -1,7 +1,7 @@
 /**
- * The air side against an adaptive solver of the same equations, written anew: two nodes, pump,
- * vent, relief valve and seal, at the plant's step of 1 ms. Tolerances are the model's own step
- * error, by Richardson from steps of 1 and 2 ms (second order, proved in its tests).
+ * The air side against an adaptive solver of the same equations, implemented independently: two
+ * nodes, pump, vent, relief valve and seal, at the plant's step of 1 ms. Tolerances are the model's
+ * own step error, by Richardson from steps of 1 and 2 ms (second order, proved in its tests).
  */
 import { type AirState, stepAir } from '../../../sim/plant/air/air.ts';
 import type { AirDrive } from '../../../sim/plant/air/air-flows.ts';

@@ -1,7 +1,7 @@
 /**
- * What the committed firmware image has set in the chip, against the formulas and tables of the
- * ATmega328P's datasheet, and what the chip then does. The image runs on avr8js, which was written
- * from the datasheet by others; registers are read at their datasheet addresses.
+ * The chip settings made by the committed firmware image, against the formulas and tables of the
+ * ATmega328P's datasheet, and the resulting behaviour of the chip. The image runs on avr8js, which
+ * was written from the datasheet by others; registers are read at their datasheet addresses.
  */
 import { BAUD } from '../../../hal/firmata/protocol.ts';
 import { CLOCK_HZ } from '../../../sim/emulator/chip.ts';

@@ -1,6 +1,6 @@
 /**
- * What a journal's hashes rest on: SHA-256 by the vectors of its standard, and the one spelling of
- * JSON by the examples of RFC 8785, whose rules the journal's spelling follows.
+ * The basis of a journal's hashes: SHA-256 by the vectors of its standard, and the canonical
+ * spelling of JSON by the examples of RFC 8785, whose rules the journal follows.
  */
 import { canonicalJson, sha256Of } from '../../../src/core/canonical-json.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';

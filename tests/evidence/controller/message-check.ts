@@ -1,7 +1,7 @@
 /**
  * The check of the board's messages: its register against the catalogue and against another
- * implementation, and how many damaged messages slip through. A message carries seven bits a byte,
- * so those are what is flipped; the eighth is taken out before this by whoever frames the message.
+ * implementation, and the share of damaged messages that it misses. A message carries seven bits a
+ * byte, so only those are flipped; the framing layer removes the eighth bit first.
  */
 import {
   COMPILED_LIMITS,

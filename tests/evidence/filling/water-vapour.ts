@@ -1,6 +1,6 @@
 /**
- * The plant's saturation pressure of water against steam tables, the release its formula comes from,
- * and a formula of another kind.
+ * The plant's saturation pressure of water against steam tables, the release that is the source of
+ * its formula, and a formula of another kind.
  */
 import { saturationPa } from '../../../sim/plant/break/moisture.ts';
 import { kFromCelsius } from '../../../src/core/units.ts';

@@ -1,7 +1,7 @@
 /**
- * The channel budgets of the demo unit, and the uncertainty of a dose, against draws of every error
- * through equations written anew: sensor, converter, middle of three samples and inverse. First
- * order may be wrong by what curves and multiplies, which the draws have in them.
+ * The channel budgets of the demo unit, and the uncertainty of a dose, against random draws of
+ * every error through independently written equations: sensor, converter, median of three samples
+ * and inverse. A first-order budget may miss curvature and products, which the draws include.
  */
 import { doseUncertaintyJPerM2 } from '../../../src/cure/dose-uncertainty.ts';
 import type { Budget } from '../../../src/signal/budget.ts';

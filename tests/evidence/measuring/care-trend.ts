@@ -1,6 +1,6 @@
 /**
- * Trends of the unit's own care and the day on which they reach a limit, against a statistics library
- * and a root finder. The unit uses closed forms, the library its own; both round.
+ * Trends of the unit's own care and the day on which they reach a limit, against a statistics
+ * library and a root finder. The unit uses closed forms, the library its own method; both round.
  */
 import { crossingOf, type Trend, trendOf } from '../../../src/care/trend.ts';
 import { coverageFactor } from '../../../src/signal/student-t.ts';

@@ -1,6 +1,6 @@
 /**
- * Coverage factors against printed tables and against quadrature of the density, and what guarded
- * acceptance does: how often a dose that is truly so large would be told as met.
+ * Coverage factors against printed tables and against quadrature of the density, and the effect of
+ * guarded acceptance: how often a dose that is truly of a given size would be reported as met.
  */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';

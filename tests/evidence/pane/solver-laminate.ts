@@ -1,8 +1,9 @@
 /**
- * The pane with a warmed spot against an independent solver (reference/laminate.md): the same cells,
- * equations written anew, integrated by a stiff solver to 1e-9. What is left to differ is the step of
- * the model; its tested order says how much: a third of the change between this step and twice it,
- * here doubled. And the sideways loss against the fin's equation and a table of Bessel functions.
+ * The pane with a warmed spot against an independent solver (reference/laminate.md): the same
+ * cells, independently written equations, integrated by a stiff solver to 1e-9. The remaining
+ * difference is the model's step error, estimated from its tested order: a third of the change
+ * between this step and twice it, here doubled. Also the sideways loss against the fin's equation
+ * and a table of Bessel functions.
  */
 import {
   createLaminate,

@@ -1,6 +1,6 @@
 /**
- * Numbers as the report prints them: as many digits as the tolerance makes worth reading, the
- * expected value and the model's with the same decimals, so that they can be compared by eye.
+ * Numbers as the report prints them: with as many digits as the tolerance justifies, and with equal
+ * decimals for expected and model values, so that they can be compared by eye.
  */
 import type { Outcome } from './outcome.ts';
 

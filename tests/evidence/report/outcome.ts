@@ -1,7 +1,7 @@
 /**
- * What came of each outside check, as plain data for the terminal and for the page: the model's
- * value, its difference, and whether the row holds. A row that is marked as a miss must miss: when
- * the model has come to agree, its mark is out of date and the row fails.
+ * The outcome of each outside check, as plain data for the terminal and the page: the model's
+ * value, its difference, and whether the row holds. A row marked as a miss must miss: once the
+ * model agrees, the mark is out of date and the row fails.
  */
 import { type CheckGroup, type CheckRow, holds, type Plot } from '../check.ts';
 

@@ -1,4 +1,4 @@
-/** A link that is lost, a board that starts anew, and what is told to whom afterwards. */
+/** A lost link and a restarted board, and what each side is sent afterwards. */
 import { expect, test } from 'vitest';
 import { OUTPUT_FLAGS } from '../../../hal/firmata/protocol.ts';
 import { awaiting, GENTLE, openBoard, TICK_S } from './desk.ts';

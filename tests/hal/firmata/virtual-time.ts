@@ -1,4 +1,7 @@
-/** Host time for tests: stands still until a test moves it, and lets promises settle in between. */
+/**
+ * Host time for tests: it stands still until a test advances it, and lets promises settle in
+ * between.
+ */
 import type { SchedulerLike } from 'rxjs';
 import { type Later, schedulerOn } from '../../../hal/firmata/clock.ts';
 

@@ -1,6 +1,7 @@
 /**
- * What the firmware sets the chip up to, where the emulated chip is more patient than silicon: clock
- * rates by the data sheet, the pull-ups that make a broken wire read as the unsafe position.
+ * The firmware's configuration of the chip, where the emulated chip tolerates more than silicon:
+ * clock rates by the data sheet, and the pull-ups that make a broken wire read as the unsafe
+ * position.
  */
 import { expect, test } from 'vitest';
 import { SWITCH_BITS } from '../../../hal/firmata/protocol.ts';

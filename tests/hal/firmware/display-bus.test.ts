@@ -1,7 +1,7 @@
 /**
- * What goes over the bus to the display, byte by byte: the waits of its controller's data sheet
- * (HD44780, initialisation by instruction; from memory), its register selected in time, and no more
- * bytes than drawing needs.
+ * Bus traffic to the display, byte by byte: the waits of its controller's data sheet (HD44780,
+ * initialisation by instruction; from memory), register selection in time, and no more bytes than
+ * drawing needs.
  */
 import { expect, test } from 'vitest';
 import { encodeText, UNIT_SYSEX } from '../../../hal/firmata/protocol.ts';

@@ -1,4 +1,4 @@
-/** The frame: when it comes and what it says. */
+/** Timing and content of the frame. */
 import { expect, test } from 'vitest';
 import { ACTING_BITS, PRESS_SHIFT, SWITCH_BITS } from '../../../hal/firmata/protocol.ts';
 import { BUTTON_LADDER } from '../../../wiring/pin-map.ts';

@@ -1,4 +1,4 @@
-/** What the board does with messages that are not what they should be. */
+/** The board's response to malformed messages. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {

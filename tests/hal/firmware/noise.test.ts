@@ -1,4 +1,7 @@
-/** A cause trips when two ticks in a row see it; one tick alone is noise, however often it comes. */
+/**
+ * A cause trips when two consecutive ticks see it; in one tick alone it is noise, however often it
+ * recurs.
+ */
 import { describe, expect, test } from 'vitest';
 import { type Bench, BUSY, createBench, PINS_BUSY, type Trip } from './bench.ts';
 

@@ -1,7 +1,7 @@
 /**
- * The firmware's modules use each other one way only. A module is a .c file with its header, and an
- * arrow is an #include: the compiler refuses a call to what no header declares, so that calls can
- * form no circle that includes do not.
+ * The firmware's modules depend on each other in one direction only. A module is a .c file with its
+ * header, and a dependency is an #include. The compiler refuses a call to an undeclared function,
+ * so calls can form no cycle that includes do not.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';

@@ -1,4 +1,4 @@
-/** What the board does when its own program or memory fails, and when it is told to start over. */
+/** The board's response to a failure of its own program or memory, and to a requested reset. */
 import { expect, test } from 'vitest';
 import { LIMITS_LAYOUT } from '../../../hal/firmata/protocol.ts';
 import {

@@ -1,4 +1,4 @@
-/** What a frame says of time and what it says of the pins belong together. */
+/** The time in a frame and its pin states belong together. */
 import { expect, test } from 'vitest';
 import { createBench } from './bench.ts';
 

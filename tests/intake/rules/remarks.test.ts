@@ -1,4 +1,4 @@
-/** What keeps rules that were kept from being a permission. */
+/** Reasons why rules that were met are still no permission. */
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../../src/intake/rules/assess.ts';
 import type { RuleSet } from '../../../src/intake/rules/rule-set.ts';

@@ -1,6 +1,6 @@
 /**
- * Every figure of every rule set, written down a second time from the texts: two people, or one
- * person twice, seldom make the same slip. "<" stands for at most, ">" for at least.
+ * Every figure of every rule set, transcribed a second time from the texts: two independent
+ * transcriptions seldom contain the same slip. "<" stands for at most, ">" for at least.
  */
 import { describe, expect, test } from 'vitest';
 import type { Rule, RuleSet } from '../../../src/intake/rules/rule-set.ts';

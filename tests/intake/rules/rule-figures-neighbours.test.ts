@@ -1,6 +1,6 @@
 /**
- * How far repairs lie apart by BS AU 242a, and whom Maryland's maintenance program binds, worked out
- * by hand. The pane is 2400 x 1200 mm, the driver on its left.
+ * The distance between repairs by BS AU 242a, and the scope of Maryland's maintenance program,
+ * worked out by hand. The pane is 2400 x 1200 mm, the driver on its left.
  */
 import { describe, expect, test } from 'vitest';
 import type { Changes } from '../sheets.ts';

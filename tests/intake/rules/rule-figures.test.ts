@@ -1,6 +1,7 @@
 /**
- * What holds where, worked out by hand from the texts and not from the data files, so that a wrong
- * figure in a file is seen. The pane is 2400 x 1200 mm, the wheel's centre at 600, the seat's at 680.
+ * Zones and limits worked out by hand from the texts and not from the data files, so that a wrong
+ * figure in a file is detected. The pane is 2400 x 1200 mm, the wheel's centre at 600, the seat's
+ * at 680.
  */
 import { describe, expect, test } from 'vitest';
 import type { LegalAnswer } from '../../../src/intake/rules/assess.ts';

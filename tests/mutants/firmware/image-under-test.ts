@@ -1,7 +1,7 @@
 /**
- * Builds images in a scratch folder: a copy of the firmware's sources of which one may be changed,
- * compiled by the firmware's own Makefile. Warnings are no errors there: a change is to be found by
- * a test, not by what the compiler thinks of it.
+ * Builds images in a scratch folder from a copy of the firmware's sources, one of which may be
+ * changed, with the firmware's own Makefile. Warnings are not errors there: a test must detect a
+ * change, not the compiler.
  */
 import { spawnSync } from 'node:child_process';
 import {

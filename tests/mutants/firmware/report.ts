@@ -1,4 +1,4 @@
-/** What a run of changes comes to, a line for each source, and every survivor with its place. */
+/** Summary of a run of changes: a line for each source, and every survivor with its location. */
 import { type Accepted, REMAINING } from './remaining.ts';
 import type { Outcome } from './results.ts';
 

@@ -1,6 +1,6 @@
 /**
- * What became of a change, kept between runs. A kill holds for the source and the change that it
- * was seen with; a survivor only as long as neither the tests nor any other source is another.
+ * Results of changes, kept between runs. A kill stays valid for the source and the change with
+ * which it was seen; a survivor only while the tests and all other sources are unchanged.
  */
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';

@@ -1,6 +1,6 @@
 /**
  * Runs a whole guided procedure on the simulated board with a scripted person and reference
- * instruments, in lock-step, and keeps what happened. What must hold on every frame is checked.
+ * instruments, in lock-step, and records the results. The conditions for every frame are checked.
  */
 import { createSimulatedBoard, type SimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import type { Fault } from '../../../sim/faults/faults.ts';

@@ -1,7 +1,8 @@
 /**
- * Seeded series of the valve-off test as the controller gets them: a true rise, seen through half a
- * count of noise, the 10-bit converter over 400 kPa of a live-zero sensor, and the middle of three
- * samples, 20 times a second. Written on its own, so that it shares no mistake with the fits.
+ * Seeded series of the valve-off test as the controller receives them: a true rise, seen through
+ * half a count of noise, the 10-bit converter over 400 kPa of a live-zero sensor, and the median of
+ * three samples, 20 times a second. Written independently, so that it shares no mistake with the
+ * fits.
  */
 import { createChance } from '../../../sim/random.ts';
 import { type SealVerdict, sealVerdictOf } from '../../../src/procedure/repair/seal-finding.ts';

@@ -1,4 +1,4 @@
-/** What the simulated board does by itself, seen from outside through its frames and actuators. */
+/** The simulated board's own behaviour, seen from outside through its frames and actuators. */
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../../sim/faults/faults.ts';
 import { SAFE } from '../../../src/core/frame.ts';

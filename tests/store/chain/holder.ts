@@ -1,4 +1,7 @@
-/** A program of its own that takes a folder's lock, says so, and keeps it for so many milliseconds. */
+/**
+ * A separate program that takes a folder's lock, reports it, and keeps it for a given number of
+ * milliseconds.
+ */
 import { writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { withChainLock } from '../../../src/store/chain/chain-lock.ts';
