@@ -110,5 +110,5 @@ function titleOf(
   const pace = speed === 'max' ? 'as fast as it can' : `${speed} x real time`;
   const who = manual ? 'you press the buttons' : (crew?.who ?? 'scripted technician');
   const wrong = fault.length === 0 ? '' : `, fault: ${fault.join(', ')}`;
-  return `Meniscus on the ${kind} (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
+  return `Meniscus, ${kind} (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
 }

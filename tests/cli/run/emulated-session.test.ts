@@ -54,7 +54,7 @@ test('no frame comes after the one that stops it', async () => {
 test('somebody at the keyboard runs it in real time, reaches its buttons and switches, and sees the shield', async () => {
   const session = await opened({ manual: true });
   expect(session.title).toBe(
-    'Meniscus on the emulated board (demo), you press the buttons, seed 1, 1 x real time',
+    'Meniscus, emulated board (demo), you press the buttons, seed 1, 1 x real time',
   );
   const keys = [
     { kind: 'button', button: 'yes' },
