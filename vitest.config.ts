@@ -1,9 +1,18 @@
+import { randomInt } from 'node:crypto';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 /** What takes minutes: the line in real time, many seeds. `npm run test:long` runs these alone. */
 const LONG = ['tests/**/*.long.test.ts'];
 /** Serial lines and emulated boards: what runs in real time has the machine to itself. */
 const IN_REAL_TIME = ['tests/emulated/**/*.test.ts', 'tests/sim/emulator/**/*.test.ts'];
+
+/** Drawn here, once for all files, and printed so that the run can be repeated. */
+const { MENISCUS_SEED: asked } = process.env;
+if (asked === 'random') {
+  const seed = String(randomInt(2 ** 31));
+  Object.assign(process.env, { MENISCUS_SEED: seed });
+  console.info(`MENISCUS_SEED=${seed}`);
+}
 
 const project = (
   name: string,
@@ -23,6 +32,7 @@ const project = (
 export default defineConfig(({ mode }) => ({
   test: {
     passWithNoTests: false,
+    setupFiles: ['tests/seed.ts'],
     testTimeout: 120_000,
     hookTimeout: 60_000,
     projects:

@@ -17,6 +17,7 @@ export interface FrameChange {
   readonly switches?: Partial<Switches>;
   readonly pressed?: readonly Button[];
   readonly link?: Frame['link'];
+  readonly trips?: Frame['trips'];
   readonly gapS?: number;
 }
 
@@ -51,6 +52,7 @@ export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
       counts: { ...others, pressure: jitter(pressure), irradiance: jitter(irradiance) },
       switches: { ...HEALTHY_FRAME.switches, ...change.switches },
       pressed: change.pressed ?? [],
+      trips: change.trips ?? [],
     };
     const step = stepController(REPAIR, config, state, frame, requests);
     state = step.state;

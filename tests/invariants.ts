@@ -2,9 +2,8 @@
 
 import type { BreakView } from '../sim/board/simulated-board.ts';
 import type { Tick } from '../src/app/pipeline.ts';
-import { DISPLAY_COLUMNS, SAFE } from '../src/core/frame.ts';
-import { CURE_PHASES } from '../src/core/phases.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
+import { checkOutputs } from './output-rules.ts';
 
 /** Settling of sensor and median filter: a limit may be passed by this before it is seen. */
 const SENSOR_ERROR_PA = 1_500;
@@ -19,30 +18,13 @@ export function checkInvariants(
   const broken = (words: string): never => {
     throw new Error(`at ${frame.timeS} s in ${snapshot.phase} (${snapshot.batch}): ${words}`);
   };
-  const { pumpRatio, ventOpen, lampEnabled, lampRatio } = outputs;
-  const lampOn = lampEnabled && lampRatio > 0;
-  if (!(pumpRatio >= 0 && pumpRatio <= 1)) broken(`pump drive ${pumpRatio}`);
-  if (!(lampRatio >= 0 && lampRatio <= 1)) broken(`lamp drive ${lampRatio}`);
-  if (lampOn && !frame.switches.shieldClosed) broken('lamp on with the shield open');
-  if (lampOn && !CURE_PHASES.has(snapshot.phase)) broken('lamp on outside a cure');
-  if (lampOn && pumpRatio > 0) broken('lamp and pump on together');
-  if (snapshot.batch !== 'running') {
-    const atRest = pumpRatio === 0 && ventOpen && !lampOn && outputs.selector === SAFE.selector;
-    if (!atRest) broken('outputs are not safe while the job does not run');
-  }
-  if (frame.switches.emergencyStopPressed && (pumpRatio > 0 || !ventOpen || lampOn)) {
-    broken('outputs are not safe while the emergency stop is pressed');
-  }
-  if (frame.link === 'mute' && pumpRatio > 0) broken('pump on while the board is mute');
+  checkOutputs({ frame, outputs, snapshot, phase: snapshot.phase });
   for (const portion of ['fill', 'pit'] as const) {
     const fell =
       state.scene.doses[portion].doseJPerM2 < (before?.state.scene.doses[portion].doseJPerM2 ?? 0);
     if (fell) broken(`the dose of the ${portion} fell`);
   }
   if (frame.timeS < (before?.frame.timeS ?? 0)) broken('time ran backwards');
-  for (const line of outputs.display) {
-    if (line.length !== DISPLAY_COLUMNS) broken(`display line "${line}"`);
-  }
   const { atmospherePa } = state.procedure;
   if (atmospherePa !== null && snapshot.batch === 'running') {
     const highestPa = atmospherePa + profile.pressure.highestGaugePa + SENSOR_ERROR_PA;

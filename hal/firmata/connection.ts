@@ -1,16 +1,35 @@
 /**
- * One connection to a board, from an open line to a firmware that answered: asks for version and
- * name, waits for johnny-five with a deadline of its own, and says by name what went wrong. Which
- * firmware will do is for the caller. A lost connection is never mended: close it, make another.
+ * One connection to a board as a stream: an open line, the questions for version and name, and the
+ * connection once johnny-five is ready on a firmware that will do. What goes wrong until then is an
+ * error with a name; so is a deadline. Whoever leaves the stream lets go of the line. A lost
+ * connection is never mended: subscribe again for another one.
  */
 import type five from 'johnny-five';
-import { after, type HostClock } from './clock.ts';
-import { type Outcome, type Problem, ProblemError, problemOf, refuse } from './errors.ts';
+import {
+  concatWith,
+  defer,
+  finalize,
+  ignoreElements,
+  interval,
+  map,
+  merge,
+  NEVER,
+  Observable,
+  type SchedulerLike,
+  Subject,
+  startWith,
+  switchMap,
+  take,
+  takeWhile,
+  tap,
+  timeout,
+} from 'rxjs';
+import { type Problem, ProblemError, problemOf } from './errors.ts';
 import { createFirmataHost, type Firmata, type FirmataHost } from './firmata-host.ts';
-import type { Line, OpenLine } from './line.ts';
-import { SYSEX_END, SYSEX_START, UNIT_SYSEX } from './protocol.ts';
+import type { Line } from './line.ts';
+import { type Decoded, openMessage, SYSEX_END, SYSEX_START, UNIT_SYSEX } from './protocol.ts';
 import { createTransport, type Transport } from './transport.ts';
-import { type Receive, receiveUnitMessages } from './unit-messages.ts';
+import { receiveUnitMessages } from './unit-messages.ts';
 
 export interface FirmwareSeen {
   readonly name: string;
@@ -22,116 +41,94 @@ export interface Connection {
   readonly board: five.Board;
   readonly io: Firmata;
   readonly firmware: FirmwareSeen;
+  /** The unit's messages from the board. */
+  readonly messages$: Observable<Decoded>;
+  /** Errors with a ProblemError when the line is lost. */
+  readonly lost$: Observable<never>;
   /** Sends one of the unit's messages: kind, fields and check. */
   readonly send: (message: readonly number[]) => void;
-  readonly droppedRuns: () => number;
-  readonly close: () => Promise<void>;
+  /** Runs of bytes that made no message since this was last asked. */
+  readonly takeDroppedRuns: () => number;
 }
 
-export interface ConnectionWish {
-  readonly openLine: OpenLine;
-  readonly clock: HostClock;
+export interface ConnectionOptions {
+  readonly line$: Observable<Line>;
+  readonly scheduler: SchedulerLike;
   readonly samplingIntervalMs: number;
   /** Null where this firmware will do. */
   readonly judge: (firmware: FirmwareSeen) => Problem | null;
-  readonly receive: Receive;
-  /** The line is lost after the connection was made; once. */
-  readonly onLost: (problem: Problem) => void;
   readonly onNotice: (words: string) => void;
-  /** Ends the attempt. */
-  readonly signal: AbortSignal;
 }
 
 /** A board that restarts on opening may sit in its boot loader for two seconds. */
-const DEADLINE_S = 5;
-const ASK_EVERY_S = 0.5;
-const CLOSING_S = 2;
+const DEADLINE_MS = 5000;
+const ASK_EVERY_MS = 500;
 const QUESTION = Buffer.from([0xf9, SYSEX_START, 0x79, SYSEX_END]);
 
-export async function connect(wish: ConnectionWish): Promise<Outcome<Connection>> {
-  const opened = await lineOf(wish.openLine);
-  if (!opened.ok) return opened;
-  let lost = (_: Problem): void => {};
-  const transport = createTransport(opened.value, {
-    onLost: (why) => lost(problemOf('port-gone', why)),
-    onUndigested: (error) => wish.onNotice(`A message was dropped: ${String(error)}`),
-  });
-  const host = createFirmataHost(transport, wish.samplingIntervalMs, (said) =>
-    wish.onNotice(`The Firmata driver reports: ${wordsOf(said)}`),
-  );
-  const forget = receiveUnitMessages(host.io, wish.receive);
-  const close = async (): Promise<void> => {
-    forget();
-    host.dispose();
-    await closedInTime(transport, wish.clock);
-  };
-  const problem = await new Promise<Problem | null>((resolve) => {
-    lost = awaitReady(host, transport, wish, resolve);
-    transport.start();
-    transport.write(QUESTION);
-  });
-  const firmware = firmwareOf(host.io);
-  const unfit = problem ?? wish.judge(firmware);
-  if (unfit !== null) {
-    await close();
-    return { ok: false, problem: unfit };
-  }
-  lost = wish.onLost;
-  const send = (message: readonly number[]): void => {
-    host.io.sysexCommand([UNIT_SYSEX, ...message]);
-  };
-  const { board, io } = host;
-  return {
-    ok: true,
-    value: { board, io, firmware, send, droppedRuns: transport.droppedRuns, close },
-  };
-}
+/** Emits one connection; never completes. */
+export const connect = (options: ConnectionOptions): Observable<Connection> =>
+  options.line$.pipe(switchMap((line) => connectOn(line, options)));
 
-/** A driver that hangs on closing must not keep the program from ending. */
-function closedInTime(transport: Transport, clock: HostClock): Promise<void> {
-  return new Promise((resolve) => {
-    const stopWaiting = after(clock, CLOSING_S, resolve);
-    transport.close().then(() => {
-      stopWaiting();
-      resolve();
-    });
+function connectOn(line: Line, options: ConnectionOptions): Observable<Connection> {
+  const { samplingIntervalMs, judge, onNotice } = options;
+  return defer(() => {
+    const transport = createTransport(line, (error) =>
+      onNotice(`A message was dropped: ${String(error)}`),
+    );
+    const host = createFirmataHost(transport, samplingIntervalMs, (said) =>
+      onNotice(`The Firmata driver reports: ${wordsOf(said)}`),
+    );
+    const messages$ = new Subject<Decoded>();
+    const forget = receiveUnitMessages(host.io, (message) => messages$.next(openMessage(message)));
+    const letGo = (): void => {
+      forget();
+      host.dispose();
+      transport.release();
+    };
+    return ready(host, transport, options).pipe(
+      map((): Connection => {
+        const { board, io } = host;
+        const firmware = firmwareOf(io);
+        const unfit = judge(firmware);
+        if (unfit !== null) throw new ProblemError(unfit);
+        const send = (message: readonly number[]): void => {
+          io.sysexCommand([UNIT_SYSEX, ...message]);
+        };
+        const { lost$, takeDroppedRuns } = transport;
+        return { board, io, firmware, messages$, lost$, send, takeDroppedRuns };
+      }),
+      concatWith(NEVER),
+      finalize(letGo),
+    );
   });
 }
 
-async function lineOf(openLine: OpenLine): Promise<Outcome<Line>> {
-  try {
-    return { ok: true, value: await openLine() };
-  } catch (error) {
-    if (error instanceof ProblemError) return { ok: false, problem: error.problem };
-    return refuse('port-failed', String(error));
-  }
-}
-
-/** Resolves with null when the board is ready; leaves no timer. Gives what ends it before that. */
-function awaitReady(
+/** Emits once, when johnny-five knows the board; errors when the line is lost or time is up before. */
+function ready(
   { io, board }: FirmataHost,
   transport: Transport,
-  { clock, judge, signal }: ConnectionWish,
-  resolve: (problem: Problem | null) => void,
-): (problem: Problem) => void {
-  const stopAsking = clock.every(ASK_EVERY_S, () => {
-    if (io.firmware.name === undefined) transport.write(QUESTION);
+  { scheduler, judge }: ConnectionOptions,
+): Observable<void> {
+  const ready$ = new Observable<void>((subscriber) => {
+    board.on('ready', () => subscriber.next());
   });
-  const finish = (problem: Problem | null): void => {
-    stopAsking();
-    stopWaiting();
-    signal.removeEventListener('abort', abort);
-    resolve(problem);
-  };
-  const abort = (): void => finish(problemOf('no-answer', 'The attempt was ended.'));
-  const stopWaiting = after(clock, DEADLINE_S, () => {
+  const asking$ = defer(() => {
+    transport.start();
+    return interval(ASK_EVERY_MS, scheduler).pipe(
+      startWith(0),
+      takeWhile(() => io.firmware.name === undefined),
+      tap(() => transport.write(QUESTION)),
+      ignoreElements(),
+    );
+  });
+  const giveUp = (): never => {
     const unfit = io.firmware.name === undefined ? null : judge(firmwareOf(io));
-    finish(unfit ?? problemOf('no-answer', whatCame(transport)));
-  });
-  signal.addEventListener('abort', abort);
-  if (signal.aborted) abort();
-  board.on('ready', () => finish(null));
-  return finish;
+    throw new ProblemError(unfit ?? problemOf('no-answer', whatCame(transport)));
+  };
+  return merge(transport.lost$, ready$, asking$).pipe(
+    take(1),
+    timeout({ first: DEADLINE_MS, with: giveUp, scheduler }),
+  );
 }
 
 function whatCame(transport: Transport): string {

@@ -58,6 +58,10 @@ export const PROBLEMS = {
     sentence: 'The board did not acknowledge the limits.',
     advice: 'Check the cable: too many messages are damaged.',
   },
+  'driver-failed': {
+    sentence: 'The driver of the board failed.',
+    advice: 'Start the program again.',
+  },
   'not-firmata': {
     sentence: 'No Firmata firmware answered.',
     advice: 'Write a stock Firmata firmware to the board for wiring tests.',
@@ -90,7 +94,7 @@ export const refuse = (
   problem: problemOf(code, detail),
 });
 
-/** A problem on its way out of a promise that had a line to give and has none. */
+/** A problem on its way out of a stream or a promise that has nothing else to give. */
 export class ProblemError extends Error {
   override name = 'ProblemError';
   readonly problem: Problem;
@@ -99,3 +103,7 @@ export class ProblemError extends Error {
     this.problem = problem;
   }
 }
+
+/** What ended a stream; errors without a name get this one. */
+export const problemIn = (error: unknown, otherwise: ProblemCode = 'driver-failed'): Problem =>
+  error instanceof ProblemError ? error.problem : problemOf(otherwise, String(error));

@@ -10,6 +10,7 @@ import {
   type Channel,
   type Frame,
   FULL_SCALE_COUNTS,
+  perChannel,
   type Trip,
 } from '../../src/core/frame.ts';
 import {
@@ -77,13 +78,7 @@ export function decodeFrame(last: Counters, fields: FrameFields): DecodedFrame {
     counters: { sequence, presses, badMessages },
     sample: {
       boardMs: fields.timeMs,
-      counts: {
-        pressure: fields.pressure,
-        irradiance: fields.irradiance,
-        glassTemperature: fields.glassTemperature,
-        heatSinkTemperature: fields.heatSinkTemperature,
-        supplyVoltage: fields.supplyVoltage,
-      },
+      counts: perChannel((channel) => fields[channel]),
       switches: {
         shieldClosed: has(fields.switches, SWITCH_BITS.shieldClosed),
         overPressureTripped: has(fields.switches, SWITCH_BITS.overPressureTripped),

@@ -24,7 +24,7 @@ export interface HeardFrame {
 }
 
 export interface FrameSource {
-  /** A frame message's body; null when it makes no sense. */
+  /** A frame message's body; null when it makes no sense, which is damage. */
   readonly hear: (body: readonly number[], hostS: number) => HeardFrame | null;
   /** The mute frame that is due by now, or null. */
   readonly mute: (hostS: number) => BareFrame | null;
@@ -32,7 +32,6 @@ export interface FrameSource {
   readonly damage: (messages: number) => void;
   /** The next frame is the first of a connection: nothing before it counts. */
   readonly startConnection: (hostS: number) => void;
-  readonly heardAtS: () => number;
 }
 
 type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
@@ -51,7 +50,6 @@ interface State {
   /** Spoilt messages since the last frame of the board, which explain as many that are missing. */
   spoilt: number;
   damagePending: boolean;
-  heardAtS: number;
   muteDueS: number;
   /** Whether a frame says when the host heard it. */
   readonly comparesClocks: boolean;
@@ -70,16 +68,23 @@ export function createFrameSource(
     freshConnection: true,
     spoilt: 0,
     damagePending: false,
-    heardAtS: openedS,
     muteDueS: openedS + patienceS,
     comparesClocks,
+  };
+  const damage = (messages: number): void => {
+    // What is spoilt before the first frame of a connection is the noise of plugging in.
+    if (state.freshConnection) return;
+    state.spoilt += messages;
+    state.damagePending ||= messages > 0;
   };
   return {
     hear: (body, hostS) => {
       const fields = readFrame(body);
-      if (fields === null) return null;
+      if (fields === null) {
+        damage(1);
+        return null;
+      }
       state.muteDueS = hostS + patienceS;
-      state.heardAtS = hostS;
       return heardFrame(state, fields, hostS);
     },
     mute: (hostS) => {
@@ -88,19 +93,13 @@ export function createFrameSource(
       state.muteDueS = Math.max(state.muteDueS + tickS, hostS + tickS / 2);
       return muteFrame(state, hostS);
     },
-    damage: (messages) => {
-      // What is spoilt before the first frame of a connection is the noise of plugging in.
-      if (state.freshConnection) return;
-      state.spoilt += messages;
-      state.damagePending ||= messages > 0;
-    },
+    damage,
     startConnection: (hostS) => {
       state.muteDueS = hostS + patienceS;
       state.counters = null;
       state.freshConnection = true;
       state.spoilt = 0;
     },
-    heardAtS: () => state.heardAtS,
   };
 }
 

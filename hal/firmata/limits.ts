@@ -2,8 +2,20 @@
  * Gets the host's limits acknowledged: sends them, sends them again when the answer is late or says
  * that they arrived damaged, and gives up by a deadline. Which limit would loosen is named.
  */
-import { after, type HostClock } from './clock.ts';
-import { type Problem, problemOf } from './errors.ts';
+import {
+  filter,
+  ignoreElements,
+  interval,
+  map,
+  merge,
+  type Observable,
+  type SchedulerLike,
+  startWith,
+  take,
+  tap,
+  timeout,
+} from 'rxjs';
+import { type Problem, ProblemError, problemOf } from './errors.ts';
 import {
   decodeFields,
   encodeFields,
@@ -16,50 +28,46 @@ import {
 
 export type Limits = Fields<typeof LIMITS_LAYOUT>;
 
-export interface LimitsTalk {
-  /** The body of a limits report from the board. */
-  readonly hear: (body: readonly number[]) => void;
-  /** Ends the talk with a problem from elsewhere. */
-  readonly fail: (problem: Problem) => void;
-  /** Ends the talk and tells nobody. */
-  readonly end: () => void;
-}
+const AGAIN_EVERY_MS = 300;
+const DEADLINE_MS = 2000;
 
-const AGAIN_EVERY_S = 0.3;
-const DEADLINE_S = 2;
-
-/** `done` is called once, with null when the limits are in force; not after `end`. */
+/** `reports$`: bodies of the board's reports on limits. Emits once, when the limits are in force. */
 export function agreeOnLimits(
   limits: Limits,
-  clock: HostClock,
   send: (message: readonly number[]) => void,
-  done: (problem: Problem | null) => void,
-): LimitsTalk {
+  reports$: Observable<readonly number[]>,
+  scheduler: SchedulerLike,
+): Observable<void> {
   const message = encodeFields(KINDS.limits, LIMITS_LAYOUT, limits);
-  let over = false;
-  const end = (): void => {
-    over = true;
-    stopSending();
-    stopWaiting();
+  const sending$ = interval(AGAIN_EVERY_MS, scheduler).pipe(
+    startWith(0),
+    tap(() => send(message)),
+    ignoreElements(),
+  );
+  const answers$ = reports$.pipe(
+    map((body) => answerIn(body, limits)),
+    filter((answer) => answer !== 'none'),
+  );
+  const giveUp = (): never => {
+    throw new ProblemError(problemOf('limits-unanswered'));
   };
-  const finish = (problem: Problem | null): void => {
-    if (over) return;
-    end();
-    done(problem);
-  };
-  const stopSending = clock.every(AGAIN_EVERY_S, () => send(message));
-  const stopWaiting = after(clock, DEADLINE_S, () => finish(problemOf('limits-unanswered')));
-  send(message);
-  const hear = (body: readonly number[]): void => {
-    const report = decodeFields(LIMITS_REPORT_LAYOUT, body);
-    if (report === null) return;
-    const verdict = LIMITS_VERDICTS[report.verdict] ?? 'malformed';
-    if (verdict === 'bad-checksum') return;
-    if (verdict !== 'accepted') finish(refusalOf(verdict, report, limits));
-    // An answer to an earlier set of limits is none to this one.
-    else if (LIMITS_LAYOUT.every(([name]) => report[name] === limits[name])) finish(null);
-  };
-  return { hear, fail: finish, end };
+  return merge(answers$, sending$).pipe(
+    take(1),
+    timeout({ first: DEADLINE_MS, with: giveUp, scheduler }),
+    map((answer) => {
+      if (answer !== 'accepted') throw new ProblemError(answer);
+    }),
+  );
+}
+
+function answerIn(body: readonly number[], limits: Limits): 'accepted' | 'none' | Problem {
+  const report = decodeFields(LIMITS_REPORT_LAYOUT, body);
+  if (report === null) return 'none';
+  const verdict = LIMITS_VERDICTS[report.verdict] ?? 'malformed';
+  if (verdict === 'bad-checksum') return 'none';
+  if (verdict !== 'accepted') return refusalOf(verdict, report, limits);
+  // An answer to an earlier set of limits is none to this one.
+  return LIMITS_LAYOUT.every(([name]) => report[name] === limits[name]) ? 'accepted' : 'none';
 }
 
 function refusalOf(

@@ -9,7 +9,7 @@
  * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
  */
 import { crc16xmodem } from 'crc';
-import type { Trip } from '../../src/core/frame.ts';
+import { CHANNELS, type Trip } from '../../src/core/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, host and board must match. Minor: the board alone changed. */
@@ -48,14 +48,13 @@ export const TRIP_BITS = [
 /** Name and bytes of each field; a byte carries seven bits. */
 export type Layout = readonly (readonly [name: string, bytes: number])[];
 
+/** Ten bits of the converter. */
+const COUNTS_BYTES = 2;
+
 export const FRAME_LAYOUT = [
   ['sequence', 2],
   ['timeMs', 5],
-  ['pressure', 2],
-  ['irradiance', 2],
-  ['glassTemperature', 2],
-  ['heatSinkTemperature', 2],
-  ['supplyVoltage', 2],
+  ...CHANNELS.map((channel) => [channel, COUNTS_BYTES] as const),
   ['switches', 1],
   ['presses', 1],
   ['trips', 2],

@@ -5,12 +5,14 @@
  * says in so many words that they know.
  */
 import five from 'johnny-five';
+import { firstValueFrom, type SchedulerLike, Subject } from 'rxjs';
 import { CHANNELS } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
-import type { HostClock } from './clock.ts';
+import { nowS } from './clock.ts';
 import { type Connection, connect, type FirmwareSeen } from './connection.ts';
-import { type Problem, problemOf } from './errors.ts';
+import { type Problem, problemIn, problemOf } from './errors.ts';
 import type { OpenLine } from './line.ts';
+import { createLineSource } from './line-source.ts';
 import { FULL_DUTY, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
 
 /** What stock Firmata firmware speaks at. */
@@ -52,7 +54,7 @@ export interface StockBoard {
 
 export interface StockBoardOptions {
   readonly openLine: OpenLine;
-  readonly clock: HostClock;
+  readonly scheduler: SchedulerLike;
   readonly onNotice?: (words: string) => void;
 }
 
@@ -68,28 +70,36 @@ export async function openStockBoard(
   | { readonly ok: true; readonly board: StockBoard }
   | { readonly ok: false; readonly problem: Problem }
 > {
-  const { openLine, clock, onNotice = () => {} } = options;
-  const outcome = await connect({
-    openLine,
-    clock,
-    samplingIntervalMs: SAMPLING_MS,
-    judge: () => null,
-    receive: () => {},
-    onLost: ({ words }) => onNotice(`The link to the board is lost. ${words}`),
-    onNotice,
-    signal: new AbortController().signal,
-  });
-  if (outcome.ok) return { ok: true, board: stockBoardOf(outcome.value, clock) };
-  const { code, words } = outcome.problem;
-  return {
-    ok: false,
-    problem: code === 'no-answer' ? problemOf('not-firmata', words) : outcome.problem,
+  const { openLine, scheduler, onNotice = () => {} } = options;
+  const { line$, released } = createLineSource(openLine, scheduler);
+  const wanted = { line$, scheduler, samplingIntervalMs: SAMPLING_MS, judge: () => null, onNotice };
+  const connection$ = new Subject<Connection>();
+  const held = connect(wanted).subscribe(connection$);
+  const release = (): Promise<void> => {
+    held.unsubscribe();
+    return released();
   };
+  try {
+    const connection = await firstValueFrom(connection$);
+    connection.lost$.subscribe({
+      error: (error) => onNotice(`The link to the board is lost. ${problemIn(error).words}`),
+    });
+    return { ok: true, board: stockBoardOf(connection, scheduler, release) };
+  } catch (error) {
+    await release();
+    const problem = problemIn(error);
+    const silent = problem.code === 'no-answer';
+    return { ok: false, problem: silent ? problemOf('not-firmata', problem.words) : problem };
+  }
 }
 
-function stockBoardOf(connection: Connection, clock: HostClock): StockBoard {
+function stockBoardOf(
+  connection: Connection,
+  scheduler: SchedulerLike,
+  release: () => Promise<void>,
+): StockBoard {
   const { board } = connection;
-  const analogue = mapOf(ANALOGUE, (name) => readAnalogue(connection, clock, name));
+  const analogue = mapOf(ANALOGUE, (name) => readAnalogue(connection, scheduler, name));
   const switches = mapOf(SWITCHES, (name) => {
     // Contacts close to ground against the chip's pull-up, which johnny-five calls normally open.
     return new five.Switch({ pin: PINS[name].firmataPin, type: 'NO', board });
@@ -118,7 +128,7 @@ function stockBoardOf(connection: Connection, clock: HostClock): StockBoard {
     close: async () => {
       for (const name of ANALOGUE) analogue[name].stop();
       if (drives !== null) allLow(drives);
-      await connection.close();
+      await release();
     },
   };
 }
@@ -137,7 +147,7 @@ interface AnalogueInput {
 /** johnny-five goes on telling its last value when nothing comes, so the age is taken below it. */
 function readAnalogue(
   { board, io }: Connection,
-  clock: HostClock,
+  scheduler: SchedulerLike,
   name: StockAnalogue,
 ): AnalogueInput {
   const channel = PINS[name].adcChannel;
@@ -148,11 +158,11 @@ function readAnalogue(
   let counts = 0;
   const sensor = new five.Sensor({ pin: `A${channel}`, board, freq: SAMPLING_MS });
   io.on(`analog-read-${channel}`, (value: number) => {
-    takenAtS = clock.nowS();
+    takenAtS = nowS(scheduler);
     counts = value;
   });
   return {
-    counts: () => (clock.nowS() - takenAtS > FRESH_S ? null : counts),
+    counts: () => (nowS(scheduler) - takenAtS > FRESH_S ? null : counts),
     stop: () => (sensor as unknown as { readonly disable: () => void }).disable(),
   };
 }

@@ -4,6 +4,8 @@
  * the line does not take), and after that neither reads nor writes. It never holds bytes back.
  */
 import { EventEmitter } from 'node:events';
+import { type Observable, Subject } from 'rxjs';
+import { ProblemError, problemOf } from './errors.ts';
 import type { Line } from './line.ts';
 import { type FilterState, FRESH_FILTER, stepFilter } from './message-filter.ts';
 import { BAUD } from './protocol.ts';
@@ -18,16 +20,12 @@ export interface Transport extends EventEmitter {
   readonly start: () => void;
   readonly receivedBytes: () => number;
   readonly messages: () => number;
-  readonly droppedRuns: () => number;
-  /** Lets go of the line and closes it. */
-  readonly close: () => Promise<void>;
-}
-
-export interface TransportEvents {
-  /** Why the line is lost; once. */
-  readonly onLost: (why: string) => void;
-  /** firmata-io threw on a message; the message is dropped. */
-  readonly onUndigested: (error: unknown) => void;
+  /** Runs of bytes that made no message since this was last asked. */
+  readonly takeDroppedRuns: () => number;
+  /** Errors with a ProblemError when the line is lost, also for who comes later. */
+  readonly lost$: Observable<never>;
+  /** Lets go of the line; closing it is for whoever opened it. */
+  readonly release: () => void;
 }
 
 interface State {
@@ -35,26 +33,30 @@ interface State {
   bytes: number;
   messages: number;
   undigested: number;
+  toldRuns: number;
   backlogBytes: number;
   usable: boolean;
 }
 
-export function createTransport(line: Line, events: TransportEvents): Transport {
+/** `onUndigested`: firmata-io threw on a message; the message is dropped. */
+export function createTransport(line: Line, onUndigested: (error: unknown) => void): Transport {
   const emitter = new EventEmitter();
   const state: State = {
     filter: FRESH_FILTER,
     bytes: 0,
     messages: 0,
     undigested: 0,
+    toldRuns: 0,
     backlogBytes: 0,
     usable: true,
   };
+  const lost$ = new Subject<never>();
   const lose = (why: string): void => {
     if (!state.usable) return;
     state.usable = false;
-    events.onLost(why);
+    lost$.error(new ProblemError(problemOf('port-gone', why)));
   };
-  const onData = (bytes: Uint8Array): void => deliver(state, emitter, bytes, events.onUndigested);
+  const onData = (bytes: Uint8Array): void => deliver(state, emitter, bytes, onUndigested);
   const onClose = (): void => lose('The line closed.');
   const onOpen = (): boolean => emitter.emit('open');
   line.on('data', onData);
@@ -68,14 +70,18 @@ export function createTransport(line: Line, events: TransportEvents): Transport 
     },
     receivedBytes: () => state.bytes,
     messages: () => state.messages,
-    droppedRuns: () => state.filter.droppedRuns + state.undigested,
-    close: async () => {
+    takeDroppedRuns: () => {
+      const before = state.toldRuns;
+      state.toldRuns = state.filter.droppedRuns + state.undigested;
+      return state.toldRuns - before;
+    },
+    lost$,
+    release: () => {
       state.usable = false;
       line.off('data', onData);
       line.off('close', onClose);
       line.off('open', onOpen);
       // The error listener stays: a port may fail once more while it closes, and nobody may crash.
-      if (line.isOpen) await closed(line);
       emitter.removeAllListeners();
     },
   });
@@ -85,7 +91,7 @@ function deliver(
   state: State,
   emitter: EventEmitter,
   bytes: Uint8Array,
-  onUndigested: TransportEvents['onUndigested'],
+  onUndigested: (error: unknown) => void,
 ): void {
   const filtered = stepFilter(state.filter, bytes);
   state.filter = filtered.state;
@@ -119,12 +125,5 @@ function writeOn(
     state.backlogBytes -= bytes.length;
     if (error) lose(error.message);
     else done?.();
-  });
-}
-
-/** A line that fails to close is gone already. */
-function closed(line: Line): Promise<void> {
-  return new Promise((resolve) => {
-    line.close(() => resolve());
   });
 }

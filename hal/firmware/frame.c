@@ -20,6 +20,8 @@ _Static_assert(FLAG_SELECTOR_PRESSURE == ACTING_SELECTOR_PRESSURE && FLAG_VENT_O
                    FLAG_LAMP_ENABLED == ACTING_LAMP_ENABLED,
                "acting outputs go into the frame with the bits they were asked for");
 
+#define COUNTS_FIELD(NAME) message_field(scan->counts[NAME##_SCAN], FRAME_##NAME##_GROUPS);
+
 static uint16_t sequence;
 
 void frame_send(const struct scan *scan)
@@ -44,11 +46,7 @@ void frame_send(const struct scan *scan)
     message_begin(KIND_FRAME);
     message_field(number, FRAME_SEQUENCE_GROUPS);
     message_field(scan->begunMs, FRAME_TIME_MS_GROUPS);
-    message_field(scan->counts[PRESSURE_SCAN], FRAME_PRESSURE_GROUPS);
-    message_field(scan->counts[IRRADIANCE_SCAN], FRAME_IRRADIANCE_GROUPS);
-    message_field(scan->counts[GLASS_TEMPERATURE_SCAN], FRAME_GLASS_TEMPERATURE_GROUPS);
-    message_field(scan->counts[HEAT_SINK_TEMPERATURE_SCAN], FRAME_HEAT_SINK_TEMPERATURE_GROUPS);
-    message_field(scan->counts[SUPPLY_VOLTAGE_SCAN], FRAME_SUPPLY_VOLTAGE_GROUPS);
+    FRAME_CHANNELS(COUNTS_FIELD)
     message_field(switches, FRAME_SWITCHES_GROUPS);
     message_field(buttons_presses(), FRAME_PRESSES_GROUPS);
     message_field(trips, FRAME_TRIPS_GROUPS);

@@ -1,8 +1,8 @@
 /*
  * The gate between what a host wants and what the actuators do; nothing else drives their pins.
- * Without a running lease everything is safe; a trip overrides what it concerns; and the lamp never
- * burns while the shield switch reads open, not even for the two ticks that a trip takes.
- * Which trips there are is decided in protection.c.
+ * It decides what a trip stops: without a running lease everything is safe; a trip overrides what
+ * it concerns; and the lamp never burns while the shield switch reads open, not even for the two
+ * ticks that a trip takes. Which trips are in force is decided in protection.c, which knows no gate.
  */
 #include "gate.h"
 
@@ -13,6 +13,11 @@
 #include "protection.h"
 #include "protocol.h"
 #include "switches.h"
+
+/* What a trip stops. Everything: safe as a whole, selector included. */
+#define STOPS_ALL (TRIP(EMERGENCY_STOP) | TRIP(WATCHDOG) | TRIP(SETTINGS))
+#define STOPS_PRESSURE (TRIP(OVER_PRESSURE_SWITCH) | TRIP(PRESSURE_CEILING) | TRIP(PRESSURE_SENSOR))
+#define STOPS_LAMP (TRIP(SHIELD) | TRIP(HEAT_SINK) | TRIP(LAMP_TIME))
 
 static const struct outputs SAFE = {.flags = FLAG_VENT_OPEN, .pump = 0, .lamp = 0};
 
@@ -88,14 +93,4 @@ const struct outputs *gate_acting(void)
 bool gate_leased(void)
 {
     return leaseLeftMs > 0;
-}
-
-bool outputs_lamp_on(const struct outputs *outputs)
-{
-    return (outputs->flags & FLAG_LAMP_ENABLED) && outputs->lamp > 0;
-}
-
-bool outputs_are_safe(const struct outputs *outputs)
-{
-    return outputs->pump == 0 && (outputs->flags & FLAG_VENT_OPEN) && !(outputs->flags & FLAG_LAMP_ENABLED) && outputs->lamp == 0;
 }

@@ -1,6 +1,7 @@
 /*
- * Levels and duties on the pins. Timer1 gives 8-bit PWM at 490 Hz for pump and lamp; at 0 and at
- * full duty the timer is disconnected and the pin held, so that "off" has no residual pulse.
+ * Levels and duties on the pins, and what a set of them amounts to. Timer1 gives 8-bit PWM at
+ * 490 Hz for pump and lamp; at 0 and at full duty the timer is disconnected and the pin held, so
+ * that "off" has no residual pulse.
  * Which outputs may act is decided in gate.c, the only caller of outputs_drive().
  */
 #include "outputs.h"
@@ -44,6 +45,16 @@ void outputs_drive(const struct outputs *asked)
     SET_LEVEL(LAMP_ENABLE, asked->flags & FLAG_LAMP_ENABLED);
     SET_DUTY(LAMP_DRIVE, asked->lamp);
     SET_LEVEL(SELECTOR_PRESSURE, asked->flags & FLAG_SELECTOR_PRESSURE);
+}
+
+bool outputs_lamp_on(const struct outputs *outputs)
+{
+    return (outputs->flags & FLAG_LAMP_ENABLED) && outputs->lamp > 0;
+}
+
+bool outputs_are_safe(const struct outputs *outputs)
+{
+    return outputs->pump == 0 && (outputs->flags & FLAG_VENT_OPEN) && !(outputs->flags & FLAG_LAMP_ENABLED) && outputs->lamp == 0;
 }
 
 void outputs_signal(uint8_t pin, bool high)

@@ -1,15 +1,14 @@
 /*
  * The protection that does not depend on a host, judged in the tick interrupt, so that a stuck main
  * loop cannot stop it. A cause seen in two ticks in a row trips, and a trip stays until a host
- * clears it with its cause gone. Decides what trips and when a cause is gone; what a trip stops is
- * the gate's doing, by the STOPS_ masks of protection.h.
+ * clears it with its cause gone. Decides what trips and when a cause is gone. What the outputs are
+ * is handed in, and what a trip stops is decided in gate.c.
  */
 #include "protection.h"
 
 #include <util/atomic.h>
 
 #include "boot.h"
-#include "gate.h"
 #include "limits.h"
 #include "switches.h"
 

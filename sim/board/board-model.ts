@@ -1,7 +1,7 @@
 /**
  * What the simulated board does by itself between host and drivers: the lease, and protection that
- * latches until the host clears it and its cause is gone. Written from the promises of hal/board.ts,
- * on its own; the real firmware is in hal/firmware and proves itself against the same suite.
+ * latches until the host clears it and its cause is gone. It is written independently from the
+ * contract in hal/board.ts; the real firmware is in hal/firmware and passes the same test suite.
  */
 import {
   type Actuators,
@@ -13,7 +13,7 @@ import {
 } from '../../src/core/frame.ts';
 
 export interface BoardModel {
-  /** What the host asked for last, and up to which step it holds. */
+  /** The host's latest outputs, and the step up to which they hold. */
   readonly wanted: Actuators;
   readonly leasedUntilStep: number;
   readonly trips: readonly Trip[];
@@ -23,13 +23,13 @@ const NONE: readonly Trip[] = [];
 
 export const MODEL_START: BoardModel = { wanted: SAFE, leasedUntilStep: 0, trips: NONE };
 
-/** After its watchdog has restarted it, a board waits for somebody to clear that. */
+/** After a watchdog reset, a board waits until the trip is cleared. */
 export const restarted = (): BoardModel => ({ ...MODEL_START, trips: ['watchdog'] });
 
 interface TripRow {
   readonly trip: Trip;
   readonly cause: (switches: Switches, wanted: Actuators) => boolean;
-  /** Whether the cause still stands; stricter than having no cause to trip anew. */
+  /** Whether the cause still stands; stricter than the condition for a new trip. */
   readonly stands: (switches: Switches) => boolean;
   readonly without: (wanted: Actuators) => Actuators;
 }
@@ -59,7 +59,7 @@ const TRIP_ROWS: readonly TripRow[] = [
   { trip: 'watchdog', cause: () => false, stands: () => false, without: () => SAFE },
 ];
 
-/** The host's outputs for `leaseSteps` from `step`; null where they make no sense. */
+/** Holds the host's outputs for `leaseSteps` from `step`; null where they are invalid. */
 export function takeOutputs(
   model: BoardModel,
   wanted: Actuators | null,
@@ -72,7 +72,7 @@ export function takeOutputs(
     : { wanted, leasedUntilStep: step + leaseSteps, trips };
 }
 
-/** Clears what may be cleared; unheard while anything but the safe state is asked for. */
+/** Clears what may be cleared; ignored while anything but the safe state is asked for. */
 export function clearTrips(model: BoardModel, switches: Switches): BoardModel {
   if (model.trips.length === 0 || !isSafe(model.wanted)) return model;
   const left = TRIP_ROWS.filter(
@@ -81,7 +81,7 @@ export function clearTrips(model: BoardModel, switches: Switches): BoardModel {
   return { ...model, trips: left.length === 0 ? NONE : left.map(({ trip }) => trip) };
 }
 
-/** Ends a lease that is over and latches what has tripped. */
+/** Ends an expired lease and latches new trips. */
 export function stepModel(model: BoardModel, switches: Switches, step: number): BoardModel {
   const wanted = step >= model.leasedUntilStep ? SAFE : model.wanted;
   const fresh = TRIP_ROWS.filter(
@@ -91,7 +91,7 @@ export function stepModel(model: BoardModel, switches: Switches, step: number): 
   return { ...model, wanted, trips: [...model.trips, ...fresh.map(({ trip }) => trip)] };
 }
 
-/** What the board drives: what is wanted, less what has tripped. */
+/** What the board drives: the wanted outputs, less what has tripped. */
 export function drivenBy({ wanted, trips }: BoardModel): Actuators {
   if (trips.length === 0) return wanted;
   return TRIP_ROWS.reduce(

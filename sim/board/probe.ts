@@ -1,14 +1,16 @@
 /**
  * The glass sensor taken off the glass and put into a bath: melting ice, or warm water that cools
- * slowly. It comes to the bath's temperature with a lag. Baths are as good as careful hands make
- * them, each a little off in its own way. All figures are demo values.
+ * slowly. It follows the bath's temperature with a lag. Baths are as good as careful hands make
+ * them, each with a small error of its own. All figures are demo values.
  */
-import type { Bench } from '../plant/bench.ts';
+import type { Setup } from '../plant/setup.ts';
 import type { Chance } from '../random.ts';
 
 export interface Probe {
   sensorK: number;
-  /** How far this ice bath is from melting ice, and where the warm one is now. */
+  /**
+   * Deviation of this ice bath from the melting point, and the present temperature of the warm one.
+   */
   readonly iceK: number;
   warmK: number;
 }
@@ -17,7 +19,7 @@ const ICE_K = 273.15;
 const ICE_DEVIATION_K = 0.01;
 const WARM_K = 313.15;
 const WARM_DEVIATION_K = 1;
-/** Of a small thermistor in stirred water, and of a covered flask in a room. */
+/** For a small thermistor in stirred water, and for a covered flask in a room. */
 const SENSOR_LAG_S = 6;
 const COOLING_S = 50_000;
 
@@ -30,8 +32,10 @@ export const createProbe = (chance: Chance): Probe => ({
 export const bathK = ({ iceK, warmK }: Probe, bath: 'ice' | 'warm'): number =>
   bath === 'ice' ? iceK : warmK;
 
-/** Exact for constant surroundings; on the glass the sensor is taken to be at its face's temperature. */
-export function stepProbe(probe: Probe, bath: Bench['bath'], paneK: number, dtS: number): void {
+/**
+ * Exact for constant surroundings; on the glass the sensor has the temperature of the pane's face.
+ */
+export function stepProbe(probe: Probe, bath: Setup['bath'], paneK: number, dtS: number): void {
   if (bath === null) {
     probe.sensorK = paneK;
     return;

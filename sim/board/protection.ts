@@ -1,14 +1,16 @@
 /**
- * The hard-wired cut-offs of the simulated unit: over-pressure switch, shield switch, emergency stop.
- * They sit between drivers and actuators, so they also stop a pump or a lamp whose driver is stuck
- * on. What the controller thinks of the same switches is its own affair.
+ * The hard-wired cut-offs of the simulated unit: over-pressure switch, shield switch, emergency
+ * stop. They sit between drivers and actuators, so they also stop a pump or a lamp whose driver is
+ * stuck on. The controller reads the same switches independently.
  */
 import { type Actuators, SAFE, type Switches } from '../../src/core/frame.ts';
 
-/** Over the atmosphere; demo. Closing again lower keeps the switch from chattering at its limit. */
+/**
+ * Relative to the atmosphere; demo. The lower closing pressure keeps the switch from chattering.
+ */
 const OVER_PRESSURE = { opensPa: 200_000, closesPa: 180_000 } as const;
 
-/** State of the over-pressure switch at a pressure over the atmosphere, given its state before. */
+/** State of the over-pressure switch at a gauge pressure, given its previous state. */
 export function overPressureSwitchOpen(wasOpen: boolean, gaugePa: number): boolean {
   return gaugePa > (wasOpen ? OVER_PRESSURE.closesPa : OVER_PRESSURE.opensPa);
 }

@@ -1,7 +1,7 @@
 /**
- * The bench of a simulated run: plant, sensors, faults and the person, with the state that they
- * share. It moves when told to; the board contract around it is in `simulated-board.ts`, and what
- * goes out as a frame in `sampling.ts`.
+ * The bench of a simulated run: plant, sensors, faults and the person, with their shared state. It
+ * moves only on request; the board contract around it is in `simulated-board.ts`, the frames in
+ * `sampling.ts`.
  */
 
 import {
@@ -29,7 +29,6 @@ import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
-import type { Conditions } from '../plant/bench.ts';
 import { looksClear } from '../plant/break/sight.ts';
 import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
@@ -39,12 +38,13 @@ import {
   type Place,
   type PlantState,
 } from '../plant/plant-state.ts';
+import type { Conditions } from '../plant/setup.ts';
 import { type Chance, createChance } from '../random.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
 
-/** Faults, protection and lease are looked at this often, also when a frame comes late. */
+/** Faults, protection and lease are checked this often, even when a frame comes late. */
 const LONGEST_RUN_STEPS = 50;
 
 export interface Rig {
@@ -54,25 +54,28 @@ export interface Rig {
   readonly noise: Chance;
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
-  /** The glass sensor where it is not on the glass. */
+  /** The glass sensor while it is not on the glass. */
   readonly probe: Probe;
   readonly faults: FaultClock;
   /** The counts at which sensors froze, and panes that came in cold or hot, by fault. */
   readonly stuckAt: Map<Fault, number>;
   readonly broughtIn: Set<Fault>;
   active: readonly Fault[];
-  /** How far the board's own clock is behind true time, in steps of the plant: whole while it stands. */
+  /**
+   * How far the board's own clock is behind true time, in steps of the plant; whole while it
+   * stands.
+   */
   boardLagSteps: number;
   sequence: number;
   sample: Sample | null;
-  /** Nothing goes over the link, either way. */
+  /** Nothing passes over the link in either direction. */
   mute: boolean;
   pressed: Button[];
   emergencyStop: boolean;
   overPressure: boolean;
   ambientUvWPerM2: number;
   display: DisplayLines;
-  /** What acts after the board's own protection, faults and the hard-wired cut-offs. */
+  /** Outputs that act, after the board's own protection, faults and the hard-wired cut-offs. */
   acting: Actuators;
 }
 
@@ -106,7 +109,7 @@ export function createRig(scenario: Scenario): Rig {
 }
 
 function placeOf({ seed, atmospherePa, world }: Scenario): Place {
-  // No two breaks of one kind are quite alike.
+  // No two breaks of one kind are alike.
   const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
   const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
   return createPlace(atmospherePa, { ...world, break: { gaps } });
@@ -114,7 +117,7 @@ function placeOf({ seed, atmospherePa, world }: Scenario): Place {
 
 export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
-    shieldClosed: plant.bench.shieldClosed,
+    shieldClosed: plant.setup.shieldClosed,
     overPressureTripped: overPressure,
     emergencyStopPressed: emergencyStop,
   };
@@ -129,19 +132,19 @@ export function sightOf({ plant, place }: Rig): Sight {
   };
 }
 
-/** Of the uppermost resin. */
-function tackyOf({ bench, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
-  const uppermost = bench.pitFilled ? pit : cure;
+/** For the uppermost resin. */
+function tackyOf({ setup, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
+  const uppermost = setup.pitFilled ? pit : cure;
   return uppermost.exposureJPerM2 > curing.criticalJPerM2 ? surfaceTacky(uppermost, curing) : null;
 }
 
-/** Lets the scripted person look at the display and press what it presses. */
+/** Lets the scripted person look at the display and press a button. */
 export function letPersonAct(rig: Rig): void {
   const button = rig.technician?.look(timeOfS(rig.plant), rig.display, sightOf(rig)) ?? null;
   if (button !== null) pressButton(rig, button);
 }
 
-/** What the hand work of a step puts right. */
+/** Faults that the hand work of a step repairs. */
 const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   reseat: ['reseat'],
   'dry-again': ['dry'],
@@ -159,26 +162,26 @@ export function pressButton(rig: Rig, button: Button): void {
 
 function confirmStep(rig: Rig, step: SeenStep): void {
   if (!isPhase(step)) {
-    doGuidedHandWork(rig.plant.bench, step);
+    doGuidedHandWork(rig.plant.setup, step);
     return;
   }
-  doHandWork(rig.plant.bench, step);
+  doHandWork(rig.plant.setup, step);
   const mended = MENDED_IN[step];
   if (mended === undefined) return;
   rig.faults.mend(mended);
-  // The foot was off the glass for it.
+  // The foot was lifted off the glass for it.
   openChamber(rig.plant);
 }
 
-/** Looks which faults act now; `rig.mute` and whatever they change follow from it. */
+/** Determines the faults that act now; `rig.mute` and everything they change follow from it. */
 export function lookAtFaults(rig: Rig): void {
   rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
   rig.mute = has('link-mute', rig.active);
 }
 
 /**
- * Lets `steps` of a millisecond pass, with the board driving what `drive` says. It is asked again
- * wherever `pauseAt` says so and at least every `LONGEST_RUN_STEPS`.
+ * Lets `steps` of a millisecond pass, with the board driving what `drive` returns. It is called
+ * again wherever `pauseAt` says so and at least every `LONGEST_RUN_STEPS`.
  */
 export function letTimePass(
   rig: Rig,
@@ -192,7 +195,7 @@ export function letTimePass(
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
   rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;
-  stepProbe(rig.probe, plant.bench.bath, plant.pane.outerK, steps / STEPS_PER_S);
+  stepProbe(rig.probe, plant.setup.bath, plant.pane.outerK, steps / STEPS_PER_S);
   while (plant.step < untilStep) {
     act(rig, drive());
     const pauseIn = pauseAt() - plant.step;
@@ -201,7 +204,7 @@ export function letTimePass(
   }
 }
 
-/** From what the board drives to what acts: a stuck driver is cut off, a stuck valve is not. */
+/** From the board's drive to what acts: a stuck driver is cut off, a stuck valve is not. */
 export function act(rig: Rig, driven: Actuators): void {
   const { plant, place, active } = rig;
   rig.overPressure = overPressureSwitchOpen(
@@ -211,7 +214,7 @@ export function act(rig: Rig, driven: Actuators): void {
   rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
 }
 
-/** A pane that has come in from the cold or the sun starts at that temperature, once. */
+/** A pane brought in from the cold or the sun starts at that temperature, once. */
 function bringIn({ plant, place, active, broughtIn }: Rig): void {
   for (const fault of active) {
     const { kind } = fault;

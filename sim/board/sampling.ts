@@ -1,6 +1,6 @@
 /**
- * What goes out as a frame: one sample of every sensor and switch, or the last one again while the
- * link is mute. Which sensors lie is told by the faults; what a frame means, by the controller.
+ * Builds a frame: one sample of every sensor and switch, or the last one again while the link is
+ * mute. The faults decide which sensors lie; the controller interprets the frame.
  */
 import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../../src/core/frame.ts';
 import { applyToCounts, has } from '../faults/fault-effects.ts';
@@ -10,7 +10,10 @@ import { type Sample, sampleCounts } from './sensors.ts';
 
 const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
 
-/** The frame of this moment; faults are looked at before. Buttons pressed while the link is mute are lost. */
+/**
+ * The frame of this moment; faults are determined before. Buttons pressed while the link is mute
+ * are lost.
+ */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   const timeS = (rig.plant.step - rig.boardLagSteps) / STEPS_PER_S;
   if (!rig.mute && !has('board-stall', rig.active)) {
@@ -35,15 +38,15 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   };
 }
 
-/** What the converter reads now, lying sensors included. */
+/** The converter's present counts, lying sensors included. */
 export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
   const { plant, tolerance, noise, active, stuckAt } = rig;
   const { irradianceWPerM2, heatSinkK } = plant.lamp;
   const truth = {
     pressurePa: plant.air.manifoldPa,
     // Under the closed shield no daylight reaches the sensor.
-    irradianceWPerM2: irradianceWPerM2 + (plant.bench.shieldClosed ? 0 : rig.ambientUvWPerM2),
-    glassK: rig.plant.bench.bath === null ? plant.pane.outerK : rig.probe.sensorK,
+    irradianceWPerM2: irradianceWPerM2 + (plant.setup.shieldClosed ? 0 : rig.ambientUvWPerM2),
+    glassK: rig.plant.setup.bath === null ? plant.pane.outerK : rig.probe.sensorK,
     heatSinkK,
     supplyV: plant.supplyV,
     sensorK: rig.scenario.airK,

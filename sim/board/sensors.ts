@@ -1,9 +1,16 @@
 /**
- * Physics to counts: transfer function, errors, noise and the 10-bit converter of each channel.
- * Written from the sensors' side and on its own, so that the controller's inverse is checked by it
- * and not shared with it. All sizes of errors are demo values, inside data-sheet classes.
+ * Physics to counts: transfer function, errors, noise and the 10-bit converter of each channel. It
+ * is written independently from the sensors' side, so that it checks the controller's inverse
+ * instead of sharing it. All sizes of errors are demo values, inside data-sheet classes.
  */
-import { type Channel, FULL_SCALE_COUNTS, type Switches, type Trip } from '../../src/core/frame.ts';
+import {
+  type Channel,
+  FULL_SCALE_COUNTS,
+  perChannel,
+  type ReadingKey,
+  type Switches,
+  type Trip,
+} from '../../src/core/frame.ts';
 import {
   DEMO_LAMP_BAND,
   DEMO_RADIOMETER,
@@ -22,33 +29,36 @@ const IRRADIANCE_SPAN_W_PER_M2 = 400;
 const SUPPLY_SPAN_V = 20;
 /** Converter and amplifier together, standard deviation. */
 const NOISE_COUNTS = 0.5;
-/** Where a drift with temperature is zero: the sensor was adjusted there. */
+/** Temperature at which the sensor was adjusted, so that its drift is zero there. */
 const ADJUSTED_K = 298.15;
 const HOUR_S = 3600;
 
-/** How far this unit's own sensors are from their data sheet. */
+/** Deviations of this unit's own sensors from their data sheets. */
 export interface Tolerance {
   readonly pressureOffsetPa: number;
   readonly irradianceGain: number;
   /** Slope of the pressure signal, relative. */
   readonly pressureSpanError: number;
-  /** Drift of the pressure zero, Pa an hour and Pa/K from where it was adjusted. */
+  /** Drift of the pressure zero, Pa per hour, and Pa/K from the temperature of adjustment. */
   readonly pressureDriftPaPerHour: number;
   readonly pressureDriftPaPerK: number;
-  /** Cosine of the angle at which the radiometer sits to the light. */
+  /** Cosine of the radiometer's tilt to the light. */
   readonly irradianceCosine: number;
-  /** Reading over truth for this lamp's light, for a radiometer calibrated with the nominal lamp. */
+  /**
+   * Reading divided by truth for this lamp's light, for a radiometer calibrated with the nominal
+   * lamp.
+   */
   readonly irradianceSpectralRatio: number;
   readonly irradianceDarkWPerM2: number;
   /** Series resistor of both thermistors, relative. */
   readonly seriesOhmError: number;
   /** Both conductors of the thermistor's cable. */
   readonly thermistorLeadOhm: number;
-  /** How well a thermistor gives its own heat away; infinite: it has none. */
+  /** Heat dissipation of a thermistor; infinite means no self-heating. */
   readonly dissipationWPerK: number;
   /** Ratio of the supply's divider, relative. */
   readonly supplyDividerError: number;
-  /** Volts lost in each of the supply and ground conductors of the transmitters' cable. */
+  /** Voltage lost in each of the supply and ground conductors of the transmitters' cable. */
   readonly cableDropV: number;
 }
 
@@ -68,10 +78,16 @@ export const PERFECT: Tolerance = {
   cableDropV: 0,
 };
 
-/** Two metres there and back of 0.25 mm2, about 0.07 Ohm a metre; thermistor; glued to glass or metal. */
+/**
+ * Two metres of 0.25 mm2 cable, there and back, about 0.07 Ohm a metre; thermistor glued to glass
+ * or metal.
+ */
 const FITTED = { thermistorLeadOhm: 0.28, dissipationWPerK: 0.008, cableDropV: 5e-3 * 0.14 };
 
-/** In all: pressure within 0.2 % of span from 5 to 45 C, irradiance within 2 % at the lamp's full output. */
+/**
+ * In total: pressure within 0.2 % of span from 5 to 45 C, irradiance within 2 % at the lamp's full
+ * output.
+ */
 export function drawTolerance(chance: Chance): Tolerance {
   const within = (limit: number): number => limit * (2 * chance.uniform() - 1);
   return {
@@ -91,23 +107,19 @@ export function drawTolerance(chance: Chance): Tolerance {
   };
 }
 
-/** What a radiometer calibrated with the nominal lamp reads of one that peaks at `peakNm`. */
+/** Reading of a radiometer calibrated with the nominal lamp, for one that peaks at `peakNm`. */
 const spectralRatio = (peakNm: number): number =>
   1 / mismatchFactor(DEMO_RADIOMETER, gaussianBand(peakNm, 12), DEMO_LAMP_BAND);
 
-export interface Physical {
-  readonly pressurePa: number;
-  readonly irradianceWPerM2: number;
-  readonly glassK: number;
-  readonly heatSinkK: number;
-  readonly supplyV: number;
+/** What is so where each sensor sits, and what else its errors depend on. */
+export interface Physical extends Readonly<Record<ReadingKey, number>> {
   /** Of the pressure transmitter; where it was adjusted, if not said. */
   readonly sensorK?: number;
-  /** Time since the sensors were last zeroed; 0 if not said. */
+  /** Time since the sensors were last zeroed; 0 by default. */
   readonly sinceZeroS?: number;
 }
 
-/** Everything sampled at one moment; null where nothing was ever measured. */
+/** Everything sampled at one moment; null where nothing has been measured yet. */
 export interface Sample {
   readonly atS: number;
   readonly counts: Readonly<Record<Channel, number | null>>;
@@ -115,24 +127,32 @@ export interface Sample {
   readonly trips: readonly Trip[];
 }
 
-/** Ratio to full scale that a sound sensor puts out, before noise. */
-export function sensorRatios(truth: Physical, errors: Tolerance): Record<Channel, number> {
-  const light =
-    truth.irradianceWPerM2 *
-      errors.irradianceGain *
-      errors.irradianceCosine *
-      errors.irradianceSpectralRatio +
-    errors.irradianceDarkWPerM2;
-  return {
-    pressure: liveZeroRatio(readPressurePa(truth, errors) / PRESSURE_SPAN_PA, errors.cableDropV),
-    irradiance: liveZeroRatio(light / IRRADIANCE_SPAN_W_PER_M2, errors.cableDropV),
-    glassTemperature: dividerRatio(truth.glassK, errors),
-    heatSinkTemperature: dividerRatio(truth.heatSinkK, errors),
-    supplyVoltage: (truth.supplyV / SUPPLY_SPAN_V) * (1 + errors.supplyDividerError),
-  };
-}
+type SensorRatio = (truth: Physical, errors: Tolerance) => number;
 
-/** The pressure that the transmitter takes the truth for. */
+/** Ratio to full scale that each sound sensor puts out, before noise. */
+const SENSORS: Readonly<Record<Channel, SensorRatio>> = {
+  pressure: (truth, errors) =>
+    liveZeroRatio(readPressurePa(truth, errors) / PRESSURE_SPAN_PA, errors.cableDropV),
+  irradiance: (truth, errors) =>
+    liveZeroRatio(readWPerM2(truth, errors) / IRRADIANCE_SPAN_W_PER_M2, errors.cableDropV),
+  glassTemperature: ({ glassK }, errors) => dividerRatio(glassK, errors),
+  heatSinkTemperature: ({ heatSinkK }, errors) => dividerRatio(heatSinkK, errors),
+  supplyVoltage: ({ supplyV }, errors) =>
+    (supplyV / SUPPLY_SPAN_V) * (1 + errors.supplyDividerError),
+};
+
+export const sensorRatios = (truth: Physical, errors: Tolerance): Record<Channel, number> =>
+  perChannel((channel) => SENSORS[channel](truth, errors));
+
+/** The irradiance that the radiometer takes the truth for. */
+const readWPerM2 = ({ irradianceWPerM2 }: Physical, errors: Tolerance): number =>
+  irradianceWPerM2 *
+    errors.irradianceGain *
+    errors.irradianceCosine *
+    errors.irradianceSpectralRatio +
+  errors.irradianceDarkWPerM2;
+
+/** The pressure that the transmitter reports for the true one. */
 function readPressurePa(
   { pressurePa, sensorK = ADJUSTED_K, sinceZeroS = 0 }: Physical,
   errors: Tolerance,
@@ -146,8 +166,8 @@ function readPressurePa(
 }
 
 /**
- * Ratiometric transmitter, 0.1 to 0.9 of its own supply. Its current lifts its ground and lowers its
- * supply by what the conductors take, and the board measures against the board's ground.
+ * Ratiometric transmitter, 0.1 to 0.9 of its own supply. Its current raises its ground and lowers
+ * its supply by the drop in the conductors, and the board measures against the board's ground.
  */
 function liveZeroRatio(share: number, cableDropV: number): number {
   const drop = cableDropV / SENSOR_SUPPLY_V;
@@ -159,18 +179,11 @@ export function sampleCounts(
   tolerance: Tolerance,
   noise: Chance,
 ): Record<Channel, number> {
-  const ratios = sensorRatios(truth, tolerance);
-  const sample = (channel: Channel): number => {
-    const exact = ratios[channel] * FULL_SCALE_COUNTS + NOISE_COUNTS * noise.gaussian();
+  return perChannel((channel) => {
+    const exact =
+      SENSORS[channel](truth, tolerance) * FULL_SCALE_COUNTS + NOISE_COUNTS * noise.gaussian();
     return Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(exact)));
-  };
-  return {
-    pressure: sample('pressure'),
-    irradiance: sample('irradiance'),
-    glassTemperature: sample('glassTemperature'),
-    heatSinkTemperature: sample('heatSinkTemperature'),
-    supplyVoltage: sample('supplyVoltage'),
-  };
+  });
 }
 
 /** The thermistor and its cable on the low side of a divider. */
@@ -183,8 +196,8 @@ function dividerRatio(temperatureK: number, errors: Tolerance): number {
 }
 
 /**
- * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Twice
- * round is enough: each round leaves less than a hundredth of the error before.
+ * Temperature of a thermistor that its own current warms: T = T0 + I^2 R(T) / dissipation. Two
+ * iterations suffice: each leaves less than a hundredth of the previous error.
  */
 function selfHeatedK(temperatureK: number, fixedOhm: number, dissipationWPerK: number): number {
   let ownK = temperatureK;

@@ -1,7 +1,7 @@
 /**
  * The simulated board: the rig behind the board contract, in lock-step. A tick emits the frame of
- * this moment, during which the controller writes its outputs, lets the person at the bench look at
- * the display, and only then lets time pass. Waiting is what makes simulated time advance.
+ * this moment, during which the controller writes its outputs; then the person at the bench looks
+ * at the display, and only then does time pass. Simulated time advances by waiting.
  */
 import { Subject } from 'rxjs';
 import { type Board, BoardClosedError, type BoardIdentity, isSound } from '../../hal/board.ts';
@@ -36,7 +36,7 @@ import {
 import { takeFrame } from './sampling.ts';
 
 export interface BreakView {
-  /** What somebody looking through the glass sees. */
+  /** What a person looking through the glass sees. */
   readonly bubbling: boolean;
   readonly filledRatio: number;
   /** How far resin has come in the longest gap, 0 to 1. */
@@ -45,20 +45,23 @@ export interface BreakView {
   readonly tacky: boolean | null;
   readonly clear: boolean;
   readonly shieldClosed: boolean;
-  /** What is really so, for checks. */
+  /** The true state, for checks. */
   readonly truth: {
     /** In the injector, over the break. */
     readonly pressurePa: number;
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
     readonly glassK: number;
-    /** Of the bath that the glass sensor lies in; null while it is on the glass. */
+    /** Temperature of the bath that holds the glass sensor; null while it is on the glass. */
     readonly bathK: number | null;
     readonly heatSinkK: number;
     readonly interlayerK: number;
     readonly curedDepthM: number;
     readonly pitCuredDepthM: number;
-    /** Stress intensity at the tip of the longest gap over that at which a crack begins to creep. */
+    /**
+     * Stress intensity at the tip of the longest gap, relative to the value at which a crack begins
+     * to creep.
+     */
     readonly slowGrowthRatio: () => number;
     readonly imbalance: () => Imbalance;
     /** Outputs as they act, after the board's own protection and any fault. */
@@ -137,7 +140,7 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
       rig.emergencyStop = !rig.emergencyStop;
     },
     toggleShield: () => {
-      rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
+      rig.plant.setup.shieldClosed = !rig.plant.setup.shieldClosed;
     },
     view: () => viewOf(rig),
   };
@@ -147,11 +150,11 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
 const tickSteps = ({ scenario, active }: Rig): number =>
   Math.round((scenario.tickS + lateByS(active)) * STEPS_PER_S);
 
-/** What can be seen at the bench, and what is really so. */
+/** What can be seen at the bench, and the true state. */
 export function viewOf(rig: Rig): BreakView {
   return {
     ...sightOf(rig),
-    shieldClosed: rig.plant.bench.shieldClosed,
+    shieldClosed: rig.plant.setup.shieldClosed,
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
     longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),
     truth: truthOf(rig),
@@ -165,7 +168,7 @@ function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
     irradianceWPerM2: lamp.irradianceWPerM2,
     doseJPerM2: lamp.doseJPerM2,
     glassK: pane.outerK,
-    bathK: plant.bench.bath === null ? null : bathK(probe, plant.bench.bath),
+    bathK: plant.setup.bath === null ? null : bathK(probe, plant.setup.bath),
     heatSinkK: lamp.heatSinkK,
     interlayerK: pane.interlayerK,
     curedDepthM: curedDepthM(cure, place.world.curing),

@@ -1,11 +1,11 @@
 /**
- * Where avr8js 0.21.1 differs from the silicon in a way that firmware can notice, and what makes up
- * for it: one function a trap, each with a test that fails without it. Nothing here is a model of
- * its own; it only corrects flags and leftovers. `chip.ts` applies all of them.
+ * Corrects differences between avr8js 0.21.1 and the silicon that firmware can notice: one function
+ * per trap, each with a test that fails without it. Nothing here is a model of its own; it only
+ * corrects flags and leftovers. `chip.ts` applies all of them.
  *
- * Not corrected, so firmware must not lean on it: auto-triggered conversions, sleep modes other than
- * idle, two-wire slave modes, a transmit buffer behind the shift register, and fast PWM (one count
- * short, and stuck high at 0; phase-correct PWM is exact).
+ * Not corrected, so firmware must not rely on it: auto-triggered conversions, sleep modes other
+ * than idle, two-wire slave modes, a transmit buffer behind the shift register, and fast PWM (one
+ * count short, and stuck high at 0; phase-correct PWM is exact).
  */
 import {
   type AVRADC,
@@ -21,7 +21,7 @@ import {
   watchdogConfig,
 } from 'avr8js';
 
-/** Parts of avr8js that its types hide and that there is no other way to. */
+/** Internals of avr8js that its types hide, without another way to reach them. */
 export interface HiddenCpu {
   readonly nextClockEvent: { readonly cycles: number } | null;
 }
@@ -29,7 +29,7 @@ export const hidden = (cpu: CPU): HiddenCpu => cpu as unknown as HiddenCpu;
 
 type Interrupt = Parameters<CPU['queueInterrupt']>[0];
 
-/** Puts a hook around the one that a peripheral has set; the inner one reports whether it wrote. */
+/** Wraps a peripheral's write hook; the inner hook reports whether it wrote. */
 export function wrapWrite(
   cpu: CPU,
   address: number,
@@ -94,7 +94,9 @@ export function clearConversionFlagByOne(cpu: CPU): void {
 const TWI_STATUS = 0xf8;
 const TWI_IDLE = 0xf8;
 
-/** Trap: setting the prescaler writes over the status, and the next start reads as a repeated one. */
+/**
+ * Trap: setting the prescaler overwrites the status, and the next start reads as a repeated one.
+ */
 export function keepTwiStatus(cpu: CPU): void {
   const { TWSR } = twiConfig;
   wrapWrite(cpu, TWSR, (value, write) => {
@@ -133,9 +135,9 @@ export function forceWatchdogAfterItsReset(cpu: CPU): void {
 }
 
 /**
- * Trap: the watchdog resets the processor from inside its own clock event. Events of the time before
- * come back behind it, and those that the reset plans are lost. So it only asks here, and the reset
- * comes between two instructions.
+ * Trap: the watchdog resets the processor from inside its own clock event. Earlier events then
+ * reappear, and those that the reset schedules are lost. So it only requests the reset here, which
+ * happens between two instructions.
  */
 export function resetOnlyWhenAsked(cpu: CPU, ask: () => void): () => void {
   const reset = cpu.reset.bind(cpu);
@@ -147,8 +149,8 @@ const SEI = 0x9478;
 const RETI = 0x9518;
 
 /**
- * Trap: a pending interrupt is served right behind SEI or RETI. Silicon runs one more instruction
- * first, and `sei; sleep` needs that: else the wake-up comes before the sleep and is missed.
+ * Trap: a pending interrupt is served directly after SEI or RETI. Silicon runs one more instruction
+ * first, and `sei; sleep` needs that: otherwise the wake-up comes before the sleep and is missed.
  */
 export const runsOneMoreInstruction = (opcode: number): boolean =>
   opcode === SEI || opcode === RETI;
@@ -162,13 +164,13 @@ export interface Peripherals {
 
 const IO_FIRST = 0x20;
 const IO_END = 0x100;
-/** Writing to these does something else than set a register: send a byte, toggle outputs. */
+/** Writing to these does more than set a register: it sends a byte or toggles outputs. */
 const NOT_TO_BE_CLEARED: readonly number[] = [usart0Config.UDR, 0x23, 0x26, 0x29];
 
 /**
- * Trap: a reset leaves I/O registers and half-done work as they were: pins go on driving, and a
- * conversion, a two-wire transfer or a watchdog that was under way blocks the next for ever. Zeros
- * go through the hooks, so that pins and overrides follow.
+ * Trap: a reset leaves I/O registers and unfinished work as they were: pins keep driving, and a
+ * pending conversion, two-wire transfer or watchdog blocks the next one for ever. Zeros are written
+ * through the hooks, so that pins and overrides follow.
  */
 export function clearRegisters(cpu: CPU, { adc, twi, usart, watchdog }: Peripherals): void {
   const { MCUSR, WDTCSR } = watchdogConfig;
@@ -186,13 +188,17 @@ export function clearRegisters(cpu: CPU, { adc, twi, usart, watchdog }: Peripher
   (watchdog as unknown as { scheduled: boolean }).scheduled = false;
 }
 
-/** After a reset by the watchdog it runs on, at its shortest time, until the program stops it. */
+/**
+ * After its own reset the watchdog keeps running, at its shortest time, until the program stops it.
+ */
 export function restartWatchdog(cpu: CPU): void {
   cpu.writeData(watchdogConfig.WDTCSR, WDCE | WDE);
   cpu.writeData(watchdogConfig.WDTCSR, WDE);
 }
 
-/** Trap: a timer that was reset counts down; in phase-correct modes it then starts with a full turn. */
+/**
+ * Trap: a timer that was reset counts down; in phase-correct modes it then starts with a full turn.
+ */
 export function resetTimer(timer: AVRTimer): void {
   timer.reset();
   (timer as unknown as { countingUp: boolean }).countingUp = true;

@@ -1,7 +1,7 @@
 /**
- * The cable between board and host, byte by byte in board time, with what can happen to it: cut, mute
- * one way, a spoilt byte, bytes that are late or that nobody sent. It knows bytes and no messages.
- * Faults of the scenario act here as well as hooks of tests.
+ * The cable between board and host, byte by byte in board time, with its faults: cut, mute one way,
+ * a corrupted byte, late or spurious bytes. It knows bytes and no messages. Both the scenario's
+ * faults and test hooks act here.
  */
 import { has, lateByS } from '../faults/fault-effects.ts';
 import type { Fault } from '../faults/faults.ts';
@@ -14,11 +14,11 @@ export interface Cable {
   readonly setCut: (cut: boolean) => void;
   readonly isCut: () => boolean;
   readonly setMute: (direction: Direction, mute: boolean) => void;
-  /** The next so many bytes that way arrive with a bit turned over. */
+  /** This many of the next bytes in that direction arrive with one bit flipped. */
   readonly spoil: (direction: Direction, bytes: number) => void;
-  /** Bytes that nobody sent. */
+  /** Spurious bytes. */
   readonly inject: (direction: Direction, bytes: Iterable<number>) => void;
-  /** One millisecond with these faults of the scenario; hands on what has arrived. */
+  /** One millisecond with these faults of the scenario; passes on what has arrived. */
   readonly step: (active: readonly Fault[], timeS: number) => void;
 }
 

@@ -1,7 +1,7 @@
 /**
- * The bench by words: one line, one thing that somebody at the bench could do to it, for tests and
- * people that drive an emulator in another process. It says what each command takes and does it;
- * where lines come from and where answers go is the caller's affair.
+ * The bench as text commands: each line is one thing that a person at the bench could do, for tests
+ * and people that drive an emulator in another process. It parses and executes commands; the caller
+ * handles lines and answers.
  */
 import { BUTTONS, CHANNELS, FULL_SCALE_COUNTS } from '../../src/core/frame.ts';
 import type { EmulatedBench } from './emulated-bench.ts';
@@ -12,7 +12,7 @@ export type CommandResult =
 
 interface CommandRow {
   readonly accepted: string;
-  /** False where an argument is not what is accepted. */
+  /** False where an argument is not accepted. */
   readonly run: (bench: EmulatedBench, words: readonly string[]) => boolean;
 }
 
@@ -28,7 +28,7 @@ const whole = (word: string | undefined, highest: number): number | null => {
   return isNumber && value <= highest ? value : null;
 };
 
-/** Runs `act` with what was understood; false where nothing was. */
+/** Runs `act` with the parsed value; false where there was none. */
 const when = <T>(value: T | null | undefined, act: (value: T) => void): boolean => {
   if (value === null || value === undefined) return false;
   act(value);

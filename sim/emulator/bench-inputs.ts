@@ -1,7 +1,7 @@
 /**
- * What the plant and the person put on the chip's inputs: sensor voltages, switch contacts and the
- * button ladder. It turns counts and positions into volts and levels; which sensor lies is told by
- * the rig's faults. A test may hold a channel at counts of its own.
+ * What plant and person put on the chip's inputs: sensor voltages, switch contacts and the button
+ * ladder. It converts counts and positions into volts and levels; the rig's faults decide which
+ * sensor lies. A test may hold a channel at counts of its own.
  */
 import { type Button, CHANNELS, type Channel, type Switches } from '../../src/core/frame.ts';
 import { BUTTON_LADDER, PINS, type PinName } from '../../wiring/pin-map.ts';
@@ -9,11 +9,11 @@ import type { Chip } from './chip.ts';
 
 const FULL_VOLTS = 5;
 const COUNTS = 1024;
-/** How long a finger stays on a button, and is off it before the next press; demo. */
+/** How long a finger presses a button, and the pause before the next press; demo. */
 const PRESS_MS = 80;
 const RELEASE_MS = 60;
 
-/** The middle of a count, so that the converter reads that count and no neighbour. */
+/** The middle of a count, so that the converter reads exactly that count. */
 export const voltsOfCounts = (counts: number): number => ((counts + 0.5) / COUNTS) * FULL_VOLTS;
 
 export function setPinVolts(chip: Chip, name: PinName, volts: number): void {
@@ -28,7 +28,7 @@ export function applyVolts(chip: Chip, counts: Readonly<Record<Channel, number>>
   }
 }
 
-/** A contact that is open drives nothing: only a pull-up makes it read high. */
+/** An open contact drives nothing: only a pull-up makes it read high. */
 const contact = (closed: boolean): false | null => (closed ? false : null);
 
 export function applySwitches(chip: Chip, switches: Switches): void {
@@ -47,11 +47,11 @@ export function ladderVolts(button: Button | null): number {
 
 export interface Fingers {
   readonly press: (button: Button) => void;
-  /** One millisecond: the button that is down now. */
+  /** One millisecond: the button that is now down. */
   readonly step: () => Button | null;
 }
 
-/** One finger: presses come one after the other, each long enough to be felt. */
+/** One finger: presses come one after the other, each long enough to be detected. */
 export function createFingers(): Fingers {
   const waiting: Button[] = [];
   let down: Button | null = null;

@@ -1,19 +1,19 @@
 /**
  * The display as its glass shows it: a 20 x 4 character module, HD44780-compatible and driven with
- * four data lines, behind an 8-bit port expander. It takes the expander's bytes one by one and holds
- * what they have made of the module. Commands that only change looks (cursor, font) pass by; how
- * long the module is busy is not modelled.
+ * four data lines, behind an 8-bit port expander. It takes the expander's bytes one by one and
+ * keeps the module's state. Commands that only change the look (cursor, font) are ignored; the
+ * module's busy time is not modelled.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_BITS } from '../../wiring/pin-map.ts';
 
 export interface DisplayState {
   readonly expander: number;
-  /** After power-up a byte is taken from four lines at once, until a command says 4 bits. */
+  /** After power-up a byte is taken from four lines at once, until a command selects 4 bits. */
   readonly width: 4 | 8;
   readonly highNibble: number | null;
   readonly address: number;
-  /** Data goes to the module's own characters while false. */
+  /** False while data goes to the module's own characters. */
   readonly toScreen: boolean;
   readonly on: boolean;
   readonly codes: readonly number[];
@@ -61,7 +61,7 @@ function take(state: DisplayState, value: number, isData: boolean): DisplayState
 
 type Command = (state: DisplayState, value: number) => DisplayState;
 
-/** By the highest bit that is set, as the controller itself tells them apart. */
+/** By the highest bit that is set, as the module distinguishes them. */
 const COMMANDS: readonly (readonly [lowest: number, run: Command])[] = [
   [0x80, (state, value) => ({ ...state, address: value & 0x7f, toScreen: true })],
   [0x40, (state) => ({ ...state, toScreen: false })],
@@ -82,7 +82,7 @@ const LINE_LENGTH = 40;
 const FIRST_LINE = 0x00;
 const SECOND_LINE = 0x40;
 
-/** Two lines of 40 in memory: behind the end of one comes the other. */
+/** Two lines of 40 in memory: the second follows the end of the first. */
 function nextAddress(address: number): number {
   if (address === FIRST_LINE + LINE_LENGTH - 1) return SECOND_LINE;
   if (address === SECOND_LINE + LINE_LENGTH - 1) return FIRST_LINE;
@@ -92,7 +92,7 @@ function nextAddress(address: number): number {
 /** Where each row of the glass begins in memory. */
 const ROW_STARTS = [0x00, 0x40, 0x14, 0x54] as const;
 const COLUMNS = 20;
-/** Where the module's own set of characters differs from ASCII. */
+/** Where the module's character set differs from ASCII. */
 const GLYPHS: ReadonlyMap<number, string> = new Map([
   [0x5c, '¥'],
   [0x7e, '→'],
@@ -100,7 +100,9 @@ const GLYPHS: ReadonlyMap<number, string> = new Map([
   [0xdf, '°'],
 ]);
 
-/** Four lines of exactly 20 characters; a code that has no letter here shows as a question mark. */
+/**
+ * Four lines of exactly 20 characters; a code without a character here shows as a question mark.
+ */
 export function linesOf({ on, codes }: DisplayState): DisplayLines {
   const row = (index: 0 | 1 | 2 | 3): string => {
     if (!on) return ' '.repeat(COLUMNS);

@@ -1,14 +1,14 @@
 /**
  * The serial line at the chip's pins, at the host's own rate: bytes arrive one after the other
- * whether or not the program is ready, and leave when their last bit has. It decides what a receiver
- * holds (two bytes and one in its shift register, which the next one overruns, as on silicon) and that a line set to another rate
- * carries nothing. Bytes that arrive while the receiver is off are lost.
+ * whether or not the program is ready, and leave with their last bit. It models the receiver (two
+ * bytes and one in its shift register, which the next one overruns, as on silicon) and a line at
+ * another rate, which carries nothing. Bytes that arrive while the receiver is off are lost.
  */
 import { type AVRUSART, type CPU, usart0Config } from 'avr8js';
 
 export interface ChipLine {
   readonly receive: (bytes: Iterable<number>) => void;
-  /** The processor was reset, and its clock events with it: the host goes on sending. */
+  /** The processor was reset, and its clock events with it: the host keeps sending. */
   readonly resume: () => void;
 }
 
@@ -30,7 +30,7 @@ export function createLine(
   const queue: number[] = [];
   let sent = 0;
   let arrivesAtCycle: number | null = null;
-  /** Behind the byte that the program can read. */
+  /** Waits behind the byte that the program can read. */
   const waiting: number[] = [];
 
   const setFlag = (flag: number, up: boolean): void => {
@@ -84,7 +84,7 @@ export function createLine(
   };
 }
 
-/** The program has read a byte: what comes behind it moves up. */
+/** The program has read a byte: the next one moves up. */
 function afterRead(cpu: CPU, moveUp: () => void): void {
   const read = cpu.readHooks[usart0Config.UDR];
   cpu.readHooks[usart0Config.UDR] = (address) => {

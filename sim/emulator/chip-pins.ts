@@ -1,7 +1,7 @@
 /**
- * The chip's pins as the outside sees them: ports B, C and D and the six timer outputs, counted as
- * the pin map counts. It decides what an input reads (driven from outside, else its pull-up, else
- * low) and what duty a timer output has. What hangs on the pins is the bench's affair.
+ * The chip's pins as seen from outside: ports B, C and D and the six timer outputs, numbered as in
+ * the pin map. It decides what an input reads (driven from outside, otherwise its pull-up,
+ * otherwise low) and the duty of a timer output. The bench decides what is connected to the pins.
  */
 import {
   AVRIOPort,
@@ -101,7 +101,7 @@ interface Port {
   readonly drive: (bit: number, high: boolean | null) => void;
 }
 
-/** An input that nobody drives follows its pull-up. */
+/** An undriven input follows its pull-up. */
 function createPort(cpu: CPU, config: typeof portBConfig): Port {
   const io = new AVRIOPort(cpu, config) as Port['io'];
   let undriven = 0xff;

@@ -1,8 +1,8 @@
 /**
- * An ATmega328P at 16 MHz that runs a firmware image: processor, ports, timers, serial line,
- * converter, two-wire bus and watchdog of avr8js, put together and corrected. It decides how board
- * time passes (a processor asleep skips to its next clock event) and what a reset does. What is
- * wired to the pins is the bench's affair; the traps of avr8js are in `avr8js-workarounds.ts`.
+ * An ATmega328P at 16 MHz that runs a firmware image: avr8js's processor, ports, timers, serial
+ * line, converter, two-wire bus and watchdog, assembled and corrected. It decides how board time
+ * passes (a sleeping processor skips to its next clock event) and what a reset does. The bench
+ * decides what is wired to the pins; the traps of avr8js are in `avr8js-workarounds.ts`.
  */
 import {
   AVRADC,
@@ -46,7 +46,7 @@ const SRAM_BYTES = 2048;
 const SRAM_FIRST = 0x100;
 const ADC_CHANNELS = 8;
 const FULL_VOLTS = 5;
-/** What memory holds after power-up is anybody's guess, but hardly zeros. */
+/** Memory contents after power-up are undefined, and hardly zeros. */
 const POWER_UP_BYTE = 0xa5;
 
 const SLEEP = 0x9588;
@@ -60,10 +60,10 @@ const POWER_ON_FLAG = 0x01;
 const WATCHDOG_FLAG = 0x08;
 
 export interface Chip extends ChipPins {
-  /** Board time since creation; goes on over resets. */
+  /** Board time since creation; continues across resets. */
   readonly timeS: () => number;
   readonly cycles: () => number;
-  /** Board time passes. */
+  /** Lets board time pass. */
   readonly run: (seconds: number) => void;
   /** From host to board: queued, and paced at the line's baud rate. */
   readonly receive: (bytes: Iterable<number>) => void;
@@ -81,7 +81,7 @@ export interface ChipOptions {
   readonly image: Uint16Array;
   readonly onTransmit: (byte: number) => void;
   readonly i2c?: I2cDevices;
-  /** What the host's end of the line is set to. */
+  /** Baud rate of the host's end of the line. */
   readonly hostBaud?: number;
 }
 
@@ -138,7 +138,7 @@ export function createChip({
     timeS: () => cpu.cycles / CLOCK_HZ,
     cycles: () => cpu.cycles,
     run: (seconds) => {
-      // Added up in whole cycles, so that what one run oversteps the next one gives back.
+      // Counted in whole cycles, so that the overshoot of one run is deducted from the next.
       untilCycle += Math.round(seconds * CLOCK_HZ);
       runUntil(core, untilCycle);
     },
@@ -212,10 +212,10 @@ function runUntil(core: Core, untilCycle: number): void {
   }
 }
 
-// Through a name of its own: the package's export is a getter, and this is called millions of times.
+// A local name: the package's export is a getter, and this is called millions of times.
 const execute = avrInstruction;
 
-/** Instructions, until the time is up, the program sleeps, or a reset is due. */
+/** Runs instructions until the time is up, the program sleeps, or a reset is due. */
 function runProgram(core: Core, untilCycle: number): void {
   const { cpu } = core;
   const { progMem, data } = cpu;
@@ -230,7 +230,7 @@ function runProgram(core: Core, untilCycle: number): void {
     if (runsOneMoreInstruction(opcode)) continue;
     const event = events.nextClockEvent;
     const isDue = event !== null && event.cycles <= cpu.cycles;
-    // Most instructions meet neither: spare them the call.
+    // Most instructions need neither: avoid the call.
     if (isDue || (cpu.nextInterrupt >= 0 && ((data[SREG] ?? 0) & INTERRUPTS_ON) !== 0)) cpu.tick();
   }
 }
@@ -242,7 +242,9 @@ function fallsAsleep(cpu: CPU): boolean {
   return true;
 }
 
-/** Asleep or hung: from clock event to clock event, until an interrupt is served or a reset is due. */
+/**
+ * Asleep or hung: from clock event to clock event, until an interrupt is served or a reset is due.
+ */
 function passTime(core: Core, untilCycle: number): void {
   const { cpu } = core;
   const { pc } = cpu;

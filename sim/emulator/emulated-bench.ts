@@ -1,8 +1,8 @@
 /**
- * The bench with the real firmware in it: the chip runs the image, its pins drive the simulated
- * plant, and the plant's sensors, switches and buttons are on its inputs. Each millisecond of board
+ * The bench with the real firmware: the chip runs the image, its pins drive the simulated plant,
+ * and the plant's sensors, switches and buttons are on its inputs. In each millisecond of board
  * time the chip runs first and the plant follows. The scripted person reads the display that the
- * firmware has drawn. What goes over the cable is the host's and the firmware's affair.
+ * firmware has drawn. Host and firmware own the protocol on the cable.
  */
 import type { Actuators, Button, Channel, DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
@@ -32,7 +32,7 @@ import { DISPLAY_AT_POWER_UP, linesOf, stepDisplay } from './character-display.t
 import { type Chip, createChip } from './chip.ts';
 import type { I2cDevice } from './i2c-bus.ts';
 
-export interface BenchOptions {
+export interface EmulatedBenchOptions {
   readonly image: Uint16Array;
   readonly scenario: Scenario;
 }
@@ -40,20 +40,20 @@ export interface BenchOptions {
 export interface EmulatedBench {
   readonly chip: Chip;
   readonly cable: Omit<Cable, 'step' | 'fromBoard'>;
-  /** Hears what arrives at the host's end; returns the way to stop hearing. */
+  /** Receives what arrives at the host's end; returns a function that unsubscribes. */
   readonly onHostBytes: (listener: (bytes: Uint8Array) => void) => () => void;
   readonly timeS: () => number;
   readonly advance: (seconds: number) => void;
   /** What the pins ask for. */
   readonly pins: () => Actuators;
-  /** What acts on the plant, behind the hard-wired cut-offs and faults. */
+  /** What acts on the plant, after the hard-wired cut-offs and faults. */
   readonly acting: () => Actuators;
   readonly display: () => DisplayLines;
   readonly view: () => BreakView;
   readonly press: (button: Button) => void;
   readonly toggleEmergencyStop: () => void;
   readonly toggleShield: () => void;
-  /** Holds a sensor at these counts, whatever the plant does; null lets go. */
+  /** Holds a sensor at these counts, whatever the plant does; null releases it. */
   readonly holdCounts: (channel: Channel, counts: number | null) => void;
   readonly setDisplayPlugged: (plugged: boolean) => void;
   readonly powerCycle: () => void;
@@ -63,7 +63,7 @@ const STEP_S = 0.001;
 /** How often the person looks, and how often faults begin and end, ms. */
 const LOOK_MS = 50;
 
-export function createEmulatedBench({ image, scenario }: BenchOptions): EmulatedBench {
+export function createEmulatedBench({ image, scenario }: EmulatedBenchOptions): EmulatedBench {
   const rig = createRig(scenario);
   const display = createDisplay();
   const held = new Map<Channel, number>();
@@ -76,7 +76,7 @@ export function createEmulatedBench({ image, scenario }: BenchOptions): Emulated
   });
   const chip = createChip({ image, onTransmit: cable.fromBoard, i2c: display.bus });
   const press = (button: Button): void => {
-    // The screen that the press answers is the one that is there now.
+    // The press answers the screen that is shown now.
     rig.display = display.lines();
     pressButton(rig, button);
   };
@@ -104,7 +104,7 @@ export function createEmulatedBench({ image, scenario }: BenchOptions): Emulated
       rig.emergencyStop = !rig.emergencyStop;
     },
     toggleShield: () => {
-      rig.plant.bench.shieldClosed = !rig.plant.bench.shieldClosed;
+      rig.plant.setup.shieldClosed = !rig.plant.setup.shieldClosed;
     },
     holdCounts: (channel, counts) => {
       if (counts === null) held.delete(channel);
@@ -122,7 +122,7 @@ interface Parts {
   readonly rig: Rig;
   readonly chip: Chip;
   readonly cable: Cable;
-  readonly display: Pick<BenchDisplay, 'lines'>;
+  readonly display: Pick<EmulatedDisplay, 'lines'>;
   readonly held: ReadonlyMap<Channel, number>;
 }
 
@@ -133,7 +133,7 @@ function createStep({ rig, chip, cable, display, held }: Parts): () => void {
   const look = (): void => {
     rig.display = display.lines();
     lookAtFaults(rig);
-    // Once a fault, not once a look: the watchdog needs its time to bite.
+    // Once per fault, not per check: the watchdog needs its time to act.
     const asked = has('board-restart', rig.active);
     if (asked && !restarts) chip.hang();
     restarts = asked;
@@ -163,14 +163,14 @@ function readPins(chip: Chip): Actuators {
   };
 }
 
-interface BenchDisplay {
+interface EmulatedDisplay {
   readonly bus: ReadonlyMap<number, I2cDevice>;
   readonly lines: () => DisplayLines;
   readonly setPlugged: (plugged: boolean) => void;
   readonly powerUp: () => void;
 }
 
-function createDisplay(): BenchDisplay {
+function createDisplay(): EmulatedDisplay {
   let state = DISPLAY_AT_POWER_UP;
   const expander: I2cDevice = {
     write: (byte) => {
@@ -184,7 +184,7 @@ function createDisplay(): BenchDisplay {
     setPlugged: (plugged) => {
       if (plugged) bus.set(DISPLAY_ADDRESS, expander);
       else bus.delete(DISPLAY_ADDRESS);
-      // It draws its power from the same plug.
+      // The display is powered from the same plug.
       state = DISPLAY_AT_POWER_UP;
     },
     powerUp: () => {

@@ -1,7 +1,7 @@
 /**
- * What hangs on the two-wire bus, with the time a transfer takes: nine bit times a byte, one for a
- * start or a stop. Whether a device answers is read at the moment it is called, so that one can be
- * unplugged. Reading from a device gives ones: nothing on this bus is read.
+ * The devices on the two-wire bus, with the time of a transfer: nine bit times a byte, one for a
+ * start or a stop. Whether a device answers is determined at each call, so that one can be
+ * unplugged. Reads return ones: nothing on this bus is read.
  */
 import type { AVRTWI, CPU, TWIEventHandler } from 'avr8js';
 import { finishStop } from './avr8js-workarounds.ts';

@@ -1,7 +1,7 @@
 /**
- * Reads a firmware image: Intel HEX text into the words of the chip's flash. It decides whether the
- * text is whole (record checksums, end record) and fits; what the words mean is the chip's affair.
- * Flash that no record fills reads as erased.
+ * Reads a firmware image: Intel HEX text into the words of the chip's flash. It checks that the
+ * text is complete (record checksums, end record) and fits; the chip interprets the words. Flash
+ * that no record fills reads as erased.
  */
 
 /** Flash of an ATmega328P. */
@@ -24,7 +24,7 @@ interface HexRecord {
   readonly data: Uint8Array;
 }
 
-/** Words of flash; throws ImageError naming the line and what is wrong with it. */
+/** Words of flash; throws ImageError naming the line and its error. */
 export function loadImage(hexText: string): Uint16Array {
   const flash = new Uint8Array(FLASH_BYTES).fill(ERASED);
   const lines = hexText.split(/\r?\n/);

@@ -1,13 +1,13 @@
 /**
  * The bench's cable as the host driver's line: bytes go to the chip as they are written and come
- * back while board time is let pass, in the same process and in order. It is open from the start, as
- * a port is that has just been opened. Pulling the cable closes it, and it never opens again.
+ * back while board time passes, in the same process and in order. It is open from the start, like a
+ * port that has just been opened. Pulling the cable closes it for good.
  */
 import type { Done, Line, LineEvents } from '../../hal/firmata/line.ts';
 import type { EmulatedBench } from './emulated-bench.ts';
 
 export interface InProcessLine extends Line {
-  /** As when somebody pulls the plug: nothing passes any more, and the port reports that it closed. */
+  /** Pulls the plug: nothing passes any more, and the port reports that it closed. */
   readonly pull: () => void;
 }
 

@@ -1,21 +1,25 @@
 /**
  * An emulated bench behind a serial line of the operating system: bytes in, bytes out, at real
  * time, a multiple of it, or in lock-step with the host. It takes commands as lines and reports as
- * lines of JSON: the state once a second of board time, what each command came to, and at the end
- * what was really done to the break. Streams, clock and processes are handed in.
+ * lines of JSON: the state once a second of board time, the result of each command, and at the end
+ * what was really done to the break. Streams, clock and processes are passed in.
  */
 import { KINDS, SYSEX_END, SYSEX_START, UNIT_SYSEX } from '../../hal/firmata/protocol.ts';
 import { isSafe } from '../../src/core/frame.ts';
 import { runCommand } from './bench-commands.ts';
-import { type BenchOptions, createEmulatedBench, type EmulatedBench } from './emulated-bench.ts';
+import {
+  createEmulatedBench,
+  type EmulatedBench,
+  type EmulatedBenchOptions,
+} from './emulated-bench.ts';
 
-export interface ServeOptions extends BenchOptions {
+export interface ServeOptions extends EmulatedBenchOptions {
   /** The board's end of the line. */
   readonly line: {
     readonly send: (bytes: Uint8Array) => void;
     readonly onBytes: (take: (bytes: Uint8Array) => void) => void;
   };
-  /** A number of times real time; or after each frame wait until the host has written something. */
+  /** A multiple of real time; or wait after each frame until the host has written something. */
   readonly pace: { readonly timesReal: number } | { readonly lockStepPatienceMs: number };
   readonly onCommand: (take: (line: string) => void) => void;
   readonly report: (line: string) => void;
@@ -34,7 +38,7 @@ export interface ServedEmulator {
 
 const SLICE_S = 0.001;
 const REPORT_EVERY_S = 1;
-/** Further behind than this, lost time is not made up. */
+/** When it falls further behind than this, lost time is not made up. */
 const LONGEST_LAG_MS = 200;
 
 export function serveEmulator(options: ServeOptions): ServedEmulator {
@@ -89,7 +93,7 @@ export function serveEmulator(options: ServeOptions): ServedEmulator {
   };
 }
 
-/** What to wait for behind each slice of board time. */
+/** What to wait for after each slice of board time. */
 function createPace(
   { pace, wall }: Pick<ServeOptions, 'pace' | 'wall'>,
   bench: EmulatedBench,
@@ -106,11 +110,11 @@ function createPace(
 
 export interface FrameWatch {
   readonly see: (bytes: Iterable<number>) => void;
-  /** Whether a whole frame has gone by since the last time this was asked. */
+  /** Whether a complete frame has passed since the previous call. */
   readonly takeFrame: () => boolean;
 }
 
-/** Sees the unit's frames go by among all other messages. */
+/** Recognises the unit's frames among all other messages. */
 export function createFrameWatch(): FrameWatch {
   const head = [SYSEX_START, UNIT_SYSEX, KINDS.frame];
   let matched = 0;
@@ -138,7 +142,10 @@ export function createFrameWatch(): FrameWatch {
 /** Board times, s; null where there is none. */
 interface History {
   hostHeardS: number | null;
-  /** Since when the pins ask for the safe state without a break; null while they do not. */
+  /**
+   * Time since which the pins have asked for the safe state without interruption; null while they
+   * do not.
+   */
   pinsSafeSinceS: number | null;
 }
 

@@ -1,14 +1,14 @@
 /**
- * When a timer of avr8js has to be looked at. By itself it asks to be called at every count, which
- * leaves a sleeping processor nothing to skip, and it merges what happens within one call, so that a
- * short pulse can get lost. Here it is called at its next compare match or turn only, one after the
- * other, and not at all while nobody can notice: then it catches up when one of its registers is
- * touched. What a count means stays with avr8js.
+ * When a timer of avr8js needs a call. By default it asks to be called at every count, which leaves
+ * a sleeping processor nothing to skip, and it merges what happens within one call, so that a short
+ * pulse can get lost. Here it is called only at its next compare match or turn, one at a time, and
+ * not at all while its output is not observed: it then catches up when one of its registers is
+ * accessed. avr8js still defines what a count means.
  */
 import type { AVRTimer, AVRTimerConfig, CPU } from 'avr8js';
 import { wrapWrite } from './avr8js-workarounds.ts';
 
-/** State that avr8js keeps to itself and that tells when something will happen next. */
+/** Internal state of avr8js that determines the next event. */
 interface Counter {
   readonly TOP: number;
   readonly ocrA: number;
@@ -44,7 +44,7 @@ export function countsToNext(counter: Counter): number {
 export interface TimerSchedule {
   /** Brings count, flags and pins to the present. */
   readonly catchUp: () => void;
-  /** Somebody looks at this timer's output: let it have every edge at its own cycle. */
+  /** This timer's output is observed: every edge must come at its own cycle. */
   readonly watch: () => void;
 }
 
@@ -70,7 +70,7 @@ export function scheduleTimer(cpu: CPU, timer: AVRTimer, config: AVRTimerConfig)
     if (counter.divider !== 0 && noticed())
       cpu.addClockEvent(counter.count, dueCycle() - cpu.cycles);
   };
-  // From a clock event; never removes an event, as the processor still holds the one that runs.
+  // From a clock event; never removes an event, because the processor still holds the running one.
   counter.count = (reschedule = true, external = false) => {
     const isSetUp = counter.updateDivider;
     if (!external) catchUp();
@@ -93,7 +93,10 @@ export function scheduleTimer(cpu: CPU, timer: AVRTimer, config: AVRTimerConfig)
   };
 }
 
-/** A long time unnoticed: all but the last two whole periods, which a new compare value needs. */
+/**
+ * A long unobserved time: skips all but the last two whole periods, which a new compare value
+ * needs.
+ */
 function skipWholePeriods(counter: Counter, now: number): void {
   const { TOP, divider } = counter;
   const period = (isPhaseCorrect(counter) ? Math.max(1, 2 * TOP) : TOP + 1) * divider;
@@ -101,7 +104,7 @@ function skipWholePeriods(counter: Counter, now: number): void {
   if (whole > 0) counter.lastCycle += whole * period;
 }
 
-/** A register changes what comes next: first the past, then the write, then the plan anew. */
+/** A register access changes what comes next: first catch up, then write, then schedule again. */
 function aroundRegisters(
   cpu: CPU,
   config: AVRTimerConfig,

@@ -1,23 +1,25 @@
 /**
- * The host's clock on an emulated bench: the same time as the board's, made by waiting. Whoever
- * sleeps lets the bench go on by milliseconds and, between them, whatever the streams have to do.
- * Several who sleep at once share the time: the first pushes, the others come along.
+ * The host's clock on an emulated bench: the same time as the board's, advanced by waiting. A
+ * sleeper advances the bench by milliseconds and, in between, lets the streams do their work.
+ * Several simultaneous sleepers share the time: the first advances it, the others follow.
  */
-import type { HostClock } from '../../hal/firmata/clock.ts';
+import type { SchedulerLike } from 'rxjs';
+import { type Later, schedulerOn } from '../../hal/firmata/clock.ts';
 import type { EmulatedBench } from './emulated-bench.ts';
 
 const SLICE_S = 0.001;
 /** Board time is whole milliseconds: less than this is a rounding error. */
 const TINY_S = 1e-9;
+const MS_PER_S = 1000;
 
-interface Alarm {
-  readonly periodS: number;
-  readonly run: () => void;
-  nextS: number;
-}
-
-export interface VirtualClock extends HostClock {
-  /** Like `sleep`, without letting the streams in between. */
+export interface VirtualClock {
+  readonly nowS: () => number;
+  /** For streams that wait by this clock. */
+  readonly scheduler: SchedulerLike;
+  /** Runs every `periodS` until the returned function is called. */
+  readonly every: (periodS: number, run: () => void) => () => void;
+  readonly sleep: (seconds: number) => Promise<void>;
+  /** Like `sleep`, but the streams do not run in between. */
   readonly advance: (seconds: number) => void;
 }
 
@@ -26,21 +28,30 @@ export function createVirtualClock(
   bench: Pick<EmulatedBench, 'timeS' | 'advance'>,
   letStreamsFlow: () => Promise<void>,
 ): VirtualClock {
-  const alarms = new Set<Alarm>();
+  const alarms = new Set<{ readonly dueS: number; readonly run: () => void }>();
+  const later: Later = (delayMs, run) => {
+    const alarm = { dueS: bench.timeS() + delayMs / MS_PER_S, run };
+    alarms.add(alarm);
+    return () => alarms.delete(alarm);
+  };
   const slice = (): void => {
     bench.advance(SLICE_S);
     for (const alarm of [...alarms]) {
-      if (!alarms.has(alarm) || bench.timeS() < alarm.nextS - TINY_S) continue;
-      alarm.nextS += alarm.periodS;
+      if (bench.timeS() < alarm.dueS - TINY_S || !alarms.delete(alarm)) continue;
       alarm.run();
     }
   };
+  const scheduler = schedulerOn(() => bench.timeS() * MS_PER_S, later);
   return {
     nowS: bench.timeS,
+    scheduler,
     every: (periodS, run) => {
-      const alarm = { periodS, run, nextS: bench.timeS() + periodS };
-      alarms.add(alarm);
-      return () => alarms.delete(alarm);
+      const periodMs = periodS * MS_PER_S;
+      const action = scheduler.schedule(function () {
+        run();
+        this.schedule(undefined, periodMs);
+      }, periodMs);
+      return () => action.unsubscribe();
     },
     sleep: async (seconds) => {
       const untilS = bench.timeS() + seconds;

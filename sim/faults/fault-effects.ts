@@ -1,6 +1,6 @@
 /**
- * How faults act: when they begin and end, and what each does at its place. Small functions from
- * what is sound to what the fault makes of it; the physics has no fault branches of its own.
+ * How faults act: when they begin and end, and what each does at its place. Small functions turn
+ * the sound value into the faulty one; the physics has no fault branches of its own.
  */
 import {
   type Actuators,
@@ -9,14 +9,14 @@ import {
   type Switches,
 } from '../../src/core/frame.ts';
 import type { SeenStep } from '../people/screen-reading.ts';
-import type { Conditions } from '../plant/bench.ts';
+import type { Conditions } from '../plant/setup.ts';
 import { amountOf, type FaultKind } from './fault-kinds.ts';
 import type { Fault, Remedy } from './faults.ts';
 
 export interface FaultClock {
   /** Faults that act now, with this step on the display. */
   readonly active: (timeS: number, step: SeenStep | null) => readonly Fault[];
-  /** Ends those that this remedy ends; true when there was one. */
+  /** Ends the faults that this remedy cures; true when there was one. */
   readonly mend: (remedies: readonly Remedy[]) => boolean;
 }
 
@@ -76,13 +76,13 @@ const ON_WORLD: Effects<Conditions> = {
   'supply-low': (c, supplyV) => ({ ...c, supplyV }),
 };
 
-/** A driver that is stuck drives; protection behind it can still cut it off. */
+/** A stuck driver drives; protection behind it can still cut it off. */
 const ON_DRIVERS: Effects<Actuators> = {
   'pump-stuck-on': (a) => ({ ...a, pumpRatio: 1 }),
   'lamp-stuck-on': (a) => ({ ...a, lampEnabled: true, lampRatio: 1 }),
 };
 
-/** What is dead or jammed stays so, whoever asks. */
+/** A dead or jammed part stays so, whatever the command. */
 const ON_MECHANICS: Effects<Actuators> = {
   'pump-dead': (a) => ({ ...a, pumpRatio: 0 }),
   'vent-stuck-closed': (a) => ({ ...a, ventOpen: false }),
@@ -129,13 +129,13 @@ export function applyToCounts(
     if (fault.kind !== 'sensor-stuck' && fault.kind !== 'sensor-dither') continue;
     if (!stuckAt.has(fault)) stuckAt.set(fault, now);
     const still = stuckAt.get(fault) ?? now;
-    // The last digit follows whatever the true count's last digit does.
+    // The last digit follows the true count's last digit.
     counts[channel] = fault.kind === 'sensor-stuck' ? still : clampCounts(still + (now % 2));
   }
   return counts;
 }
 
-/** Where the demo sensors' ratiometric outputs begin: a tenth of the converter's range. */
+/** Start of the demo sensors' ratiometric outputs: a tenth of the converter's range. */
 const ZERO_COUNTS = 0.1 * FULL_SCALE_COUNTS;
 
 const clampCounts = (counts: number): number =>
@@ -144,13 +144,13 @@ const clampCounts = (counts: number): number =>
 export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
   faults.some((fault) => fault.kind === kind);
 
-/** How fast the board's clock runs, as a share of true time; 0 while it stands. */
+/** Speed of the board's clock as a share of true time; 0 while it stands. */
 export function boardClockRatio(faults: readonly Fault[]): number {
   if (has('board-stall', faults)) return 0;
   const wrong = faults.find(({ kind }) => kind === 'board-clock');
   return wrong === undefined ? 1 : amountOf(wrong);
 }
 
-/** By how long the next frame comes late, s. */
+/** Delay of the next frame, s. */
 export const lateByS = (faults: readonly Fault[]): number =>
   faults.reduce((s, fault) => (fault.kind === 'link-late' ? Math.max(s, amountOf(fault)) : s), 0);

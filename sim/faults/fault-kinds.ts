@@ -1,7 +1,7 @@
 /**
- * The kinds of fault, as a table: where each acts, and what its amount means, in which range and
- * with which usual value (all demo). What a kind does there is in `fault-effects.ts`; when a fault
- * begins and ends is told by the fault itself, in `faults.ts`.
+ * The kinds of fault, as a table: where each acts, what its amount means, its range and its usual
+ * value (all demo). `fault-effects.ts` defines the effect; the fault itself, in `faults.ts`, says
+ * when it begins and ends.
  */
 
 /** Where a fault acts; a switch is a sensor and a cut-off at once. */
@@ -75,7 +75,7 @@ export const FAULT_KINDS = Object.keys(FAULT_TABLE) as [FaultKind, ...FaultKind[
 
 export const faultRow = (kind: FaultKind): FaultRow => FAULT_TABLE[kind];
 
-/** The amount stated, or the usual one; 0 for kinds that have none. */
+/** The stated amount, or the usual one; 0 for kinds that have none. */
 export function amountOf({
   kind,
   amount: stated,

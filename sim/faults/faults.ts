@@ -1,7 +1,7 @@
 /**
  * Faults as data: what goes wrong, when it begins, and what a technician can do about it, with a
- * schema and ready-made ones by name. Which kinds there are is a table in `fault-kinds.ts`, and how
- * they act is in `fault-effects.ts`: adding one is a row in the first and an effect in the second.
+ * schema and presets by name. The kinds are a table in `fault-kinds.ts`, their effects in
+ * `fault-effects.ts`: a new one is a row in the first and an effect in the second.
  */
 import { z } from 'zod';
 import { CHANNELS, type Channel } from '../../src/core/frame.ts';
@@ -30,7 +30,9 @@ const inPhase = z.strictObject({
   }),
   afterS,
 });
-/** A step as the display shows it: the number of a phase, or the mark of a guided procedure's. */
+/**
+ * A step as shown on the display: the number of a phase, or the mark of a guided procedure's step.
+ */
 const inStep = z.strictObject({
   step: z.string().transform((shown, payload): SeenStep => {
     const step = stepShownAs(shown);
@@ -43,9 +45,9 @@ const inStep = z.strictObject({
 
 const faultFields = z.strictObject({
   kind: choice(FAULT_KINDS),
-  /** What it means, and its range, depends on the kind. */
+  /** Meaning and range depend on the kind. */
   amount: z.number().optional(),
-  /** For sensor faults, and for those alone. */
+  /** For sensor faults only. */
   channel: choice(CHANNELS).optional(),
   from: z.union([atS, inPhase, inStep], {
     error: '{ atS }, { phase, afterS } or { step, afterS }',
@@ -89,7 +91,7 @@ const sensor = (kind: FaultKind, channel: Channel, phase: PhaseId, afterS: numbe
   mendedBy: 'repair',
 });
 
-/** Ready-made faults by name, for the command line and the tests of whole repairs. */
+/** Fault presets by name, for the command line and the tests of whole repairs. */
 export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   'leaky-seal': {
     title: 'grit under the seal',

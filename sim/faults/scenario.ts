@@ -1,6 +1,6 @@
 /**
- * What a simulated run starts from, as plain data: place, glass, what is simulated, faults, and who
- * is at the bench. The same scenario gives the same frames for the same outputs, bit for bit.
+ * The starting point of a simulated run, as plain data: place, glass, plant, faults, and the person
+ * at the bench. The same scenario gives the same frames for the same outputs, bit for bit.
  */
 
 import type { World } from '../plant/world.ts';

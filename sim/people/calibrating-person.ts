@@ -1,7 +1,7 @@
 /**
  * A scripted person who calibrates: reads the display, does the hand work, reads the reference when
- * told to, remembers what it showed, and dials that number with two buttons. It knows steps and the
- * look of a number on the display, and nothing of the unit's arithmetic.
+ * asked, remembers its value, and dials that number with two buttons. It knows the steps and the
+ * format of a number on the display, and nothing of the unit's arithmetic.
  */
 import type { Button, DisplayLines } from '../../src/core/frame.ts';
 import type { StepId } from '../../src/core/guided-events.ts';
@@ -35,16 +35,16 @@ export const GUIDED_HABITS: Readonly<Partial<Record<StepId, Doing>>> = {
 };
 
 const TAKES_S = { work: 15, read: 4, dial: 3, decide: 6, other: 3 } as const;
-/** Quick presses follow each other like this; a pause this long begins anew. */
+/** Interval of quick presses; a pause this long starts a new run. */
 const QUICK_S = 0.25;
 const PAUSE_S = 1;
-/** A person who sees nothing happen presses again. */
+/** A person who sees no effect presses again. */
 const AGAIN_S = 20;
-/** Held this often a person gives up. */
+/** Held this often, a person gives up. */
 const PATIENCE = 3;
 
 export interface CalibratingPerson {
-  /** Looks once a tick; `shown` is what the reference shows, in the unit of the display. */
+  /** Looks once a tick; `shown` is the reference's value in the unit of the display. */
   readonly look: (
     timeS: number,
     display: DisplayLines,
@@ -101,7 +101,7 @@ const habitIn = (step: SeenStep | null): Doing | undefined =>
 
 /** Less than half of the last decimal that any of these displays shows. */
 const SAME = 0.0051;
-/** A press may count for ten times the one before. */
+/** A press may count for ten times the previous one. */
 const FASTER = 10;
 
 function numberOn(line: string): number | null {

@@ -1,15 +1,15 @@
 /**
- * What hands do at the bench in a guided procedure when a step is confirmed: a gauge or a blank plate
- * closes the hose, a radiometer takes the glass's place, the glass sensor goes into a bath.
+ * What hands do at the bench when a step of a guided procedure is confirmed: a gauge or a blank
+ * plate closes the hose, a radiometer replaces the glass, the glass sensor goes into a bath.
  */
 
 import type { StepId } from '../../src/core/guided-events.ts';
-import type { Bench } from '../plant/bench.ts';
+import type { Setup } from '../plant/setup.ts';
 
-/** Gauge and blank plate close the chamber as a sound seal does. */
-const CLOSED: Partial<Bench> = { sealed: true, hoseOn: true };
+/** Gauge and blank plate close the chamber like a sound seal. */
+const CLOSED: Partial<Setup> = { sealed: true, hoseOn: true };
 
-export const GUIDED_HAND_WORK: Readonly<Partial<Record<StepId, Partial<Bench>>>> = {
+export const GUIDED_HAND_WORK: Readonly<Partial<Record<StepId, Partial<Setup>>>> = {
   'gauge-join': CLOSED,
   'radiometer-place': { shieldClosed: false, filmOn: false },
   'shield-close': { shieldClosed: true },
@@ -19,6 +19,6 @@ export const GUIDED_HAND_WORK: Readonly<Partial<Record<StepId, Partial<Bench>>>>
   'blank-fit': CLOSED,
 };
 
-export function doGuidedHandWork(bench: Bench, step: StepId): void {
-  Object.assign(bench, GUIDED_HAND_WORK[step]);
+export function doGuidedHandWork(setup: Setup, step: StepId): void {
+  Object.assign(setup, GUIDED_HAND_WORK[step]);
 }

@@ -1,11 +1,11 @@
 /**
- * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. The same for
- * the scripted technician and for a person at the keyboard, who can only press buttons.
+ * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. They are the
+ * same for the scripted technician and for a person at the keyboard, who can only press buttons.
  */
 import type { PhaseId } from '../../src/core/phases.ts';
-import type { Bench } from '../plant/bench.ts';
+import type { Setup } from '../plant/setup.ts';
 
-export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Bench>>>> = {
+export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   'close-seal': { sealed: true },
   'charge-injector': { charged: true },
   'connect-hose': { hoseOn: true },
@@ -21,6 +21,6 @@ export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Bench>>>> = {
   scrape: { shieldClosed: false, filmOn: false },
 };
 
-export function doHandWork(bench: Bench, phase: PhaseId): void {
-  Object.assign(bench, HAND_WORK[phase]);
+export function doHandWork(setup: Setup, phase: PhaseId): void {
+  Object.assign(setup, HAND_WORK[phase]);
 }

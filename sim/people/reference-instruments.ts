@@ -1,12 +1,12 @@
 /**
  * Reference instruments of a simulated bench: a gauge, a radiometer and a thermometer that show the
- * plant's true state with an error of their own, drawn once from what their certificate states, and
- * rounded to what their display can show. They know nothing of the unit's sensors.
+ * plant's true state with an error of their own, drawn once from their certificate, and rounded to
+ * the resolution of their display. They know nothing of the unit's sensors.
  */
 import type { Chance } from '../random.ts';
 
 export interface StatedInstrument {
-  /** As on its certificate, in the unit of the quantity; a share of the reading for a radiometer. */
+  /** From the certificate, in the unit of the quantity; a share of the reading for a radiometer. */
   readonly expandedUncertainty: number;
   readonly coverageFactor: number;
   readonly resolution: number;
@@ -14,7 +14,7 @@ export interface StatedInstrument {
 
 export type ReferenceKind = 'gauge' | 'radiometer' | 'thermometer';
 
-/** What is really so where the instrument sits, SI; null where it measures nothing. */
+/** The true state at the instrument, SI; null where it measures nothing. */
 export interface ReferenceTruth {
   readonly pressurePa: number;
   readonly irradianceWPerM2: number;
@@ -41,7 +41,8 @@ export function createReferenceInstrument(
         case 'radiometer':
           return rounded(irradianceWPerM2 * (1 + error));
         case 'thermometer':
-          // Kelvin have another zero than the display's degrees, and steps of a hundredth fit both.
+          // Kelvin and the display's degrees have different zeros, but steps of a hundredth fit
+          // both.
           return bathK === null ? null : rounded(bathK + error);
       }
     },

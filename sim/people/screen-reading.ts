@@ -1,6 +1,6 @@
 /**
- * Reads the first line of the display as a person would: what kind of screen it is, and which step it
- * is about. Numbers and marks on the display are turned into names here, and nowhere else.
+ * Reads the first line of the display as a person would: the kind of screen, and the step that it
+ * concerns. Only this file turns numbers and marks on the display into names.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
 import { STEP_IDS, STEP_MARKS, type StepId } from '../../src/core/guided-events.ts';
@@ -22,12 +22,12 @@ const STEP_SHOWN: ReadonlyMap<string, SeenStep> = new Map<string, SeenStep>([
   ...STEP_IDS.map((step) => [STEP_MARKS[step], step] as const),
 ]);
 
-/** The step that a number or mark on the display stands for; null for one that no step has. */
+/** The step for a number or mark on the display; null for one that no step has. */
 export const stepShownAs = (shown: string): SeenStep | null => STEP_SHOWN.get(shown) ?? null;
 
 export const isPhase = (step: SeenStep): step is PhaseId => step in PHASES;
 
-/** By what stands behind the number; every other mark is a page of help. */
+/** By the sign after the number; every other mark is a page of help. */
 const KIND_OF_MARK: Readonly<Record<string, ScreenKind>> = {
   '': 'step',
   '|| ': 'held',

@@ -1,7 +1,7 @@
 /**
- * A scripted person at the bench, with a repeatable seed: reads the display as a person would, takes
- * time, looks at the break, does the hand work and presses buttons. It knows the phases by what the
- * display shows, and nothing of the controller. What the hands change is in `hands.ts`.
+ * A scripted person at the bench, with a repeatable seed: reads the display as a person would,
+ * takes time, looks at the break, does the hand work and presses buttons. It knows the phases from
+ * the display, and nothing of the controller. `hands.ts` defines the effect of the hands.
  */
 import type { Button, DisplayLines } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
@@ -12,12 +12,12 @@ import { isPhase, readScreen, type Screen, type SeenStep } from './screen-readin
 export interface Sight {
   readonly bubbling: boolean;
   readonly clear: boolean;
-  /** The uppermost resin, to a gloved finger; null while it is liquid. */
+  /** The feel of the uppermost resin to a gloved finger; null while it is liquid. */
   readonly tacky: boolean | null;
 }
 
 interface Habit {
-  /** Mean time that the work or the look takes, s. */
+  /** Mean time for the work or the look, s. */
   readonly takesS: number;
   readonly press: (sight: Sight) => Button;
 }
@@ -25,7 +25,7 @@ interface Habit {
 const yes = (): Button => 'yes';
 const handWork = (takesS: number): Habit => ({ takesS, press: yes });
 
-/** A step that goes on by itself. */
+/** A step that proceeds by itself. */
 const NOTHING = null;
 
 /** What a person does or answers in each phase. */
@@ -84,9 +84,9 @@ const HELD: Habit = { takesS: 15, press: yes };
 const END_ASKED: Habit = { takesS: 4, press: yes };
 /** Held this often in one step, a person gives up. */
 const PATIENCE = 3;
-/** So does one who was refused for a quarter of an hour. */
+/** A person who was refused for a quarter of an hour also gives up. */
 const MOST_TRIES = 45;
-/** A person who sees nothing happen presses again after this time. */
+/** A person who sees no effect presses again after this time. */
 const AGAIN_S = 20;
 
 export interface Technician {
@@ -95,7 +95,7 @@ export interface Technician {
 }
 
 export function createTechnician(chance: Chance): Technician {
-  /** The display as it was looked at last; a board that shows the same hands out the same lines. */
+  /** The display as last read; a board that shows the same returns the same lines. */
   let read: DisplayLines | null = null;
   let screen: Screen | null = null;
   let seen = '';

@@ -1,17 +1,22 @@
 /**
- * What physics must keep: gas and heat that are in the unit now against what was there and what came
- * and went. A ratio far above rounding means that a step loses or makes something.
+ * What physics must conserve: the gas and heat now in the unit against the initial amounts and what
+ * entered and left. A ratio far above rounding means that a step loses or creates something.
  */
 import { crossedMol } from './air/air.ts';
 import { enteredJPerM2, storedJPerM2 } from './pane/laminate.ts';
 import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts';
 
 export interface Imbalance {
-  /** Gas unaccounted for, over what the unit and the break hold. */
+  /** Gas unaccounted for, relative to what unit and break hold. */
   readonly gasRatio: number;
-  /** Gas that left the break and did not come into the unit, over what a break full of air holds. */
+  /**
+   * Gas that left the break without entering the unit, relative to what a break full of air holds.
+   */
   readonly handoverRatio: number;
-  /** Heat unaccounted for in the pane, and in the lamp's heat sink, over all that passed through. */
+  /**
+   * Heat unaccounted for in the pane and in the lamp's heat sink, relative to all heat that passed
+   * through.
+   */
   readonly paneHeatRatio: number;
   readonly sinkHeatRatio: number;
 }

@@ -1,17 +1,17 @@
 /**
- * The state of the simulated unit's physics and the place in which it stands: what is there and how
- * it begins. How it moves on is in `plant.ts`.
+ * The state of the simulated unit's physics and its surroundings: what there is and how it begins.
+ * `plant.ts` steps it.
  */
 import { type AirState, createAir } from './air/air.ts';
 import type { Restriction } from './air/flow.ts';
 import { GRIT_CONDUCTANCE, sealRestriction } from './air/seal.ts';
-import type { Bench } from './bench.ts';
 import { type BreakState, createBreakState } from './break/break.ts';
 import type { MoistureState } from './break/moisture.ts';
 import { type CureState, createCureState } from './light/cure.ts';
 import { createLampState, type LampState } from './light/lamp.ts';
 import { createOpenResinState, type OpenResinState } from './light/open-resin.ts';
 import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './pane/laminate.ts';
+import type { Setup } from './setup.ts';
 import type { World } from './world.ts';
 
 export const SUPPLY_V = 12.6;
@@ -25,7 +25,7 @@ export interface Place {
 }
 
 export interface PlantState {
-  /** Steps since the start: whole, so that time does not gather rounding errors. */
+  /** Steps since the start: an integer, so that time accumulates no rounding errors. */
   step: number;
   supplyV: number;
   bubbling: boolean;
@@ -36,18 +36,21 @@ export interface PlantState {
   pane: Laminate;
   readonly surroundings: PaneSurroundings;
   readonly openResin: OpenResinState;
-  /** The fill; and pit resin, which is not there before the pit is made. */
+  /** The fill; and pit resin, which is absent before the pit is made. */
   readonly cure: CureState;
   readonly pit: CureState;
-  /** The fill had set when the pit was made, and lies below it; else both are one body of resin. */
+  /**
+   * The fill had set when the pit was made, and lies below it; otherwise both are one body of
+   * resin.
+   */
   fillBelowPit: boolean;
-  readonly bench: Bench;
-  /** Up to where pane and resin have been stepped, and the lamp's dose there. */
+  readonly setup: Setup;
+  /** Step up to which pane and resin have been advanced, and the lamp's dose there. */
   slowStep: number;
   slowDoseJPerM2: number;
-  /** What the ledger of the air stood at when moisture was stepped last. */
+  /** State of the air's ledger when moisture was last stepped. */
   inflowMol: number;
-  /** Vapour and gas given off so far, and what was there at the start: for the balance. */
+  /** Vapour and gas released so far, and the initial amount: for the balance. */
   givenOffMol: number;
   readonly startMol: number;
   readonly startBreakMol: number;
@@ -82,7 +85,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     cure: createCureState(),
     pit: createCureState(),
     fillBelowPit: false,
-    bench: {
+    setup: {
       sealed: false,
       hoseOn: false,
       charged: false,
@@ -102,7 +105,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
   };
 }
 
-/** Sum over all gaps of a break, each standing for its count. */
+/** Sum over all gaps of a break, weighted by their count. */
 export function breakMol(
   { gaps }: BreakState,
   { world }: Place,

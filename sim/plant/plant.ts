@@ -1,14 +1,13 @@
 /**
  * The simulated unit's physics in one place. Air and break are stepped together at 1 ms while
- * anything moves in them; lamp, pane, cure and moisture are slow and are stepped once a run or less,
- * each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film) and what
- * faults change, but neither sensors nor controller.
+ * anything moves in them; lamp, pane, cure and moisture are slow and are stepped once a run or
+ * less, each by a method that is exact or stable over it. It knows hands (seal, hose, resin, film)
+ * and the effects of faults, but neither sensors nor controller.
  */
 import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
 import type { AirDrive } from './air/air-flows.ts';
 import { NO_SEAL } from './air/seal.ts';
-import type { Conditions } from './bench.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
@@ -18,34 +17,36 @@ import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
 import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import type { Conditions } from './setup.ts';
 import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
-/** Pane and resin are slow: they are stepped this often, with the mean of what fell on them. */
+/** Pane and resin are slow: they are stepped this often, with the mean of what reached them. */
 const SLOW_STEPS = 200;
 /**
- * Resin in gaps of micrometres moves in seconds: at constant pressure even steps of 10 ms come to
- * within 2e-4 of the gap of steps of 1 ms (see the tests). The air takes its gas evenly over it.
+ * Resin in gaps of micrometres moves in seconds: at constant pressure even steps of 10 ms stay
+ * within 2e-4 of the gap of steps of 1 ms (see the tests). The air receives its gas evenly over the
+ * step.
  */
 const BREAK_STEPS = 5;
 const SUPPLY_SAG_V = 0.4;
-/** The worked spot of the pane, which a heater's watts go into. */
+/** Area of the worked spot, into which a heater's watts go. */
 const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
-/** Of a jet of warm air from a hand's breadth; demo. */
+/** For a jet of warm air from a hand's breadth; demo. */
 const AIR_GUN_W_PER_M2_K = 80;
-/** Water in a wet break: more than any test draws off. */
+/** Water in a wet break: more than any test removes. */
 const WET_MOL = 1e-3;
 
 /** Time since the start; whole milliseconds, as a board's timer counts them. */
 export const timeOfS = ({ step }: PlantState): number => step / STEPS_PER_S;
 
-/** The pane has come from somewhere else and is at one temperature throughout. */
+/** The pane was brought in from elsewhere and has one temperature throughout. */
 export function bringInPane(state: PlantState, { world }: Place, glassK: number): void {
   state.pane = createLaminate(world.pane, glassK);
 }
 
-/** The foot was off the glass: the chamber has the air of the room. */
+/** The foot was lifted off the glass: the chamber holds the room's air. */
 export function openChamber({ moisture }: PlantState): void {
   moisture.vapourMol = 0;
   moisture.outgasMol = 0;
@@ -92,7 +93,7 @@ function stepGas(
   state.givenOffMol += givenOff * steps * STEP_S;
   state.bubbling = false;
   if (!breakDrive.wet) {
-    // Nothing stiff: the break takes the whole run at once.
+    // Nothing is stiff: the break takes the whole run at once.
     airDrive.sourceMolPerS = givenOff + stepBreak(filling, world.break, breakDrive, steps * STEP_S);
     if (isAirAtRest(air, world.air, airDrive)) return;
     for (let step = 0; step < steps; step++) stepAir(air, world.air, airDrive, STEP_S);
@@ -108,7 +109,9 @@ function stepGas(
   state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
 }
 
-/** Resin and gas share the temperature of the outer ply: half way from its face to the interlayer. */
+/**
+ * Resin and gas have the temperature of the outer ply, half-way from its face to the interlayer.
+ */
 export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
@@ -118,7 +121,7 @@ function breakDriveOf(
   { atmospherePa, world }: Place,
   { airK }: Conditions,
 ): Writable<BreakDrive> {
-  const { bench, openResin } = state;
+  const { setup, openResin } = state;
   const { resin, curing } = world;
   return {
     injectorPa: state.air.injectorPa,
@@ -129,13 +132,13 @@ function breakDriveOf(
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
-    wet: bench.charged && bench.sealed && !bench.injectorOff,
+    wet: setup.charged && setup.sealed && !setup.injectorOff,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
   };
 }
 
 function airDriveOf(
-  { supplyV, bench: { sealed, hoseOn } }: PlantState,
+  { supplyV, setup: { sealed, hoseOn } }: PlantState,
   { atmospherePa, world, tight, loose }: Place,
   { pumpRatio, selector, ventOpen }: Actuators,
   { pumpFlowRatio, airK, sealLeak, hoseOff }: Conditions,
@@ -155,19 +158,19 @@ function airDriveOf(
   };
 }
 
-/** Vapour and gas that break and faces give off, mol/s; nothing on clean, dry glass. */
+/** Vapour and gas that break and faces release, mol/s; none on clean, dry glass. */
 function stepGivenOff(
   state: PlantState,
   { world }: Place,
   { airK, wetBreak, outgassing }: Conditions,
   dtS: number,
 ): number {
-  const { moisture, air, bench } = state;
+  const { moisture, air, setup } = state;
   moisture.waterMol = wetBreak ? WET_MOL : 0;
   const inflowMol = crossedMol(air.ledger);
   const outflowMolPerS = (state.inflowMol - inflowMol) / dtS;
   state.inflowMol = inflowMol;
-  if (!bench.sealed || !bench.hoseOn) {
+  if (!setup.sealed || !setup.hoseOn) {
     openChamber(state);
     return 0;
   }
@@ -182,9 +185,9 @@ function stepGivenOff(
   });
 }
 
-/** Pane, and resin that waits or cures. */
+/** Pane, and resin that is exposed or curing. */
 function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
-  const { bench, surroundings, lamp } = state;
+  const { setup, surroundings, lamp } = state;
   const dtS = (state.step - state.slowStep) * STEP_S;
   const lampWPerM2 = (lamp.doseJPerM2 - state.slowDoseJPerM2) / dtS;
   state.slowStep = state.step;
@@ -199,18 +202,19 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   surroundings.sunWPerM2 = conditions.sunWPerM2;
   surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
   stepLaminate(state.pane, surroundings, dtS);
-  const ambientUvWPerM2 = bench.shieldClosed ? 0 : conditions.ambientUvWPerM2;
-  if (bench.injectorOff) {
-    const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, bench.filmOn);
-    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: bench.filmOn }, dtS);
-  } else if (bench.charged) {
+  const ambientUvWPerM2 = setup.shieldClosed ? 0 : conditions.ambientUvWPerM2;
+  if (setup.injectorOff) {
+    const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, setup.filmOn);
+    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
+  } else if (setup.charged) {
     stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
   }
 }
 
 /**
- * The pit takes the light as it comes. The fill takes what the pit lets through where it had set
- * before the pit was made; liquid, it is one body with the pit, and its depths begin at their face.
+ * The pit receives the light directly. The fill receives what the pit transmits where it had set
+ * before the pit was made; where liquid, it is one body with the pit, and its depths begin at their
+ * common face.
  */
 function stepFillAndPit(
   state: PlantState,
@@ -218,10 +222,10 @@ function stepFillAndPit(
   light: CuringLight,
   dtS: number,
 ): void {
-  const { bench, cure, pit } = state;
-  if (!bench.pitFilled) state.fillBelowPit = gelled(cure, curing);
+  const { setup, cure, pit } = state;
+  if (!setup.pitFilled) state.fillBelowPit = gelled(cure, curing);
   else stepCure(pit, curing, light, dtS);
-  if (!bench.pitFilled || !state.fillBelowPit) {
+  if (!setup.pitFilled || !state.fillBelowPit) {
     stepCure(cure, curing, light, dtS);
     return;
   }

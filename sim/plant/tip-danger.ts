@@ -1,6 +1,6 @@
 /**
- * How near the break is to running: the stress across its longest gap from heat, and the pressure in
- * it, at its tip. From state alone; what anybody does about it is decided elsewhere.
+ * How near the break is to running: the stress across its longest gap from heat, and the pressure
+ * in it, at its tip. It depends on the state alone; reactions are decided elsewhere.
  */
 import { DEMO_SPOT } from './pane/laminate.ts';
 import {
@@ -13,8 +13,8 @@ import {
 import type { Place, PlantState } from './plant-state.ts';
 
 /**
- * The leg lies in the spot and its tip at the rim, where the hoop tension of a hot spot is greatest;
- * through the thickness the pane is held flat by what is around it. Both pull in the worst place.
+ * The leg lies in the spot with its tip at the rim, where the hoop tension of a hot spot is
+ * greatest; through the thickness the surrounding pane holds it flat. Both load the worst place.
  */
 export function tipDangerOf({ pane, air }: PlantState, { world, atmospherePa }: Place): TipDanger {
   const stress = createPaneStress(pane);

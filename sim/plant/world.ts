@@ -1,7 +1,7 @@
 /**
- * What is simulated, as data: the break and its resin, pane, lamp, the unit's air side, and what a
- * wet or dirty break gives off. Each part brings its schema; here they become one file, and what a
- * file leaves out is the demo's, fitted to the job sheet.
+ * The simulated plant as data: the break and its resin, pane, lamp, the unit's air side, and the
+ * outgassing of a wet or dirty break. Each part brings its schema; here they become one file.
+ * Missing parts are the demo's, fitted to the job sheet.
  */
 import { z } from 'zod';
 import { quantity, schemaName } from '../../src/core/settings.ts';
@@ -31,7 +31,7 @@ export interface Foot {
 
 export interface World {
   readonly break: Break;
-  /** How deep the pit is that is made level. */
+  /** Depth of the pit that is levelled. */
   readonly pitDepthM: number;
   readonly resin: Resin;
   readonly curing: Curing;
@@ -58,7 +58,7 @@ const DEMO_FOOT: Foot = {
   curvatureRadiusM: DEMO_CURVATURE_RADIUS_M,
 };
 
-/** A file of what is simulated; every part may be left out. */
+/** A file that describes the plant; every part may be omitted. */
 export const worldSchema = z.strictObject({
   schema: schemaName('meniscus/plant@1'),
   break: breakSchema.optional(),
@@ -67,7 +67,7 @@ export const worldSchema = z.strictObject({
   pane: paneSchema.optional(),
   lamp: lampSchema.optional(),
   air: airUnitSchema.optional(),
-  /** 1 where walls keep the gas at their temperature, 1.4 where nothing does. */
+  /** 1 where walls keep the gas at their temperature, 1.4 without heat exchange. */
   gas: z.strictObject({ exponent: quantity(1, 1.4, '') }).optional(),
   foot: footSchema.optional(),
 });

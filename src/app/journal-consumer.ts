@@ -1,6 +1,6 @@
 /**
- * What of a job goes into the journal: every frame with its answer, every event, and snapshots
- * thinned by the frame's own time and wherever phase or batch state changed.
+ * Decides what of a job goes into the journal: every frame with its answer, every event, and
+ * snapshots thinned by the frame's own time, plus one wherever phase or batch state changes.
  */
 import { filter, map, merge, type Observable, tap } from 'rxjs';
 import type { ProcedureTypes } from '../control/controller-state.ts';
@@ -10,7 +10,7 @@ import type { Streams } from './pipeline.ts';
 
 const SNAPSHOT_EVERY_S = 0.25;
 
-/** Of one tick, its frame comes first, then its events, then its snapshot. */
+/** For each tick the frame comes first, then its events, then its snapshot. */
 export const journalConsumer =
   <P extends ProcedureTypes>(
     journal: Journal,
@@ -28,7 +28,7 @@ export const journalConsumer =
       ),
     );
 
-/** A quarter of a second after the last that was kept, and wherever the job changed. */
+/** A quarter of a second after the last one kept, and wherever the job changed. */
 function thinned(): (snapshot: Snapshot) => boolean {
   let last: Snapshot | null = null;
   return (snapshot) => {

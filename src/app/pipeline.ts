@@ -1,8 +1,9 @@
 /**
- * The RxJS shell around the pure step. Frames and requests merge into `scan(step)`; the outputs are
- * written inside the stream, before anybody else sees the tick; then named streams go to journal,
- * panel and terminal, each on an error path of its own, so that none can stop control. What fails in
- * the stream itself ends on one path, which makes safe first. No time operators: frames are the clock.
+ * The RxJS shell around the pure step. Frames and requests merge into `scan(step)`. The outputs are
+ * written inside the stream, before anything else sees the tick. Named streams then go to journal,
+ * panel and terminal, each on its own error path, so that none can stop control. Failures in the
+ * stream itself end on one path that makes safe first. There are no time operators: frames are the
+ * clock.
  */
 import {
   catchError,
@@ -28,13 +29,13 @@ import type { DoseSoFar, Procedure } from '../control/procedure.ts';
 import type { Event } from '../core/events.ts';
 import type { Frame, Reading, Request } from '../core/frame.ts';
 
-/** One tick: what came in, and what the controller made of it. */
+/** One tick: its inputs, and the controller's results. */
 export interface Tick<P extends ProcedureTypes> extends ControllerStep<P> {
   readonly frame: Frame;
   readonly requests: readonly Request[];
 }
 
-/** What there is to subscribe to. They end quietly, whatever ended the job. */
+/** The streams to subscribe to. They end quietly, whatever ended the job. */
 export interface Streams<P extends ProcedureTypes> {
   readonly ticks$: Observable<Tick<P>>;
   /** Pressure, light, temperatures and switches in units, one reading a frame. */
@@ -47,15 +48,15 @@ export interface Streams<P extends ProcedureTypes> {
 }
 
 export interface Consumer<P extends ProcedureTypes> {
-  /** For the message when it fails. */
+  /** Used in the message when it fails. */
   readonly name: string;
   readonly follow: (streams: Streams<P>) => Observable<unknown>;
 }
 
 export interface PipelineCallbacks {
-  /** A consumer threw; it gets no more ticks, control goes on. */
+  /** A consumer threw; it gets no more ticks, and control continues. */
   readonly onConsumerError: (name: string, error: unknown) => void;
-  /** The controller itself threw: the board has been made safe and nothing more will come. */
+  /** The controller itself threw: the board has been made safe and no more ticks follow. */
   readonly onFault: (error: unknown) => void;
   readonly onEnd: () => void;
 }
@@ -86,7 +87,7 @@ export function createPipeline<P extends ProcedureTypes>(
   const streams = streamsOf(ticks$, procedure);
   const subscriptions = consumers.map((consumer) => guarded(consumer, streams, callbacks));
   subscriptions.push(ticks$.subscribe({ complete: callbacks.onEnd, error: callbacks.onFault }));
-  // No frame before all have subscribed.
+  // No frame before all consumers have subscribed.
   subscriptions.push(ticks$.connect());
   return {
     request: (request) => requests$.next(request),
@@ -153,7 +154,9 @@ function streamsOf<P extends ProcedureTypes>(
   };
 }
 
-/** Makes the board safe and gives the error; one of making safe does not hide it. */
+/**
+ * Makes the board safe and returns the error; a second error while making safe does not hide it.
+ */
 function madeSafeAfter(error: unknown, board: Board): unknown {
   try {
     board.makeSafe();

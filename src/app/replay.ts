@@ -1,7 +1,7 @@
 /**
- * Runs a journal's frames through the controller again and compares every decision: what each tick
- * told the actuators, and every event. A difference means another version, other settings, or a
- * changed journal; which one is for a person to find.
+ * Replays a journal's frames through the controller and compares every decision: the outputs of
+ * each tick, and every event. A difference means another version, other settings, or a changed
+ * journal; a person must find out which.
  */
 
 import { stepController } from '../control/controller.ts';

@@ -1,23 +1,23 @@
 /**
- * What comes out of a calibration, and when it is not to be believed: the conditions that a straight
- * correction through two points must meet. A condition not met is a sentence that says what to look
- * for. The limits are settings (care.json).
+ * The result of a calibration, and when to reject it: the conditions that a straight-line
+ * correction through two points must meet. Each condition that is not met gives a sentence that
+ * says what to check. The limits are settings (care.json).
  */
 import type { CalibrationPoint, CalibrationUncertainty } from './care-entry.ts';
 
 export type TwoPoints = readonly [CalibrationPoint, CalibrationPoint];
 
 export interface CalibrationResult<Line> {
-  /** The channel's figures after it; as they were where it did not pass. */
+  /** The channel's figures afterwards; unchanged where the calibration did not pass. */
   readonly after: Line;
-  /** At each point what must be added to the reading, in the unit of the channel. */
+  /** Amount to add to the reading at each point, in the unit of the channel. */
   readonly corrections: readonly number[];
-  /** At each check point what is still wrong after the correction. */
+  /** Error that remains at each check point after the correction. */
   readonly residuals: readonly number[];
-  /** Null where the points do not settle it. */
+  /** Null where the points do not determine it. */
   readonly uncertainty: CalibrationUncertainty | null;
   readonly passed: boolean;
-  /** Why it did not pass and what to look for, a sentence each. */
+  /** Why it did not pass and what to check, one sentence each. */
   readonly refusals: readonly string[];
 }
 
@@ -26,7 +26,7 @@ export interface LineLimits {
   readonly greatestCorrection: number;
   readonly greatestResidual: number;
   readonly greatestStandardUncertainty: number;
-  /** Points closer together than this do not settle a slope. */
+  /** Points closer together than this do not determine a slope. */
   readonly leastApart: number;
 }
 
@@ -58,19 +58,19 @@ export function lineResult<T>(line: Line<T>, words: LineWords): CalibrationResul
   const refusals = refused([
     [
       Math.min(apart, apartByReference) >= limits.leastApart,
-      `The two points are ${amount(Math.min(apart, apartByReference))} apart, at least ${amount(limits.leastApart)} are needed. Take them further apart.`,
+      `The two points are ${amount(Math.min(apart, apartByReference))} apart; at least ${amount(limits.leastApart)} is needed. Take them further apart.`,
     ],
     [
       Math.abs(most) <= limits.greatestCorrection,
-      `The correction is ${amount(most)}, at most ${amount(limits.greatestCorrection)} is believed. ${lookFor}`,
+      `The correction is ${amount(most)}; at most ${amount(limits.greatestCorrection)} is accepted. ${lookFor}`,
     ],
     [
       Math.abs(left) <= limits.greatestResidual,
-      `A check point is still ${amount(left)} off after the correction, at most ${amount(limits.greatestResidual)} is believed. ${lookFor}`,
+      `A check point is still ${amount(left)} off after the correction; at most ${amount(limits.greatestResidual)} is accepted. ${lookFor}`,
     ],
     [
       uncertainty.standard <= limits.greatestStandardUncertainty,
-      `The standard uncertainty is ${amount(uncertainty.standard)}, at most ${amount(limits.greatestStandardUncertainty)} is wanted. Use a better reference, or wait until readings are steady.`,
+      `The standard uncertainty is ${amount(uncertainty.standard)}; at most ${amount(limits.greatestStandardUncertainty)} is accepted. Use a better reference, or wait until readings are steady.`,
     ],
   ]);
   const passed = refusals.length === 0;
@@ -84,13 +84,13 @@ export function lineResult<T>(line: Line<T>, words: LineWords): CalibrationResul
   };
 }
 
-/** Points that lie on each other, or show nothing, give figures that are not numbers. */
+/** Coinciding points, or points without a signal, give figures that are not numbers. */
 export const settled = (uncertainty: CalibrationUncertainty): CalibrationUncertainty | null =>
   Object.values(uncertainty).every((value) => value === null || Number.isFinite(value))
     ? uncertainty
     : null;
 
-/** The one farthest from nothing; nothing where there is none. */
+/** The value with the greatest magnitude; 0 where there is none. */
 const largest = (values: readonly number[]): number =>
   values.reduce((most, value) => (Math.abs(value) > Math.abs(most) ? value : most), 0);
 

@@ -1,7 +1,7 @@
 /**
- * Uncertainty of a calibration in the manner of JCGM 100:2008 (the GUM), clauses 4, 5 and G.4. What
- * comes from the reference instrument errs all points alike; repeatability and the steps of both
- * displays err each point by itself. Whether the result is good enough is decided in calibration.ts.
+ * Uncertainty of a calibration by JCGM 100:2008 (the GUM), clauses 4, 5 and G.4. Errors of the
+ * reference instrument are common to all points; repeatability and the resolution of both displays
+ * are independent from point to point. calibration.ts decides whether the result is good enough.
  */
 import type {
   CalibrationPoint,
@@ -15,7 +15,7 @@ export interface Part {
   readonly degreesOfFreedom: number;
 }
 
-/** From the width of a step to the standard deviation of what it hides: JCGM 100, 4.3.7. */
+/** From the width of a step to the standard deviation that it causes: JCGM 100, 4.3.7. */
 const STEP_DIVISOR = Math.sqrt(12);
 
 export const referencePart = (reference: ReferenceInstrument): Part => ({
@@ -28,24 +28,27 @@ export const stepPart = (step: number): Part => ({
   degreesOfFreedom: Number.POSITIVE_INFINITY,
 });
 
-/** Of a mean of repeated readings: JCGM 100, 4.2.3. */
+/** Standard uncertainty of a mean of repeated readings: JCGM 100, 4.2.3. */
 export const meanPart = (deviation: number, readings: number): Part => ({
   standard: deviation / Math.sqrt(readings),
   degreesOfFreedom: readings - 1,
 });
 
-/** Independent parts together, with the effective degrees of Welch and Satterthwaite. */
+/** Combines independent parts, with effective degrees of freedom by Welch and Satterthwaite. */
 export function combine(parts: readonly Part[]): Part {
   const standard = Math.hypot(...parts.map((part) => part.standard));
-  const doubt = parts.reduce(
+  const inverseDegrees = parts.reduce(
     (sum, part) =>
       part.standard === 0 ? sum : sum + (part.standard / standard) ** 4 / part.degreesOfFreedom,
     0,
   );
-  return { standard, degreesOfFreedom: doubt > 0 ? 1 / doubt : Number.POSITIVE_INFINITY };
+  return {
+    standard,
+    degreesOfFreedom: inverseDegrees > 0 ? 1 / inverseDegrees : Number.POSITIVE_INFINITY,
+  };
 }
 
-/** What errs one point by itself; `unitStep` is the step of this unit's own converter. */
+/** The independent error of one point; `unitStep` is the step of this unit's own converter. */
 export const pointPart = (
   { readings, readingDeviation, ownStandard = 0 }: CalibrationPoint,
   reference: ReferenceInstrument,
@@ -58,14 +61,14 @@ export const pointPart = (
     { standard: ownStandard, degreesOfFreedom: Number.POSITIVE_INFINITY },
   ]);
 
-/** Degrees beyond this many are as good as infinite, and are stored as null. */
+/** More degrees of freedom than this count as infinite, and are stored as null. */
 const MANY = 1e9;
 export const degreesOrNull = (degrees: number): number | null => (degrees < MANY ? degrees : null);
 
 /**
- * Of a straight line through two points, seen from `zero`. Offset and slope are used as if they were
- * independent; they pull against each other, so that this says rather too much than too little for
- * values above both zero and points, and for those between.
+ * Uncertainty of a straight line through two points, seen from `zero`. Offset and slope are treated
+ * as independent although they are negatively correlated, so that the result is rather too large
+ * than too small for values between the points and above both zero and the points.
  */
 export function lineUncertainty(
   points: readonly [CalibrationPoint, CalibrationPoint],

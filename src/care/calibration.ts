@@ -1,9 +1,9 @@
 /**
- * The arithmetic of calibration: from points (what a reference showed, what the unit read) to the
- * figures of the channel, their uncertainty, and whether a correction is believable. A correction
- * beyond its limit is not made: a fault is likelier than a drift, and is to be looked for first.
- * Limits come from care.json; taking the points is left to the guided procedure, and putting the
- * result into force to the composition root.
+ * The arithmetic of calibration: from points (reference value, unit reading) to the channel's
+ * figures, their uncertainty, and whether the correction is plausible. A correction beyond its
+ * limit is not made: a fault is likelier than drift, and must be looked for first. Limits come from
+ * care.json. The guided procedure takes the points; the composition root puts the result into
+ * force.
  */
 import {
   type CalibrationResult,
@@ -33,7 +33,7 @@ import type {
 } from './care-entry.ts';
 import { logOhmAtK, reciprocalK, type ThermistorCurve } from './thermistor-curve.ts';
 
-/** Parts of the reading. */
+/** As parts of the reading. */
 export interface FactorLimits {
   readonly greatestCorrectionRatio: number;
   /** Standard deviation of the ratios of reference to reading. */
@@ -44,7 +44,7 @@ export interface FactorLimits {
 interface Given<Line, Limits> {
   readonly before: Line;
   readonly reference: ReferenceInstrument;
-  /** What one count of the converter is worth, in the unit of the channel. */
+  /** The value of one converter count, in the unit of the channel. */
   readonly unitStep: number;
   readonly limits: Limits;
 }
@@ -54,7 +54,9 @@ export interface PressureGiven extends Given<PressureLine, LineLimits> {
   readonly checks: readonly CalibrationPoint[];
 }
 
-/** Offset and slope against a reference gauge, as new ends of the transmitter's straight line. */
+/**
+ * Offset and slope against a reference gauge, as new end points of the transmitter's straight line.
+ */
 export function calibratePressure(given: PressureGiven): CalibrationResult<PressureLine> {
   const { points, checks, before, reference, unitStep, limits } = given;
   const [first, second] = points;
@@ -69,7 +71,7 @@ export function calibratePressure(given: PressureGiven): CalibrationResult<Press
 }
 
 export interface IrradianceGiven extends Given<IrradianceFull, FactorLimits> {
-  /** One or several comparisons, the instruments lifted and set again between them. */
+  /** One or several comparisons, with the instruments lifted and set again between them. */
   readonly points: readonly [CalibrationPoint, ...CalibrationPoint[]];
 }
 
@@ -84,19 +86,19 @@ export function calibrateIrradiance(given: IrradianceGiven): CalibrationResult<I
   const refusals = refused([
     [
       points.every(({ reference, reading }) => reference > 0 && reading > 0),
-      'No light was seen. Look at the lamp, its drive and the place of both sensors first.',
+      'No light was measured. Check the lamp, its drive and the position of both sensors first.',
     ],
     [
       Math.abs(factor - 1) <= limits.greatestCorrectionRatio,
-      `The correction is ${percent(factor - 1)}, at most ${percent(limits.greatestCorrectionRatio)} is believed. Look for a dirty window, a tilted or misplaced sensor, or a radiometer for another wavelength first.`,
+      `The correction is ${percent(factor - 1)}; at most ${percent(limits.greatestCorrectionRatio)} is accepted. Look for a dirty window, a tilted or misplaced sensor, or a radiometer for another wavelength first.`,
     ],
     [
       spread <= limits.greatestSpreadRatio,
-      `Comparisons differ by ${percent(spread)} (standard deviation), at most ${percent(limits.greatestSpreadRatio)} is believed. Let the lamp settle and seat the radiometer alike each time.`,
+      `Comparisons differ by ${percent(spread)} (standard deviation); at most ${percent(limits.greatestSpreadRatio)} is accepted. Let the lamp settle and place the radiometer the same way each time.`,
     ],
     [
       uncertainty.standard <= limits.greatestStandardUncertaintyRatio,
-      `The standard uncertainty is ${percent(uncertainty.standard)}, at most ${percent(limits.greatestStandardUncertaintyRatio)} is wanted. Use a better reference or more comparisons.`,
+      `The standard uncertainty is ${percent(uncertainty.standard)}; at most ${percent(limits.greatestStandardUncertaintyRatio)} is accepted. Use a better reference or more comparisons.`,
     ],
   ]);
   return {
@@ -109,7 +111,7 @@ export function calibrateIrradiance(given: IrradianceGiven): CalibrationResult<I
   };
 }
 
-/** As parts of the reading. With several comparisons their spread holds what repeats badly. */
+/** As parts of the reading. With several comparisons their spread covers poor repeatability. */
 function factorUncertainty(
   { points, reference, unitStep }: IrradianceGiven,
   spread: number,
@@ -139,14 +141,15 @@ export interface TemperatureGiven extends Given<GlassAdded, LineLimits> {
   /** The ice point and a warmer one. */
   readonly points: TwoPoints;
   readonly checks: readonly CalibrationPoint[];
-  /** Of the thermistor's type, without what is added. */
+  /** Curve of the thermistor's type, without the calibration's addition. */
   readonly curve: ThermistorCurve;
 }
 
 /**
- * Coefficients a and b of the Steinhart-Hart curve fitted anew through both points, c kept. Sensors
- * of one type differ in resistance and in its dependence on temperature: both are straight in ln R,
- * so that this holds between and beyond the points, where a straight line in kelvin would bend away.
+ * Fits the coefficients a and b of the Steinhart-Hart curve through both points and keeps c.
+ * Sensors of one type differ in resistance and in its dependence on temperature. Both effects are
+ * linear in ln R, so that the fit holds between and beyond the points, where a straight line in
+ * kelvin would diverge.
  */
 export function calibrateTemperature(given: TemperatureGiven): CalibrationResult<GlassAdded> {
   const { points, checks, before, curve, reference, unitStep, limits } = given;
@@ -168,7 +171,7 @@ export function calibrateTemperature(given: TemperatureGiven): CalibrationResult
 
 interface LogPoint {
   readonly log: number;
-  /** What a + b ln R must give. */
+  /** The required value of a + b ln R. */
   readonly straight: number;
 }
 
@@ -186,7 +189,7 @@ const PRESSURE_WORDS: LineWords = {
 const TEMPERATURE_WORDS: LineWords = {
   amount: (k) => `${k.toFixed(2)} K`,
   lookFor:
-    'Look for too little ice, a sensor that does not touch, a wet plug or a wrong reference first.',
+    'Look for too little ice, a sensor without contact, a wet connector or a wrong reference first.',
 };
 
 const percent = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;

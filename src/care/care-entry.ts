@@ -1,8 +1,8 @@
 /**
- * What is stored of the unit's own care: the body of a record's entry of kind "care". One entry is
- * one calibration, health test, lamp reading or piece of service; nothing is ever overwritten, and
- * what holds on a day is found by looking back from it. Quantities are SI, those of a calibration in
- * the unit of its channel (CHANNEL_UNITS). Who did it is personal data and is kept beside, not here.
+ * The stored form of the unit's care: the body of a record entry of kind "care". One entry is one
+ * calibration, health test, lamp reading or piece of service. Nothing is ever overwritten; the
+ * state on a day is found by looking back from it. Quantities are SI, those of a calibration in the
+ * unit of its channel (CHANNEL_UNITS). The person's name is personal data and is stored separately.
  */
 import { z } from 'zod';
 import {
@@ -17,7 +17,10 @@ import {
 export const CALIBRATED_CHANNELS = ['pressure', 'irradiance', 'temperature'] as const;
 export type CalibratedChannel = (typeof CALIBRATED_CHANNELS)[number];
 
-/** Unit of points and corrections; an irradiance's uncertainties are parts of the reading instead. */
+/**
+ * Unit of points and corrections; the uncertainties of an irradiance are parts of the reading
+ * instead.
+ */
 export const CHANNEL_UNITS = {
   pressure: { value: 'Pa', uncertainty: 'Pa' },
   irradiance: { value: 'W/m2', uncertainty: '1' },
@@ -36,7 +39,7 @@ export const SERVICES = [
 ] as const;
 export type Service = (typeof SERVICES)[number];
 
-/** A sensor that was changed ends the calibration of its channel. */
+/** Replacing a sensor ends the calibration of its channel. */
 export const SENSOR_SERVICE = {
   pressure: 'pressure-sensor',
   irradiance: 'irradiance-sensor',
@@ -47,27 +50,27 @@ const number = z.number({ error: 'a number' });
 export const calendarDay = z.iso.date({ error: 'a date as YYYY-MM-DD' });
 
 const common = {
-  /** Name of the unit in its unit file: records of several units may lie in one folder. */
+  /** Name of the unit in its unit file: one folder may hold records of several units. */
   unit: text(40),
-  /** What was done on the simulated board says nothing about a real one. */
+  /** Work on the simulated board says nothing about a real one. */
   simulated: z.boolean({ error: 'true or false' }),
-  /** The day on which it was done; the entry's own time says when it was written down. */
+  /** The day of the work; the entry's own time is when it was recorded. */
   on: calendarDay,
 };
 
-/** The journal of the procedure that it came from, in the folder of records; absent where none was kept. */
+/** The journal of the procedure behind it, in the folder of records; absent where none was kept. */
 const journal = z
   .strictObject({ file: text(200), sha256: z.string().regex(/^[0-9a-f]{64}$/) })
   .optional();
 
 const point = z.strictObject({
-  /** What the reference instrument showed. */
+  /** Value of the reference instrument. */
   reference: number,
-  /** Mean of this unit's own readings, from how many, and their standard deviation. */
+  /** Mean of this unit's own readings, their number, and their standard deviation. */
   reading: number,
   readings: wholeNumber(2, 100_000, 'readings'),
   readingDeviation: quantity(0, 1e6, ''),
-  /** Standard uncertainty of this point alone beside the instrument's: how even a bath is, say. */
+  /** Additional standard uncertainty of this point alone, such as the uniformity of a bath. */
   ownStandard: quantity(0, 1e5, '').optional(),
 });
 export type CalibrationPoint = z.infer<typeof point>;
@@ -75,7 +78,7 @@ export type CalibrationPoint = z.infer<typeof point>;
 export const referenceSchema = z.strictObject({
   name: text(80),
   certificate: text(80),
-  /** As its certificate states it, with its coverage factor. */
+  /** As its certificate states it, with the coverage factor. */
   expandedUncertainty: quantity(0, 1e5, ''),
   coverageFactor: quantity(1, 5, ''),
   /** Last digit or division that a person reads, in the unit of the channel. */
@@ -84,11 +87,14 @@ export const referenceSchema = z.strictObject({
 export type ReferenceInstrument = z.infer<typeof referenceSchema>;
 
 const uncertainty = z.strictObject({
-  /** Combined standard uncertainty of a corrected value, the worst between the points. */
+  /** Combined standard uncertainty of a corrected value, at the worst place between the points. */
   standard: quantity(0, 1e6, ''),
-  /** Effective; null where they are as good as infinite. */
+  /** Effective; null where practically infinite. */
   degreesOfFreedom: quantity(1, 1e9, '').nullable(),
-  /** Of the straight line at the channel's zero, and of its slope; null where only a factor is set. */
+  /**
+   * For the straight line at the channel's zero, and for its slope; null where there is only a
+   * factor.
+   */
   offsetStandard: quantity(0, 1e6, '').nullable(),
   slopeStandard: quantity(0, 10, '').nullable(),
 });
@@ -98,7 +104,7 @@ const pressureLine = z.strictObject({ zeroPa: number, fullPa: number });
 export type PressureLine = z.infer<typeof pressureLine>;
 const irradianceFull = z.strictObject({ fullWPerM2: number });
 export type IrradianceFull = z.infer<typeof irradianceFull>;
-/** What is added to the coefficients a and b of the thermistor's curve. */
+/** Added to the coefficients a and b of the thermistor's curve. */
 const glassAdded = z.strictObject({ aAdded: number, bAdded: number });
 export type GlassAdded = z.infer<typeof glassAdded>;
 
@@ -107,19 +113,19 @@ const calibrationOf = <C extends CalibratedChannel, T extends z.ZodType>(channel
     what: z.literal('calibration'),
     ...common,
     channel: z.literal(channel),
-    /** Those that the correction was made from. */
+    /** Points from which the correction was made. */
     points: z.array(point).min(1).max(50),
-    /** Those that it was only tried on. */
+    /** Points on which it was only checked. */
     checks: z.array(point).max(50),
     before: line,
     after: line,
     reference: referenceSchema,
-    /** Null where the points did not settle it. */
+    /** Null where the points do not determine it. */
     uncertainty: uncertainty.nullable(),
     /** The last day on which it is in force. */
     validUntil: calendarDay,
     passed: z.boolean(),
-    /** Why it did not pass, a sentence each. */
+    /** Why it did not pass, one sentence each. */
     refusals: z.array(text(300)).max(20),
     journal,
   });
@@ -150,9 +156,9 @@ export type HealthTest = z.infer<typeof healthTest>;
 const lampReading = z.strictObject({
   what: z.literal('lamp'),
   ...common,
-  /** With full drive, at the distance of the check. */
+  /** At full drive, at the distance of the check. */
   irradianceWPerM2: quantity(0, 5000, 'W/m2'),
-  /** Since the lamp was new, where somebody knows it; otherwise counted from the repairs. */
+  /** Since the lamp was new, where known; otherwise counted from the repairs. */
   lampOnH: quantity(0, 1e6, 'h').nullable(),
 });
 export type LampReading = z.infer<typeof lampReading>;
@@ -161,7 +167,7 @@ const service = z.strictObject({
   what: z.literal('service'),
   ...common,
   service: choice(SERVICES),
-  /** Films on a new roll; null for everything else. */
+  /** Films on a new roll; null for all other service. */
   count: wholeNumber(1, 100_000, 'films').nullable(),
   note: z.string({ error: 'a text of up to 300 characters' }).max(300),
 });
@@ -180,6 +186,6 @@ const SCHEMAS: Readonly<Record<CareBody['what'], z.ZodType<CareBody>>> = {
 /** Checks the body of one entry; `where` names it in problems. */
 export function parseCareBody(body: unknown, where: string): Checked<CareBody> {
   const kind = z.looseObject({ what: choice(['calibration', 'health', 'lamp', 'service']) });
-  const told = checkSettings(kind, body, where);
-  return told.ok ? checkSettings(SCHEMAS[told.value.what], body, where) : told;
+  const kindChecked = checkSettings(kind, body, where);
+  return kindChecked.ok ? checkSettings(SCHEMAS[kindChecked.value.what], body, where) : kindChecked;
 }

@@ -1,7 +1,7 @@
 /**
- * The unit's past as its care sees it: entries and repairs with the day on which they happened and
- * the order in which they were written down. It says which of two came first and what was used up
- * since a piece of service. What falls due is left to due.ts.
+ * The unit's history as care sees it: entries and repairs with the day on which they happened and
+ * the order in which they were recorded. It decides which of two came first, and what was used up
+ * since a piece of service. due.ts decides what falls due.
  */
 import type {
   CareBody,
@@ -13,9 +13,12 @@ import type {
 } from './care-entry.ts';
 
 export interface CareRecord<B extends CareBody = CareBody> {
-  /** Place in the record; whatever came with the unit has numbers below those of the record. */
+  /**
+   * Number in the record; entries that came with the unit have lower numbers than those of the
+   * record.
+   */
   readonly seq: number;
-  /** The day on which it was written down; it may have been done before. */
+  /** The day on which it was recorded; the work may be older. */
   readonly loggedOn: string;
   readonly body: B;
 }
@@ -25,14 +28,14 @@ export interface RepairUse {
   readonly seq: number;
   readonly on: string;
   readonly lampOnS: number;
-  /** Times that the lamp was put over resin, and cover films used for it. */
+  /** Number of cures, each under a cover film of its own. */
   readonly cures: number;
   readonly films: number;
-  /** Mean irradiance at the glass with full drive; null where there was none. */
+  /** Mean irradiance at the glass at full drive; null where there was none. */
   readonly irradianceWPerM2: number | null;
 }
 
-/** The channels' figures as the unit file states them, before any calibration. */
+/** The channels' figures in the unit file, before any calibration. */
 export interface UnitFigures {
   readonly pressure: PressureLine;
   readonly irradiance: IrradianceFull;
@@ -42,13 +45,13 @@ export interface UnitFigures {
 export interface CareFacts {
   readonly today: string;
   readonly figures: UnitFigures;
-  /** The unit is an invented one. */
+  /** True for an invented unit. */
   readonly demo: boolean;
   readonly care: readonly CareRecord[];
   readonly repairs: readonly RepairUse[];
 }
 
-/** In the order in which things happened; what is dated after today has not happened. */
+/** In the order of events; entries dated after today have not happened yet. */
 export const happened = <B extends CareBody>(
   records: readonly CareRecord<B>[],
   today: string,
@@ -69,7 +72,7 @@ export const isHealthTest = isOf('health');
 export const isLampReading = isOf('lamp');
 const isService = isOf('service');
 
-/** The last time that this was done, up to today. */
+/** The latest time that this was done, up to today. */
 export const lastService = (
   service: Service,
   { care, today }: Pick<CareFacts, 'care' | 'today'>,
@@ -84,14 +87,14 @@ interface Dated {
 const wroteLate = ({ loggedOn, body }: CareRecord): boolean => loggedOn > body.on;
 
 /**
- * Whether something surely came after a piece of service. On the same day the order in the record
- * tells; service that was written down later than it was done says nothing of the order within its
- * day, and nothing is then taken as sure.
+ * Whether something certainly came after a piece of service. On the same day the order in the
+ * record decides. Service that was recorded on a later day says nothing about the order within its
+ * day, so nothing is certain then.
  */
 export const isAfter = ({ seq, on }: Dated, service: CareRecord): boolean =>
   on > service.body.on || (on === service.body.on && seq > service.seq && !wroteLate(service));
 
-/** The same where the doubt counts the other way: wear may have come after. */
+/** The opposite benefit of the doubt: wear that may have come after the service. */
 const mayBeAfter = (wear: Dated, service: CareRecord): boolean =>
   isAfter(wear, service) || (wear.on === service.body.on && wroteLate(service));
 

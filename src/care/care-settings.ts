@@ -1,8 +1,8 @@
 /**
- * When the unit's own care falls due, how far a calibration may reach, and what a healthy unit does:
- * the schema of care.json, in trade units. Each interval has a day or count from which it is told
- * ahead, and one from which no repair is started. An expired calibration and a lamp below its limit
- * always block; nothing here or on the command line lifts that.
+ * Schema of care.json, in trade units: when the unit's care falls due, how far a calibration may
+ * reach, and what a healthy unit does. Each interval has a warning lead and a limit from which no
+ * repair is started. An expired calibration and a lamp below its limit always block; no setting or
+ * option lifts that.
  */
 import { z } from 'zod';
 import { choice, quantity, schemaName, text, wholeNumber } from '../core/settings.ts';
@@ -75,10 +75,10 @@ const health = z
     everyDays: days(1, 400),
     warnAheadDays: days(0, 100),
     blockAfterDays: days(0, 400).nullable(),
-    /** Of the closed test piece, from isolation on. */
+    /** Rise of the closed test piece, from isolation on. */
     greatestSealLeakPaPerS: quantity(0.1, 5000, 'Pa/s'),
     longestPumpDownS: quantity(0.5, 300, 's'),
-    /** Of the atmosphere. */
+    /** In per cent of the atmosphere. */
     highestUltimatePercent: percent(1, 60),
   })
   .transform(({ highestUltimatePercent, ...rest }) => ({
@@ -88,7 +88,7 @@ const health = z
 
 const lamp = z
   .strictObject({
-    /** What the lamp gives at the glass with full drive when it is new. */
+    /** Irradiance of a new lamp at the glass at full drive. */
     referenceMWPerCm2: quantity(1, 500, 'mW/cm2'),
     warnPercent: percent(10, 100),
     blockPercent: percent(10, 100),
@@ -112,9 +112,11 @@ const countOf = (min: number, max: number, unit: string) => wholeNumber(min, max
 export const careSettingsSchema = z.strictObject({
   schema: schemaName('meniscus/care@1'),
   source: text(200),
-  /** What a real unit does that was never calibrated; a demo unit always only warns. */
+  /** For a real unit that was never calibrated; a demo unit always only warns. */
   withoutCalibration: choice(['warn', 'block']),
-  /** Of a calibration that did not pass: unit and reference disagree, so one of them is at fault. */
+  /**
+   * After a calibration that did not pass: unit and reference disagree, so one of them is faulty.
+   */
   afterFailedCalibration: choice(['warn', 'block']).default('block'),
   calibration: z.strictObject({ pressure, irradiance, temperature }),
   health,
@@ -141,11 +143,11 @@ export const careSettingsSchema = z.strictObject({
   lamp,
   forecast: z
     .strictObject({
-      /** Fewer readings, or over a shorter time, say nothing yet. */
+      /** Fewer readings, or over a shorter time, allow no conclusion. */
       leastReadings: countOf(3, 1000, 'readings'),
       leastSpanDays: days(1, 1000),
       confidencePercent: percent(80, 99.9),
-      /** Farther ahead than this a straight line is not believed. */
+      /** A straight line is not extrapolated farther than this. */
       farthestDays: days(1, 10_000),
     })
     .transform(({ confidencePercent, ...rest }) => ({

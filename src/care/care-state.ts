@@ -1,7 +1,7 @@
 /**
- * Everything that one screen tells of the unit's care: what is due, how leak, pump and lamp have
- * moved, when the lamp will be too weak, and what was used. Plain data in SI; wording and layout are
- * left to the command.
+ * Everything that the care screen shows: what is due, the trends of leak, pump and lamp, when the
+ * lamp will be too weak, and what was used. Plain data in SI; the command decides wording and
+ * layout.
  */
 import { daysFrom } from '../core/calendar.ts';
 import type { HealthTest } from './care-entry.ts';
@@ -26,11 +26,11 @@ export type TrendName = (typeof TRENDS)[number];
 
 export interface TrendState {
   readonly name: TrendName;
-  /** Of the pump's ultimate: its part of the atmosphere. */
+  /** `1`: the pump's ultimate pressure as a ratio to the atmosphere. */
   readonly unit: 'Pa/s' | 's' | '1' | 'W/m2';
   readonly latest: number | null;
   readonly readings: number;
-  /** A day; null where fewer than three readings, or all of one day, settle nothing. */
+  /** Change per day; null where there are fewer than three readings, or all are of one day. */
   readonly perDay: number | null;
   readonly perDayHalfWidth: number | null;
   readonly direction: Trend['direction'] | null;
@@ -45,11 +45,11 @@ export interface CareState {
     readonly newOn: string | null;
     readonly lampOnH: number;
     readonly forecast: LampForecast;
-    /** Change of the output over an hour of light, with half-width; null where it is not settled. */
+    /** Change of the output per hour of light, with half-width; null where it is not determined. */
     readonly perHourWPerM2: number | null;
     readonly perHourHalfWidthWPerM2: number | null;
   };
-  /** Of the whole record. */
+  /** Totals over the whole record. */
   readonly counts: {
     readonly repairs: number;
     readonly cures: number;
@@ -83,7 +83,7 @@ export function careStateOf(facts: CareFacts, settings: CareSettings, tFactor: T
   };
 }
 
-/** A new O-ring begins the seal's history anew, a new lamp the lamp's. */
+/** A new O-ring starts the seal's history again, a new lamp the lamp's. */
 function trendsOf(
   facts: CareFacts,
   outputs: readonly LampOutput[],
@@ -94,7 +94,7 @@ function trendsOf(
   const ofThisRing = tests.filter(
     ({ seq, body: { on } }) => ring === null || isAfter({ seq, on }, ring),
   );
-  // Times to other pressures are not to be compared.
+  // Times to different pressures cannot be compared.
   const alike = tests.filter(({ body }) => body.pumpDownToPa === tests.at(-1)?.body.pumpDownToPa);
   const points = (
     records: typeof tests,

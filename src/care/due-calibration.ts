@@ -1,7 +1,7 @@
 /**
- * How the calibration of one channel stands on a day. It is in force up to and with its last day;
- * from the next one on no repair is started. A shorter interval in care.json shortens what an entry
- * promises, a longer one does not lengthen it.
+ * The state of one channel's calibration on a day. It is in force up to and including its last day;
+ * from the next day on no repair is started. A shorter interval in care.json shortens an entry's
+ * validity; a longer one does not extend it.
  */
 import { dayAfter, daysFrom } from '../core/calendar.ts';
 import { type CalibratedChannel, type Calibration, CHANNEL_UNITS } from './care-entry.ts';
@@ -38,7 +38,7 @@ export function dueCalibration(
   return {
     ...item,
     state,
-    words: `unit file's own figures, not a calibration${failedSince === null ? '' : `; ${failed(failedSince)}`}`,
+    words: `figures of the unit file, not calibrated${failedSince === null ? '' : `; ${failed(failedSince)}`}`,
     since: null,
     whatToDo: calibrate,
   };
@@ -69,7 +69,7 @@ function calibrated(
   };
 }
 
-/** What an attempt that did not pass does to the one before. */
+/** What a failed attempt does to the calibration before it. */
 function afterFailed(
   failedSince: CareRecord<Calibration> | null,
   { afterFailedCalibration }: CareSettings,

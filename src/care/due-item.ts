@@ -1,6 +1,6 @@
 /**
- * One line of what the unit needs: which item, how it stands, in words, since when, and what to do.
- * Which items may be overridden for one repair, with a reason and a name, is decided here: an expired
+ * One line of the unit's needs: the item, its state, the words, since when, and what to do. It also
+ * decides which items may be overridden for one repair, with a reason and a name: an expired
  * calibration and a lamp below its limit may not.
  */
 import type { DueState } from './interval.ts';
@@ -23,12 +23,12 @@ export const CARE_ITEM_NAMES = Object.keys(CARE_ITEMS) as readonly CareItem[];
 export interface DueItem {
   readonly item: CareItem;
   readonly state: DueState;
-  /** How it stands, a short line. */
+  /** The state in a short line. */
   readonly words: string;
-  /** The day from which the item counts: when it was last done; null where nobody has logged it. */
+  /** The day from which the item counts: when it was last done; null where no entry says. */
   readonly since: string | null;
-  /** The day or the count at which it falls due, where one can be named. */
+  /** The day or count at which it falls due, where one can be named. */
   readonly due: string | null;
-  /** What a person does about it; empty while all is in order. */
+  /** What to do about it; empty while the item is in order. */
   readonly whatToDo: string;
 }

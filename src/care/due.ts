@@ -1,6 +1,6 @@
 /**
- * What of the unit's own care is due on a day: a row for each item, from what was logged and what
- * the repairs used up. Whether a repair may start with it is left to the composition root.
+ * The care that is due on a day: a row for each item, from what was logged and what the repairs
+ * used up. The composition root decides whether a repair may start.
  */
 import { dayAfter, daysFrom } from '../core/calendar.ts';
 import type { Service } from './care-entry.ts';
@@ -67,7 +67,7 @@ interface Counted {
   readonly whatToDo: string;
 }
 
-/** Wear that repairs cause, since a piece of service; where none is logged, since the record began. */
+/** Wear from repairs since a piece of service; where none is logged, since the record began. */
 function counted(facts: CareFacts, of: Counted): Omit<DueItem, 'item'> {
   const last = lastService(of.service, facts);
   const used = of.used(repairsSince(last, facts));
@@ -114,7 +114,7 @@ function lampOutput(facts: CareFacts, { lamp }: CareSettings): Omit<DueItem, 'it
     ratio < lamp.blockRatio ? 'blocked' : ratio < lamp.warnRatio ? 'due-soon' : 'in-order';
   return {
     state,
-    words: `${percent(ratio)} of a new lamp on ${last.on}${state === 'blocked' ? `, at least ${percent(lamp.blockRatio)} is needed` : ''}`,
+    words: `${percent(ratio)} of a new lamp on ${last.on}${state === 'blocked' ? `; at least ${percent(lamp.blockRatio)} is needed` : ''}`,
     since: last.on,
     due,
     whatToDo: state === 'in-order' ? '' : measure,

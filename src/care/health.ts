@@ -1,7 +1,7 @@
 /**
- * Whether seal and pump are as they should be, from a test on a closed test piece. A leak counts as
- * too great only where its uncertainty does not excuse it, and as passed only where it is shown to
- * be small enough; between the two the test has settled nothing. Limits come from care.json.
+ * Whether seal and pump are in order, from a test on a closed test piece. A leak fails only where
+ * it exceeds its limit by more than its uncertainty, and passes only where it is shown to be below
+ * the limit; in between, the test is inconclusive. Limits come from care.json.
  */
 import type { CareSettings } from './care-settings.ts';
 
@@ -16,34 +16,36 @@ export interface HealthMeasured {
 
 export interface HealthJudged {
   readonly passed: boolean;
-  /** Why it did not pass and what to look at, a sentence each. */
+  /** Why it did not pass and what to check, one sentence each. */
   readonly refusals: readonly string[];
 }
 
-/** `coverageFactor`: how many standard uncertainties a leak must stay clear of its limit. */
+/**
+ * `coverageFactor`: number of standard uncertainties that must lie between a leak and its limit.
+ */
 export function judgeHealth(
   measured: HealthMeasured,
   limits: CareSettings['health'],
   coverageFactor: number,
 ): HealthJudged {
   const { sealLeakPaPerS: leak, sealLeakStandardPaPerS, pumpDownS } = measured;
-  const doubt = coverageFactor * sealLeakStandardPaPerS;
+  const margin = coverageFactor * sealLeakStandardPaPerS;
   const limit = limits.greatestSealLeakPaPerS;
   const ultimateRatio = measured.ultimatePa / measured.atmospherePa;
   const refusals = [
-    leak - doubt > limit
-      ? `The test piece leaks ${leak.toFixed(1)} Pa/s, at most ${limit} is allowed. Look at O-ring, hose and fittings.`
-      : leak + doubt > limit || !Number.isFinite(leak + doubt)
-        ? `The leak of ${leak.toFixed(1)} Pa/s, give or take ${doubt.toFixed(1)}, is not told from the limit of ${limit}. Test again with a longer wait.`
+    leak - margin > limit
+      ? `The test piece leaks ${leak.toFixed(1)} Pa/s; at most ${limit} is allowed. Check O-ring, hose and fittings.`
+      : leak + margin > limit || !Number.isFinite(leak + margin)
+        ? `The leak of ${leak.toFixed(1)} ± ${margin.toFixed(1)} Pa/s cannot be distinguished from the limit of ${limit}. Test again with a longer wait.`
         : null,
     pumpDownS === null
-      ? 'The pump did not reach the pressure of the test. Look at the pump, its valves and the hose.'
+      ? 'The pump did not reach the test pressure. Check the pump, its valves and the hose.'
       : pumpDownS > limits.longestPumpDownS
-        ? `The pump took ${pumpDownS.toFixed(1)} s, at most ${limits.longestPumpDownS} s are allowed. Look at the pump and its filter.`
+        ? `The pump took ${pumpDownS.toFixed(1)} s; at most ${limits.longestPumpDownS} s are allowed. Check the pump and its filter.`
         : null,
     ultimateRatio <= limits.highestUltimateRatio
       ? null
-      : `The pump leaves ${percent(ultimateRatio)} of the atmosphere, at most ${percent(limits.highestUltimateRatio)} is allowed. Look at the pump's valves.`,
+      : `The pump leaves ${percent(ultimateRatio)} of the atmosphere; at most ${percent(limits.highestUltimateRatio)} is allowed. Check the pump's valves.`,
   ].filter((words) => words !== null);
   return { passed: refusals.length === 0, refusals };
 }

@@ -1,7 +1,7 @@
 /**
- * Which calibration of a channel is in force on a day: the latest one that passed, of the sensor that
- * is fitted, made from the figures that were in force then. One made from other figures than the unit
- * file states belongs to another range or sensor, and says nothing of this one.
+ * Which calibration of a channel is in force on a day: the latest that passed, of the sensor that
+ * is fitted, based on the figures that were in force then. A calibration based on figures other
+ * than the unit file's belongs to another range or sensor and is ignored.
  */
 import {
   type CalibratedChannel,
@@ -19,13 +19,16 @@ import {
 } from './care-records.ts';
 
 export interface ChannelCalibration {
-  /** It stays the best known also when it has expired. */
+  /** Stays the best known even when it has expired. */
   readonly inForce: CareRecord<Calibration> | null;
-  /** A later one that did not pass. */
+  /** A later attempt that did not pass. */
   readonly failedSince: CareRecord<Calibration> | null;
-  /** Where none is in force: the sensor was changed, and never calibrated since. */
+  /** Where none is in force: the sensor was replaced and not calibrated since. */
   readonly sensorChanged: CareRecord<ServiceDone> | null;
-  /** Where none is in force: the last that passed was made from other figures than the unit file's. */
+  /**
+   * Where none is in force: the last passed calibration was based on figures other than the unit
+   * file's.
+   */
   readonly otherFigures: CareRecord<Calibration> | null;
 }
 
@@ -49,7 +52,10 @@ export function calibrationOf(
   };
 }
 
-/** Follows them from the unit file's figures: each must begin where file or one before it ended. */
+/**
+ * Follows the chain from the unit file's figures: each calibration must begin where the file or its
+ * predecessor ended.
+ */
 function lastOfOneLine(
   passed: readonly CareRecord<Calibration>[],
   file: Figures,
@@ -64,7 +70,7 @@ function lastOfOneLine(
 
 type Figures = Calibration['before'];
 
-/** Far above what writing them in trade units and back loses, far below any correction. */
+/** Far above the rounding of a conversion to trade units and back, far below any correction. */
 const ALIKE_RATIO = 1e-9;
 
 function alike(one: Figures, other: Figures): boolean {

@@ -1,16 +1,17 @@
 /**
- * Four states of everything that falls due, and where a count or an age stands between its limits.
- * The states are told apart by whole limits only: at the limit itself all is still as it was before.
+ * The four states of everything that falls due, and where a count or an age stands between its
+ * limits. A state changes only beyond its limit: at the limit itself the previous state still
+ * holds.
  */
 
 export const DUE_STATES = ['in-order', 'due-soon', 'overdue-warn', 'blocked'] as const;
 export type DueState = (typeof DUE_STATES)[number];
 
 export interface Interval {
-  /** Used up to here nothing is overdue. */
+  /** Up to here nothing is overdue. */
   readonly every: number;
   readonly warnAhead: number;
-  /** So much beyond `every` is only told; null: it never blocks. */
+  /** Overuse up to this much beyond `every` only warns; null: it never blocks. */
   readonly blockAfter: number | null;
 }
 

@@ -1,7 +1,7 @@
 /**
- * When the lamp's output falls below its limit, if it goes on as until now: a straight line over the
- * days, with the range in which its own doubt leaves the day. Where readings are few, span too short
- * a time or show no decline beyond their scatter, nothing is foretold.
+ * Forecasts when the lamp's output falls below its limit with continued use: a straight line over
+ * the days, with the range of days that its uncertainty allows. There is no forecast where readings
+ * are few, span too short a time, or show no decline beyond their scatter.
  */
 import { dayAfter, daysFrom } from '../core/calendar.ts';
 import type { CareSettings } from './care-settings.ts';
@@ -11,9 +11,9 @@ import { crossingOf, type TFactor, trendOf } from './trend.ts';
 export type LampForecast =
   | { readonly kind: 'cannot-say-yet'; readonly why: string }
   | { readonly kind: 'below-now'; readonly on: string }
-  /** Not within the time for which a straight line is believed. */
+  /** Not within the time over which the straight line is trusted. */
   | { readonly kind: 'far'; readonly notBefore: string }
-  /** `to` is null where it lies beyond the time for which a straight line is believed. */
+  /** `to` is null where it lies beyond the time over which the straight line is trusted. */
   | {
       readonly kind: 'day';
       readonly on: string;
@@ -22,7 +22,7 @@ export type LampForecast =
     };
 
 export interface ForecastFacts {
-  /** Oldest first, of one kind. */
+  /** Oldest first, all of one kind. */
   readonly outputs: readonly LampOutput[];
   readonly today: string;
 }
@@ -49,10 +49,10 @@ export function forecastLamp(
   }));
   const trend = trendOf(points, tFactor);
   if (trend === null || trend.direction !== 'falling') {
-    return cannot('no decline is told from the scatter');
+    return cannot('no decline beyond the scatter');
   }
   const crossing = crossingOf(trend, limit, tFactor);
-  if (crossing === null) return cannot('no decline is told from the scatter');
+  if (crossing === null) return cannot('no decline beyond the scatter');
   const dayFrom = (x: number): string => dayAfter(today, Math.floor(Math.max(0, x)));
   if (crossing.from > farthestDays) return { kind: 'far', notBefore: dayFrom(farthestDays) };
   if (crossing.x > farthestDays) return { kind: 'far', notBefore: dayFrom(crossing.from) };

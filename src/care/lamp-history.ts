@@ -1,7 +1,7 @@
 /**
- * The lamp's life: hours since it was new, and what it gave when. Output comes from lamp readings,
- * from calibrations against a radiometer, which light it with full drive, and from cures with full
- * drive. A new lamp begins anew.
+ * The lamp's life: hours since it was new, and its output over time. Outputs come from lamp
+ * readings, from calibrations against a radiometer (which run the lamp at full drive), and from
+ * cures at full drive. A new lamp starts again.
  */
 import {
   type CareFacts,
@@ -20,13 +20,13 @@ export interface LampOutput {
   readonly seq: number;
   readonly on: string;
   readonly irradianceWPerM2: number;
-  /** Hours of light before it. */
+  /** Hours of light before this output. */
   readonly lampOnH: number;
   readonly from: 'reading' | 'calibration' | 'repair';
 }
 
 export interface LampLife {
-  /** The day on which the lamp was new; null where nobody has logged it. */
+  /** The day on which the lamp was new; null where no entry says. */
   readonly newOn: string | null;
   readonly lampOnH: number;
   /** Oldest first. */
@@ -34,8 +34,8 @@ export interface LampLife {
 }
 
 /**
- * Those that may be compared: the mean of a cure, in which the lamp grows warm, is not a steady reading
- * against an instrument. Of the two kinds the one with more readings.
+ * Outputs that may be compared. The mean of a cure, in which the lamp warms up, is not a steady
+ * reading against an instrument, so only the kind with more readings is returned.
  */
 export function alikeOutputs(outputs: readonly LampOutput[]): readonly LampOutput[] {
   const cures = outputs.filter(({ from }) => from === 'repair');
@@ -46,9 +46,9 @@ export function alikeOutputs(outputs: readonly LampOutput[]): readonly LampOutpu
 
 interface Step extends Omit<LampOutput, 'lampOnH' | 'irradianceWPerM2'> {
   readonly irradianceWPerM2: number | null;
-  /** Light that this added. */
+  /** Light that this entry adds. */
   readonly addsS: number;
-  /** Hours that a person has stated; they replace what was counted. */
+  /** Hours stated by a person; they replace the counted ones. */
   readonly statedH: number | null;
 }
 

@@ -1,9 +1,9 @@
 /**
- * The curve of a thermistor and its closed inverse, as calibration needs them. The controller's own
- * transfer function is in the signal room; tests hold the two together.
+ * The curve of a thermistor and its closed-form inverse, as calibration needs them. The
+ * controller's own transfer function is in the signal room; tests keep the two consistent.
  */
 
-/** Coefficients of Steinhart and Hart, 1/T = a + b ln R + c (ln R)^3, in 1/K. */
+/** Steinhart-Hart coefficients, 1/T = a + b ln R + c (ln R)^3, in 1/K. */
 export interface ThermistorCurve {
   readonly a: number;
   readonly b: number;
@@ -13,7 +13,7 @@ export interface ThermistorCurve {
 export const reciprocalK = (logOhm: number, { a, b, c }: ThermistorCurve): number =>
   a + b * logOhm + c * logOhm ** 3;
 
-/** ln of the resistance that reads as `temperatureK`: the one real root of a cubic (Cardano). */
+/** ln of the resistance that reads as `temperatureK`: the only real root of a cubic (Cardano). */
 export function logOhmAtK(temperatureK: number, { a, b, c }: ThermistorCurve): number {
   const half = (a - 1 / temperatureK) / (2 * c);
   const third = b / (3 * c);

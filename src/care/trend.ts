@@ -1,7 +1,7 @@
 /**
- * A straight line through what was measured at different times: least squares with Student's t, and
- * whether its slope is told from none. Ordinary assumptions: independent readings of one spread, the
- * times known. What a trend means for the unit is left to whoever asks.
+ * A straight line through measurements at different times: least squares with Student's t, and
+ * whether the slope differs significantly from zero. The usual assumptions apply: independent
+ * readings of equal spread at known times. The caller decides what a trend means for the unit.
  */
 
 export interface Point {
@@ -9,7 +9,7 @@ export interface Point {
   readonly y: number;
 }
 
-/** Two-sided factor of Student's t for so many degrees of freedom; the caller chooses the share. */
+/** Two-sided factor of Student's t for the degrees of freedom; the caller chooses the coverage. */
 export type TFactor = (degreesOfFreedom: number) => number;
 
 export interface Trend {
@@ -21,14 +21,16 @@ export interface Trend {
   readonly meanY: number;
   readonly residualDeviation: number;
   readonly degreesOfFreedom: number;
-  /** Sum of squares of x about its mean. */
+  /** Sum of squared deviations of x from its mean. */
   readonly spreadX: number;
-  /** Half-width of the slope's range. */
+  /** Half-width of the slope's confidence interval. */
   readonly slopeHalfWidth: number;
   readonly direction: 'rising' | 'falling' | 'not-told';
 }
 
-/** Null where fewer than three points, or all at one time, settle no line and its spread. */
+/**
+ * Null where fewer than three points, or all at one time, do not determine a line and its spread.
+ */
 export function trendOf(points: readonly Point[], tFactor: TFactor): Trend | null {
   const readings = points.length;
   if (readings < 3) return null;
@@ -56,7 +58,7 @@ export function trendOf(points: readonly Point[], tFactor: TFactor): Trend | nul
   };
 }
 
-/** The x at which the line has a value, with its range. */
+/** The x at which the line reaches a value, with its range. */
 export interface Crossing {
   readonly x: number;
   readonly from: number;
@@ -64,9 +66,9 @@ export interface Crossing {
 }
 
 /**
- * Where the line reaches `y`: inverse estimation by Fieller's theorem, as the x for which `y` lies
- * inside the confidence band of the line. Null where the slope is not told from none, for then the
- * range has no end.
+ * Where the line reaches `y`: inverse estimation by Fieller's theorem, as the range of x for which
+ * `y` lies inside the line's confidence band. Null where the slope is not significant, because the
+ * range is then unbounded.
  */
 export function crossingOf(trend: Trend, y: number, tFactor: TFactor): Crossing | null {
   const { slope, meanX, meanY, spreadX, readings, residualDeviation, degreesOfFreedom } = trend;
@@ -83,7 +85,7 @@ export function crossingOf(trend: Trend, y: number, tFactor: TFactor): Crossing 
     from: meanX + middle - width,
     to: meanX + middle + width,
   };
-  // A slope of next to nothing through points without scatter divides by next to nothing.
+  // Nearly scatter-free points with a slope near zero divide by almost nothing.
   return Object.values(crossing).every(Number.isFinite) ? crossing : null;
 }
 

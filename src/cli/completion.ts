@@ -1,16 +1,18 @@
 /**
- * `meniscus completion <shell>`: completion of commands and options by the shell, from the very
- * commands that the program has. Added last, when all of them are there. What a value may be is told
- * here where commander does not know it by itself.
+ * `meniscus completion <shell>`: shell completion of commands and options, derived from the
+ * program's actual commands. It is added last, when all of them are defined. Values that commander
+ * does not know are listed here.
  */
 import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
+import { MODEL_BOARDS } from './run/board-options.ts';
 import { FAULT_NAMES } from './run/simulated-scenario.ts';
 
 const VALUES: Readonly<Record<string, readonly string[]>> = {
   fault: FAULT_NAMES,
   speed: ['max', '1', '16'],
   port: ['auto'],
+  board: MODEL_BOARDS,
 };
 
 export function addCompletion(program: Command): void {
@@ -26,7 +28,7 @@ export function addCompletion(program: Command): void {
   }
   const command = program.commands.find((one) => one.name() === 'completion');
   command
-    ?.description('print a script that lets the shell complete commands and options')
+    ?.description('print a script for shell completion of commands and options')
     .addHelpText(
       'after',
       '\nExample: source <(meniscus completion bash)   (meniscus must be on the PATH: npm link)\n',

@@ -1,11 +1,11 @@
 /**
- * The command line: which commands there are and what their options mean. What each does is in its
- * own file. Exit codes are listed in `exit-codes.ts` and in the README.
+ * The command line: which commands exist and what their options mean. Each command has its own
+ * file. Exit codes are listed in `exit-codes.ts` and in the README.
  */
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
-import { CHECKLIST } from '../../wiring/checklist/checklist.ts';
+import { Command, CommanderError } from 'commander';
 import { escapedValue, isPlainText, PLAIN_TEXT } from '../core/plain-text.ts';
 import { addAssessCommand } from './assess/assess-command.ts';
+import { addBringUpCommand } from './bring-up/bring-up-options.ts';
 import { addCalibrateCommand } from './care/calibrate-command.ts';
 import { addCareCommand } from './care/care-command.ts';
 import { addCareTest } from './care/care-test.ts';
@@ -18,13 +18,6 @@ import { addSimulateCommand } from './run/simulate-command.ts';
 import { EXIT } from './terminal/exit-codes.ts';
 import { optionDescription } from './terminal/help-words.ts';
 import { printError } from './terminal/print.ts';
-
-const STEP_IDS = CHECKLIST.map(({ id }) => id);
-
-function collectStep(id: string, ids: readonly string[]): readonly string[] {
-  if (STEP_IDS.includes(id)) return [...ids, id];
-  throw new InvalidArgumentError(`accepted: ${STEP_IDS.join(', ')}.`);
-}
 
 const program = new Command('meniscus')
   .description('Controller of a bench unit that fills and cures stone damage in laminated glass.')
@@ -40,38 +33,17 @@ addCalibrateCommand(program);
 
 program
   .command('ports')
-  .description('list serial ports and tell which look like a board')
+  .description('list serial ports and show which look like a board')
   .addHelpText('after', '\nExample: meniscus ports\n')
   .action(async () => {
     process.exitCode = await (await import('./bring-up/ports-command.ts')).portsCommand();
   });
 
-program
-  .command('bench')
-  .description('bring up a freshly wired unit: walk through the checklist, channel by channel')
-  .requiredOption('--port <name>', 'serial port of the board, or auto')
-  .option('--unit <file>', 'settings of the unit (JSON)')
-  .option('--step <id>', 'only this step; may be given again', collectStep, [])
-  .option('--records <folder>', 'where the result goes', 'records')
-  .option(
-    '--stock',
-    'a board with a stock Firmata firmware: shows the wires, drives nothing',
-    false,
-  )
-  .option('--unlock <words>', 'with --stock: the words that it asks for before it drives anything')
-  .addHelpText('after', `\nSteps: ${STEP_IDS.join(', ')}\nExample: meniscus bench --port auto\n`)
-  .action(async (options) => {
-    process.exitCode = options.stock
-      ? await (await import('./bring-up/stock-command.ts')).stockCommand(
-          options.port,
-          options.unlock,
-        )
-      : await (await import('./bring-up/bench-command.ts')).benchCommand(options);
-  });
+addBringUpCommand(program);
 
 program
   .command('replay')
-  .description("run a journal's frames through the controller again and compare its decisions")
+  .description("replay a journal's frames through the controller and compare its decisions")
   .argument('<journal>', 'a journal.jsonl')
   .addHelpText('after', '\nExample: meniscus replay records/demo-0001/journal.jsonl\n')
   .action((file) => {
@@ -83,10 +55,10 @@ addCareTest(addCareCommand(program));
 addRecordsCommand(program);
 addCompletion(program);
 
-// A reader that went away (a closed pipe or terminal) must not end a job: the journal has it all.
+// A closed pipe or terminal must not end a job: the journal has everything.
 for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
-/** Where a group has a command that needs no name, that would take a misspelt one for its argument. */
+/** A group's command without a required name would take a misspelt command for its argument. */
 function refuseUnknownCommand(group: Command, [given, ...rest]: readonly string[]): void {
   if (given === undefined || given.startsWith('-') || group.commands.length === 0) return;
   const named = group.commands.find((command) => command.name() === given);
@@ -96,7 +68,7 @@ function refuseUnknownCommand(group: Command, [given, ...rest]: readonly string[
   group.error(`error: no such command: ${JSON.stringify(given)}; accepted: ${known.join(', ')}`);
 }
 
-/** Names, reasons and notes come in here; so do paths, which are printed again. */
+/** Names, reasons and notes are arguments; so are paths, which are printed again. */
 function refuseUnplainArguments(given: readonly string[]): void {
   const bad = given.find((argument) => !isPlainText(argument));
   if (bad === undefined) return;

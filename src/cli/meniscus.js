@@ -47,7 +47,7 @@ async function buildBundle(folder) {
     jsx: 'automatic',
     jsxImportSource: 'preact',
     sourcemap: 'external',
-    // Half the text to parse at every start; names stay for whoever reads a stack trace.
+    // Half the text to parse at every start; names stay for readers of a stack trace.
     minifySyntax: true,
     minifyWhitespace: true,
     logLevel: 'error',

@@ -1,6 +1,6 @@
 /**
- * Gathers what the alarms may look at from all over the controller, as plain values: what is the same
- * in every procedure, and what the procedure in hand adds. It judges nothing.
+ * Gathers the alarms' inputs from the whole controller, as plain values: those common to every
+ * procedure, and those that the current procedure adds. It judges nothing.
  */
 
 import type { Reading } from '../core/frame.ts';

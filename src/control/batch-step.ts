@@ -1,8 +1,8 @@
 /**
- * Moves the batch through its ISA-88 states: alarms first, then people, then the passing of time.
- * The first cause of an abort is kept. What is held goes on only when a person says so and nothing
- * that held it still stands; it never goes on by itself. Which state follows is decided by
- * `procedure/batch.ts`, what a reason says by the procedure.
+ * Moves the batch through its ISA-88 states: alarms first, then people, then time. The first cause
+ * of an abort is kept. A held batch resumes only when a person says so and no cause of the hold
+ * still stands; it never resumes by itself. `procedure/batch.ts` decides which state follows, the
+ * procedure what a reason says.
  */
 
 import type { EndReason } from '../core/events.ts';
@@ -16,10 +16,10 @@ import type { Lead, Tick } from './procedure.ts';
 import { isAtRest } from './safe-targets.ts';
 
 const RESTARTING_S = 1;
-/** How long an end screen waits for somebody to read it. */
+/** How long an end screen waits to be read. */
 const END_SCREEN_S = 120;
 
-/** What runs does not show why. */
+/** A running batch shows no reason. */
 const STARTED = 'The unit was started.';
 const LET_GO_ON = 'You let the job go on.';
 const ALL_WELL = 'All is well again.';
@@ -52,16 +52,16 @@ export function leadBatch<P extends ProcedureTypes>(
   return read ? end(moved, tick) : moved;
 }
 
-/** The alarm as the display tells it, in the language of its catalogue. */
+/** The alarm as shown on the display, in the language of its catalogue. */
 export function shownAlarm({ row, record }: Standing): ShownAlarm {
-  const { expected, seen } = record.told ?? NOTHING_TOLD;
+  const { expected, seen } = record.finding ?? NO_FINDING;
   return { id: row.id, action: row.action, expected, seen };
 }
-const NOTHING_TOLD = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
+const NO_FINDING = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
 
 function alarmReason(standing: Standing, refused: boolean): Reason<never> {
   const { row, record } = standing;
-  const words = `${row.title}. ${record.told?.cause ?? ''}. ${row.remedy}`;
+  const words = `${row.title}. ${record.finding?.cause ?? ''}. ${row.remedy}`;
   return {
     record: `${refused ? 'Cannot go on yet. ' : ''}${words}`,
     shown: { alarm: shownAlarm(standing), refused },
@@ -78,7 +78,7 @@ function command<P extends ProcedureTypes>(
   return moved === state ? state : { ...moved, why };
 }
 
-/** A move after which no screen tells why. */
+/** A transition after which no screen shows a reason. */
 function go<P extends ProcedureTypes>(
   state: State<P>,
   move: BatchCommand,
@@ -91,11 +91,14 @@ function go<P extends ProcedureTypes>(
   return { ...state, batch: to, batchForS: 0, page: null };
 }
 
-/** Whoever ends it first keeps the reason. */
+/** The first cause of the end keeps its reason. */
 const endingBy = <P extends ProcedureTypes>(state: State<P>, endReason: EndReason): State<P> =>
   isEnded(state.batch) || state.batch === 'aborting' ? state : { ...state, endReason };
 
-/** Sends the one `end` event, unless an alarm still waits to be seen by somebody who is there. */
+/**
+ * Sends the one `end` event, unless an alarm still waits for a person who is there to acknowledge
+ * it.
+ */
 function end<P extends ProcedureTypes>(state: State<P>, { procedure, events }: Tick<P>): State<P> {
   const unseen = foremost(state.alarms) !== null && state.endReason !== 'interrupted';
   if (state.ended || (unseen && state.batchForS < END_SCREEN_S)) return state;
@@ -146,7 +149,7 @@ function heedPerson<P extends ProcedureTypes>(
   }
 }
 
-/** Goes on, or is refused with the alarm that still stands. */
+/** Resumes, or is refused with the alarm that still stands. */
 function restart<P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> {
   const standing = forcing(state.alarms, 'abort') ?? forcing(state.alarms, 'hold');
   if (standing === null) return go(state, 'restart', LET_GO_ON, tick);
@@ -181,7 +184,7 @@ function passTime<P extends ProcedureTypes>(
   return isEnded(batch) && nobodyReads ? end(state, tick) : state;
 }
 
-/** At rest for the reason for which it was told to. */
+/** Comes to rest for the reason for which it was stopped. */
 const settle = <P extends ProcedureTypes>(state: State<P>, tick: Tick<P>): State<P> =>
   go(state, 'settled', state.why?.record ?? '', tick);
 

@@ -1,7 +1,7 @@
 /**
- * What the board's own protection is told: the unit's limits as raw counts and times, a little wider
- * than where the controller itself stops, so that the board trips only when the controller has
- * failed to. The board takes them only where they tighten what is compiled into it.
+ * The limits for the board's own protection: the unit's limits as raw counts and times, slightly
+ * wider than the controller's own limits, so that the board trips only when the controller has
+ * failed to act. The board accepts them only where they tighten what is compiled into it.
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { placeOfAlarm } from '../safety/alarm-table.ts';
@@ -14,11 +14,13 @@ export interface BoardLimits {
   /** Lowest counts of the heat sink's channel; a hotter thermistor reads lower. */
   readonly heatSinkFloor: number;
   readonly longestLampOnS: number;
-  /** How long outputs stand without being renewed. */
+  /** How long outputs remain valid without being renewed. */
   readonly leaseMs: number;
 }
 
-/** The board sees absolute pressure and knows no atmosphere: reckon with the highest there is. */
+/**
+ * The board sees absolute pressure and knows no atmosphere: the highest possible one is assumed.
+ */
 const HIGHEST_ATMOSPHERE_PA = 108_500;
 const PRESSURE_MARGIN_PA = 5_000;
 const HEAT_SINK_MARGIN_K = 5;
@@ -43,7 +45,7 @@ export function boardLimitsOf(unit: UnitSettings): BoardLimits {
 
 const COUNTS = Array.from({ length: FULL_SCALE_COUNTS + 1 }, (_, counts) => counts);
 
-/** Whether counts read as something believable that is at most `highest`. */
+/** Whether counts read as a valid value of at most `highest`. */
 const reads =
   (toValue: (counts: number) => number | null, highest: number) =>
   (counts: number): boolean =>

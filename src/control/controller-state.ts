@@ -1,6 +1,6 @@
 /**
  * Everything that the controller remembers from tick to tick, whichever procedure it runs, and the
- * configuration that stays the same for a whole repair. Plain data; `controller.ts` advances it.
+ * configuration that stays constant for a whole repair. Plain data; `controller.ts` advances it.
  */
 import type { BatchState, EndReason, UnitSnapshot } from '../core/events.ts';
 import { type Actuators, SAFE, type Signals } from '../core/frame.ts';
@@ -12,22 +12,22 @@ import { WATCH_START, type Watch } from '../safety/watch.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from '../signal/decode.ts';
 import type { UnitSettings } from './unit-settings.ts';
 
-/** The types in which procedures differ, handed to the one controller as one parameter. */
+/** The types that differ between procedures, passed to the one controller as one parameter. */
 export interface ProcedureTypes {
-  /** What stays the same for the whole run. */
+  /** Constant for the whole run. */
   readonly config: { readonly unit: UnitSettings; readonly catalogue: Catalogue };
-  /** Where the walk through the phases stands. */
+  /** Position of the walk through the phases. */
   readonly walk: { readonly elapsedS: number; readonly atmospherePa: number | null };
-  /** What is watched also while the procedure is held: doses and heat, for example. */
+  /** What is watched even while the procedure is held: doses and heat, for example. */
   readonly scene: unknown;
-  /** What a row's demand on the air is reckoned from. */
+  /** Inputs to a row's demand on the air. */
   readonly figures: unknown;
   /** Reasons that only this procedure has, by key. */
   readonly say: object;
   readonly snapshot: UnitSnapshot;
 }
 
-/** Why something is held or over: in the words of the record, and as the display will tell it. */
+/** Why something is held or over: in the words of the record, and as data for the display. */
 export interface Reason<Say> {
   readonly record: string;
   readonly shown: Say | AlarmReason;
@@ -45,21 +45,21 @@ export interface ControllerState<P extends ProcedureTypes> {
   readonly batch: BatchState;
   /** Time in this batch state, s. */
   readonly batchForS: number;
-  /** Why it is held or over, for the person; null before that ever was. */
+  /** Why it is held or over, for the person; null before the first reason. */
   readonly why: Reason<P['say']> | null;
   readonly endReason: EndReason;
-  /** Where the procedure stands, and what it watches beside. */
+  /** State of the procedure, and what it watches. */
   readonly procedure: P['walk'];
   readonly scene: P['scene'];
   readonly regulator: RegulatorState;
   readonly setPointPa: number | null;
   readonly watch: Watch;
   readonly alarms: AlarmRecords;
-  /** What the last tick told the board. */
+  /** What the last tick commanded. */
   readonly commanded: Actuators;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
-  /** What the screen was about, and for how long it has been. */
+  /** Subject of the screen, and for how long it has been shown. */
   readonly screen: { readonly subject: string; readonly shownS: number };
   /** What the panel showed last, and when and for what it was composed. */
   readonly shown: {
@@ -75,8 +75,8 @@ export interface ControllerState<P extends ProcedureTypes> {
 }
 
 /**
- * The state with another procedure and what is done in it. Field by field, because a spread of so many
- * fields takes an engine microseconds once their shapes have varied, and this runs at every tick.
+ * Copies the state with another procedure state. It does so field by field: this runs at every
+ * tick, and a spread of so many fields takes an engine microseconds once their shapes have varied.
  */
 export function stateActing<P extends ProcedureTypes>(
   state: ControllerState<P>,
@@ -111,7 +111,7 @@ const BLANK_SIGNALS: Signals = {
   display: ['', '', '', ''],
 };
 
-/** Before the first frame, where the walk through the procedure begins here. */
+/** The state before the first frame, for a walk that begins at this phase. */
 export function startFrom<P extends ProcedureTypes>(
   procedure: P['walk'],
   scene: P['scene'],

@@ -1,8 +1,9 @@
 /**
- * One tick of the unit, whichever procedure it runs: a frame and the requests of people in, outputs
- * and events out. Pure, synchronous and total. The order is the design's: decode, people, alarms and
- * interlocks, batch, procedure, regulation, guard, panel. It joins the rooms by passing values and
- * decides only what belongs to none of them: how alarms, people and the procedure move the batch.
+ * One tick of the unit, whichever procedure it runs: a frame and people's requests in, outputs and
+ * events out. It is pure, synchronous and total. The order is fixed by the design: decode, people,
+ * alarms and interlocks, batch, procedure, regulation, guard, panel. It joins the rooms by passing
+ * values and decides only what belongs to none of them: how alarms, people and the procedure move
+ * the batch.
  */
 
 import type { Event, UnstampedEvent } from '../core/events.ts';
@@ -41,7 +42,10 @@ export interface ControllerStep<P extends ProcedureTypes> {
   readonly snapshot: P['snapshot'];
 }
 
-/** Time that a tick may count for: a late frame must not buy dwell or dose that nobody measured. */
+/**
+ * Longest time that a tick may count for: a late frame must not buy dwell or dose that was not
+ * measured.
+ */
 const LONGEST_TICK_S = 0.1;
 
 export function stepController<P extends ProcedureTypes>(
@@ -97,8 +101,9 @@ function outputsOf(state: State<ProcedureTypes>, clearTrips: boolean): Outputs {
 }
 
 /**
- * A board's latched protection is cleared at the start of a job and when a person lets it go on: by
- * then somebody has seen to the cause. The outputs are safe in both, else the board would not.
+ * A board's latched protection is cleared at the start of a job and when a person resumes it: by
+ * then a person has dealt with the cause. The outputs are safe in both cases, otherwise the board
+ * would refuse.
  */
 const clearsTrips = <P extends ProcedureTypes>(
   { batch, procedure: walk }: State<P>,
@@ -165,7 +170,7 @@ function runAlarms<P extends ProcedureTypes>(
     config.unit.alarms,
     alarmContextOf(procedure, config, state, reading, gapS),
     { acknowledged, reset },
-    // What is over cannot be held any more; what is dangerous is still told.
+    // A finished batch cannot be held any more; dangers are still reported.
     ({ action, id }) => !over || action === 'abort' || id === acknowledged,
   );
   events.push(...stepped.events);
@@ -201,7 +206,7 @@ function runActuators<P extends ProcedureTypes>(
   return stateActing(state, walk, { regulator, setPointPa, commanded });
 }
 
-/** What the phase in hand would have the actuators do; the guard decides whether they may. */
+/** The actuator values that the current phase asks for; the guard decides whether they pass. */
 function regulate<P extends ProcedureTypes>(
   { batch, procedure: walk, regulator: before }: State<P>,
   reading: Reading,

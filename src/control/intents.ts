@@ -1,7 +1,7 @@
 /**
- * What a button means on the screen that the person was looking at when it was pressed. One table of
- * situations, so that a button never means two things at once. What follows from a meaning is left
- * to the controller.
+ * The meaning of a button on the screen that was shown when it was pressed. One table of
+ * situations, so that a button never means two things at once. The controller decides what follows
+ * from a meaning.
  */
 import type { Answer, BatchState } from '../core/events.ts';
 import type { Button, Request } from '../core/frame.ts';
@@ -14,9 +14,9 @@ export interface Situation {
   /** The alarm on the screen, by its id. */
   readonly alarm: string | null;
   readonly helpOpen: boolean;
-  /** A held job asks whether it is to be ended. */
+  /** A held job asks whether to end it. */
   readonly asksEnd: boolean;
-  /** How long the screen has been about what it is about, s. */
+  /** How long the screen has had its present subject, s. */
   readonly shownS: number;
 }
 
@@ -38,8 +38,8 @@ export type Intent =
   | { readonly kind: 'refused'; readonly request: string; readonly why: string };
 
 /**
- * A press sooner than this after the screen changed was meant for the last one: time to see that it
- * changed, to read two short lines and to move a finger.
+ * A press sooner than this after the screen changed was meant for the previous one: time to notice
+ * the change, to read two short lines and to move a finger.
  */
 const SHORTEST_READING_S = 1.5;
 
@@ -61,7 +61,7 @@ export function intentOf(request: Request, situation: Situation): Intent {
   }
 }
 
-/** Whether the screen in hand is one on which a number is dialled or typed. */
+/** Whether the present screen asks for a number that is dialled or typed. */
 export const asksNumber = ({
   batch,
   kind,
@@ -71,8 +71,8 @@ export const asksNumber = ({
   kind === 'entry' && batch === 'running' && alarm === null && !helpOpen;
 
 /**
- * Before a screen could be read nothing is answered. NO meant "hold" on the screens between the
- * questions, and whoever sees a leg grow presses it without reading on: a job that runs is held.
+ * Nothing is answered before a screen could be read. NO means "hold" on the screens between the
+ * questions, and a person who sees a leg grow presses it without reading on: a running job is held.
  */
 const earlyButton = (button: Button, { batch }: Situation): Intent =>
   button === 'no' && batch === 'running'

@@ -1,6 +1,6 @@
 /**
- * When the panel is composed, and which page of which screen is open: the same for every procedure.
- * What stands on the screen is the procedure's. It changes nothing but pages.
+ * Decides when the panel is composed and which page of which screen is open, alike for every
+ * procedure. The procedure supplies the screen's contents. It changes nothing but pages.
  */
 
 import { type Seen, signalsOf } from '../panel/face.ts';
@@ -13,7 +13,7 @@ import type { Procedure } from './procedure.ts';
 /** Live values on a display change no faster than an eye can read them. */
 const COMPOSE_EVERY_S = 0.2;
 
-/** Composes the panel anew when its subject changes, and often enough for live values. */
+/** Composes the panel when its subject changes, and often enough for live values. */
 export function showPanel<P extends ProcedureTypes>(
   state: State<P>,
   snapshot: P['snapshot'],
@@ -52,7 +52,7 @@ function seenOf<P extends ProcedureTypes>(
   };
 }
 
-/** Opens, turns and closes pages, and notes when the screen turned to another subject. */
+/** Opens, turns and closes pages, and notes when the screen changed its subject. */
 export function turnScreen<P extends ProcedureTypes>(
   state: State<P>,
   intents: readonly Intent[],

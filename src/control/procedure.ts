@@ -1,7 +1,7 @@
 /**
- * What a procedure hands to the one controller: its start, the row of the phase in hand, and pure
- * functions for what only it knows, from its step to the words of its screens. Everything that two
- * procedures have in common is the controller's: batch, alarms, regulation, guard, pages, panel.
+ * What a procedure supplies to the one controller: its start, the row of the current phase, and
+ * pure functions for everything specific to it, from its step to the words of its screens. The
+ * controller owns what procedures share: batch, alarms, regulation, guard, pages, panel.
  */
 
 import type { Answer, EndReason, Outcome, UnstampedEvent } from '../core/events.ts';
@@ -14,23 +14,23 @@ import type { AlarmContext } from '../safety/alarm-row.ts';
 import type { ControllerState, ProcedureTypes, Reason } from './controller-state.ts';
 import type { Intent } from './intents.ts';
 
-/** What the controller needs of the phase in hand. */
+/** What the controller needs to know about the current phase. */
 export interface PhaseRow<P extends ProcedureTypes> {
   readonly kind: PhaseKind;
   readonly air: (walk: P['walk'], figures: P['figures']) => AirDemand;
 }
 
-/** What a procedure asks of the batch; null to go on running. */
+/** What a procedure asks of the batch; null to keep running. */
 export type Lead<Say> = {
   readonly move: 'hold' | 'stop' | 'finish';
-  /** Null where the end is another's. */
+  /** Null where another cause ends it. */
   readonly ending: EndReason | null;
   readonly reason: Reason<Say>;
-  /** Somebody has just read and decided: there is no end screen to read. */
+  /** A person has just read and decided: no end screen needs reading. */
   readonly read: boolean;
 } | null;
 
-/** Of the alarms' context, what depends on the procedure. */
+/** The part of the alarms' context that depends on the procedure. */
 export type ProcedureAlarms = Pick<
   AlarmContext,
   | 'phase'
@@ -45,7 +45,7 @@ export type ProcedureAlarms = Pick<
   | 'profile'
 >;
 
-/** Light that was counted, at least, and what it is to reach; J/m2. */
+/** The least dose counted so far, and its target; J/m2. */
 export interface DoseSoFar {
   readonly timeS: number;
   readonly doseJPerM2: number;
@@ -68,13 +68,13 @@ export interface WalkInput<P extends ProcedureTypes> {
 }
 
 export interface Procedure<P extends ProcedureTypes> {
-  /** Before the first frame. */
+  /** The state before the first frame. */
   readonly start: (config: P['config']) => ControllerState<P>;
   readonly rowOf: (walk: P['walk']) => PhaseRow<P>;
   readonly figuresOf: (config: P['config']) => P['figures'];
-  /** What the phase in hand would have the lamp give; null where it is off. */
+  /** The lamp drive that the current phase asks for; null where the lamp is off. */
   readonly lampRatioOf: (walk: P['walk'], config: P['config']) => number | null;
-  /** The phase of a repair whose alarms and interlocks hold now. */
+  /** The repair phase whose alarms and interlocks apply now. */
   readonly holdsAs: (walk: P['walk']) => PhaseId;
   readonly watch: (
     state: ControllerState<P>,
@@ -87,12 +87,12 @@ export interface Procedure<P extends ProcedureTypes> {
     state: ControllerState<P>,
     reading: Reading,
   ) => ProcedureAlarms;
-  /** What an alarm that came or went does to what is watched. */
+  /** How a raised or cleared alarm changes what is watched. */
   readonly sceneAfter: (scene: P['scene'], events: readonly UnstampedEvent[]) => P['scene'];
   readonly step: (input: WalkInput<P>) => Walked<P>;
-  /** Where a held one goes on. */
+  /** Where a held procedure resumes. */
   readonly resume: (walk: P['walk']) => P['walk'];
-  /** That the phase in hand was entered. */
+  /** The event for entering the current phase. */
   readonly entered: (walk: P['walk']) => UnstampedEvent;
   readonly outcomeOf: (walk: P['walk']) => Outcome | null;
   readonly heldBy: (hold: Extract<Intent, { kind: 'hold' }>) => Reason<P['say']>;
@@ -104,9 +104,9 @@ export interface Procedure<P extends ProcedureTypes> {
   ) => P['snapshot'];
   /** Null in a procedure that cures nothing. */
   readonly doseOf: (snapshot: P['snapshot']) => DoseSoFar | null;
-  /** What the screen is about, beside the batch state; another subject closes its pages. */
+  /** The screen's subject, in addition to the batch state; a new subject closes its pages. */
   readonly subjectOf: (walk: P['walk']) => string;
-  /** What is shown at once when it changes: a number that somebody dials. */
+  /** A detail that is shown at once when it changes: a number being dialled. */
   readonly detailOf: (walk: P['walk']) => number | null;
   readonly faceOf: (
     seen: Seen,
@@ -116,16 +116,16 @@ export interface Procedure<P extends ProcedureTypes> {
   ) => Face;
 }
 
-/** What one tick carries along; `events` is filled in the order in which things happen. */
+/** The data of one tick; `events` is filled in the order in which things happen. */
 export interface Tick<P extends ProcedureTypes> {
   readonly procedure: Procedure<P>;
   readonly config: P['config'];
-  /** Time since the last frame, and what of it may count for dwells and dose. */
+  /** Time since the last frame, and the part of it that may count for dwells and dose. */
   readonly gapS: number;
   readonly dtS: number;
   readonly events: UnstampedEvent[];
 }
 
-/** The answer to what is asked, if somebody gave one. */
+/** The answer to the open question, if a person gave one. */
 export const answerIn = (intents: readonly Intent[]): Answer | null =>
   intents.find((intent) => intent.kind === 'answer')?.answer ?? null;

@@ -1,17 +1,16 @@
 /**
- * Whether the unit has come to rest after it was told to: vented where the pressure can be believed,
- * and otherwise long enough for the vent to have let everything down. What follows is decided by
- * whoever waits for it.
+ * Whether the unit has come to rest after a stop: vented where the pressure is valid, otherwise
+ * after enough time for the vent to have released everything. The caller decides what follows.
  */
 import type { BatchState } from '../core/events.ts';
 import type { Reading } from '../core/frame.ts';
 import { isVented } from '../procedure/regulation.ts';
 
-/** Without a believable pressure, an open vent has let down this volume many times over by then. */
+/** Without a valid pressure: by then an open vent has released this volume many times over. */
 const VENT_SURELY_DONE_S = 3;
-/** An abort that the vent does not follow still ends. */
+/** An abort ends even if the pressure does not follow the vent. */
 const ABORT_ENDS_AFTER_S = 6;
-/** By then a vent that does not follow has raised its alarm; what is left is a drifted zero. */
+/** By then the alarm for a vent without effect has been raised; what remains is a drifted zero. */
 const REST_ENDS_AFTER_S = 10;
 
 export interface Resting {

@@ -1,6 +1,7 @@
 /**
- * The unit's own settings: volumes, sensors and their errors, lamp, limits that no profile may pass, and alarms. The
- * rooms bring their parts; here they become one file. Also says whether a profile fits the unit.
+ * The unit's own settings: volumes, sensors and their errors, lamp, limits that no profile may
+ * exceed, and alarms. The rooms define their parts; this file joins them into one file's schema. It
+ * also checks whether a profile fits the unit.
  */
 import { z } from 'zod';
 import { quantity, type SettingsProblem, schemaName, text } from '../core/settings.ts';
@@ -23,18 +24,23 @@ export const unitSettingsSchema = z
     schema: schemaName('meniscus/unit@1'),
     name: text(40),
     source: text(200),
-    /** Of the display: one that is built in, or the file of a catalogue. Records are kept in English. */
+    /**
+     * Language of the display: built in, or the file of a catalogue. Records are kept in English.
+     */
     language: text(200).default('en'),
     /** Chamber, hose and injector together. */
     chamberVolumeMl: quantity(1, 500, 'mL'),
     lamp: z.strictObject({
-      /** What the lamp gave when it was last measured; null when nobody knows. */
+      /** Last measured output of the lamp; null when it is not known. */
       lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
-      /** Where its light is strongest: how soon it burns skin hangs on it. */
+      /** Peak wavelength, which determines how soon the light harms skin. */
       peakNm: quantity(315, 400, 'nm').default(365),
     }),
     pump: z.strictObject({
-      /** Of the atmosphere to what the pump leaves in a closed chamber: its ultimate vacuum. */
+      /**
+       * Ratio of the atmosphere to the pressure that the pump leaves in a closed chamber: its
+       * ultimate vacuum.
+       */
       greatestRatio: quantity(2, 1000, 'times'),
     }),
     limits: z.strictObject({
@@ -46,9 +52,9 @@ export const unitSettingsSchema = z
     heating: heatingSchema,
     openResin: z
       .strictObject({
-        /** Light below this is not told from dark: the sensor's offset and a step of its converter, doubled. */
+        /** Detection limit for light: the sensor's offset and a step of its converter, doubled. */
         leastSeenMWPerCm2: quantity(0.01, 1, 'mW/cm2').default(0.1),
-        /** From this share of what sets the resin on, the display tells it; demo. */
+        /** From this share of the resin's setting dose on, the display shows it; demo. */
         shownFromPercent: quantity(1, 100, '%').default(20),
       })
       .prefault({}),
@@ -58,8 +64,11 @@ export const unitSettingsSchema = z
   })
   .transform(({ chamberVolumeMl, lamp, limits, openResin, ...rest }) => ({
     ...rest,
-    /** What a dose inherits from its sensor; worked out once, because every tick asks. */
-    doseDoubt: inheritedByDose(rest.channels, rest.uncertainty),
+    /**
+     * The uncertainty that a dose inherits from its sensor; computed once, because every tick uses
+     * it.
+     */
+    doseUncertaintyTerms: inheritedByDose(rest.channels, rest.uncertainty),
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),

@@ -1,6 +1,6 @@
 /**
- * The name of every alarm, by which table, unit file, journal, catalogues and report know it. What an
- * alarm is, and its rank, is decided in `safety/`.
+ * The name of every alarm, as used by table, unit file, journal, catalogues and report. `safety/`
+ * defines the alarms and their rank.
  */
 export const ALARM_IDS = [
   'emergency-stop',

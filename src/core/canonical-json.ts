@@ -1,11 +1,11 @@
 /**
- * JSON in one spelling only (keys sorted, no spaces) and its SHA-256, so that two files that say
- * the same have the same hash whatever their layout. What is hashed is decided by the callers. The
- * hash finds changes; it is no signature and proves nothing about who made them.
+ * JSON in one spelling only (sorted keys, no spaces) and its SHA-256, so that files with equal
+ * contents have equal hashes whatever their layout. The callers decide what is hashed. The hash
+ * reveals changes; it is no signature and proves nothing about the author.
  */
 import { createHash } from 'node:crypto';
 
-/** The same value in the same spelling; object keys are sorted by code unit. */
+/** Encodes a value in the only spelling; object keys are sorted by code unit. */
 export function canonicalJson(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonicalJson).join(',')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';

@@ -3,7 +3,9 @@
  * to the journal, the panel and the report. Names of batch states follow ISA-88 (IEC 61512), names
  * of alarm states ISA-18.2 (IEC 62682). This file decides nothing.
  */
+import type { AlarmId } from './alarm-ids.ts';
 import type { GuidedEvent } from './guided-events.ts';
+import type { MeasuredValue } from './measurements.ts';
 import type { PhaseId } from './phases.ts';
 
 export const BATCH_STATES = [
@@ -33,60 +35,11 @@ export type AlarmState = (typeof ALARM_STATES)[number];
 export type AlarmAction = 'warn' | 'hold' | 'abort';
 export type AlarmPriority = 'low' | 'medium' | 'high';
 
-/** What is cured: the resin in the break, and the resin that makes the pit level. */
-export type Portion = 'fill' | 'pit';
-/** One exposure for both, or each by its own. */
+/** One exposure for fill and pit, or each by its own. */
 export const CURINGS = ['together', 'apart'] as const;
 export type Curing = (typeof CURINGS)[number];
 
 export type Answer = 'yes' | 'no';
-
-/** What a job measures once, by name and unit. */
-export const MEASUREMENTS = [
-  'atmospherePa',
-  'lampLastKnownWPerM2',
-  /** Vacuum that will be drawn over the measured atmosphere: the share of air that it leaves. */
-  'airLeftRatio',
-  'leakRatePaM3PerS',
-  'leakRateUncertaintyPaM3PerS',
-  /** Of the pressure after the valve-off test began, over that at isolation. */
-  'risePlateauPa',
-  'vacuumReachedPa',
-  'pressureReachedPa',
-  'irradianceMeanWPerM2',
-  'doseJPerM2',
-  'doseUncertaintyJPerM2',
-  'doseCoverageFactor',
-  'lampOnS',
-  'targetJPerM2',
-  'breakTargetJPerM2',
-  /** Where fill and pit are cured apart; the names above are of one exposure for both. */
-  'fillIrradianceMeanWPerM2',
-  'fillDoseJPerM2',
-  'fillDoseUncertaintyJPerM2',
-  'fillLampOnS',
-  'fillTargetJPerM2',
-  'pitIrradianceMeanWPerM2',
-  'pitDoseJPerM2',
-  'pitDoseUncertaintyJPerM2',
-  'pitLampOnS',
-  'pitTargetJPerM2',
-  'pitDepthTargetJPerM2',
-  /** Of the pit's dose, what reached the fill below it: reckoned from the pit's depth. */
-  'fillThroughPitJPerM2',
-  'allowedSpotOverPaneK',
-  'allowedHeatingKPerS',
-  'greatestSpotOverPaneK',
-  'greatestHeatingKPerS',
-  'openResinDoseJPerM2',
-  'openResinUnseenJPerM2',
-  /** Of what sets the resin. */
-  'openResinShareRatio',
-  'pitOpenResinDoseJPerM2',
-  'pitOpenResinUnseenJPerM2',
-  'pitOpenResinShareRatio',
-] as const;
-export type Measurement = (typeof MEASUREMENTS)[number];
 
 /** What the valve-off test of the seal check saw; `unclear` where the samples leave more than one. */
 export const SEAL_FINDINGS = ['tight', 'leak', 'moisture', 'outgassing', 'unclear'] as const;
@@ -130,7 +83,7 @@ type EventBody =
     }
   | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
   | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
-  | { readonly kind: 'measured'; readonly name: Measurement; readonly value: number }
+  | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
   | {
       /** What the profile asked for and what this unit can give in this air; absolute. */
@@ -142,7 +95,7 @@ type EventBody =
     }
   | {
       readonly kind: 'alarm';
-      readonly alarm: string;
+      readonly alarm: AlarmId;
       readonly from: AlarmState;
       readonly to: AlarmState;
       readonly action: AlarmAction;
@@ -163,6 +116,9 @@ type EventBody =
 export type Event = EventBody & { readonly timeS: number };
 /** An event before the controller stamps it with the frame's time. */
 export type UnstampedEvent = EventBody;
+
+export const measuredEvents = (values: readonly MeasuredValue[]): readonly UnstampedEvent[] =>
+  values.map((value) => ({ kind: 'measured', ...value }));
 
 /** What a person watching would want to know at one tick; SI, pressure absolute, null where unknown. */
 export interface UnitSnapshot {

@@ -1,4 +1,4 @@
-/** What stands somewhere inside a file as given, also one that is only half filled in. */
+/** Reads single fields from a file as given, which may be incomplete. */
 import { valueAt } from './settings.ts';
 
 /** Null where there is no number. */

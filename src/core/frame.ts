@@ -4,15 +4,37 @@
  * own time in seconds, carried with the data.
  */
 
-/** Analogue channels, in the order in which journals and messages list them. */
-export const CHANNELS = [
-  'pressure',
-  'irradiance',
-  'glassTemperature',
-  'heatSinkTemperature',
-  'supplyVoltage',
-] as const;
-export type Channel = (typeof CHANNELS)[number];
+/** One analogue channel of the board, by the name that its pin has in the pin map. */
+interface ChannelRow {
+  /** The field of `Reading` that its counts become; its name says the unit. */
+  readonly reading: string;
+  /** The journal's version that first had a column for it. */
+  readonly inJournalSince: number;
+}
+
+/**
+ * The one table of channels. Its order is that of the frame message and of the journal's columns.
+ * What a channel needs elsewhere stands in records over its name, so that none can be forgotten.
+ */
+export const CHANNEL_ROWS = {
+  pressure: { reading: 'pressurePa', inJournalSince: 1 },
+  irradiance: { reading: 'irradianceWPerM2', inJournalSince: 1 },
+  glassTemperature: { reading: 'glassK', inJournalSince: 1 },
+  heatSinkTemperature: { reading: 'heatSinkK', inJournalSince: 1 },
+  supplyVoltage: { reading: 'supplyV', inJournalSince: 1 },
+} as const satisfies Readonly<Record<string, ChannelRow>>;
+export type Channel = keyof typeof CHANNEL_ROWS;
+export type ReadingKey = (typeof CHANNEL_ROWS)[Channel]['reading'];
+
+/** In the order of the table. */
+export const CHANNELS = Object.keys(CHANNEL_ROWS) as unknown as readonly [Channel, ...Channel[]];
+
+/** One value for each channel. A loop, because boards and controller do this in every tick. */
+export function perChannel<T>(of: (channel: Channel) => T): Record<Channel, T> {
+  const values = {} as Record<Channel, T>;
+  for (const channel of CHANNELS) values[channel] = of(channel);
+  return values;
+}
 
 /** Largest count of the 10-bit converter. */
 export const FULL_SCALE_COUNTS = 1023;
@@ -70,13 +92,7 @@ export interface Frame {
 
 /** A board that was never heard: nothing measured, switches as a broken wire. */
 export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
-  counts: {
-    pressure: null,
-    irradiance: null,
-    glassTemperature: null,
-    heatSinkTemperature: null,
-    supplyVoltage: null,
-  },
+  counts: perChannel(() => null),
   switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
   trips: [],
 };
@@ -93,17 +109,15 @@ export type Measured =
 export const valueOrNull = (measured: Measured): number | null =>
   measured.ok ? measured.value : null;
 
-/** One frame in engineering units (SI; pressure is absolute). */
-export interface Reading {
+/** What each channel measured, in engineering units (SI; pressure is absolute). */
+export type Readings = Readonly<Record<ReadingKey, Measured>>;
+
+/** One frame in engineering units. */
+export interface Reading extends Readings {
   readonly sequence: number;
   readonly timeS: number;
   readonly hostTimeS: number | null;
   readonly link: Link;
-  readonly pressurePa: Measured;
-  readonly irradianceWPerM2: Measured;
-  readonly glassK: Measured;
-  readonly heatSinkK: Measured;
-  readonly supplyV: Measured;
   readonly switches: Switches;
   readonly pressed: readonly Button[];
   readonly trips: readonly Trip[];

@@ -1,13 +1,13 @@
 /**
- * The vocabulary of the guided procedures, beside that of a repair in `events.ts`: their names, the
- * names of their steps with the marks that the display shows, and the events that only they have.
- * This file decides nothing.
+ * The vocabulary of the guided procedures, beside that of a repair in `events.ts`: their names,
+ * their steps with the marks shown on the display, and the events that only they have. This file
+ * decides nothing.
  */
 
 export const PROCEDURES = ['pressure', 'uv', 'temperature', 'health'] as const;
 export type ProcedureName = (typeof PROCEDURES)[number];
 
-/** The steps of each procedure in their order, which is what the display numbers them by. */
+/** The steps of each procedure in order; the display numbers them by it. */
 const STEPS = {
   pressure: [
     'pressure-look',
@@ -64,7 +64,7 @@ const LETTERS: Readonly<Record<ProcedureName, string>> = {
   health: 'H',
 };
 
-/** What the display shows of a step, a letter for the procedure and a number: never a key to anything. */
+/** A step's mark on the display, a letter for the procedure and a number: never used as a key. */
 export const STEP_MARKS = Object.fromEntries(
   PROCEDURES.flatMap((name) =>
     STEPS[name].map((step, place) => [step, `${LETTERS[name]}${place + 1}`]),
@@ -76,18 +76,18 @@ export interface Mean {
   /** Of single readings. */
   readonly standardDeviation: number;
   readonly n: number;
-  /** What the value's standard uncertainty has beyond that of a mean of `n`. */
+  /** Standard uncertainty of the value beyond that of a mean of `n`. */
   readonly ownStandard: number;
 }
 
 export interface Point {
   readonly at: PointName;
-  /** What the reference shows, SI. */
+  /** Value of the reference, SI. */
   readonly reference: number;
   readonly reading: Mean;
 }
 
-/** `air` and `vacuum` fix the pressure's line, `over` only tries it. */
+/** `air` and `vacuum` determine the pressure's line; `over` only checks it. */
 export const POINT_NAMES = ['air', 'vacuum', 'over', 'light', 'ice', 'bath'] as const;
 export type PointName = (typeof POINT_NAMES)[number];
 

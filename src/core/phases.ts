@@ -1,10 +1,12 @@
 /**
- * The phases of one repair in trade order, a row each, with what holds in a phase for everybody who
- * asks: alarms, guard, pane, display and report. A phase is known by its name; the number that the
- * display shows follows from the order of the rows. What a phase does is in `procedure/`.
+ * The phases of one repair in trade order, one row each, with the facts that other rooms need:
+ * alarms, guard, pane, display and report. A phase is identified by its name; its number on the
+ * display follows from the order of the rows. `procedure/` defines what a phase does.
  */
 
-/** Parts of a repair in trade order; the display numbers a phase by its part and its place in it. */
+/**
+ * Parts of a repair in trade order; the display numbers a phase by its part and its position in it.
+ */
 const PARTS = ['unit', 'job', 'hands', 'seal', 'cycles', 'cure', 'finish'] as const;
 type Part = (typeof PARTS)[number];
 
@@ -12,13 +14,13 @@ interface PhaseTraits {
   readonly part: Part;
   /** How the closed chamber is worked; absent while it is open to the air. */
   readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
-  /** The lamp burns. */
+  /** The lamp is on. */
   readonly lamp?: true;
-  /** Heat matters to the pane although the chamber is open and the lamp is off. */
+  /** The pane's temperature matters although the chamber is open and the lamp is off. */
   readonly glassWatched?: true;
-  /** Liquid resin waits where daylight may reach it. */
+  /** Liquid resin is exposed to daylight. */
   readonly resinOpen?: true;
-  /** What the phase is about where pit and fill are cured apart; absent for the fill. */
+  /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
 }
 
@@ -72,7 +74,7 @@ export const partOf = (phase: PhaseId): Part => PHASES[phase].part;
 const phasesWith = (has: (traits: PhaseTraits) => boolean): ReadonlySet<PhaseId> =>
   new Set(PHASE_IDS.filter((phase) => has(PHASES[phase])));
 
-/** The number of each phase on the display: shown, and never a key to anything. */
+/** The number of each phase on the display: only shown, never used as a key. */
 export const STEP_NUMBERS = Object.fromEntries(
   PARTS.flatMap((part, index) =>
     PHASE_IDS.filter((phase) => PHASES[phase].part === part).map((phase, place) => [
@@ -82,11 +84,14 @@ export const STEP_NUMBERS = Object.fromEntries(
   ),
 ) as Readonly<Record<PhaseId, string>>;
 
-/** The phases in which the lamp burns: the fill's own cure, and the last one, of the pit or of both. */
+/**
+ * The phases in which the lamp is on: the fill's own cure, and the last cure, of the pit or of
+ * both.
+ */
 export const CURE_PHASES = phasesWith(({ lamp }) => lamp === true);
-/** The phases that are about the pit where it is cured apart; before them it is the fill. */
+/** The phases for the pit where it is cured apart; the phases before them are for the fill. */
 export const PIT_PHASES = phasesWith(({ portion }) => portion === 'pit');
-/** The chamber is closed, whether pressure is held, changed or only watched. */
+/** The chamber is closed, whether its pressure is held, changed or only observed. */
 export const CLOSED_PHASES = phasesWith(({ chamber }) => chamber !== undefined);
 export const VACUUM_APPROACHED = phasesWith(({ chamber }) => chamber === 'to-vacuum');
 export const HOLDING_SET_POINT = phasesWith(({ chamber }) => chamber === 'held');

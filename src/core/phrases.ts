@@ -1,7 +1,7 @@
 /**
- * Words as data: a phrase is a key and the figures that fill it, so that each language can say it.
- * Here are the words of the record, which is always kept in English; those of the display are in the
- * catalogues of `panel/`, under the same keys. Figures are written alike in all languages.
+ * Words as data: a phrase is a key with figures, so that each language can express it. This file
+ * holds the words of the record, which is always in English; the catalogues of `panel/` hold those
+ * of the display, under the same keys. Figures are written alike in all languages.
  */
 import type { Trip } from './frame.ts';
 
@@ -95,7 +95,7 @@ export const tripPhrases = (trips: readonly Trip[]): readonly Phrase[] =>
 
 type PhraseWords = Readonly<Record<PhraseKey, string>>;
 
-/** The phrase in words: those of the record, or of a catalogue. */
+/** Renders a phrase with the words of the record, or of a catalogue. */
 export function worded(phrase: Phrase, words: PhraseWords = RECORD_PHRASES): string {
   const filling = Object.entries(phrase.with ?? {});
   const said = filling.map(([name, value]) => [name, fillingWords(value, words)] as const);
@@ -110,10 +110,10 @@ function fillingWords(filling: Filling, words: PhraseWords): string {
 
 const PLACEHOLDER = /\{(\w+)\}/g;
 
-/** A template with its placeholders filled; one without a value is left as it stands. */
+/** Fills a template's placeholders; one without a value is left as it stands. */
 export const filled = (template: string, values: Readonly<Record<string, string>>): string =>
   template.replace(PLACEHOLDER, (whole, name: string) => values[name] ?? whole);
 
-/** Each name once, in the order of the alphabet: languages put them in their own order. */
+/** Each name once, in alphabetical order: languages use different word orders. */
 export const placeholdersOf = (template: string): readonly string[] =>
   [...new Set([...template.matchAll(PLACEHOLDER)].map(([, name]) => name ?? ''))].sort();

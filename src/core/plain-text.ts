@@ -1,8 +1,8 @@
 /**
- * Which characters a text may hold. Control characters steer a terminal or begin a line of their own,
- * and overrides of the direction of writing (Unicode Standard Annex 9, the explicit formatting
- * characters) show a text in another order than it is kept in. A text with one is refused at the
- * door; a text that is already on record is printed with its characters written out.
+ * Which characters a text may hold. Control characters can steer a terminal or start a new line,
+ * and direction overrides (Unicode Standard Annex 9, the explicit formatting characters) display a
+ * text in another order than it is stored. New texts with such characters are refused; recorded
+ * texts are printed with the characters escaped.
  */
 
 /** C0, DEL, C1, line and paragraph separators, directional embeddings, overrides and isolates. */
@@ -18,10 +18,12 @@ export const isPlainText = (text: string): boolean => !ANY_STEERING.test(text);
 const writtenOut = (character: string): string =>
   `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
-/** A value inside a line: whatever would steer the terminal is written out, line feeds too. */
+/**
+ * Escapes a value inside a line: everything that could steer the terminal, including line feeds.
+ */
 export const escapedValue = (text: string): string => text.replace(EVERY_STEERING, writtenOut);
 
-/** Lines to print: as a value, but line feeds end lines. */
+/** Escapes lines to print: as a value, but line feeds end lines. */
 export const escapedLines = (text: string): string =>
   text.replace(EVERY_STEERING_BUT_LINE_FEED, writtenOut);
 
@@ -30,7 +32,7 @@ export interface UnplainText {
   readonly value: string;
 }
 
-/** Every text inside data as given, names of fields too, that holds what it may not. */
+/** All texts inside data, field names included, that hold forbidden characters. */
 export function unplainTexts(
   data: unknown,
   path: readonly (string | number)[] = [],
@@ -44,7 +46,9 @@ export function unplainTexts(
   ]);
 }
 
-/** Data of a record that is older than this rule, with a sign that steers nothing for each character that would. */
+/**
+ * Data of a record older than this rule, with each forbidden character replaced by a harmless one.
+ */
 export function madePlain(data: unknown): unknown {
   if (typeof data === 'string') return data.replace(EVERY_STEERING, '\ufffd');
   if (Array.isArray(data)) return data.map(madePlain);

@@ -1,12 +1,12 @@
 /**
- * How every settings file is checked: zod schemas whose numbers state their range and unit, and one
- * way of telling all problems at once (file, path, value, what is accepted). Which settings exist
- * is decided in the rooms that use them; reading files is left to the composition root.
+ * Checks every settings file: zod schemas whose numbers state their range and unit, and one format
+ * that reports all problems at once (file, path, value, what is accepted). The rooms that use
+ * settings define them; the composition root reads files.
  */
 import { z } from 'zod';
 import { escapedValue, isPlainText, PLAIN_TEXT, unplainTexts } from './plain-text.ts';
 
-/** A number in [min, max]; `unit` is for the message only. */
+/** A number in [min, max]; `unit` is only for the message. */
 export function quantity(min: number, max: number, unit: string): z.ZodNumber {
   const error = `a number from ${min} to ${max}${unit === '' ? '' : ` ${unit}`}`;
   return z.number({ error }).min(min, { error }).max(max, { error });
@@ -29,7 +29,7 @@ export function text(maxLength: number): z.ZodString {
     .refine(isPlainText, { error: PLAIN_TEXT });
 }
 
-/** What in data as given is no plain text, whether or not a schema would look at it. */
+/** Texts in the data that are not plain, whether or not a schema would check them. */
 export const unplainProblems = (input: unknown, file: string): readonly SettingsProblem[] =>
   unplainTexts(input).map(({ path, value }) => ({
     file,
@@ -43,7 +43,7 @@ export function choice<const T extends readonly [string, ...string[]]>(words: T)
   return z.enum(words, { error: `one of ${words.join(', ')}` });
 }
 
-/** The first field of every settings file, so that a file of another kind is told at once. */
+/** The first field of every settings file, so that a file of another kind is recognised at once. */
 export function schemaName<const T extends string>(name: T) {
   return z.literal(name, { error: `"${name}"` });
 }
@@ -61,7 +61,7 @@ export type Checked<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problems: readonly SettingsProblem[] };
 
-/** Checks unknown data against a schema; reports every problem, never only the first. */
+/** Checks unknown data against a schema; reports every problem, not only the first. */
 export function checkSettings<T>(schema: z.ZodType<T>, input: unknown, file: string): Checked<T> {
   const parsed = schema.safeParse(input);
   if (parsed.success) return { ok: true, value: parsed.data };
@@ -101,7 +101,7 @@ const article = (word: string): string => (/^[aeiou]/.test(word) ? 'an' : 'a');
 
 const pathText = (path: readonly PropertyKey[]): string => path.map(String).join('.');
 
-/** What stands at a path inside data as given; undefined where there is nothing. */
+/** The value at a path inside data; undefined where there is none. */
 export function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>(
     (value, key) =>

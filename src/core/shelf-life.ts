@@ -1,6 +1,6 @@
 /**
- * Until when a bottle of resin may be used: its own date, and the days that it keeps once opened.
- * The gate before a job and the record after it judge by the same comparison.
+ * How long a bottle of resin may be used: its own date, and the days that it keeps once opened. The
+ * gate before a job and the record after it use the same comparison.
  */
 import { dayAfter, daysFrom } from './calendar.ts';
 

@@ -1,7 +1,7 @@
 /**
- * Conversions between SI, which everything inside uses, and the trade's units, which appear at the
- * edges only: profile files, panel, console, reports. Factors are exact by definition or carry the
- * digits of NIST SP 811:2008, appendix B. This file decides which unit is shown where to nobody.
+ * Conversions between SI, used everywhere inside, and the trade's units, used only at the edges:
+ * profile files, panel, console, reports. Factors are exact by definition or carry the digits of
+ * NIST SP 811:2008, appendix B. Which unit is shown where is decided elsewhere.
  */
 
 /** Standard acceleration of free fall, m/s², exact. */

@@ -1,6 +1,6 @@
 /**
- * Water in air: the pressure at which it boils off, which a wet break fills a closed chamber with, and
- * the temperature at which air gives it up. What follows is decided by seal check and advice.
+ * Water in air: the saturation pressure, which the vapour from a wet break reaches in a closed
+ * chamber, and the dew point. The seal check and the advice decide what follows.
  */
 import { celsiusFromK, kFromCelsius } from './units.ts';
 
@@ -14,7 +14,7 @@ export function waterSaturationPa(temperatureK: number): number {
   return 610.94 * Math.exp((17.625 * celsius) / (243.04 + celsius));
 }
 
-/** Temperature at which air of this humidity gives up water, K; the inverse of the form above. */
+/** Dew point of air with this humidity, K; the inverse of the form above. */
 export function dewPointK(airK: number, humidityRatio: number): number {
   const log = Math.log(humidityRatio * (waterSaturationPa(airK) / 610.94));
   return kFromCelsius((243.04 * log) / (17.625 - log));

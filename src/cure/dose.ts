@@ -1,22 +1,21 @@
 /**
- * Dose as the integral of measured irradiance over the time that the lamp burns, and whether it will
- * be met in time. Only light that was measured counts: while the reading is a fault the dose stands
- * still, so an error can only lengthen a cure. The target counts as met once it is shown to be, with
- * the dose's own uncertainty. When the cure ends is left to the procedure, what a weak lamp leads to
- * is left to the alarms.
+ * Dose as the integral of measured irradiance while the lamp is on, and whether the target will be
+ * met in time. Only measured light counts: while the reading is faulty the dose stands still, so an
+ * error can only lengthen a cure. The target counts as met once it is shown to be, with the dose's
+ * own uncertainty. The procedure decides when the cure ends, the alarms what a weak lamp leads to.
  */
 import type { Measured } from '../core/frame.ts';
 import {
-  type DoseDoubt,
+  type DoseUncertaintyTerms,
   type GivenLight,
   leftUntilShownS,
   shownJPerM2,
 } from './dose-uncertainty.ts';
 
 export interface DoseState extends GivenLight {
-  /** How long the lamp has burned with a believable reading. */
+  /** Time for which the lamp was on with a valid reading. */
   readonly lampOnS: number;
-  /** Last believable irradiance while the lamp burned; null after a break in the light. */
+  /** Last valid irradiance while the lamp was on; null after a break in the light. */
   readonly lastWPerM2: number | null;
 }
 
@@ -49,18 +48,30 @@ export interface CureTarget {
   readonly longestS: number;
 }
 
-/** The cure is done when the dose is shown to be met and the least time is over. */
-export function cureDone(dose: DoseState, target: CureTarget, doubt: DoseDoubt): boolean {
-  return dose.lampOnS >= target.leastS && shownJPerM2(dose, doubt) >= target.targetJPerM2;
+/** The cure is done when the dose is shown to be met and the minimum time has passed. */
+export function cureDone(
+  dose: DoseState,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): boolean {
+  return dose.lampOnS >= target.leastS && shownJPerM2(dose, terms) >= target.targetJPerM2;
 }
 
 /** Seconds of light still needed at the present irradiance; infinite in the dark. */
-export function cureLeftS(dose: DoseState, target: CureTarget, doubt: DoseDoubt): number {
-  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, doubt);
+export function cureLeftS(
+  dose: DoseState,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): number {
+  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, terms);
   return Math.max(forDoseS, target.leastS - dose.lampOnS, 0);
 }
 
-/** Seconds that a whole cure takes at a steady irradiance, before the lamp is lit. */
-export function forecastS(irradianceWPerM2: number, target: CureTarget, doubt: DoseDoubt): number {
-  return leftUntilShownS(NO_DOSE, irradianceWPerM2, target.targetJPerM2, doubt);
+/** Seconds that a whole cure takes at a steady irradiance, before the lamp is switched on. */
+export function forecastS(
+  irradianceWPerM2: number,
+  target: CureTarget,
+  terms: DoseUncertaintyTerms,
+): number {
+  return leftUntilShownS(NO_DOSE, irradianceWPerM2, target.targetJPerM2, terms);
 }

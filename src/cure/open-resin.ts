@@ -1,20 +1,20 @@
 /**
- * Daylight on resin that waits: from the charging of the injector until the lamp cure begins, the
- * radiometer's reading with the lamp off is summed as dose. It sees light only where it looks: a
- * sunbeam on the injector beside it is not counted, and light below what it can tell from dark is
- * not either, so the count is a lower bound. How much may hide in the dark is kept beside it. What a
- * dose leads to is left to the alarms.
+ * Daylight on exposed resin: from charging the injector until the lamp cure begins, the
+ * radiometer's reading with the lamp off is integrated as dose. The sensor covers only its own
+ * spot: it misses a sunbeam on the injector beside it and light below its detection limit, so the
+ * count is a lower bound. The amount that may have gone undetected is kept beside it. The alarms
+ * decide what a dose leads to.
  */
 import type { Measured } from '../core/frame.ts';
 
 export interface OpenResin {
   /** Counted so far, J/m2; it only grows. */
   readonly doseJPerM2: number;
-  /** What may have fallen unseen: time in the dark times the least light that is seen, J/m2. */
+  /** Light that may have gone undetected, J/m2: time in the dark times the detection limit. */
   readonly unseenJPerM2: number;
-  /** Time without a believable reading, s. */
+  /** Time without a valid reading, s. */
   readonly blindS: number;
-  /** The last whole window saw light. */
+  /** The last complete window detected light. */
   readonly lit: boolean;
   readonly windowS: number;
   readonly windowJPerM2: number;
@@ -30,15 +30,15 @@ export const RESIN_CLOSED: OpenResin = {
 };
 
 /**
- * Light is told from dark on the mean of a window. One reading of the demo channel carries 0.25 W/m2
- * of noise and 0.14 of quantisation; over 20 of them that leaves 0.06 W/m2, far below the offset that
- * `leastSeenWPerM2` stands for, so noise never adds up to a dose.
+ * Light is distinguished from dark by the mean of a window. One reading of the demo channel carries
+ * 0.25 W/m2 of noise and 0.14 of quantisation. The mean of 20 readings leaves 0.06 W/m2, far below
+ * the offset that `leastSeenWPerM2` stands for, so noise never accumulates into a dose.
  */
 const WINDOW_S = 1;
-/** A window counts as whole when rounding of 20 ticks leaves it this little short, s. */
+/** A window counts as complete when rounding over 20 ticks leaves it this little short, s. */
 const SLACK_S = 1e-6;
 
-/** Advances the count while resin is open and the lamp is off; otherwise leaves it as it is. */
+/** Advances the count while resin is exposed and the lamp is off; otherwise leaves it unchanged. */
 export function stepOpenResin(
   state: OpenResin,
   irradianceWPerM2: Measured,

@@ -1,14 +1,14 @@
 /**
- * How much light a break of this depth asks for, from the resin's working curve (Jacobs 1992, from
+ * The dose that a break of this depth needs, from the resin's working curve (Jacobs 1992, from
  * memory): a layer cures to depth = Dp ln(E / Ec), so a depth needs E = Ec exp(depth / Dp). The
- * margin covers what one radiometer and one batch of resin may be off, and the film lets only a share
- * of the light through to the resin. The job's target is never less than the profile's. Whether the
- * lamp can give it in time is judged before the job, elsewhere.
+ * margin covers the error of one radiometer and the spread of resin batches; the film transmits
+ * only a share of the light. The job's target is never below the profile's. Whether the lamp can
+ * deliver it in time is judged before the job, elsewhere.
  */
 
 /** Critical exposure and penetration depth of one resin under one lamp. */
 export interface WorkingCurve {
-  /** Exposure at which the resin begins to set, J/m2. */
+  /** Exposure at which the resin begins to gel, J/m2. */
   readonly criticalJPerM2: number;
   /** Depth in which light falls to 1/e, m. */
   readonly penetrationM: number;
@@ -19,14 +19,14 @@ export interface DoseRules {
   readonly targetJPerM2: number;
   /** At least 1. */
   readonly marginFactor: number;
-  /** Share of the light that passes the cover film, over 0 to 1. */
+  /** Transmission of the cover film, above 0 to 1. */
   readonly filmRatio: number;
 }
 
 export interface TargetDose {
   readonly targetJPerM2: number;
   readonly setBy: 'profile' | 'break';
-  /** What the break's depth asks for; null where depth or working curve is not known. */
+  /** Dose required by the break's depth; null where depth or working curve is not known. */
   readonly breakJPerM2: number | null;
 }
 
@@ -36,7 +36,7 @@ export const exposureToCureJPerM2 = (
   depthM: number,
 ): number => criticalJPerM2 * Math.exp(depthM / penetrationM);
 
-/** The dose that the job must reach, as the radiometer above the film reads it. */
+/** The dose that the job must reach, as read by the radiometer above the film. */
 export function targetDoseOf(
   { targetJPerM2, marginFactor, filmRatio }: DoseRules,
   depthM: number | null,

@@ -1,8 +1,8 @@
 /**
- * How long unprotected eyes may be in the lamp's light, and how strongly a wavelength burns eyes and
- * skin. Two limits of IEC 62471:2006 for UV: 4.3.2 (near UV, eye) and the actinic weighting of 4.3.1
- * (both as quoted by open-source copies; the standard was not opened). Shielding and warnings are
- * left to the switches and the panel.
+ * How long unprotected eyes may be exposed to the lamp's light, and how strongly a wavelength acts
+ * on eyes and skin. Two UV limits of IEC 62471:2006: 4.3.2 (near UV, eye) and the actinic weighting
+ * of 4.3.1 (both as quoted by open-source copies; the standard itself was not read). Shielding and
+ * warnings are left to the switches and the panel.
  */
 
 /** Near-UV radiant exposure of the eye, up to 1000 s. */
@@ -11,9 +11,9 @@ const EYE_J_PER_M2 = 10_000;
 const EYE_LONG_W_PER_M2 = 10;
 
 /**
- * Longest exposure of the unprotected eye to a UV-A irradiance (315 to 400 nm), s: 10 000 J/m2 up to
- * 1000 s, without limit at 10 W/m2 and below. ICNIRP 2004 and Directive 2006/25/EC do not relax the
- * 10 000 J/m2 within 8 h, so weak light that lasts all day is to be summed as a dose as well.
+ * Longest exposure of the unprotected eye to a UV-A irradiance (315 to 400 nm), s: 10 000 J/m2 up
+ * to 1000 s, without limit at 10 W/m2 and below. ICNIRP 2004 and Directive 2006/25/EC do not relax
+ * the 10 000 J/m2 within 8 h, so weak light that lasts all day must be summed as a dose as well.
  */
 export function permissibleEyeTimeS(irradianceWPerM2: number): number {
   return irradianceWPerM2 > EYE_LONG_W_PER_M2
@@ -32,9 +32,9 @@ export const permissibleSkinTimeS = (irradianceWPerM2: number, peakNm: number): 
   ACTINIC_J_PER_M2 / (irradianceWPerM2 * actinicWeight(peakNm));
 
 /**
- * Relative effect S of a wavelength on eye and skin, 210 to 400 nm; 0 outside. ICNIRP, Health Physics
- * 87 (2004) 171-186, equations 2a to 2c (as quoted by a secondary source). They part from the table
- * of the same paper by up to 27 % at 313 to 320 nm and by less than 5 % from 335 nm.
+ * Relative effect S of a wavelength on eye and skin, 210 to 400 nm; 0 outside. ICNIRP, Health
+ * Physics 87 (2004) 171-186, equations 2a to 2c (as quoted by a secondary source). They differ from
+ * the table of the same paper by up to 27 % at 313 to 320 nm and by less than 5 % from 335 nm.
  */
 export function actinicWeight(nm: number): number {
   if (nm < 210 || nm > 400) return 0;

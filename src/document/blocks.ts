@@ -1,11 +1,11 @@
 /**
- * A page as plain data: what a certificate or report is made of before anybody decides how it looks.
- * Two renderers draw it, `html.tsx` and `pdf.ts`; both show every block, in order, and leave none out.
- * Texts are plain text. Which blocks a page has is left to `certificate.ts` and `report-document.ts`.
+ * A page as plain data: the content of a certificate or report, without its looks. Two renderers
+ * draw it, `html.tsx` and `pdf.ts`; both show every block, in order. Texts are plain text.
+ * `certificate.ts` and `report-document.ts` decide which blocks a page has.
  */
 
 export type Grade = 'good' | 'caution' | 'bad';
-/** Said with the colour of a grade, so that no grade is told by colour alone. */
+/** Printed with the colour of a grade, so that colour is never the only sign (WCAG 2.2, 1.4.1). */
 export const GRADE_MARKS: Readonly<Record<Grade, string>> = { good: '✓', caution: '!', bad: '✗' };
 
 export interface Tile {
@@ -19,9 +19,14 @@ export interface TableBlock {
   readonly caption?: string;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
-  /** Said where there are no rows: an empty table leaves open whether anything is missing. */
+  /**
+   * Printed where there are no rows: an empty table would leave open whether anything is missing.
+   */
   readonly empty: string;
-  /** Too wide for a narrow screen: there each row becomes a list of its cells with their heads. */
+  /**
+   * Too wide for a narrow screen: there each row becomes a list of cells, each with its column
+   * head.
+   */
   readonly wide?: boolean;
 }
 
@@ -30,23 +35,23 @@ export interface FieldsBlock {
   readonly caption?: string;
   readonly rows: readonly (readonly [label: string, value: string])[];
   readonly empty: string;
-  /** Share of the width that the labels take. */
+  /** Share of the width for the labels. */
   readonly labelShare?: number;
 }
 
 export interface FigureBlock {
   readonly kind: 'figure';
-  /** Unique in its page. */
+  /** Unique within its page. */
   readonly id: string;
-  /** A whole SVG element with a viewBox, drawn with plain attributes. */
+  /** A complete SVG element with a viewBox, drawn with plain attributes. */
   readonly svg: string;
   readonly title: string;
-  /** What somebody who cannot see it needs to know. */
+  /** The content of the figure for a reader who cannot see it. */
   readonly description: string;
   readonly caption?: string;
-  /** The greatest height on paper; the width of the column where there is none. */
+  /** The greatest height on paper; where absent, the width of the column decides. */
   readonly highestMm?: number;
-  /** Drawn elsewhere: shown as a picture of its own, whose ids and styles stay its own. */
+  /** Drawn elsewhere: embedded as an image of its own, so that its ids and styles stay separate. */
   readonly foreign?: boolean;
 }
 
@@ -60,7 +65,7 @@ export interface PhotoBlock {
 }
 
 export interface Column {
-  /** Of the width; all shares of a row of columns add up to 1. */
+  /** Share of the width; the shares of a row of columns add up to 1. */
   readonly share: number;
   readonly blocks: readonly Block[];
 }
@@ -69,7 +74,7 @@ export type Block =
   | { readonly kind: 'heading'; readonly level: 1 | 2 | 3; readonly text: string }
   | { readonly kind: 'paragraph'; readonly text: string; readonly look?: 'plain' | 'note' }
   | { readonly kind: 'list'; readonly items: readonly string[] }
-  /** What must be seen before anything else is read. */
+  /** Must be seen before anything else is read. */
   | { readonly kind: 'banner'; readonly text: string }
   | {
       readonly kind: 'notice';
@@ -84,7 +89,7 @@ export type Block =
   | FigureBlock
   | PhotoBlock
   | { readonly kind: 'columns'; readonly columns: readonly Column[] }
-  /** Lines to write on, each with what belongs there. */
+  /** Lines to write on, each with its label. */
   | { readonly kind: 'signatures'; readonly labels: readonly string[] }
   | { readonly kind: 'page-break' };
 
@@ -92,11 +97,13 @@ export interface PageDocument {
   readonly title: string;
   /** BCP 47. */
   readonly language: string;
-  /** One page takes whatever size of letters makes it fit; a flow takes as many pages as it needs. */
+  /** `one-page` reduces the text size until the page fits; `flow` takes as many pages as needed. */
   readonly fit: 'one-page' | 'flow';
-  /** At the foot of every sheet of paper, so that a loose sheet can be told. */
+  /** At the foot of every sheet, so that a loose sheet can be identified. */
   readonly foot: string;
-  /** At the head of every sheet, and always in sight on a screen: what must not be missed. */
+  /**
+   * At the head of every sheet, and always in view on a screen: a warning that must not be missed.
+   */
   readonly mark?: string;
   readonly blocks: readonly Block[];
 }

@@ -1,6 +1,6 @@
 /**
- * What every sheet of a certificate or report must say where the chain of records does not vouch for
- * it, and, for whoever checks the work, what was held against what when the page was written.
+ * The warning that every sheet of a certificate or report carries where the chain of records does
+ * not vouch for it, and the list of what was compared with what when the page was written.
  */
 import { type Block, blocksOf, type PageDocument } from './blocks.ts';
 import type { DocumentFacts } from './facts.ts';
@@ -17,12 +17,12 @@ const MARKS: Readonly<Record<ChainState, Mark | null>> = {
   differs: {
     onEverySheet: 'DOES NOT AGREE WITH THE CHAIN OF RECORDS',
     banner:
-      'THIS RECORD DOES NOT AGREE WITH THE CHAIN OF RECORDS. It was changed after the job: nothing on this page is vouched for.',
+      'THIS RECORD DOES NOT AGREE WITH THE CHAIN OF RECORDS. It was changed after the job: nothing on this page can be trusted.',
   },
   'not recorded': {
     onEverySheet: 'NOT RECORDED IN A CHAIN',
     banner:
-      'NOT RECORDED IN A CHAIN. Only the journal’s own checksum stands behind this page, and whoever can change the journal can compute it again.',
+      'NOT RECORDED IN A CHAIN. Only the journal’s own checksum supports this page, and anyone who can change the journal can recompute it.',
   },
 };
 
@@ -40,7 +40,7 @@ export function withChainMark(page: PageDocument, state: ChainState): PageDocume
 
 const JOURNAL_CHECKED: Readonly<Record<ChainState, string>> = {
   agrees:
-    'its SHA-256 and the links of the chain from its entry on were checked when this page was written, and hold',
+    'its SHA-256 and the links of the chain from its entry on were checked when this page was written, and are valid',
   differs: 'DOES NOT AGREE with its entry in the chain, or the chain is broken from there on',
   'not recorded': 'no entry in a chain, so only its own checksum could be checked',
 };
@@ -52,7 +52,7 @@ const PEOPLE_CHECKED = {
 
 export interface WhatWasHeld {
   readonly journal: ChainState;
-  /** People that do not agree are not printed. */
+  /** People are not printed where their file disagrees with the chain. */
   readonly people: keyof typeof PEOPLE_CHECKED;
 }
 
@@ -62,7 +62,7 @@ export const whatWasChecked = (
   { journal, people }: WhatWasHeld,
 ): Block => ({
   kind: 'fields',
-  caption: 'What was held against the chain when this page was written',
+  caption: 'What was checked against the chain when this page was written',
   empty: '',
   rows: [
     ['Journal', JOURNAL_CHECKED[journal]],
@@ -74,7 +74,7 @@ export const whatWasChecked = (
       'Photographs',
       photos.before === null && photos.after === null
         ? 'none are printed'
-        : 'NOT checked: they are in no hash, and may have been put here at any time',
+        : 'NOT checked: no hash covers them, so they may have been added at any time',
     ],
   ],
 });

@@ -1,8 +1,8 @@
 /**
- * Everything that certificate and report may tell, gathered by the composition root: what the journal
- * shows, and what only other rooms and people know. Null means that nobody recorded it, and is
- * printed so; an empty list means that there was none. Plain types, because rooms know each other
- * only through values.
+ * Everything that certificate and report may state, gathered by the composition root: the journal's
+ * contents and the facts that only other rooms and people have. Null means "not recorded" and is
+ * printed so; an empty list means that there was none. The types are plain, because rooms know each
+ * other only through values.
  */
 import type { Snapshot } from '../core/events.ts';
 import type { ReportData } from '../report/report-data.ts';
@@ -13,11 +13,11 @@ export interface CalibrationFact {
   readonly on: string;
   readonly due: string;
   readonly by: string | null;
-  /** Standard or instrument it was compared with. */
+  /** The standard or instrument it was compared with. */
   readonly reference: string;
   /** With its unit. */
   readonly standardUncertainty: string;
-  /** What else is to be said, such as "overdue since ...". */
+  /** A further remark, such as "overdue since ...". */
   readonly words: string;
 }
 
@@ -25,7 +25,7 @@ export interface AssessmentReason {
   readonly words: string;
   readonly ruleSet: string;
   readonly edition: string;
-  /** Where the figure was read, or that it is from memory. */
+  /** The source of the figure, or a note that it is from memory. */
   readonly source: string;
   readonly measured: string;
   readonly limit: string;
@@ -42,12 +42,12 @@ export interface AssessmentFacts {
 }
 
 export interface IntakeFacts {
-  /** As the person answered it. */
+  /** The sheet as the person filled it in. */
   readonly sheet: unknown;
   readonly assessment: AssessmentFacts | null;
-  /** The pane with the damage; a whole SVG element. */
+  /** The pane with the damage; a complete SVG element. */
   readonly drawingSvg: string | null;
-  /** The same in few and larger words, for a page with little room. */
+  /** The same drawing with fewer and larger words, for a page with little room. */
   readonly briefSvg: string | null;
 }
 
@@ -72,21 +72,21 @@ export interface PhotoFact {
 export interface DocumentFacts {
   readonly report: ReportData;
   readonly snapshots: readonly Snapshot[];
-  /** Name of the record: the job's folder. */
+  /** The record's name: the job's folder. */
   readonly recordId: string;
   /** technician, customer, vehicle: only where they were given and not removed. */
   readonly personal: Readonly<Record<string, string>> | null;
-  /** When the personal data were removed, as an ISO day; null where they were not. */
+  /** The ISO day on which the personal data were removed; null where they were not. */
   readonly personalRemovedOn: string | null;
   readonly intake: IntakeFacts | null;
   readonly calibrations: readonly CalibrationFact[] | null;
-  /** What care of the unit is due, in words: seals, lamp, pump. */
+  /** Care of the unit that is due, in words: seals, lamp, pump. */
   readonly care: readonly { readonly what: string; readonly state: string }[] | null;
   readonly overrides: readonly OverrideFact[] | null;
   readonly amendments: readonly AmendmentFact[] | null;
   /** Place in the chain of records. */
   readonly chain: { readonly seq: number; readonly hash: string } | null;
   readonly photos: { readonly before: PhotoFact | null; readonly after: PhotoFact | null };
-  /** What was agreed before work began. */
+  /** The agreement made before work began. */
   readonly agreement: string | null;
 }

@@ -1,6 +1,6 @@
 /**
- * The one style sheet of certificate and report, inline so that each is one file: readable on a
- * telephone, on a desktop and on paper. Grades differ by mark and words as well as by colour; text
+ * The single style sheet of certificate and report, inline so that each is one file that reads well
+ * on a telephone, a desktop and paper. Grades differ by mark and words as well as by colour; text
  * keeps a contrast of 4.5 to 1 (WCAG 2.2, 1.4.3).
  */
 import type { PageDocument } from './blocks.ts';
@@ -53,13 +53,13 @@ ul{margin:.4em 0;padding-left:1.2em}
 
 const ON_PAPER = `body{background:#fff}main{max-width:none;padding:0}caption,thead,h2,h3{break-after:avoid}figure,tr,.verdict,.tiles div,.signatures{break-inside:avoid}.turn{break-before:page}.chart,.scroll{overflow:visible}.chart svg{min-width:0}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}`;
 
-/** One page names no paper: what fits A4 and Letter is printed on whichever lies in the tray. */
+/** A one-page document names no paper size: its content fits both A4 and Letter. */
 const SHEETS: Readonly<Record<PageDocument['fit'], (scale: number) => string>> = {
   flow: () => '@page{size:A4;margin:14mm}:root{--scale:1}html{font-size:12px}body{font-size:1rem}',
   'one-page': (scale) =>
     `@page{margin:10mm 12mm}:root{--scale:${(0.94 * scale).toFixed(2)}}body{font-size:${(11.5 * scale).toFixed(2)}px;line-height:1.28}h1{margin:0}h2{margin:.6em 0 .2em;padding-bottom:.1em}th,td{padding-top:.1em;padding-bottom:.1em}.verdict{margin:.4em 0;padding:.4em .7em}.banner{margin:0 0 .4em;padding:.3em .6em}figure{margin:.3em 0}p{margin:.2em 0}`,
 };
 
-/** Screens do not limit the height: there a certificate is set like any other page. */
+/** A screen does not limit the height, so there a certificate is set like any other page. */
 export const pageStyle = (fit: PageDocument['fit'], scale: number): string =>
   `${EVERYWHERE}@media print{${ON_PAPER}${SHEETS[fit](scale)}}\n`;

@@ -1,6 +1,6 @@
 /**
- * Tables and lists of fields in HTML: a caption, heads with a scope, cells of text. A table that is
- * too wide for a narrow screen becomes there a list of its cells, each with its head.
+ * Tables and lists of fields in HTML: a caption, heads with a scope, cells of text. On a narrow
+ * screen a wide table becomes a list of its cells, each with its head.
  */
 import type { FieldsBlock, TableBlock } from './blocks.ts';
 

@@ -1,8 +1,7 @@
 /**
- * A page document as one self-contained HTML file: nothing loaded from anywhere, nothing that runs,
- * printable, and made of the elements that a screen reader expects. All text passes through the
- * renderer, which escapes it; drawings from elsewhere are shown as pictures, so that nothing in them
- * reaches this page.
+ * Renders a page document as one self-contained, printable HTML file: no external resources, no
+ * scripts, and only elements that a screen reader expects. The renderer escapes all text. Foreign
+ * drawings are shown as images, so that nothing in them can reach this page.
  */
 import type { ComponentChildren } from 'preact';
 import { render } from 'preact-render-to-string';
@@ -12,7 +11,7 @@ import { FieldsTable, ListTable } from './html-table.tsx';
 import { PageHead } from './page-head.tsx';
 import { viewBoxOf } from './view-box.ts';
 
-/** `scale`: of the letters when a page that must fit is printed. */
+/** `scale`: text size when a page that must fit is printed. */
 export function renderHtml(page: PageDocument, scale = 1): string {
   const { title, language, blocks, fit, mark } = page;
   return `<!doctype html>\n${render(
@@ -158,7 +157,7 @@ function Scrolling({ label, children }: ScrollingProps) {
   );
 }
 
-/** The page's style says how large a millimetre is drawn. */
+/** The page's style defines how large a millimetre is drawn. */
 const highest = (millimetres: number | undefined): string =>
   millimetres === undefined ? '' : `max-height:calc(${millimetres}mm*var(--scale))`;
 

@@ -1,7 +1,7 @@
 /**
- * What the journal does not know, as parts of the report: people, assessment, calibrations, care,
- * overrides, amendments, photographs. Whatever nobody recorded is printed as "not recorded", apart
- * from "none": silence must not read as all well.
+ * Report sections for what the journal does not know: people, assessment, calibrations, care,
+ * overrides, amendments, photographs. Missing facts are printed as "not recorded", distinct from
+ * "none", so that silence does not read as "all well".
  */
 import type { Block, PhotoBlock } from './blocks.ts';
 import type { AssessmentFacts, DocumentFacts } from './facts.ts';
@@ -71,7 +71,7 @@ export function assessmentBlocks({ intake }: DocumentFacts): readonly Block[] {
       kind: 'table',
       wide: true,
       heads: ['Rule', 'Rule set and edition', 'Measured', 'Limit', 'Where the figure comes from'],
-      empty: 'No rule stood against it.',
+      empty: 'No rule objected.',
       rows: reasons.map(({ words, ruleSet, edition, measured, limit, source }) => [
         words,
         `${ruleSet}, ${edition}`,

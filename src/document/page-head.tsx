@@ -1,4 +1,7 @@
-/** Head of a page that stands alone: nothing is loaded from elsewhere, pictures are in the page itself, and nothing runs. */
+/**
+ * The head of a standalone page: nothing is loaded from elsewhere, images are embedded, and no
+ * script runs.
+ */
 interface Props {
   readonly title: string;
   readonly style: string;

@@ -1,4 +1,4 @@
-/** Drawings and photographs on paper: how large, and that they keep their shape. */
+/** Places drawings and photographs on paper at a suitable size without distorting them. */
 import svgToPdf from 'svg-to-pdfkit';
 import type { FigureBlock, PhotoBlock } from './blocks.ts';
 import { mm, type Pen } from './pdf-pen.ts';
@@ -7,7 +7,7 @@ import { openPicture } from './picture-problem.ts';
 import { viewBoxOf } from './view-box.ts';
 
 const AFTER_PT = 4;
-/** A drawing of few units is a small one, and would look coarse over the whole width. */
+/** A drawing with few units is a small one, and would look coarse across the whole width. */
 const SMALL_UNITS = 600;
 const SMALL_SHARE = 0.72;
 
@@ -27,7 +27,7 @@ export function figurePiece(pen: Pen, figure: FigureBlock, width: number): Piece
         assumePt: true,
         preserveAspectRatio: 'xMinYMin meet',
         fontCallback: (_family, bold) => (bold ? 'bold' : 'regular'),
-        // A part that paper cannot draw is left out; the page in HTML has it.
+        // A part that the PDF cannot draw is left out; the HTML page has it.
         warningCallback: () => undefined,
       }),
   };
@@ -36,7 +36,7 @@ export function figurePiece(pen: Pen, figure: FigureBlock, width: number): Piece
 export function photoPiece(pen: Pen, { bytes, highestMm }: PhotoBlock, width: number): Piece {
   const { pdf } = pen;
   const opened = openPicture(pdf, bytes);
-  // Orientations over 4 lie on their side (Exif 2.3, tag 0x0112).
+  // Orientations above 4 are rotated by 90 degrees (Exif 2.3, tag 0x0112).
   const lies = (opened.orientation ?? 1) > 4;
   const box = lies ? { width: opened.height, height: opened.width } : opened;
   const size = fitted(box, width, mm(highestMm) * pen.scale);
@@ -44,7 +44,7 @@ export function photoPiece(pen: Pen, { bytes, highestMm }: PhotoBlock, width: nu
     heightPt: size.height,
     afterPt: 2 * pen.scale,
     draw: (x, y) => {
-      // Typed for paths and bytes only, though an opened picture is what it makes of them.
+      // The types allow only paths and bytes, although an opened picture is accepted too.
       pdf.image(opened as unknown as string, x, y, size);
     },
   };
@@ -55,7 +55,7 @@ interface Size {
   readonly height: number;
 }
 
-/** As large as it can be inside these, with its own shape. */
+/** As large as fits within these bounds, with its own aspect ratio. */
 function fitted(box: Size, width: number, height: number): Size {
   const factor = Math.min(width / box.width, height / box.height);
   return { width: box.width * factor, height: box.height * factor };

@@ -1,7 +1,7 @@
 /**
- * How text is put on paper: fonts, sizes, inks, and characters that the font does not have. All sizes
- * pass through one scale, so that a page that must fit can be set smaller as a whole. What is written
- * where is left to `pdf-pieces.ts`.
+ * Sets text on paper: fonts, sizes, inks, and substitutes for characters that the font lacks. All
+ * sizes pass through one scale, so that a page that must fit can be set smaller as a whole.
+ * `pdf-pieces.ts` decides what is written where.
  */
 export interface PageFonts {
   readonly regular: Uint8Array;
@@ -10,7 +10,7 @@ export interface PageFonts {
 
 export interface Pen {
   readonly pdf: PDFKit.PDFDocument;
-  /** 1 as designed; less sets everything smaller. */
+  /** 1 is the designed size; less sets everything smaller. */
   readonly scale: number;
 }
 
@@ -54,22 +54,22 @@ export const LOOKS = {
   mark: look('bold', 8, INKS.bad),
 } as const;
 
-/** The font's own lines stand far apart. */
+/** The font's own line spacing is too wide. */
 const LINE_GAP = -0.17;
-/** Drawn for a character that the font lacks; HTML shows it. */
+/** Drawn for a character that the font lacks; the HTML page shows the character. */
 export const LACKING = '□';
 
 interface OpenFont {
   readonly hasGlyphForCodePoint: (code: number) => boolean;
 }
 
-/** The font that a document writes with now; not in pdfkit's types. */
+/** The document's current font; missing from pdfkit's types. */
 const fontOf = (pdf: PDFKit.PDFDocument): OpenFont =>
   (pdf as unknown as { readonly _font: { readonly font: OpenFont } })._font.font;
 
 /**
- * Takes the fonts into a document under the names that all else uses. Each document reads them anew:
- * what a font remembers of one document's letters would spoil the text of the next.
+ * Registers the fonts in a document under the names that all other code uses. Each document opens
+ * them again: what a font remembers of one document's letters would spoil the text of the next.
  */
 export function takeFonts(pdf: PDFKit.PDFDocument, { regular, bold }: PageFonts): void {
   pdf.registerFont('bold', Buffer.from(bold));
@@ -77,7 +77,10 @@ export function takeFonts(pdf: PDFKit.PDFDocument, { regular, bold }: PageFonts)
   pdf.font('regular');
 }
 
-/** Control characters go, what the font lacks is marked; both would be drawn as nothing. */
+/**
+ * Removes control characters and marks characters that the font lacks; both would be drawn as
+ * nothing.
+ */
 export function drawable(pdf: PDFKit.PDFDocument, text: string): string {
   if (/^[\x20-\x7e\u00a0-\u00ff\u2013\u2014\u2018\u2019\u201c\u201d]*$/.test(text)) return text;
   const font = fontOf(pdf);
@@ -97,7 +100,7 @@ function prepare({ pdf, scale }: Pen, { font, sizePt, ink }: TextLook, text: str
   return { words: drawable(pdf, text), lineGap: LINE_GAP * sizePt * scale };
 }
 
-/** Room that a text takes in this width; that of one line where it is empty. */
+/** Height of a text set to this width; the height of one line where it is empty. */
 export function textHeightPt(pen: Pen, text: string, look: TextLook, width: number): number {
   const { words, lineGap } = prepare(pen, look, text);
   return pen.pdf.heightOfString(words === '' ? ' ' : words, { width, lineGap });

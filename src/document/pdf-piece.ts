@@ -1,15 +1,15 @@
 /**
- * A page is laid from pieces: each knows its height before it is drawn, and none is cut. Stacking them
- * and turning the page is decided here; what a block's pieces are is left to `pdf-pieces.ts`.
+ * Stacks pieces and breaks pages. Each piece knows its height before it is drawn, and none is cut.
+ * `pdf-pieces.ts` decides which pieces a block has.
  */
 export interface Piece {
   readonly heightPt: number;
-  /** Room below, dropped at the end of a page. */
+  /** Space below, dropped at the end of a page. */
   readonly afterPt: number;
   readonly draw: (x: number, y: number) => void;
   /** A heading must not stand alone at the foot of a page. */
   readonly withNext?: boolean;
-  /** Drawn again where this piece begins a page: the heads of its table. */
+  /** Repeated where this piece begins a page: the heads of its table. */
   readonly again?: Piece;
   readonly turnsPage?: boolean;
 }
@@ -49,7 +49,7 @@ export function drawFlow(pieces: readonly Piece[], { left, top, bottom, turn }: 
   });
 }
 
-/** A piece with all that must not be parted from it. */
+/** A piece with everything that must stay with it. */
 function heightWithNext(pieces: readonly Piece[], index: number): number {
   const piece = pieces[index];
   if (piece === undefined) return 0;

@@ -1,6 +1,6 @@
 /**
- * From a block to its pieces on paper, one maker for each kind. Nothing is drawn until the page is
- * laid, so that the same pieces tell how high a page would be.
+ * Turns a block into its pieces on paper, with one maker for each kind. Nothing is drawn until the
+ * page is laid out, so that the same pieces also give the height of a page.
  */
 import type { Block, Grade } from './blocks.ts';
 import { GRADE_MARKS } from './blocks.ts';
@@ -40,7 +40,7 @@ const MAKERS: { readonly [K in Block['kind']]: Maker<K> } = {
 export const piecesOf = (pen: Pen, blocks: readonly Block[], width: number): readonly Piece[] =>
   blocks.flatMap((block) => pieceMaker(block.kind)(pen, block, width));
 
-/** The table holds for each kind the maker of that kind, which its type cannot say of a union. */
+/** The table holds the matching maker for each kind, which its type cannot express for a union. */
 const pieceMaker = (kind: Block['kind']) =>
   MAKERS[kind] as (pen: Pen, block: Block, width: number) => readonly Piece[];
 

@@ -1,5 +1,5 @@
 /**
- * Tables on paper: widths of columns from what is in them, rows that are never cut, heads again on
+ * Tables on paper: column widths follow the content, rows are never cut, and heads are repeated on
  * every page. Lists of fields are tables of two columns without heads.
  */
 import type { FieldsBlock, TableBlock } from './blocks.ts';
@@ -17,7 +17,7 @@ import type { Piece } from './pdf-piece.ts';
 const GAP_PT = 8;
 const PAD_PT = 2;
 const AFTER_PT = 8;
-/** Share of a list of fields that its labels take, where the block does not say. */
+/** Share of the width for the labels of a list of fields, where the block states none. */
 const LABEL_SHARE = 0.34;
 
 export function tablePieces(pen: Pen, table: TableBlock, width: number): readonly Piece[] {
@@ -85,7 +85,9 @@ function rowPiece(
   };
 }
 
-/** Each column gets its longest word; what is left goes to where there is most to say. */
+/**
+ * Each column gets its longest word; the remaining width goes to the columns with the most text.
+ */
 function columnWidths(pen: Pen, { heads, rows }: TableBlock, width: number): readonly number[] {
   const gaps = GAP_PT * pen.scale * (heads.length - 1);
   const room = width - gaps;
@@ -99,7 +101,7 @@ function columnWidths(pen: Pen, { heads, rows }: TableBlock, width: number): rea
       textWidthPt(pen, head, LOOKS.head),
       ...cells.map((cell) => textWidthPt(pen, cell, LOOKS.cell)),
     );
-    // A hair more, so that what was measured alone fits in its line.
+    // A hair more, so that a text that was measured alone fits on its line.
     return { least: Math.min(least, room / 2) + 0.5, most: most + 0.5 };
   });
   const least = needs.reduce((sum, need) => sum + need.least, 0);
@@ -110,5 +112,5 @@ function columnWidths(pen: Pen, { heads, rows }: TableBlock, width: number): rea
   return needs.map((need) => need.least + (need.most - need.least) * share);
 }
 
-/** Spaces that do not break keep their words together. */
+/** Non-breaking spaces keep their words together. */
 const wordsOf = (text: string): readonly string[] => text.split(/[ \n]/);

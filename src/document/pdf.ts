@@ -1,7 +1,7 @@
 /**
- * A page document on paper, as PDF: A4, its own fonts inside, every sheet numbered. The same document
- * and facts give the same bytes: nothing here knows the time. A page that must fit is set as large as
- * it can be; its text stays where Letter paper has room too.
+ * Renders a page document as PDF: A4, with its own fonts embedded and every sheet numbered. The
+ * same document and facts give the same bytes: nothing here reads the clock. A page that must fit
+ * is set as large as possible, and its text also fits on Letter paper.
  */
 import PDFDocument from 'pdfkit';
 import type { PageDocument } from './blocks.ts';
@@ -12,25 +12,25 @@ import { piecesOf } from './pdf-pieces.ts';
 const SHEET = { widthPt: 595.28, heightPt: 841.89 } as const;
 const SIDE_PT = mm(14);
 const WIDTH_PT = SHEET.widthPt - 2 * SIDE_PT;
-/** Room above and below; of one page, what Letter (279.4 mm) leaves at the same middle. */
+/** Margins above and below; for one page, what Letter (279.4 mm) leaves around the same centre. */
 const ENDS_PT = { flow: mm(15), 'one-page': mm(19) } as const;
 const FOOT_PT = 12;
-/** The mark stands in the margin, over what the sheet holds. */
+/** The mark stands in the margin, above the sheet's content. */
 const MARK_PT = 14;
 
-/** Sizes tried for a page that must fit, the largest first. */
+/** Sizes tried for a page that must fit, largest first. */
 const LEAST_SCALE = 0.4;
 const SCALE_STEP = 0.02;
 
 export interface PdfFacts {
   readonly fonts: PageFonts;
-  /** With the CreationDate: pdfkit would take the time of day. */
+  /** Includes CreationDate: pdfkit would otherwise take the time of day. */
   readonly info: Readonly<PDFKit.DocumentInfo>;
 }
 
 export interface RenderedPdf {
   readonly bytes: Uint8Array;
-  /** The size of letters that was taken: 1 as designed, less where a page had to fit. */
+  /** The text size used: 1 as designed, less where a page had to fit. */
   readonly scale: number;
 }
 
@@ -57,7 +57,7 @@ function openPdf({ language }: PageDocument, { fonts, info }: PdfFacts): PDFKit.
     pdfVersion: '1.7',
     lang: language,
     displayTitle: true,
-    // No font of pdfkit's own; and one of ours under a second name would be opened at every use.
+    // Disables pdfkit's default font. Naming one of ours here would open it again at every use.
     font: '',
     info: { ...info, Producer: 'Meniscus', Creator: 'Meniscus' },
   });

@@ -1,7 +1,10 @@
-/** Whether a page can take a picture: known before anything is written, so that its file can be named. */
+/**
+ * Whether a page can use a picture. It is checked before anything is written, so that the faulty
+ * file can be named.
+ */
 import PDFDocument from 'pdfkit';
 
-/** What pdfkit knows of an opened picture; its types leave out how the camera was held. */
+/** What pdfkit knows about an opened picture; its types leave out the orientation. */
 interface OpenPicture {
   readonly width: number;
   readonly height: number;
@@ -16,7 +19,7 @@ interface PictureOpener {
 export const openPicture = (pdf: PDFKit.PDFDocument, bytes: Uint8Array): OpenPicture =>
   (pdf as unknown as PictureOpener).openImage(Buffer.from(bytes));
 
-/** Null where all is well. */
+/** Null where the picture can be used. */
 export function pictureProblem(bytes: Uint8Array): string | null {
   try {
     const { width, height } = openPicture(new PDFDocument({ font: '' }), bytes);

@@ -1,7 +1,7 @@
 /**
- * The one line by which a page can be held against its record: the record's name with its hash in the
- * chain, or, where it has no place there yet, with the hash of its journal. The word in the middle
- * says which.
+ * The line by which a page can be compared with its record: the record's name with its hash in the
+ * chain or, where it has no entry yet, with the hash of its journal. The word in the middle says
+ * which.
  */
 import type { DocumentFacts } from './facts.ts';
 

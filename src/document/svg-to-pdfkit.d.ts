@@ -1,9 +1,9 @@
-/** The part of svg-to-pdfkit that is used here; the package brings no types. */
+/** Types for the part of svg-to-pdfkit that is used here; the package brings none. */
 declare module 'svg-to-pdfkit' {
   interface Options {
     readonly width: number;
     readonly height: number;
-    /** The drawing's own units are taken to be points. */
+    /** Takes the drawing's own units as points. */
     readonly assumePt?: boolean;
     readonly preserveAspectRatio?: string;
     /** Name or file of the font for this family and style. */

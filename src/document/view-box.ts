@@ -1,10 +1,10 @@
-/** The size of a drawing in its own units, read off its viewBox. */
+/** The size of a drawing in its own units, taken from its viewBox. */
 export interface ViewBox {
   readonly width: number;
   readonly height: number;
 }
 
-/** As wide as two to one where a drawing does not say. */
+/** Two to one where a drawing states no size. */
 const UNSTATED: ViewBox = { width: 200, height: 100 };
 
 export function viewBoxOf(svg: string): ViewBox {

@@ -1,7 +1,6 @@
 /**
- * Whether a bottle of resin suits a job, row by row: each row says what is wrong and whether a
- * person may go on all the same by a named override. The last word on the override, and its way into
- * the record, are left to the composition root.
+ * Whether a bottle of resin suits a job, row by row: each row states the objection and whether a
+ * person may override it by name. The composition root decides on the override and records it.
  */
 
 import { daysFrom } from '../core/calendar.ts';
@@ -12,13 +11,13 @@ import type { Resin } from './resin.ts';
 export interface ResinUse {
   /** The day of the work, YYYY-MM-DD. */
   readonly today: string;
-  /** Null where it is not yet known: advice is the same for either. */
+  /** Null where it is not yet known: the advice must hold for both. */
   readonly board: 'real' | 'simulated' | null;
-  /** What it is to fill. */
+  /** What the resin is to fill. */
   readonly use: 'fill' | 'pit';
-  /** Null where nobody measured. */
+  /** Null where it was not measured. */
   readonly glassK: number | null;
-  /** Viscosity at the glass's temperature that this damage asks for, Pa s; null where none does. */
+  /** Viscosity that this damage needs at the glass temperature, Pa s; null where it needs none. */
   readonly wanted: { readonly leastPaS: number; readonly mostPaS: number } | null;
   readonly viscosityPaS: number | null;
 }
@@ -39,7 +38,7 @@ export type ResinFault = (typeof RESIN_FAULTS)[number];
 
 export interface ResinRemark {
   readonly fault: ResinFault;
-  /** `refuse` needs a named override; `note` only tells. */
+  /** `refuse` needs a named override; `note` only informs. */
   readonly weight: 'refuse' | 'note';
   readonly words: string;
 }
@@ -116,7 +115,7 @@ const ROWS: readonly Row[] = [
     weight: 'refuse',
     words: (_, { wanted, viscosityPaS }) =>
       wanted !== null && viscosityPaS !== null && viscosityPaS > wanted.mostPaS
-        ? `${milli(viscosityPaS)} on this glass; this damage asks for ${milli(wanted.mostPaS)} at most`
+        ? `${milli(viscosityPaS)} on this glass; this damage needs ${milli(wanted.mostPaS)} at most`
         : null,
   },
   {

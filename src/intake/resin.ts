@@ -1,7 +1,7 @@
 /**
- * A bottle of resin as data: what it is for, its viscosity, how it cures, and until when it may be
- * used. The figures are the data sheet's and the label's; whether this bottle suits a job is decided
- * in `resin-suitability.ts`.
+ * A bottle of resin as data: its purpose, its viscosity, how it cures, and until when it may be
+ * used. The figures are those of the data sheet and the label. `resin-suitability.ts` decides
+ * whether the bottle suits a job.
  */
 import { z } from 'zod';
 import { choice, quantity, schemaName, text } from '../core/settings.ts';
@@ -13,9 +13,9 @@ const resinFileSchema = z.strictObject({
   schema: schemaName('meniscus/resin@1'),
   name: text(40),
   lot: text(40),
-  /** Where the figures come from. */
+  /** Source of the figures. */
   source: text(200),
-  /** An invented bottle, for trying out: it never expires in earnest and fills no real break. */
+  /** An invented bottle for trials: it never really expires, and it fills no real break. */
   demo: z.boolean({ error: 'true or false' }).default(false),
   use: choice(['fill', 'pit']),
   viscosity: z
@@ -27,7 +27,7 @@ const resinFileSchema = z.strictObject({
     )
     .min(2, { error: 'a table of 2 to 12 points' })
     .max(12, { error: 'a table of 2 to 12 points' }),
-  /** The working curve, both or neither. */
+  /** The working curve: both figures or neither. */
   criticalExposureMJPerCm2: quantity(0.1, 1000, 'mJ/cm2').nullable(),
   penetrationDepthMm: quantity(0.05, 10, 'mm').nullable(),
   glass: z.strictObject({
@@ -79,7 +79,7 @@ export const resinSchema = resinFileSchema
   }));
 export type Resin = z.infer<typeof resinSchema>;
 
-/** A liquid gets thinner as it warms, and a table names each temperature once. */
+/** A liquid thins as it warms, and each temperature may appear once in the table. */
 function tableProblems({ viscosity }: ResinFile): readonly [string[], string][] {
   const sorted = [...viscosity].sort((one, other) => one.atC - other.atC);
   return sorted.flatMap((point, index): [string[], string][] => {
@@ -99,14 +99,14 @@ function curveOf({ criticalExposureMJPerCm2: critical, penetrationDepthMm: depth
 }
 
 /**
- * Viscosity at a temperature, Pa s: straight between neighbours in ln(viscosity) over 1/T (the law
- * of Andrade, from memory), and on from the outermost pair beyond the table.
+ * Viscosity at a temperature, Pa s: linear in ln(viscosity) over 1/T between neighbours (the law of
+ * Andrade, from memory), and extrapolated from the outermost pair beyond the table.
  */
 export function viscosityAtPaS({ viscosity }: Pick<Resin, 'viscosity'>, temperatureK: number) {
   const above = viscosity.findIndex((point) => point.temperatureK >= temperatureK);
   const at = above === -1 ? viscosity.length - 1 : Math.max(1, above);
   const [cold, warm] = [viscosity[at - 1], viscosity[at]];
-  if (cold === undefined || warm === undefined) throw new Error('a resin has two points at least');
+  if (cold === undefined || warm === undefined) throw new Error('a resin has at least two points');
   const share =
     (1 / cold.temperatureK - 1 / temperatureK) / (1 / cold.temperatureK - 1 / warm.temperatureK);
   const [low, high] = [Math.log(cold.viscosityPaS), Math.log(warm.viscosityPaS)];

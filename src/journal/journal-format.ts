@@ -1,8 +1,8 @@
 /**
  * The lines of a journal, one JSON value each, and how they are written:
  *
- *   {"schema":"meniscus/journal@1", ...}   the header, first
- *   [ ... ]                                a tick, see tick-line.ts
+ *   {"schema":"meniscus/journal@2","columns":[...], ...}   the header, first
+ *   [ ... ]                                a tick: a value for each column, see tick-line.ts
  *   {"event": ...}, {"snapshot": ...}      what happened; what a person would have seen
  *   {"end": ...}                           the footer, last; its sha256 is of all bytes before it
  *
@@ -16,8 +16,7 @@ import { canonicalJson, sha256Of } from '../core/canonical-json.ts';
 import type { EndReason, Event, Outcome, Snapshot } from '../core/events.ts';
 import { stringifyExactly } from '../core/exact-number.ts';
 import type { ProcedureName } from '../core/guided-events.ts';
-
-export const JOURNAL_SCHEMA = 'meniscus/journal@1';
+import { COLUMNS, type Column, JOURNAL_SCHEMA, type JournalSchema } from './columns.ts';
 
 /** The settings files as given, in trade units: replay and report need nothing else. */
 export interface JournalInputs {
@@ -38,7 +37,10 @@ export interface JournalBoard {
 }
 
 export interface JournalHeader {
-  readonly schema: typeof JOURNAL_SCHEMA;
+  /** With the version that the file was written in, however old. */
+  readonly schema: JournalSchema;
+  /** What stands in a tick line, in this order. */
+  readonly columns: readonly Column[];
   /** Of a guided procedure; absent in a repair. Its figures stand in `inputs.extra`. */
   readonly procedure?: ProcedureName | undefined;
   /** The program's version. */
@@ -103,6 +105,7 @@ export function createHeader({
   const { unit, profile, job, extra } = inputs;
   return {
     schema: JOURNAL_SCHEMA,
+    columns: COLUMNS,
     ...(procedure !== undefined && { procedure }),
     meniscus: version,
     board: { kind, serial, firmware, tickS, leaseS, protection },

@@ -5,20 +5,27 @@
  */
 
 import { z } from 'zod';
+import { ALARM_IDS } from '../core/alarm-ids.ts';
 import {
   ADAPTED_VACUUMS,
   ALARM_STATES,
   BATCH_STATES,
   type Event,
-  MEASUREMENTS,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../core/events.ts';
 import { exactNumber } from '../core/exact-number.ts';
 import { POINT_NAMES, PROCEDURES, STEP_IDS, type StepId } from '../core/guided-events.ts';
+import {
+  CURE_MEASUREMENTS,
+  JOB_MEASUREMENTS,
+  MEASUREMENTS,
+  PORTIONS,
+} from '../core/measurements.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
-import { choice, schemaName, wholeNumber } from '../core/settings.ts';
-import { JOURNAL_SCHEMA, type JournalFooter, type JournalHeader } from './journal-format.ts';
+import { choice, wholeNumber } from '../core/settings.ts';
+import { columnsSchema, JOURNAL_SCHEMAS } from './columns.ts';
+import type { JournalFooter, JournalHeader } from './journal-format.ts';
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, { error: '64 hexadecimal digits' });
 const count = wholeNumber(0, Number.MAX_SAFE_INTEGER, '');
@@ -32,8 +39,9 @@ const end = {
   outcome: choice(['clear', 'mark-remains']).nullable(),
 };
 
-export const headerSchema: z.ZodType<JournalHeader> = z.strictObject({
-  schema: schemaName(JOURNAL_SCHEMA),
+const header = z.strictObject({
+  schema: z.enum(JOURNAL_SCHEMAS),
+  columns: z.unknown(),
   procedure: choice(PROCEDURES).optional(),
   meniscus: z.string(),
   board: z.strictObject({
@@ -58,6 +66,10 @@ export const headerSchema: z.ZodType<JournalHeader> = z.strictObject({
   about: z.unknown().default(null),
 });
 
+/** Of a journal of that version, migrated: it keeps the version and the columns that it has. */
+export const headerSchemaOf = (version: number): z.ZodType<JournalHeader> =>
+  header.extend({ columns: columnsSchema(version) });
+
 const event = <K extends string, T extends z.core.$ZodLooseShape>(kind: K, shape: T) =>
   z.strictObject({ kind: z.literal(kind), timeS: exactNumber, ...shape });
 
@@ -67,7 +79,22 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('batch', { from: choice(BATCH_STATES), to: choice(BATCH_STATES), why: z.string() }),
     event('phase', { phase, cycle: exactNumber }),
     event('answer', { phase, answer: choice(['yes', 'no']) }),
-    event('measured', { name: choice(MEASUREMENTS), value: exactNumber }),
+    z.discriminatedUnion(
+      'name',
+      [
+        event('measured', {
+          name: choice(JOB_MEASUREMENTS),
+          portion: z.null({ error: 'null: it is of no portion' }),
+          value: exactNumber,
+        }),
+        event('measured', {
+          name: choice(CURE_MEASUREMENTS),
+          portion: choice(PORTIONS).nullable(),
+          value: exactNumber,
+        }),
+      ],
+      { error: `one of ${MEASUREMENTS.join(', ')}` },
+    ),
     event('seal-finding', { finding: choice(SEAL_FINDINGS), why: z.string() }),
     event('adapted', {
       what: choice(ADAPTED_VACUUMS),
@@ -76,7 +103,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
       why: z.string(),
     }),
     event('alarm', {
-      alarm: z.string(),
+      alarm: choice(ALARM_IDS),
       from: choice(ALARM_STATES),
       to: choice(ALARM_STATES),
       action: choice(['warn', 'hold', 'abort']),

@@ -8,15 +8,18 @@ import type { z } from 'zod';
 import { sha256Of } from '../core/canonical-json.ts';
 import type { Event, Snapshot } from '../core/events.ts';
 import { type Checked, checkSettings, type SettingsProblem } from '../core/settings.ts';
-import {
-  JOURNAL_SCHEMA,
-  type JournalEnd,
-  type JournalFooter,
-  type JournalHeader,
-} from './journal-format.ts';
+import { JOURNAL_SCHEMAS, versionOf } from './columns.ts';
+import type { JournalEnd, JournalFooter, JournalHeader } from './journal-format.ts';
 import { remarksOn } from './journal-remarks.ts';
-import { eventSchema, footerSchema, headerSchema, snapshotSchema } from './line-schemas.ts';
-import { type JournalTick, plainTick, tickSchema } from './tick-line.ts';
+import { eventSchema, footerSchema, headerSchemaOf, snapshotSchema } from './line-schemas.ts';
+import { type Migration, migrationOf } from './migration.ts';
+import {
+  fieldNamer,
+  type JournalTick,
+  type NamedFields,
+  plainTick,
+  tickSchema,
+} from './tick-line.ts';
 
 export interface JournalContents {
   readonly header: JournalHeader;
@@ -61,6 +64,13 @@ interface Lines {
   readonly torn: string;
 }
 
+/** How this journal's lines are read, as its header says. */
+interface Reading {
+  readonly file: string;
+  readonly migration: Migration;
+  readonly named: (values: readonly unknown[]) => NamedFields;
+}
+
 interface Gathered {
   readonly ticks: JournalTick[];
   readonly events: Event[];
@@ -74,14 +84,16 @@ export function readJournal(text: string, file: string): Checked<JournalContents
   if (first === undefined) {
     return refuse(file, 1, torn, 'a whole header line as the first');
   }
-  const header = readHeader(first, file);
-  if (!header.ok) return header;
+  const opened = readHeader(first, file);
+  if (!opened.ok) return opened;
+  const { header, migration } = opened.value;
+  const how: Reading = { file, migration, named: fieldNamer(header.columns) };
   const gathered: Gathered = { ticks: [], events: [], snapshots: [], footer: null };
   for (const line of rest) {
-    const problem = takeLine(line, file, gathered);
+    const problem = takeLine(line, how, gathered);
     if (problem !== null) return { ok: false, problems: problem };
   }
-  return { ok: true, value: contentsOf(header.value, gathered, whole, torn) };
+  return { ok: true, value: contentsOf(header, gathered, whole, torn) };
 }
 
 /** Every written line ends in a line feed; what follows the last one counts only if it is whole. */
@@ -96,38 +108,50 @@ function splitLines(text: string): Lines {
     : { whole, torn: last };
 }
 
-function readHeader(line: Line, file: string): Checked<JournalHeader> {
+function readHeader(
+  line: Line,
+  file: string,
+): Checked<{ readonly header: JournalHeader; readonly migration: Migration }> {
   const value = parse(line.text);
-  const { schema }: { readonly schema?: unknown } = isObject(value) ? value : {};
-  if (schema !== JOURNAL_SCHEMA) {
-    const accepted = `a journal that begins with "schema":"${JOURNAL_SCHEMA}"`;
-    return refuse(file, line.number, typeof schema === 'string' ? schema : line.text, accepted);
+  const given = isObject(value) ? value : {};
+  const { schema } = given;
+  const version = versionOf(schema);
+  if (version === null) {
+    const known = JOURNAL_SCHEMAS.map((name) => `"schema":"${name}"`).join(' or ');
+    const seen = typeof schema === 'string' ? schema : line.text;
+    return refuse(file, line.number, seen, `a journal that begins with ${known}`);
   }
-  const checked = check(headerSchema, value, file, line, 'header');
-  return checked.ok ? checked : { ok: false, problems: checked.problems };
+  const migration = migrationOf(version, given);
+  const checked = check(headerSchemaOf(version), migration.header(given), file, line, 'header');
+  return checked.ok ? { ok: true, value: { header: checked.value, migration } } : checked;
 }
 
 /** Null where the line was taken. */
-function takeLine(line: Line, file: string, into: Gathered): readonly SettingsProblem[] | null {
+function takeLine(
+  line: Line,
+  { file, migration, named }: Reading,
+  into: Gathered,
+): readonly SettingsProblem[] | null {
   if (into.footer !== null) return problemAt(file, line.number, line.text, 'nothing after the end');
   const value = parse(line.text);
-  const plain = Array.isArray(value) ? plainTick(value) : null;
-  if (plain !== null) {
-    into.ticks.push(plain);
-    return null;
-  }
   const take = <T>(schema: z.ZodType<T>, part: unknown, name: string, keep: (value: T) => void) => {
     const checked = check(schema, part, file, line, name);
     if (!checked.ok) return checked.problems;
     keep(checked.value);
     return null;
   };
-  if (Array.isArray(value)) return take(tickSchema, value, 'tick', (t) => into.ticks.push(t));
+  if (Array.isArray(value)) {
+    const fields = named(migration.tick(value));
+    const plain = plainTick(fields);
+    if (plain === null) return take(tickSchema, fields, 'tick', (t) => into.ticks.push(t));
+    into.ticks.push(plain);
+    return null;
+  }
   const [entry, ...more] = isObject(value) ? Object.entries(value) : [];
   const [key, part] = more.length === 0 ? (entry ?? []) : [];
   switch (key) {
     case 'event':
-      return take(eventSchema, part, key, (e) => into.events.push(e));
+      return take(eventSchema, migration.event(part), key, (e) => into.events.push(e));
     case 'snapshot':
       return take(snapshotSchema, part, key, (s) => into.snapshots.push(s));
     case 'end':

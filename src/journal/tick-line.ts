@@ -1,30 +1,35 @@
 /**
  * The line of one tick: everything a replay needs of the frame, the requests drained in that tick,
  * and the actuators that the controller answered with. One flat array, because there are twenty a
- * second; numbers are written in full, so that a replay sees the identical doubles.
+ * second; numbers are written in full, so that a replay sees the identical doubles. The header names
+ * the columns:
  *
- *   [sequence, timeS, sampledAtS | null (equals timeS),
- *    pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage (counts | null),
- *    frame bits, pumpRatio, actuator bits, lampRatio,
- *    hostTimeS | null (equals timeS), buttons?, requests?]
- *
- *   frame bits: 1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
- *               16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
- *   actuator bits: 1 selector at pressure, 2 vent open, 4 lamp enabled
- *   buttons: first letters in order (y, n, m); requests: as they are. Both left out where empty.
- *   Older journals lack the host's time; there it is not known.
+ *   sequence, timeS
+ *   sampledAtS     null where it equals timeS
+ *   one a channel  counts, or null where none was ever taken
+ *   frameBits      1 shield closed, 2 over-pressure tripped, 4 emergency stop pressed, 8 link mute,
+ *                  16 message spoilt, 32 frames missing, from 64 on the trips in the order of TRIPS
+ *   pumpRatio
+ *   actuatorBits   1 selector at pressure, 2 vent open, 4 lamp enabled
+ *   lampRatio
+ *   hostTimeS      null where it equals timeS, "unknown" where nobody knows it
+ *   buttons        first letters in order (y, n, m)
+ *   requests       as they are; it and buttons are left out where they and all after them are empty
  */
 import { z } from 'zod';
 import { encodeNumber, exactNumber } from '../core/exact-number.ts';
 import {
   type Actuators,
   BUTTONS,
+  CHANNELS,
   type Frame,
+  perChannel,
   type Request,
   TRIPS,
   type Trip,
 } from '../core/frame.ts';
 import { choice, wholeNumber } from '../core/settings.ts';
+import { COLUMNS, type Column } from './columns.ts';
 
 export interface JournalTick {
   readonly frame: Frame;
@@ -45,9 +50,10 @@ const FIRST_TRIP_BIT = 64;
 const ACTUATOR_BITS = { atPressure: 1, ventOpen: 2, lampEnabled: 4 };
 const HIGHEST_FRAME_BITS = FIRST_TRIP_BIT * 2 ** TRIPS.length - 1;
 const HIGHEST_ACTUATOR_BITS = 7;
-/** Fields of a tick in which nobody pressed or asked for anything, without and with the host's time. */
-const OLD_PLAIN_FIELDS = 12;
-const PLAIN_FIELDS = 13;
+/** In place of the host's time. */
+export const UNKNOWN_TIME = 'unknown';
+/** What the buttons look like. */
+export const LETTERS = /^[ynm]*$/;
 
 const bit = (on: boolean, value: number): number => (on ? value : 0);
 
@@ -87,12 +93,12 @@ const jsonOf = (value: number): string =>
   Number.isFinite(value) && !Object.is(value, -0) ? String(value) : `"${encodeNumber(value)}"`;
 const jsonOfCount = (value: number | null): string => (value === null ? 'null' : jsonOf(value));
 
-/** Left out where it is not known, so that an older line is written as it was read. */
-function hostTimeField({ hostTimeS, timeS }: Frame): string {
-  if (hostTimeS === null) return '';
-  return `,${Object.is(hostTimeS, timeS) ? 'null' : jsonOf(hostTimeS)}`;
+function jsonOfHostTime({ hostTimeS, timeS }: Frame): string {
+  if (hostTimeS === null) return `"${UNKNOWN_TIME}"`;
+  return Object.is(hostTimeS, timeS) ? 'null' : jsonOf(hostTimeS);
 }
 
+/** In the order of COLUMNS. */
 export function encodeTick(
   frame: Frame,
   requests: readonly Request[],
@@ -102,10 +108,9 @@ export function encodeTick(
   const plain =
     `${jsonOf(frame.sequence)},${jsonOf(timeS)},` +
     `${Object.is(sampledAtS, timeS) ? 'null' : jsonOf(sampledAtS)},` +
-    `${jsonOfCount(counts.pressure)},${jsonOfCount(counts.irradiance)},` +
-    `${jsonOfCount(counts.glassTemperature)},${jsonOfCount(counts.heatSinkTemperature)},` +
-    `${jsonOfCount(counts.supplyVoltage)},${frameBitsOf(frame)},${jsonOf(actuators.pumpRatio)},` +
-    `${actuatorBitsOf(actuators)},${jsonOf(actuators.lampRatio)}${hostTimeField(frame)}`;
+    `${CHANNELS.map((channel) => jsonOfCount(counts[channel])).join(',')},` +
+    `${frameBitsOf(frame)},${jsonOf(actuators.pumpRatio)},${actuatorBitsOf(actuators)},` +
+    `${jsonOf(actuators.lampRatio)},${jsonOfHostTime(frame)}`;
   if (frame.pressed.length === 0 && requests.length === 0) return `[${plain}]`;
   const buttons = JSON.stringify(frame.pressed.map((button) => button[0]).join(''));
   return requests.length === 0
@@ -128,103 +133,95 @@ const requestSchema: z.ZodType<Request> = z.discriminatedUnion(
   { error: 'a request of kind button, hold, enter or stop' },
 );
 
-const count = exactNumber.nullable();
-const plainFields = [
-  exactNumber,
-  exactNumber,
-  exactNumber.nullable(),
-  count,
-  count,
-  count,
-  count,
-  count,
-  wholeNumber(0, HIGHEST_FRAME_BITS, ''),
-  exactNumber,
-  wholeNumber(0, HIGHEST_ACTUATOR_BITS, ''),
-  exactNumber,
-] as const;
-const letters = z
-  .string()
-  .regex(/^[ynm]*$/)
-  .default('');
-const requests = z.array(requestSchema).default([]);
-const NOT_KNOWN = undefined;
+const fields = {
+  sequence: exactNumber,
+  timeS: exactNumber,
+  sampledAtS: exactNumber.nullable(),
+  ...perChannel(() => exactNumber.nullable()),
+  frameBits: wholeNumber(0, HIGHEST_FRAME_BITS, ''),
+  pumpRatio: exactNumber,
+  actuatorBits: wholeNumber(0, HIGHEST_ACTUATOR_BITS, ''),
+  lampRatio: exactNumber,
+  hostTimeS: z.union([exactNumber, z.null(), z.literal(UNKNOWN_TIME)], {
+    error: `a number, null or "${UNKNOWN_TIME}"`,
+  }),
+  buttons: z.string().regex(LETTERS, { error: 'letters of y, n and m' }).default(''),
+  requests: z.array(requestSchema).default([]),
+} satisfies Readonly<Record<Column, z.ZodType>>;
+const fieldsSchema = z.strictObject(fields);
+type Fields = z.infer<typeof fieldsSchema>;
 
-const fieldsSchema = z.union(
-  [
-    z.tuple([...plainFields, exactNumber.nullable(), letters, requests]),
-    z.tuple([...plainFields, letters, requests]).transform((fields): Fields => {
-      const plain = fields.slice(0, OLD_PLAIN_FIELDS) as OldPlainFields;
-      return [...plain, NOT_KNOWN, fields[12], fields[13]];
-    }),
-  ],
-  { error: 'a tick: 12 to 15 fields as the format lists them' },
-);
-
-/** A decoded line of JSON to a tick; refuses what `encodeTick` would not have written. */
+/** The fields of a tick to the tick; refuses what `encodeTick` would not have written. */
 export const tickSchema = fieldsSchema.transform(tickOf);
+
+export type NamedFields = Record<string, unknown>;
+
+/**
+ * A line's values by the names of their columns. A channel without a column was not there yet: no
+ * sample of it was ever taken. What stands past the last column keeps its number for a name.
+ */
+export function fieldNamer(
+  columns: readonly Column[],
+): (values: readonly unknown[]) => NamedFields {
+  const notThereYet = CHANNELS.filter((channel) => !columns.includes(channel));
+  return (values) => {
+    const named: NamedFields = {};
+    for (let index = 0; index < values.length; index++) {
+      named[columns[index] ?? index] = values[index];
+    }
+    for (const channel of notThereYet) named[channel] = null;
+    return named;
+  };
+}
+
+const NUMBERS = ['sequence', 'timeS', 'pumpRatio', 'lampRatio'] as const;
+const NUMBERS_OR_NULL = ['sampledAtS', ...CHANNELS] as const;
 
 /**
  * The common tick, with plain numbers and nobody pressing anything, checked by hand: there are
  * twenty a second and the schema takes most of a reader's time. Null for every other line, which is
  * for the schema to take or refuse.
  */
-export function plainTick(fields: readonly unknown[]): JournalTick | null {
-  if (fields.length !== PLAIN_FIELDS && fields.length !== OLD_PLAIN_FIELDS) return null;
-  for (const [index, field] of fields.entries()) {
-    const mayBeNull = (index >= 2 && index <= 7) || index === OLD_PLAIN_FIELDS;
-    if (!Number.isFinite(field) && !(mayBeNull && field === null)) return null;
-  }
-  const [frameBits, , actuatorBits] = fields.slice(8) as number[];
-  const isSound =
-    isBits(frameBits, HIGHEST_FRAME_BITS) && isBits(actuatorBits, HIGHEST_ACTUATOR_BITS);
-  if (!isSound) return null;
-  const plain = fields.slice(0, OLD_PLAIN_FIELDS) as OldPlainFields;
-  const hostTimeS = fields[OLD_PLAIN_FIELDS] as number | null | undefined;
-  return tickOf([...plain, hostTimeS, '', []]);
+export function plainTick(named: NamedFields): JournalTick | null {
+  const { frameBits, actuatorBits, hostTimeS, buttons, requests } = named;
+  const isPlain =
+    buttons === undefined &&
+    requests === undefined &&
+    Object.keys(named).length === COLUMNS.length - 2 &&
+    NUMBERS.every((name) => Number.isFinite(named[name])) &&
+    NUMBERS_OR_NULL.every((name) => named[name] === null || Number.isFinite(named[name])) &&
+    (hostTimeS === null || hostTimeS === UNKNOWN_TIME || Number.isFinite(hostTimeS)) &&
+    isBits(frameBits, HIGHEST_FRAME_BITS) &&
+    isBits(actuatorBits, HIGHEST_ACTUATOR_BITS);
+  if (!isPlain) return null;
+  named['buttons'] = '';
+  named['requests'] = [];
+  return tickOf(named as Fields);
 }
 
-const isBits = (value: number | undefined, highest: number): boolean =>
-  value !== undefined && Number.isInteger(value) && value >= 0 && value <= highest;
-
-type OldPlainFields = [
-  sequence: number,
-  timeS: number,
-  sampledAtS: number | null,
-  pressure: number | null,
-  irradiance: number | null,
-  glassTemperature: number | null,
-  heatSinkTemperature: number | null,
-  supplyVoltage: number | null,
-  frameBits: number,
-  pumpRatio: number,
-  actuatorBits: number,
-  lampRatio: number,
-];
-/** The host's time is null where it equals the board's, and undefined where it is not known. */
-type Fields = [...OldPlainFields, number | null | undefined, string, Request[]];
+const isBits = (value: unknown, highest: number): boolean =>
+  typeof value === 'number' && Number.isInteger(value) && value >= 0 && value <= highest;
 
 function tickOf(fields: Fields): JournalTick {
-  const [sequence, timeS, sampledAtS, ...rest] = fields;
-  const [pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage] = rest;
-  const [, , , , , frameBits, pumpRatio, actuatorBits, lampRatio, hostTimeS, letters, requests] =
-    rest;
+  const { sequence, timeS, frameBits, pumpRatio, actuatorBits, lampRatio, requests } = fields;
   const frameHas = (bit: number): boolean => (frameBits & bit) !== 0;
   const actuatorHas = (bit: number): boolean => (actuatorBits & bit) !== 0;
   return {
     frame: {
       sequence,
       timeS,
-      hostTimeS: hostTimeS === undefined ? null : (hostTimeS ?? timeS),
-      sampledAtS: sampledAtS ?? timeS,
+      hostTimeS: fields.hostTimeS === UNKNOWN_TIME ? null : (fields.hostTimeS ?? timeS),
+      sampledAtS: fields.sampledAtS ?? timeS,
       link: frameHas(FRAME_BITS.mute) ? 'mute' : 'up',
-      counts: { pressure, irradiance, glassTemperature, heatSinkTemperature, supplyVoltage },
+      counts: perChannel((channel) => fields[channel]),
       switches: {
         shieldClosed: frameHas(FRAME_BITS.shieldClosed),
         overPressureTripped: frameHas(FRAME_BITS.overPressureTripped),
         emergencyStopPressed: frameHas(FRAME_BITS.emergencyStopPressed),
       },
-      pressed: [...letters].flatMap((letter) => BUTTONS.filter((name) => name[0] === letter)),
+      pressed: [...fields.buttons].flatMap((letter) =>
+        BUTTONS.filter((name) => name[0] === letter),
+      ),
       trips: tripsOf(frameBits),
       damaged: frameHas(FRAME_BITS.damaged),
       gap: frameHas(FRAME_BITS.gap),

@@ -1,8 +1,8 @@
 /**
- * Whether a catalogue can be shown: every character has one on the display, every line fits its
- * place with the widest figures that it takes, no explanation runs past nine pages, and each text
- * takes the same figures as the reference's. It reports all that does not fit; `catalogue.ts` has
- * seen before that everything is there.
+ * Checks whether a catalogue can be shown: every character exists on the display, every line fits
+ * its place with the widest figures, no explanation exceeds nine pages, and each text takes the
+ * same figures as the reference's. It reports everything that does not fit; `catalogue.ts` has
+ * already checked that nothing is missing.
  */
 
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
@@ -29,7 +29,7 @@ const misfit = (path: string, words: string, accepted: string): Misfit => ({
   accepted,
 });
 
-/** Each string against its own at the same path of the reference. */
+/** Compares each string with the one at the same path of the reference. */
 function leafMisfits(own: unknown, reference: unknown, path: string): readonly Misfit[] {
   if (typeof own === 'string') return stringMisfits(own, String(reference ?? ''), path);
   if (typeof own !== 'object' || own === null) return [];
@@ -105,7 +105,7 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
   );
 }
 
-/** Live lines with figures as wide as they come in practice. */
+/** Live lines with the widest figures that occur in practice. */
 function widestLiveLines({ live, damage }: Catalogue) {
   const time = filled(live.timeLeft, { seconds: '1800' });
   const shortTime = filled(live.timeLeft, { seconds: '600' });
@@ -129,7 +129,7 @@ function widestLiveLines({ live, damage }: Catalogue) {
   return rows.map(([path, words]) => [path, words, DISPLAY_COLUMNS] as const);
 }
 
-/** Where pages are counted their mark stands at the right end. */
+/** Where pages are counted, the page mark stands at the right end. */
 const PAGED: ReadonlySet<ButtonKey> = new Set(['help', 'alarm', 'held', 'heldByAlarm', 'end']);
 const LONGEST_MARK = '9/9';
 
@@ -146,7 +146,7 @@ function buttonMisfits({ buttons }: Catalogue): readonly Misfit[] {
 
 const MOST_PAGES = 9;
 const ROWS = 2;
-/** As long as what most alarms expected and saw becomes; tests put every alarm's own in its place. */
+/** As long as the text of most alarms' expected and seen values; tests use every alarm's own. */
 const TOLD = 'at most 172.0 kPa gauge';
 
 function textMisfits(catalogue: Catalogue): readonly Misfit[] {

@@ -1,7 +1,8 @@
 /**
- * What a catalogue holds: every word that the display shows, in one language, as one JSON file. The
- * keys of alarms and kinds of damage belong to other rooms and are handed in. Words may carry accents:
- * `text.ts` makes of them what the display has. Whether they fit is checked in `catalogue-fit.ts`.
+ * The contents of a catalogue: every word on the display, in one language, as one JSON file. Other
+ * rooms define the keys of alarms and kinds of damage, which are passed in. Words may carry
+ * accents: `text.ts` converts them to the display's characters. `catalogue-fit.ts` checks whether
+ * they fit.
  */
 
 import { z } from 'zod';
@@ -10,7 +11,7 @@ import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
 
-/** Words of the display that are not about one step or alarm, and the figures that they take. */
+/** Words of the display that belong to no single step or alarm, with the figures that they take. */
 export const LIVE_KEYS = [
   'pressure',
   'pressureUnknown',
@@ -48,7 +49,7 @@ export const STATE_KEYS = [
 ] as const;
 export type StateKey = (typeof STATE_KEYS)[number];
 
-/** Why a job is held or over, where no alarm says it. */
+/** Why a job is held or over, where no alarm is the reason. */
 export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
@@ -61,7 +62,7 @@ export const REASON_KEYS = [
 ] as const;
 export type ReasonKey = (typeof REASON_KEYS)[number];
 
-/** What the buttons do: at the left end of the last line, and at its right end. */
+/** The buttons' actions: at the left end of the last line, and at its right end. */
 export const BUTTON_KEYS = [
   'automatic',
   'confirm',
@@ -95,7 +96,7 @@ export type Prompt = z.infer<typeof prompt>;
 const alarm = z.strictObject({ title: line, happened: words, did: words, now: words });
 export type AlarmWords = z.infer<typeof alarm>;
 
-/** Keys that other rooms decide. */
+/** Keys that other rooms define. */
 export interface CatalogueKeys {
   readonly alarms: readonly string[];
   readonly damage: readonly string[];
@@ -104,7 +105,7 @@ export interface CatalogueKeys {
 export const catalogueSchemaFor = (keys: CatalogueKeys) =>
   z.strictObject({
     schema: schemaName('meniscus/catalogue@1'),
-    /** As BCP 47 tags it: `en`, `es`, `pt-BR`. */
+    /** A BCP 47 tag: `en`, `es`, `pt-BR`. */
     language: z
       .string()
       .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),

@@ -1,10 +1,9 @@
 /**
- * Composes what display, status lamp and buzzer show, whichever procedure runs. Line 1 always says
- * where the person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked
- * whether to end it, `5.2 ? Title` the longer explanation, `5.2 !? Caution` what may hurt, `! Title` an
- * alarm to acknowledge, `-- Title` the end.
- * Line 4 always says what the buttons do. The words of a step are its procedure's, and what a button
- * leads to is decided by the controller.
+ * Composes display, status lamp and buzzer for every procedure. Line 1 always shows where the
+ * person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked whether to end
+ * it, `5.2 ? Title` the longer explanation, `5.2 !? Caution` its hazards, `! Title` an alarm to
+ * acknowledge, `-- Title` the end. Line 4 always shows what the buttons do. The procedure supplies
+ * a step's words; the controller decides what a button leads to.
  */
 import type { BatchState } from '../core/events.ts';
 import type { DisplayLines, Signals } from '../core/frame.ts';
@@ -19,16 +18,16 @@ import {
 } from './page-words.ts';
 import { ends, fitLine } from './text.ts';
 
-/** What every procedure's screens have in common. */
+/** Common to all procedures' screens. */
 export interface Seen {
   readonly catalogue: Catalogue;
   readonly batch: BatchState;
   readonly kind: 'automatic' | 'confirm' | 'question' | 'entry';
   /** The unacknowledged alarm of highest rank. */
   readonly alarm: ShownAlarm | null;
-  /** Whether any alarm that is not a mere warning is in force. */
+  /** Whether any alarm above a mere warning is in force. */
   readonly alarmStops: boolean;
-  /** A held job asks whether it is to be ended. */
+  /** A held job asks whether to end it. */
   readonly asksEnd: boolean;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
@@ -94,7 +93,7 @@ function alarmScreen(alarm: ShownAlarm, { catalogue, page: open }: Seen): Displa
   return screen(`! ${title}`, all[page % all.length] ?? [], buttons);
 }
 
-/** The last line; where there are pages, their mark takes its right end. */
+/** The last line; where there are pages, the page mark takes its right end. */
 export function buttonLine({ buttons }: Catalogue, key: ButtonKey, mark?: string): string {
   const [left, right] = buttons[key];
   return ends(left, mark ?? right);
@@ -129,7 +128,7 @@ function screen(title: string, text: readonly string[], buttons: string): Displa
   return [fitLine(title), fitLine(text[0] ?? ''), fitLine(text[1] ?? ''), fitLine(buttons)];
 }
 
-/** IEC 60073: red danger, yellow abnormal, blue a person must act, green normal. */
+/** IEC 60073: red danger, yellow abnormal, blue action by a person required, green normal. */
 function statusOf({ alarm, alarmStops, batch, kind }: Seen): Signals['status'] {
   if (alarm?.action === 'abort' || batch === 'aborting' || batch === 'aborted') {
     return { colour: 'red', flashing: alarm !== null };

@@ -1,7 +1,7 @@
 /**
- * The line of live values in a phase that runs by itself: pressure over the local atmosphere with
- * its sign, or dose, and the time left. Which phases have one is a table here; the rest show their
- * prompt's first line. The words are the catalogue's.
+ * The line of live values in a phase that runs by itself: signed pressure relative to the local
+ * atmosphere, or dose, and the remaining time. A table here lists the phases that have one; the
+ * others show their prompt's first line. The words are the catalogue's.
  */
 
 import type { Outcome, SealWhy, Snapshot } from '../core/events.ts';
@@ -11,22 +11,25 @@ import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from 
 import type { Catalogue } from './catalogue.ts';
 import { ends } from './text.ts';
 
-/** Values that are on the display but not in the snapshot. */
+/** Values on the display that are not in the snapshot. */
 export interface LiveValues {
   readonly phaseElapsedS: number;
-  /** Seconds to the end of the dwell, watch or cure; null where the world decides. */
+  /** Seconds to the end of the dwell, watch or cure; null where the end depends on the plant. */
   readonly leftS: number | null;
-  /** How far the dose must be over its target for its uncertainty. */
+  /** Amount by which the dose must exceed its target to cover its uncertainty. */
   readonly doseMarginJPerM2: number;
-  /** Daylight so far as a share of what sets resin that waits; null while it need not be told. */
+  /**
+   * Daylight so far as a share of the setting dose of exposed resin; null while it need not be
+   * shown.
+   */
   readonly daylightShare: number | null;
-  /** What the last test of the seal saw. */
+  /** What the last seal test saw. */
   readonly sealWhy: SealWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
-  /** What the job is, and how it ended up. */
+  /** The kind of job, and its outcome. */
   readonly damage: { readonly type: string; readonly diameterM: number };
   readonly outcome: Outcome | null;
-  /** What the lamp gives or gave last, and how long a day bare eyes and skin may be in it. */
+  /** The lamp's present or last output, and the daily exposure limits for bare eyes and skin. */
   readonly light: {
     readonly irradianceWPerM2: number;
     readonly eyeS: number;
@@ -40,7 +43,7 @@ const pressureLine: Writer = ({ leftS }, { pressurePa, atmospherePa }, catalogue
   const { live } = catalogue;
   if (pressurePa === null || atmospherePa === null) return live.pressureUnknown;
   const gaugeKPa = kPaFromPa(pressurePa - atmospherePa);
-  // Inside two steps of the converter a sign would only flicker.
+  // Within two steps of the converter a sign would only flicker.
   const sign = Math.abs(gaugeKPa) < 1 ? '' : gaugeKPa > 0 ? '+' : '-';
   const pressure = `${sign}${Math.abs(gaugeKPa).toFixed(0)}`;
   return ends(filled(live.pressure, { pressure }), left(leftS, catalogue));
@@ -52,7 +55,7 @@ const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }, catalogue) =>
   return ends(filled(catalogue.live.dose, { dose, target }), left(leftS, catalogue));
 };
 
-/** Why the lamp still burns when the display already shows the target. */
+/** Why the lamp is still on when the display already shows the target. */
 export function marginLine(
   phase: PhaseId,
   { doseMarginJPerM2 }: LiveValues,
@@ -65,11 +68,14 @@ export function marginLine(
   return filled(live.margin, { margin: margin.toFixed(margin < 10 ? 2 : 1) });
 }
 
-/** So long, out of every so long, daylight is told in place of a prompt's own words. */
+/** Daylight replaces a prompt's own words for this long, once per period. */
 const DAYLIGHT_S = 2;
 const DAYLIGHT_EVERY_S = 6;
 
-/** What daylight has done to resin that waits; by turns where the line it takes says what to do. */
+/**
+ * Effect of daylight on exposed resin; alternates with the prompt's line where that gives an
+ * instruction.
+ */
 export function daylightLine(
   takesTurns: boolean,
   { daylightShare, phaseElapsedS }: Pick<LiveValues, 'daylightShare' | 'phaseElapsedS'>,
@@ -135,7 +141,7 @@ export function liveLine(
   return LIVE[phase]?.(live, snapshot, catalogue) ?? null;
 }
 
-/** What a caution says of the lamp's light. */
+/** A caution's words about the lamp's light. */
 export function lightWords({ light }: Pick<LiveValues, 'light'>, { live }: Catalogue): string {
   if (light === null) return live.lightUnknown;
   return filled(live.lightKnown, {

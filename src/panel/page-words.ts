@@ -1,7 +1,7 @@
 /**
- * What MORE leads through, page by page: the longer explanation of a step and then its caution; of an
- * alarm what happened, what the unit did, and what to do now. Each part begins on a page of its own.
- * How a page is framed is left to `screen.ts`.
+ * The pages behind MORE: for a step its longer explanation and then its caution; for an alarm what
+ * happened, what the unit did, and what to do now. Each part begins on a page of its own. `face.ts`
+ * frames the pages.
  */
 
 import type { AlarmAction } from '../core/events.ts';
@@ -11,7 +11,7 @@ import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts
 import { type LiveValues, lightWords } from './live-line.ts';
 import { pages } from './text.ts';
 
-/** Of the display's four lines; the others are the title and the buttons. */
+/** Text rows of the display's four lines; the others are the title and the buttons. */
 export const TEXT_ROWS = 2;
 
 export type Page = readonly string[];
@@ -28,7 +28,7 @@ export interface ShownAlarm {
   readonly seen: Phrase;
 }
 
-/** An alarm as the reason why something is held or over; it may have kept it from going on. */
+/** An alarm as the reason why something is held or over, or why it could not resume. */
 export interface AlarmReason {
   readonly alarm: ShownAlarm;
   readonly refused: boolean;
@@ -69,8 +69,8 @@ export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): rea
   const { reasons } = catalogue;
   const { title, now } = alarmWords(reason.alarm, catalogue);
   const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
-  const told = `${title}. ${happened(reason.alarm, catalogue)}`;
-  return [...before, ...pages(told, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
+  const heading = `${title}. ${happened(reason.alarm, catalogue)}`;
+  return [...before, ...pages(heading, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
 }
 
 function happened(alarm: ShownAlarm, catalogue: Catalogue): string {
@@ -81,6 +81,6 @@ function happened(alarm: ShownAlarm, catalogue: Catalogue): string {
   });
 }
 
-/** A catalogue that was checked has words for every alarm; its name is better than none. */
+/** A checked catalogue has words for every alarm; otherwise its name is better than nothing. */
 export const alarmWords = ({ id }: ShownAlarm, { alarms }: Catalogue): AlarmWords =>
   alarms[id] ?? { title: id, happened: '{expected}, {seen}', did: id, now: id };

@@ -1,7 +1,7 @@
 /**
- * The words of a repair's screens, from plain values: the step's number and prompt, the live values
- * that take a line of it, its longer explanation, and why the job is held or over. How a screen is
- * framed is decided in `face.ts`.
+ * The words of a repair's screens, from plain values: the step's number and prompt, live values in
+ * place of a line, the longer explanation, and why the job is held or over. `face.ts` frames the
+ * screen.
  */
 
 import type { Snapshot } from '../core/events.ts';

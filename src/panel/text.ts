@@ -1,12 +1,12 @@
 /**
- * Fits words to the display: 20 columns of the characters that the whole way to the glass can carry.
- * The board's text message has 7 bits a character, and the common display ROM (A00) draws its own at
- * two codes; so letters lose their marks (á is a, ñ is n) and some signs become others. The terminal
- * shows the same. It decides where a line breaks, not what it says.
+ * Fits words to the display: 20 columns of the characters that every stage up to the glass can
+ * carry. The board's text message has 7 bits a character, and the common display ROM (A00) draws
+ * its own symbols at two codes; so letters lose their accents (á is a, ñ is n) and some signs are
+ * replaced. The terminal shows the same. It decides where a line breaks, not what it says.
  */
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
 
-/** What stands in for a character that is no letter with a mark; an opening mark is left out. */
+/** Replacements for characters that are not accented letters; an opening mark is left out. */
 const STAND_INS: ReadonlyMap<string, string> = new Map([
   ['¿', ''],
   ['¡', ''],
@@ -40,12 +40,14 @@ const SHOWN = /^[\x20-\x5b\x5d-\x7d]*$/;
 const MARKS = /\p{M}/gu;
 const NOT_SHOWN = /[^\x20-\x5b\x5d-\x7d]/gu;
 
-/** The words in the display's characters; what has none, and no stand-in, is a question mark. */
+/**
+ * Converts words to the display's characters; one without a replacement becomes a question mark.
+ */
 export function plain(words: string): string {
   return SHOWN.test(words) ? words : bare(words).replace(NOT_SHOWN, '?');
 }
 
-/** Whether every character has one on the display or a stand-in. */
+/** Whether every character exists on the display or has a replacement. */
 export const canBeShown = (words: string): boolean => SHOWN.test(bare(words));
 
 function bare(words: string): string {
@@ -53,7 +55,7 @@ function bare(words: string): string {
   return stood.normalize('NFD').replace(MARKS, '');
 }
 
-/** Exactly 20 columns; what is too long is cut, which tests make sure never happens to a prompt. */
+/** Exactly 20 columns; longer text is cut, which tests rule out for prompts. */
 export function fitLine(line: string): string {
   return plain(line).slice(0, DISPLAY_COLUMNS).padEnd(DISPLAY_COLUMNS);
 }

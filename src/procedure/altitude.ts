@@ -1,7 +1,8 @@
 /**
- * How deep a vacuum this unit can draw in the air around it, and what a vacuum leaves there. A pump
- * with a greatest ratio reaches a share of the atmosphere, wherever that stands; a profile that asks
- * for more is given what is allowed, and a person is told. Nothing else about a profile is changed.
+ * How deep a vacuum this unit can draw at the local air pressure, and what it leaves there. A pump
+ * with a maximum compression ratio reaches a fixed share of the atmosphere, whatever its pressure.
+ * A profile that asks for more gets the allowed value, and a person is informed. Nothing else in a
+ * profile is changed.
  */
 import type { UnstampedEvent } from '../core/events.ts';
 import type { Phrase } from '../core/phrases.ts';
@@ -9,22 +10,22 @@ import { kPaFromPa } from '../core/units.ts';
 import type { Profile } from './profile.ts';
 
 /**
- * Over what the pump can just reach: there its flow is used up, and the least leak or a sensor that
- * reads high would keep the unit waiting. At 1.2 a fifth of the pump's efficiency is left, and at
- * sea level with a ratio of 12.5 it stands for 1.6 kPa, against 0.8 kPa of sensor offset.
+ * Margin above what the pump can just reach: there its flow is used up, and the slightest leak or a
+ * sensor that reads high would keep the unit waiting. At 1.2 a fifth of the pump's efficiency is
+ * left; at sea level with a ratio of 12.5 the margin is 1.6 kPa, against 0.8 kPa of sensor offset.
  */
 const MARGIN = 1.2;
-/** A vacuum that leaves more of the air than this draws too little out of a break to be of use. */
+/** A vacuum that leaves more of the air than this draws too little out of a break to be useful. */
 const MOST_AIR_LEFT = 0.6;
-/** The seal is proved by a fifth of an atmosphere at least. */
+/** The seal is proved with at least a fifth of an atmosphere. */
 const SEAL_PULL_MOST_LEFT = 0.8;
 /** Standard atmosphere, Pa, exact. */
 const SEA_LEVEL_PA = 101_325;
-/** Weather moves the pressure of the air by some 3 % and is not told (from memory). */
+/** Weather changes the air pressure by some 3 %, which is not reported (from memory). */
 const MORE_THAN_WEATHER = 1.1;
 
 export interface VacuumPlan {
-  /** To be drawn, absolute. */
+  /** The vacuum to draw, absolute. */
   readonly vacuumPa: number;
   readonly sealPullPa: number;
   readonly airLeftRatio: number;
@@ -33,7 +34,7 @@ export interface VacuumPlan {
   readonly toTell: boolean;
 }
 
-/** The deepest vacuum, absolute, that is asked of the pump in this air. */
+/** The deepest vacuum, absolute, that is asked of the pump at this air pressure. */
 export const deepestPa = (atmospherePa: number, greatestRatio: number): number =>
   (MARGIN * atmospherePa) / greatestRatio;
 
@@ -75,7 +76,7 @@ const adaptedEvent = (
   why: string,
 ): VacuumPlan['adapted'][number] => ({ kind: 'adapted', what, askedPa, givenPa, why });
 
-/** What stands against this profile in this air; null where nothing does. */
+/** The objection to this profile at this air pressure; null where there is none. */
 export function vacuumUseless(
   atmospherePa: number,
   profile: Pick<Profile, 'vacuum' | 'sealCheck'>,

@@ -1,7 +1,7 @@
 /**
- * Batch states of ISA-88 (IEC 61512-1) as a table of what leads where. Holding, stopping and
- * aborting pass on by themselves once the unit is at rest; only a person leads out of held. When to
- * hold or abort is decided by the alarms, when a phase is done by the phases.
+ * The batch states of ISA-88 (IEC 61512-1) as a transition table. Holding, stopping and aborting
+ * proceed by themselves once the unit is at rest; only a person leads out of held. The alarms
+ * decide when to hold or abort, the phases when a phase is done.
  */
 import type { BatchState } from '../core/events.ts';
 
@@ -22,7 +22,7 @@ const TRANSITIONS: Readonly<Record<BatchState, Row>> = {
   complete: {},
 };
 
-/** The state that a command leads to, or null where the state does not take it. */
+/** The state to which a command leads, or null where the state does not accept it. */
 export function nextBatchState(state: BatchState, command: BatchCommand): BatchState | null {
   return TRANSITIONS[state][command] ?? null;
 }

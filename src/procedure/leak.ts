@@ -1,12 +1,12 @@
 /**
- * Leak rate of a closed chamber from the rise of its pressure: Q = V dp/dt, the slope by least
- * squares over the watch, so that one noisy sample or the converter's steps do not decide, and how
- * surely that slope is known. What rate is acceptable is the profile's matter.
+ * Leak rate of a closed chamber from its pressure rise: Q = V dp/dt, with the slope by least
+ * squares over the watch, so that no single noisy sample or converter step decides, and with the
+ * uncertainty of that slope. The profile defines the acceptable rate.
  */
 
 /**
  * Running sums of a straight-line fit of pressure over time, s, since the chamber was closed.
- * Pressures are counted from the first one, Pa, so that their squares keep their digits.
+ * Pressures are relative to the first one, Pa, so that their squares keep their precision.
  */
 export interface SlopeFit {
   readonly n: number;
@@ -67,7 +67,7 @@ export interface Line {
   readonly residualPa2: number;
 }
 
-/** Null with fewer than three moments: two points lie on a line whatever they are worth. */
+/** Null with fewer than three moments: two points always lie on a line. */
 export function lineOf(fit: SlopeFit): Line | null {
   const { n, firstPa, sumT, sumP } = fit;
   const { tt, tp, pp } = spreadOf(fit);

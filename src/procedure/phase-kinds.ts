@@ -1,14 +1,14 @@
 /**
- * The kinds of phase that the tables are made of, and what more than one table needs to judge. Which
- * phases there are is in `phase-table.ts` and `seal-phases.ts`.
+ * The kinds of phase that the tables use, and what more than one table needs to judge. The phases
+ * themselves are in `phase-table.ts` and `seal-phases.ts`.
  */
 import type { PhaseId } from '../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
 import type { AirDemand } from './regulation.ts';
 
-/** Hand work may take this long before the unit asks whether anybody is there. */
+/** Time allowed for hand work before the unit asks whether anyone is there. */
 const HAND_WORK_S = 1800;
-/** A question while vacuum stands on the glass waits less. */
+/** A question while vacuum is on the glass waits for less time. */
 export const UNDER_VACUUM_S = 180;
 /** A set-point counts as reached this close to it: inside the regulator's own +-1.5 kPa. */
 export const REACHED_WITHIN_PA = 1_000;

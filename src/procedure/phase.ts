@@ -1,9 +1,10 @@
 /**
- * What a phase is, as data, and the state that phases share. The rows are in `phase-table.ts`; the
- * walk from one to the next in `procedure.ts`.
+ * A phase as data, and the state that phases share. The rows are in `phase-table.ts`; the walk from
+ * one to the next in `repair-phases.ts`.
  */
 
-import type { Answer, Measurement, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { Answer, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { Profile } from './profile.ts';
@@ -16,13 +17,17 @@ export interface ProcedureState {
   readonly elapsedS: number;
   /** Cycles begun; 0 before the first. */
   readonly cycle: number;
-  /** How long this vacuum dwell shall be, and how long vacuum has stood in this cycle. */
+  /**
+   * The planned length of this vacuum dwell, and the time that vacuum has been held in this cycle.
+   */
   readonly dwellForS: number;
   readonly vacuumHeldS: number;
   /** Readings of the air in an unbroken run without findings. */
   readonly air: { readonly n: number; readonly sumPa: number; readonly goodS: number };
   readonly atmospherePa: number | null;
-  /** What is drawn in this air, absolute; null before the self-test has measured it. */
+  /**
+   * The vacuum to draw at this air pressure, absolute; null before the self-test has measured it.
+   */
   readonly vacuumPa: number | null;
   readonly sealPullPa: number | null;
   /** The valve-off test: the reading when the chamber was closed, and the rise since then. */
@@ -33,7 +38,7 @@ export interface ProcedureState {
   readonly sealWhy: SealWhy | null;
   /** Longer pulls since the seal was last touched. */
   readonly longPulls: number;
-  /** How long the lamp has been out for a look at the dark in the middle of a cure, s; null while not. */
+  /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
   readonly outcome: Outcome | null;
 }
@@ -59,7 +64,10 @@ export const PROCEDURE_START: ProcedureState = {
   outcome: null,
 };
 
-/** The same state a little later. Field by field: a spread of so many fields is slow, and this runs at every tick. */
+/**
+ * The same state a little later. Copied field by field: a spread of so many fields is slow, and
+ * this runs at every tick.
+ */
 export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
   return {
     phase: state.phase,
@@ -85,29 +93,29 @@ export interface PhaseContext {
   readonly profile: Profile;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
-  /** Greatest ratio of the atmosphere to what the pump leaves. */
+  /** Maximum ratio of the atmosphere to the pressure that the pump leaves. */
   readonly greatestRatio: number;
-  /** Null while it cannot be believed. */
+  /** Null while it is not valid. */
   readonly pressurePa: number | null;
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly Phrase[];
   readonly answer: Answer | null;
-  /** What the lamp gave when it was last measured; null when nobody knows. */
+  /** Last measured output of the lamp; null when it is not known. */
   readonly lampLastKnownWPerM2: number | null;
-  /** Of the portion that this phase is about. */
+  /** For the portion that this phase treats. */
   readonly cure: {
     readonly done: boolean;
     readonly doseJPerM2: number;
-    /** Standard, and the factor by which it was counted against the dose. */
+    /** Standard uncertainty, and the coverage factor applied to it. */
     readonly doseUncertaintyJPerM2: number;
     readonly doseCoverageFactor: number;
     readonly lampOnS: number;
   };
   readonly light: {
-    /** The reading is fresh, believable, and as dark as the sensor's zero says. */
+    /** The reading is fresh, valid, and as dark as the sensor's zero allows. */
     readonly dark: boolean;
-    /** How long the lit sensor has stood still, s. */
+    /** How long the reading of the lit sensor has not moved, s. */
     readonly quietS: number;
   };
   readonly dtS: number;
@@ -117,13 +125,13 @@ export interface PhaseContext {
 export interface Step {
   readonly to: PhaseId | 'hold' | 'stop' | 'finish';
   readonly patch?: Partial<ProcedureState>;
-  readonly measured?: Readonly<Partial<Record<Measurement, number>>>;
+  readonly measured?: readonly MeasuredValue[];
   readonly events?: readonly UnstampedEvent[];
 }
 
 /**
- * `confirm` waits for YES, `question` for YES or NO, `entry` for a number and YES, `automatic` for the
- * world. A repair asks for no number.
+ * `confirm` waits for YES, `question` for YES or NO, `entry` for a number and YES, `automatic` for
+ * the plant. A repair asks for no number.
  */
 export type PhaseKind = 'automatic' | 'confirm' | 'question' | 'entry';
 
@@ -131,13 +139,16 @@ export interface Phase {
   readonly kind: PhaseKind;
   readonly air: (state: ProcedureState, profile: Profile) => AirDemand;
   readonly lamp: (state: ProcedureState) => boolean;
-  /** How long a person may take; null where the world decides. */
+  /** How long a person may take; null where the plant decides. */
   readonly answerWithinS: number | null;
-  /** How long the set-point, or the air's own pressure, may take; null where none is approached. */
+  /**
+   * How long the approach to the set-point, or to the air pressure, may take; null where there is
+   * none.
+   */
   readonly reachWithinS: (profile: Profile) => number | null;
-  /** How long this phase lasts once entered, s; absent where a person or the world decides. */
+  /** How long this phase lasts once entered, s; absent where a person or the plant decides. */
   readonly lastsS?: (state: ProcedureState, profile: Profile) => number;
-  /** Where a held job goes on. */
+  /** Where a held job resumes. */
   readonly resumeAt: PhaseId;
   readonly observe?: (state: ProcedureState, context: PhaseContext) => ProcedureState;
   readonly next: (state: ProcedureState, context: PhaseContext) => Step | null;

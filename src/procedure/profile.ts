@@ -1,8 +1,8 @@
 /**
  * The profile of a repair: set-points, dwells, cycles and dose, as a file in trade units and as SI
- * values inside. Vacuum is stated in absolute pressure, because what is left in a break depends on
- * it; pressure is stated over the local atmosphere, because that is what loads the glass. Whether a
- * unit may run a profile is decided by `profileOverLimits`; how it is run, by the phases.
+ * values inside. Vacuum is stated as absolute pressure, because the gas left in a break depends on
+ * it; pressure is stated relative to the local atmosphere, because that difference loads the glass.
+ * `profileOverLimits` decides whether a unit may run a profile; the phases run it.
  */
 import { z } from 'zod';
 import { CURINGS } from '../core/events.ts';
@@ -12,13 +12,16 @@ import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../core/units.ts';
 const profileFileSchema = z.strictObject({
   schema: schemaName('meniscus/profile@1'),
   name: text(40),
-  /** Where the figures come from; printed in the report. */
+  /** Source of the figures; printed in the report. */
   source: text(200),
   sealCheck: z.strictObject({
     pullKPaAbs: quantity(20, 90, 'kPa absolute'),
     reachWithinS: quantity(2, 120, 's'),
     settleS: quantity(0.5, 30, 's'),
-    /** At least 15 s, so that the finding rests on 100 points; 45 s to tell water from outgassing. */
+    /**
+     * At least 15 s, so that the finding rests on 100 points; 45 s to distinguish water from
+     * outgassing.
+     */
     watchS: quantity(15, 120, 's'),
     leakLimitPaM3PerS: quantity(0.0005, 0.05, 'Pa m3/s'),
   }),
@@ -35,7 +38,9 @@ const profileFileSchema = z.strictObject({
     highestKPaGauge: quantity(20, 400, 'kPa over atmosphere'),
     reachWithinS: quantity(2, 300, 's'),
     dwellS: quantity(5, 1200, 's'),
-    /** Vented this long before the fill is judged: air that pressure hid needs time to show. */
+    /**
+     * Vented for this long before the fill is judged: air that the pressure hid needs time to show.
+     */
     restS: quantity(0, 300, 's'),
   }),
   cycles: z.strictObject({
@@ -47,28 +52,28 @@ const profileFileSchema = z.strictObject({
     highestC: quantity(15, 80, 'degrees Celsius'),
   }),
   cure: z.strictObject({
-    /** The least: a deep break may ask for more. */
+    /** The minimum: a deep break may need more. */
     targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
-    /** On what the depth of the break asks for. */
+    /** Applied to the dose that the depth of the break requires. */
     marginFactor: quantity(1, 10, 'times').default(2),
-    /** How much of the lamp's light goes through the cover film to the resin. */
+    /** Share of the lamp's light that the cover film transmits to the resin. */
     filmPassesPercent: quantity(10, 100, '%').default(90),
     leastS: quantity(10, 1800, 's'),
     longestS: quantity(10, 3600, 's'),
     lampPercent: quantity(10, 100, '%'),
   }),
-  /** Apart: the fill is cured before the pit is made, and `pitCure` says how the pit is. */
+  /** Apart: the fill is cured before the pit is made, and `pitCure` describes the pit's cure. */
   curing: choice(CURINGS).default('together'),
   pitCure: z
     .strictObject({
-      /** The least: a deep pit may ask for more, by the margin and film of the cure. */
+      /** The minimum: a deep pit may need more, with the margin and film of the cure. */
       targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
       leastS: quantity(10, 1800, 's'),
       longestS: quantity(10, 3600, 's'),
     })
     .nullable()
     .default(null),
-  /** What a person is told when the break is not clear. */
+  /** Advice to the person when the break is not clear. */
   notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
 });
 type ProfileFile = z.infer<typeof profileFileSchema>;

@@ -1,8 +1,8 @@
 /**
- * From what a phase wants of the air to pump, valves and vent: a PI regulator on absolute pressure
- * that can only pump, never brake, so it must come up to its set-point without overshoot. Proportional
- * bands are narrower for vacuum, where the pump is weak, than for pressure. Limits are not its
- * business: alarms and guard have the last word.
+ * From a phase's demand on the air to pump, valves and vent: a PI regulator on absolute pressure.
+ * It can only pump, never brake, so it must reach its set-point without overshoot. Proportional
+ * bands are narrower for vacuum, where the pump is weak, than for pressure. Limits are left to
+ * alarms and guard, which have the last word.
  */
 import type { Selector } from '../core/frame.ts';
 
@@ -19,7 +19,7 @@ export const isVented = (pressurePa: number, atmospherePa: number): boolean =>
 
 export interface RegulatorState {
   readonly selector: Selector;
-  /** What the integral term adds to the drive, 0 to 0.5. */
+  /** Contribution of the integral term to the drive, 0 to 0.5. */
   readonly integralRatio: number;
 }
 
@@ -31,14 +31,17 @@ export interface AirCommand {
   readonly ventOpen: boolean;
 }
 
-/** Full drive this far from the set-point, and the integral's time; tuned on the simulated unit. */
+/**
+ * Distance from the set-point at which the drive is full, and the integral's time; tuned on the
+ * simulated unit.
+ */
 const TUNING = {
   vacuum: { bandPa: 8_000, integralS: 4 },
   pressure: { bandPa: 25_000, integralS: 6 },
 } as const;
 const INTEGRAL_HIGHEST_RATIO = 0.5;
 
-/** `pressurePa` is null while it cannot be believed: then nothing is pumped. */
+/** `pressurePa` is null while it is not valid: nothing is pumped then. */
 export function stepRegulation(
   state: RegulatorState,
   demand: AirDemand,
@@ -58,7 +61,7 @@ export function stepRegulation(
   const { bandPa, integralS } = TUNING[demand.air];
   const missingPa = (demand.setPointPa - pressurePa) * (demand.air === 'pressure' ? 1 : -1);
   const error = missingPa / bandPa;
-  // The integral only works near the set-point: on the way there it would wind up and overshoot.
+  // The integral works only near the set-point: farther away it would wind up and overshoot.
   const near = Math.abs(error) < 0.25;
   const held = selector === state.selector ? state.integralRatio : 0;
   const integralRatio = near

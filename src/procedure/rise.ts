@@ -1,13 +1,13 @@
 /**
- * How the pressure of a closed chamber rises: as a straight line, or as one that bends over to a
- * plateau. Both are fitted by least squares from running sums, and the bend counts only where it
- * takes off more of the residuals than chance would. What rose is named in `seal-finding.ts`.
+ * How the pressure of a closed chamber rises: in a straight line, or bending over to a plateau.
+ * Both are fitted by least squares from running sums, and the bend counts only where it reduces the
+ * residuals by more than chance would. `seal-finding.ts` names the cause.
  *
- * The bent rise is p = a + b t + A (1 - exp(-t/tau)). It keeps the slope b, because a seal that
- * holds still leaks a little and a plateau without it would be read too high. Time runs from the
- * moment at which the chamber was closed, so A is the height over the pressure at isolation: the
- * pump stops far above the pressure of water, and only what was added since then can tell vapours
- * apart. For one tau the fit is linear; tau is searched in a fixed table.
+ * The bent rise is p = a + b t + A (1 - exp(-t/tau)). It keeps the slope b, because a tight seal
+ * still leaks a little, and without it a plateau would be read too high. Time runs from the moment
+ * at which the chamber was closed, so A is the height above the pressure at isolation: the pump
+ * stops far above the vapour pressure of water, and only the gas added since then can distinguish
+ * vapours. For one tau the fit is linear; tau is searched in a fixed table.
  */
 import { addPoint, type Line, lineOf, NO_POINTS, type SlopeFit, spreadOf } from './leak.ts';
 
@@ -24,7 +24,7 @@ interface BendSums {
 }
 
 export interface RiseSums {
-  /** Believable readings that were offered, and every third of them fitted. */
+  /** Valid readings that were offered; every third of them is fitted. */
   readonly readings: number;
   readonly line: SlopeFit;
   readonly bends: readonly BendSums[];
@@ -37,8 +37,8 @@ export const NO_RISE: RiseSums = {
 };
 
 /**
- * A reading is the middle of three samples, so that neighbours share two of them. Only every third
- * is new, and only new ones may count as independent in what follows.
+ * A reading is the median of three samples, so neighbours share two of them. Only every third is
+ * new, and only new ones may count as independent in what follows.
  */
 const SAMPLES_SHARED = 3;
 
@@ -60,7 +60,7 @@ export function addReading(sums: RiseSums, timeS: number, pressurePa: number): R
   return { readings, line, bends };
 }
 
-/** What the samples allow a quantity to be. */
+/** The range of a quantity that the samples allow. */
 export interface Range {
   readonly low: number;
   readonly best: number;
@@ -69,7 +69,7 @@ export interface Range {
 
 interface Straight {
   readonly shape: 'straight';
-  /** At the first point, and where the fit puts the moment of closing. */
+  /** At the first point, and at the fitted moment of closing. */
   readonly firstPa: number;
   readonly startPa: number;
   readonly slopePaPerS: Range;
@@ -77,7 +77,7 @@ interface Straight {
 
 interface Bent extends Omit<Straight, 'shape'> {
   readonly shape: 'bent';
-  /** Of the plateau over the pressure at isolation. */
+  /** Height of the plateau above the pressure at isolation. */
   readonly heightPa: Range;
   readonly tauS: number;
 }
@@ -86,13 +86,14 @@ export type Rise = Straight | Bent;
 
 /**
  * Student's t for 95 % falls below 1.985 from 95 degrees of freedom on, so the normal quantile
- * stands for it: a watch has 100 points or more.
+ * replaces it: a watch has 100 points or more.
  */
 const COVERAGE_95 = 1.96;
 /**
  * F of the bend's one slope-like term that chance alone hardly gives: 3.9 standard deviations, 1 in
- * 10,000, raised from 15 to 20 because the best of ten time constants is taken and because the
- * converter's steps leave a ripple of their own (see tests/procedure/repair/seal-series.test.ts).
+ * 10,000. It is raised from 15 to 20 because the best of ten time constants is taken and because
+ * the converter's steps leave a ripple of their own (see
+ * tests/procedure/repair/seal-series.test.ts).
  */
 const BEND_F = 20;
 /** Start, slope, height and time constant. */
@@ -106,7 +107,7 @@ export function riseOf({ line: sums, bends }: RiseSums): Rise | null {
   if (line === null || sums.n < FEWEST_POINTS) return null;
   const fits = bends.map((bend) => fitBend(sums, bend));
   const best = fits.reduce((a, b) => (b.residualPa2 < a.residualPa2 ? b : a));
-  // Without noise a perfect fit leaves nothing to divide by: a tenth of a pascal stands for none.
+  // A noise-free perfect fit has no residuals to divide by: a tenth of a pascal replaces them.
   const variancePa2 = Math.max(best.residualPa2 / (sums.n - BEND_TERMS), 0.01);
   const f = (line.residualPa2 - best.residualPa2) / variancePa2;
   return f < BEND_F ? straight(sums, line) : bent(sums, fits, best, variancePa2);
@@ -118,7 +119,7 @@ function straight({ firstPa }: SlopeFit, line: Line): Straight {
   return { shape: 'straight', firstPa, startPa, slopePaPerS: slope };
 }
 
-/** The widest ranges that any time constant allows, about the best of them. */
+/** The widest ranges that any time constant allows, around the best one. */
 function bent(
   { firstPa }: SlopeFit,
   fits: readonly BendFit[],
@@ -166,7 +167,7 @@ const widest = (ranges: readonly Range[], best: number): Range => ({
 
 interface BendFit {
   readonly tauS: number;
-  /** At the moment of closing, over the first point. */
+  /** At the moment of closing, relative to the first point. */
   readonly startPa: number;
   readonly slopePaPerS: number;
   readonly heightPa: number;
@@ -177,9 +178,10 @@ interface BendFit {
 }
 
 /**
- * Normal equations of slope and height about the means, solved by Cramer's rule. No air leaks out of
- * a vacuum: a slope below zero is taken as none, and the height fitted again without it. Terms are
- * never parallel: the watch is longer than the settling, and the time constants are not far from it.
+ * Normal equations of slope and height about the means, solved by Cramer's rule. No air leaks out
+ * of a vacuum: a negative slope is set to zero, and the height is fitted again without it. Terms
+ * are never parallel: the watch is longer than the settling, and the time constants are of similar
+ * length.
  */
 function fitBend(sums: SlopeFit, { tauS, sumE, sumEE, sumET, sumEP }: BendSums): BendFit {
   const { n, sumT, sumP } = sums;

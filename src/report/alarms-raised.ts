@@ -1,6 +1,7 @@
 /**
- * The alarms of a job as rows: one row each time an alarm rose, with when it was seen by a person,
- * when its condition went away, and when it was over. States are those of ISA-18.2 (IEC 62682).
+ * Turns a job's events into alarm rows: one row each time an alarm was raised, with when a person
+ * acknowledged it, when its condition cleared, and when it returned to normal. The states are those
+ * of ISA-18.2 (IEC 62682).
  */
 import type { AlarmAction, AlarmPriority, AlarmState, Event } from '../core/events.ts';
 
@@ -10,9 +11,12 @@ export interface AlarmRow {
   readonly priority: AlarmPriority;
   readonly raisedAtS: number;
   readonly acknowledgedAtS: number | null;
-  /** When the condition went away; null where it was not seen to, or only together with the end. */
+  /**
+   * When the condition cleared; null where the record does not show it, or shows it only at the
+   * end.
+   */
   readonly returnedAtS: number | null;
-  /** Back to normal; null where it stood until the end of the record. */
+  /** When the alarm returned to normal; null where it stood until the end of the record. */
   readonly clearedAtS: number | null;
   readonly cause: string;
   readonly remedy: string;
@@ -26,7 +30,8 @@ export function alarmRowsOf(events: readonly Event[]): readonly AlarmRow[] {
     if (event.kind !== 'alarm') continue;
     const { alarm, action, priority, cause, remedy, timeS } = event;
     const open = rows.findLast((row) => row.alarm === alarm && row.clearedAtS === null);
-    // A latched alarm whose condition comes back has risen again: its cause may be another.
+    // A latched alarm whose condition returns counts as raised again: the cause may be a different
+    // one.
     const rises = event.to === 'unacknowledged' && event.from !== 'returned-unacknowledged';
     if (open === undefined || rises) {
       const times = {
@@ -49,7 +54,7 @@ function follow(row: Draft, from: AlarmState, to: AlarmState, timeS: number): vo
   if (wasUnseen && (to === 'acknowledged' || to === 'latched' || to === 'normal')) {
     row.acknowledgedAtS ??= timeS;
   }
-  // Risen again before anybody saw it: the condition stands once more.
+  // The alarm was raised again before anyone acknowledged it, so the condition stands once more.
   if (to === 'unacknowledged') row.returnedAtS = null;
   if (to === 'returned-unacknowledged' || to === 'latched' || to === 'normal') {
     row.returnedAtS ??= timeS;

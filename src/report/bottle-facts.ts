@@ -1,6 +1,6 @@
 /**
- * A bottle of resin as its file in the journal's header states it. Read loosely: a record is judged by
- * what it holds, and one from before bottles had files holds none.
+ * Reads a bottle of resin from its file in the journal's header. Missing fields become null: a
+ * record is judged by what it holds, and journals older than bottle files hold none.
  */
 
 import { numberAt, textAt } from '../core/fields.ts';
@@ -11,11 +11,13 @@ export interface BottleFact {
   readonly name: string;
   readonly lot: string;
   readonly shelfLife: ShelfLife | null;
-  /** Temperatures of the glass at which this resin may be used; null where its file states none. */
+  /**
+   * Glass temperatures at which this resin may be used; null where the bottle's file states none.
+   */
   readonly glass: { readonly lowestK: number; readonly highestK: number } | null;
 }
 
-/** Of `file`, or null where no bottle was named. */
+/** Returns null where no bottle was named. */
 export function bottleFactOf(file: unknown): BottleFact | null {
   const name = textAt(file, 'name');
   const lot = textAt(file, 'lot');
@@ -37,7 +39,9 @@ function glassOf(file: unknown): BottleFact['glass'] {
   return { lowestK: kFromCelsius(lowestC), highestK: kFromCelsius(highestC) };
 }
 
-/** What of its dates had passed on a day, a line each; empty while it might be used. */
+/**
+ * One line for each date that had passed on the given day; empty while the bottle could be used.
+ */
 export function outOfDateWords(bottle: BottleFact | null, day: string): readonly string[] {
   const life = bottle?.shelfLife ?? null;
   if (bottle === null || life === null) return [];

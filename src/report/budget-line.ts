@@ -1,16 +1,16 @@
 /**
- * What a report says of how well a channel measures: plain values, worked out by whoever knows the
- * channels and handed in.
+ * What a report states about the uncertainty of one channel. These are plain values: the caller,
+ * who knows the channels, computes them.
  */
 export interface BudgetLine {
   readonly channel: 'pressure' | 'glass temperature' | 'irradiance';
   readonly unit: 'Pa' | 'K' | 'W/m2';
-  /** The reading that the budget is for. */
+  /** The reading to which the budget applies. */
   readonly value: number;
   readonly standard: number;
   /** Effective; null where infinite. */
   readonly degreesOfFreedom: number | null;
-  /** Of 95 %, on both sides. */
+  /** For 95 %, two-sided. */
   readonly coverageFactor: number;
   readonly expanded: number;
   readonly largestPart: { readonly name: string; readonly standard: number };

@@ -1,8 +1,8 @@
 /**
- * From a journal to what a report says: pure, plain data in SI with units in its names, written as
- * report.json and drawn by the page. It states what was measured and whether the process stayed
- * within its limits; it makes no claim about the strength of the glass. Times are seconds of the
- * board since it was opened.
+ * Derives the report's data from a journal: pure, plain data in SI units with the unit in each
+ * name. It is written as report.json and drawn as pages. It states what was measured and whether
+ * the process stayed within its limits, and makes no claim about the strength of the glass. Times
+ * are seconds since the board was opened.
  */
 
 import type { Answer, EndReason, Event, Outcome } from '../core/events.ts';
@@ -11,7 +11,7 @@ import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/jour
 import type { JournalContents } from '../journal/read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
-import { doseDoubtsOf } from './dose-doubt.ts';
+import { invalidatingAlarmsOf } from './dose-invalidation.ts';
 import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
 import { type Bottles, bottlesOf, reservationFactsOf } from './reservation-facts.ts';
 import { type Reservation, reservationsOf } from './reservations.ts';
@@ -37,28 +37,28 @@ export interface AnswerRow {
 }
 
 export interface ReportData {
-  readonly schema: 'meniscus/report@1';
+  readonly schema: 'meniscus/report@2';
   readonly meniscus: string;
   readonly board: JournalBoard;
   readonly seed: number | null;
-  /** No real glass was worked on. */
+  /** True when no real glass was worked on. */
   readonly simulated: boolean;
   readonly startedAt: string;
   readonly lastsS: number;
   readonly verdict: Verdict;
-  /** What keeps it from being good although the process stayed within its limits. */
+  /** Reasons not to call the repair good although the process stayed within its limits. */
   readonly reservations: readonly Reservation[];
-  /** As the person judged it; null where the job ended before that. */
+  /** The person's judgement; null where the job ended before it was given. */
   readonly outcome: Outcome | null;
   readonly end: { readonly reason: EndReason; readonly why: string };
-  /** The job, or its journal, was cut off. */
+  /** True when the job or its journal was cut off. */
   readonly interrupted: boolean;
-  /** Of fill and pit at once, or of each where they were cured apart. */
+  /** One dose for fill and pit together, or one for each where they were cured apart. */
   readonly doses: readonly DoseResult[];
-  /** Of these the one that the verdict rests on. */
+  /** The one of these doses on which the verdict rests. */
   readonly dose: DoseResult;
   readonly limits: readonly LimitRow[];
-  /** How well the channels measure; empty where the unit file states nothing. */
+  /** The uncertainty of each channel; empty where the unit file states none. */
   readonly uncertainties: readonly BudgetLine[];
   readonly atmospherePa: number | null;
   readonly adapted: readonly AdaptedRow[];
@@ -74,15 +74,15 @@ export interface ReportData {
     readonly why: string;
   }[];
   readonly phases: readonly PhaseRow[];
-  /** As their files state them; null where none was named. */
+  /** As the bottles' files state them; null where no bottle was named. */
   readonly bottles: Bottles;
-  /** The settings in force, as the files gave them. */
+  /** The settings in force, as read from their files. */
   readonly inputs: JournalInputs;
   readonly hashes: JournalHeader['hashes'];
   readonly journal: {
     readonly frames: number;
     readonly events: number;
-    /** Of all bytes before the footer. */
+    /** Hash over all bytes before the footer. */
     readonly sha256: string;
     /** Null where the journal has no end: the record is incomplete. */
     readonly intact: boolean | null;
@@ -97,11 +97,11 @@ export function reportDataOf(
 ): ReportData {
   const { header, events, footer, end } = contents;
   return {
-    schema: 'meniscus/report@1',
+    schema: 'meniscus/report@2',
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,
-    simulated: header.seed !== null || /simulat/i.test(header.board.kind),
+    simulated: header.seed !== null || /simulat|emulat/i.test(header.board.kind),
     startedAt: header.startedAt,
     ...resultsOf(contents),
     outcome: end.outcome,
@@ -118,7 +118,7 @@ export function reportDataOf(
   };
 }
 
-/** What was found, and what may be said of it. */
+/** The results of the job and the verdict they allow. */
 function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: JournalContents) {
   const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
   const measured = measuredRowsOf(events);
@@ -127,15 +127,23 @@ function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: Jo
   const alarms = alarmRowsOf(events);
   const sealTests = sealTestRowsOf(events);
   const atmospherePa = lastMeasured(measured, 'atmospherePa');
-  const doseDoubts = doseDoubtsOf(alarms);
+  const invalidatingAlarms = invalidatingAlarmsOf(alarms);
   const doses = doseResultsOf(snapshots, measured, header.inputs, {
     whole: footer !== null,
-    doubts: doseDoubts,
+    doubts: invalidatingAlarms,
   });
   const dose = weakestDose(doses);
   const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
-  const told = { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa };
-  const reservations = reservationsOf(reservationFactsOf(told));
+  const gathered = {
+    header,
+    events,
+    snapshots,
+    sealTests,
+    alarms,
+    invalidatingAlarms,
+    atmospherePa,
+  };
+  const reservations = reservationsOf(reservationFactsOf(gathered));
   return {
     lastsS: lastS,
     verdict: verdictOf({ end, intact, dose, limits, alarms, holds, reservations }),

@@ -1,12 +1,13 @@
 /**
- * What may be said of the dose: met only where it is shown to be, by guarded acceptance (JCGM
- * 106:2012, from memory): dose - k u at or over the target. Dose + k u under it is not met, and what
- * lies between is not shown. Cured apart, fill and pit are each judged by their own. A journal from before doses had an uncertainty is judged by the dose
- * as it was read, and says so.
+ * Judges the dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
+ * u is at or above the target, not met when dose + k u is below it, and not shown in between. Fill
+ * and pit cured apart are judged separately. A journal from before doses had an uncertainty is
+ * judged by the dose as it was read, and the result says so.
  */
 
-import type { Measurement, Snapshot } from '../core/events.ts';
+import type { Snapshot } from '../core/events.ts';
 import { numberAt } from '../core/fields.ts';
+import type { CureMeasurement, Portion } from '../core/measurements.ts';
 import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
@@ -19,39 +20,36 @@ export interface DoseUncertainty {
   readonly coveragePercent: number | null;
   /** k u: the guard band on either side of the target. */
   readonly expandedJPerM2: number;
-  /** What the dose is shown to be at least. */
+  /** The dose that is shown to have been reached at least. */
   readonly shownJPerM2: number;
 }
 
 export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
 
 export interface DoseResult {
-  /** What this dose is of: of both at once, or of one of two that were cured apart. */
+  /** Which portion was cured: both together, or one of two that were cured apart. */
   readonly portion: CuredPortion;
-  /** `not recorded`: the record broke off before this dose was stated. */
+  /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
-  /** Alarms after which what was counted shows nothing; empty where there were none. */
+  /** Alarms that make the counted dose worthless as evidence; empty where there were none. */
   readonly doubts: readonly string[];
   readonly doseJPerM2: number;
-  /** The job's, or the profile's in an older journal; null where neither states one. */
+  /** The job's target, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
-  /** Null where the record does not say: an older journal, or one that broke off early. */
+  /** Null where the record does not say: the journal is older or broke off early. */
   readonly targetSetBy: 'profile' | 'depth of the break' | 'depth of the pit' | null;
-  /** Null where the record states none: the cure was broken off, or the journal is older. */
+  /** Null where the record states none: the cure was cut short or the journal is older. */
   readonly uncertainty: DoseUncertainty | null;
   readonly lampOnS: number | null;
   readonly irradianceMeanWPerM2: number | null;
-  /** Light of the pit's cure that reached the fill: reckoned, not judged; null elsewhere. */
+  /** Light of the pit's cure that reached the fill: calculated, not judged. Null elsewhere. */
   readonly throughPitJPerM2: number | null;
 }
 
 interface Source {
-  readonly dose: Measurement;
-  readonly uncertainty: Measurement;
-  readonly lampOn: Measurement;
-  readonly irradianceMean: Measurement;
-  readonly target: Measurement;
-  /** Of the profile. */
+  /** Whose values they are in the journal. */
+  readonly of: Portion | null;
+  /** Section of the profile. */
   readonly section: 'cure' | 'pitCure';
   readonly depth: 'depth of the break' | 'depth of the pit';
   readonly counts: (snapshot: Snapshot) => boolean;
@@ -59,36 +57,27 @@ interface Source {
 
 const SOURCES: Readonly<Record<CuredPortion, Source>> = {
   'fill and pit': {
-    dose: 'doseJPerM2',
-    uncertainty: 'doseUncertaintyJPerM2',
-    lampOn: 'lampOnS',
-    irradianceMean: 'irradianceMeanWPerM2',
-    target: 'targetJPerM2',
+    of: null,
     section: 'cure',
     depth: 'depth of the break',
     counts: () => true,
   },
   fill: {
-    dose: 'fillDoseJPerM2',
-    uncertainty: 'fillDoseUncertaintyJPerM2',
-    lampOn: 'fillLampOnS',
-    irradianceMean: 'fillIrradianceMeanWPerM2',
-    target: 'fillTargetJPerM2',
+    of: 'fill',
     section: 'cure',
     depth: 'depth of the break',
     counts: ({ phase }) => !PIT_PHASES.has(phase),
   },
   pit: {
-    dose: 'pitDoseJPerM2',
-    uncertainty: 'pitDoseUncertaintyJPerM2',
-    lampOn: 'pitLampOnS',
-    irradianceMean: 'pitIrradianceMeanWPerM2',
-    target: 'pitTargetJPerM2',
+    of: 'pit',
     section: 'pitCure',
     depth: 'depth of the pit',
     counts: ({ phase }) => PIT_PHASES.has(phase),
   },
 };
+
+/** Whose values a portion's are in the journal; null for those of both at once. */
+export const measuredPortionOf = (cured: CuredPortion): Portion | null => SOURCES[cured].of;
 
 /** The portions that a profile has cured, in their order. */
 export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
@@ -97,28 +86,37 @@ export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
 const curingOf = (profile: unknown): unknown =>
   typeof profile === 'object' && profile !== null && 'curing' in profile ? profile.curing : null;
 
-/** One for both, or fill and pit each by itself. */
+/** Returns one result for both portions, or one each for fill and pit. */
 export function doseResultsOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  told: DoseTold,
+  context: DoseContext,
 ): readonly DoseResult[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    doubted(doseResultOf(portion, snapshots, measured, inputs, told.whole), told.doubts),
+    withInvalidation(
+      doseResultOf(portion, snapshots, measured, inputs, context.whole),
+      context.doubts,
+    ),
   );
 }
 
-/** What else of the journal decides what a dose may be called. */
-export interface DoseTold {
-  /** Whether the journal has its end. */
+/** What else in the journal decides how a dose may be rated. */
+export interface DoseContext {
+  /** True when the journal has its end. */
   readonly whole: boolean;
-  /** Alarms after which what was counted shows nothing. */
+  /** Alarms that make the counted dose worthless as evidence. */
   readonly doubts: readonly string[];
 }
 
-/** A clock or sensor that cannot be believed shows no dose to be met; one that is short stays so. */
-const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): DoseResult => ({
+/**
+ * With an untrusted clock or sensor no dose can be shown to be met; one that falls short still
+ * does.
+ */
+const withInvalidation = (
+  dose: Omit<DoseResult, 'doubts'>,
+  doubts: readonly string[],
+): DoseResult => ({
   ...dose,
   doubts,
   verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
@@ -126,7 +124,10 @@ const doubted = (dose: Omit<DoseResult, 'doubts'>, doubts: readonly string[]): D
 
 const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
 
-/** The dose that a verdict on the whole rests on: the target is met only where every portion's is. */
+/**
+ * The dose on which the overall verdict rests: the target is met only where every portion meets its
+ * own.
+ */
 export function weakestDose(doses: readonly DoseResult[]): DoseResult {
   const rank = ({ verdict }: DoseResult): number => WORST_FIRST.indexOf(verdict);
   return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
@@ -140,7 +141,8 @@ function doseResultOf(
   whole: boolean,
 ): Omit<DoseResult, 'doubts'> {
   const source = SOURCES[portion];
-  const stated = lastMeasured(measured, source.dose);
+  const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
+  const stated = last('doseJPerM2');
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;
   const target = targetOf(source, measured, profile);
   const { targetJPerM2 } = target;
@@ -156,33 +158,36 @@ function doseResultOf(
     doseJPerM2,
     ...target,
     uncertainty,
-    lampOnS: lastMeasured(measured, source.lampOn),
-    irradianceMeanWPerM2: lastMeasured(measured, source.irradianceMean),
-    throughPitJPerM2: portion === 'fill' ? lastMeasured(measured, 'fillThroughPitJPerM2') : null,
+    lampOnS: last('lampOnS'),
+    irradianceMeanWPerM2: last('irradianceMeanWPerM2'),
+    throughPitJPerM2: last('throughPitJPerM2'),
   };
 }
 
-/** A deep break or pit asks for more than the profile; the controller says at the start what holds. */
+/**
+ * A deep break or pit needs more than the profile's dose; the controller states the valid target at
+ * the start.
+ */
 function targetOf(
-  { section, target, depth }: Source,
+  { of, section, depth }: Source,
   measured: readonly MeasuredRow[],
   profile: unknown,
 ): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
   const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
   const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
-  const targetJPerM2 = lastMeasured(measured, target);
+  const targetJPerM2 = lastMeasured(measured, 'targetJPerM2', of);
   if (targetJPerM2 === null) return { targetJPerM2: leastJPerM2, targetSetBy: null };
   const deep = leastJPerM2 === null || targetJPerM2 > leastJPerM2;
   return { targetJPerM2, targetSetBy: deep ? depth : 'profile' };
 }
 
 function uncertaintyOf(
-  source: Source,
+  { of }: Source,
   doseJPerM2: number,
   measured: readonly MeasuredRow[],
   coveragePercent: number | null,
 ): DoseUncertainty | null {
-  const standardJPerM2 = lastMeasured(measured, source.uncertainty);
+  const standardJPerM2 = lastMeasured(measured, 'doseUncertaintyJPerM2', of);
   const coverageFactor = lastMeasured(measured, 'doseCoverageFactor');
   if (standardJPerM2 === null || coverageFactor === null) return null;
   const expandedJPerM2 = coverageFactor * standardJPerM2;
@@ -190,7 +195,7 @@ function uncertaintyOf(
   return { standardJPerM2, coverageFactor, coveragePercent, expandedJPerM2, shownJPerM2 };
 }
 
-/** The controller states a dose when the cure is done; before that nothing is shown to be met. */
+/** The controller states a dose when the cure is done; until then nothing is shown to be met. */
 function unfinishedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,

@@ -1,7 +1,7 @@
 /**
- * What a record holds of what may stand against its result, gathered for the table of reservations:
- * bottles, assessment and overrides from the journal's header, findings and answers from its events,
- * temperatures from its snapshots.
+ * Gathers from a record the facts that may qualify its result, for the table of reservations:
+ * bottles, assessment and overrides from the journal's header, findings and answers from its
+ * events, temperatures from its snapshots.
  */
 import type { Event, Snapshot } from '../core/events.ts';
 import { listAt, numberAt, textAt } from '../core/fields.ts';
@@ -15,15 +15,15 @@ import { curedPortionsOf } from './report-dose.ts';
 import type { SealTestRow } from './seal-rows.ts';
 import { extreme } from './timeline.ts';
 
-/** A check that a person set aside. */
+/** A check that a person overrode. */
 export interface SetAside {
   readonly item: string;
   readonly reason: string;
-  /** What spoke against the job; empty in a journal from before it was kept. */
+  /** Objections to the job; empty in a journal from before they were kept. */
   readonly against: readonly string[];
 }
 
-/** A rule that spoke against the repair, or left it to a person. */
+/** A rule that objected to the repair, or left the decision to a person. */
 interface RuleFact {
   readonly words: string;
   readonly ruleSet: string;
@@ -37,10 +37,13 @@ interface Span {
 }
 
 export interface ReservationFacts {
-  /** On which dates are judged, YYYY-MM-DD. */
+  /** The day by which dates are judged, YYYY-MM-DD. */
   readonly day: string;
   readonly bottles: Bottles;
-  /** Glass while each bottle's resin was worked and cured; null where nobody measured it. */
+  /**
+   * Glass temperatures while each bottle's resin was worked and cured; null where none were
+   * measured.
+   */
   readonly worked: { readonly fill: Span | null; readonly pit: Span | null };
   readonly assessment: {
     readonly answer: string;
@@ -52,15 +55,17 @@ export interface ReservationFacts {
   readonly stated: {
     readonly moisture: string | null;
     readonly glassK: number | null;
-    /** Of the day of the job alone: the pressure of the air moves with the weather. */
+    /**
+     * Stated for the day of the job only, because the pressure of the air changes with the weather.
+     */
     readonly airPa: number | null;
   };
-  /** What the job measured when a person was asked whether the job sheet is right. */
+  /** What the job had measured when it asked a person whether the job sheet is right. */
   readonly found: { readonly glassK: number | null; readonly airPa: number | null };
   readonly sealTests: readonly SealTestRow[];
-  /** When somebody pressed resin in although bubbles rose. */
+  /** Times at which a person pressed resin in although bubbles still rose. */
   readonly pressedOnBubblesS: readonly number[];
-  readonly doseDoubts: readonly string[];
+  readonly invalidatingAlarms: readonly string[];
   readonly alarms: readonly AlarmRow[];
 }
 
@@ -74,22 +79,23 @@ export const bottlesOf = ({ about }: Pick<JournalHeader, 'about'>): Bottles => (
   pit: bottleFactOf(valueAt(about, ['pitResin'])),
 });
 
-/** The day by which the gate judged, or the day on which the job began. */
+/** The day by which the care gate judged, or else the day on which the job began. */
 export const dayOf = ({ about, startedAt }: Pick<JournalHeader, 'about' | 'startedAt'>): string =>
   textAt(about, 'day') ?? startedAt.slice(0, 10);
 
-export interface Told {
+export interface GatheredRecord {
   readonly header: JournalHeader;
   readonly events: readonly Event[];
   readonly snapshots: readonly Snapshot[];
   readonly sealTests: readonly SealTestRow[];
   readonly alarms: readonly AlarmRow[];
-  readonly doseDoubts: readonly string[];
+  readonly invalidatingAlarms: readonly string[];
   readonly atmospherePa: number | null;
 }
 
-export function reservationFactsOf(told: Told): ReservationFacts {
-  const { header, events, snapshots, sealTests, alarms, doseDoubts, atmospherePa } = told;
+export function reservationFactsOf(gathered: GatheredRecord): ReservationFacts {
+  const { header, events, snapshots, sealTests, alarms, invalidatingAlarms, atmospherePa } =
+    gathered;
   const { about, inputs } = header;
   const day = dayOf(header);
   return {
@@ -111,7 +117,7 @@ export function reservationFactsOf(told: Told): ReservationFacts {
         ? [event.timeS]
         : [],
     ),
-    doseDoubts,
+    invalidatingAlarms,
     alarms,
   };
 }
@@ -153,7 +159,7 @@ function assessmentOf(assessment: unknown): ReservationFacts['assessment'] {
   };
 }
 
-/** Cured together, the pit is filled with the last of the fill's own phases. */
+/** When both are cured together, the pit is filled during the fill's last phases. */
 function workedOf(snapshots: readonly Snapshot[], profile: unknown): ReservationFacts['worked'] {
   const apart = curedPortionsOf(profile).includes('pit');
   const span = (counts: (snapshot: Snapshot) => boolean): Span | null => {

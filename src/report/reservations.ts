@@ -1,8 +1,8 @@
 /**
- * Why a repair whose process stayed within its limits is still not called good: checks that a person
- * set aside, resin past its date, and what the job found that contradicts what was stated. One row
- * for each reason. A row tells what supports it, a line each, and nothing where the reason does not
- * hold; its headline is read by the customer.
+ * Lists why a repair whose process stayed within its limits is still not called good: overridden
+ * checks, expired resin, and findings that contradict what was stated. There is one row for each
+ * reason. A row returns its evidence, one line each, and nothing where the reason does not hold.
+ * Customers read the headlines.
  */
 import { celsiusFromK } from '../core/units.ts';
 import { outOfDateWords } from './bottle-facts.ts';
@@ -11,14 +11,14 @@ import { celsiusWords, clockWords, kPaAbs, plainWords } from './words.ts';
 
 interface ReservationRow {
   readonly id: string;
-  /** Follows the verdict in a headline, after "but" or "and". */
+  /** Follows the verdict in a sentence, after "but" or "and". */
   readonly headline: string;
   readonly support: (facts: ReservationFacts) => readonly string[];
 }
 
 /**
- * How far a stated figure may be from what was measured; demo. A pane changes between
- * looking and working, and the air of one day by less than this (from memory).
+ * How far a stated figure may differ from the measured one; demo values. A pane changes between
+ * inspection and work, and the air pressure changes by less than this within a day (from memory).
  */
 const STATED_WITHIN = { glassK: 5, airPa: 2000 } as const;
 
@@ -37,7 +37,7 @@ export const RESERVATION_ROWS = [
   },
   {
     id: 'damage-unsuited',
-    headline: 'the kind of damage speaks against a repair',
+    headline: 'the kind of damage is unsuited to a repair',
     support: ({ assessment }) =>
       assessment === null || ['can', ''].includes(assessment.technical)
         ? []
@@ -120,9 +120,9 @@ export const RESERVATION_ROWS = [
   {
     id: 'clock-or-light-in-doubt',
     headline: 'the clock or the light sensor cannot be relied on',
-    support: ({ doseDoubts, alarms }) =>
+    support: ({ invalidatingAlarms, alarms }) =>
       alarms
-        .filter(({ alarm }) => doseDoubts.includes(alarm))
+        .filter(({ alarm }) => invalidatingAlarms.includes(alarm))
         .map(
           ({ alarm, raisedAtS, cause }) =>
             `alarm ${plainWords(alarm)} at ${clockWords(raisedAtS)} min: ${cause}`,
@@ -137,7 +137,7 @@ export interface Reservation {
   readonly support: readonly string[];
 }
 
-/** The rows that hold, in their order. */
+/** The rows that hold, in order. */
 export const reservationsOf = (facts: ReservationFacts): readonly Reservation[] =>
   RESERVATION_ROWS.flatMap(({ id, headline, support }) => {
     const lines = support(facts);
@@ -174,13 +174,13 @@ const unlike = (
     ? []
     : [`${what}: stated ${words(stated)}; measured ${words(found)}`];
 
-/** "But" takes something away from a verdict that sounds good, "and" adds to one that does not. */
+/** "But" qualifies a verdict that sounds good; "and" adds to one that does not. */
 export const joinOf = (process: string): 'but' | 'and' =>
   process.startsWith('process within its limits') ? 'but' : 'and';
 
 const MOST_IN_HEADLINE = 3;
 
-/** A verdict in plain words with what stands against it. */
+/** The verdict in plain words, followed by its reservations. */
 export function headlineOf(
   verdict: string,
   headlines: readonly string[],

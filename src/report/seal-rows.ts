@@ -1,15 +1,17 @@
 /**
- * What the seal check found and what the local atmosphere changed, as rows for the report. The
- * figures of one test are told just before its finding; a finding without figures saw too little.
+ * Rows for the report about the seal check: its findings, and the set-points that the local
+ * atmosphere changed. The figures of a test are recorded just before its finding; a finding without
+ * figures had too few samples.
  */
-import type { AdaptedVacuum, Event, Measurement, SealFinding } from '../core/events.ts';
+import type { AdaptedVacuum, Event, SealFinding } from '../core/events.ts';
+import type { JobMeasurement } from '../core/measurements.ts';
 
 export interface SealTestRow {
   readonly atS: number;
   readonly finding: SealFinding;
   readonly why: string;
   readonly leakRatePaM3PerS: number | null;
-  /** 95 %, by the scatter of the samples alone. */
+  /** 95 %, from the scatter of the samples alone. */
   readonly leakRateUncertaintyPaM3PerS: number | null;
   /** Null where the rise did not level off. */
   readonly risePlateauPa: number | null;
@@ -26,21 +28,21 @@ export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[]
   events.flatMap((event) => {
     if (event.kind !== 'seal-finding') return [];
     const { timeS: atS, finding, why } = event;
-    const told = (name: Measurement): number | null => valueAt(events, name, atS);
+    const figure = (name: JobMeasurement): number | null => valueAt(events, name, atS);
     return [
       {
         atS,
         finding,
         why,
-        leakRatePaM3PerS: told('leakRatePaM3PerS'),
-        leakRateUncertaintyPaM3PerS: told('leakRateUncertaintyPaM3PerS'),
-        risePlateauPa: told('risePlateauPa'),
+        leakRatePaM3PerS: figure('leakRatePaM3PerS'),
+        leakRateUncertaintyPaM3PerS: figure('leakRateUncertaintyPaM3PerS'),
+        risePlateauPa: figure('risePlateauPa'),
       },
     ];
   });
 
-/** A test and its figures are told in one tick. */
-function valueAt(events: readonly Event[], name: Measurement, atS: number): number | null {
+/** A test and its figures are recorded in the same tick. */
+function valueAt(events: readonly Event[], name: JobMeasurement, atS: number): number | null {
   const found = events.find(
     (event) => event.kind === 'measured' && event.name === name && event.timeS === atS,
   );

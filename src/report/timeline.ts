@@ -1,15 +1,15 @@
 /**
- * When what was done: the phases with their times, the holds, what was measured once, and the cycles
- * with what they reached.
- * A phase's row ends where the next begins or the job stopped running, so that time spent held is
- * never counted as dwell.
+ * The job's timeline: phases with their times, holds, values measured once, and cycles with what
+ * they reached. A phase's row ends where the next phase begins or where the job stopped running, so
+ * that time spent held never counts as dwell.
  */
 
-import type { Event, Measurement, Snapshot } from '../core/events.ts';
+import type { Event, Snapshot } from '../core/events.ts';
+import type { JobMeasurement, Measurement, Portion } from '../core/measurements.ts';
 import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 
 export interface PhaseRow {
-  /** The number that the display showed. */
+  /** The step number shown on the display. */
   readonly step: string;
   readonly phase: PhaseId;
   /** 0 before the first cycle. */
@@ -22,18 +22,18 @@ export interface HoldRow {
   readonly fromS: number;
   readonly toS: number;
   readonly why: string;
-  /** Whether the job ran on afterwards. */
+  /** Whether the job continued afterwards. */
   readonly resumed: boolean;
 }
 
 export interface CycleRow {
   readonly cycle: number;
-  /** At the end of the last vacuum dwell; null where none was finished. */
+  /** At the end of the last vacuum dwell; null where none was completed. */
   readonly vacuumReachedPa: number | null;
   readonly lowestPa: number | null;
-  /** Dwell and the question about bubbles, during which the vacuum stands. */
+  /** Time of the dwell and of the question about bubbles, during which the vacuum is held. */
   readonly vacuumHeldS: number;
-  /** At the end of the last pressure dwell; null where none was finished. */
+  /** At the end of the last pressure dwell; null where none was completed. */
   readonly pressureReachedPa: number | null;
   readonly highestPa: number | null;
   readonly pressureHeldS: number;
@@ -42,18 +42,26 @@ export interface CycleRow {
 export interface MeasuredRow {
   readonly atS: number;
   readonly name: Measurement;
+  /** What it is of; null where that does not apply, and where fill and pit are cured together. */
+  readonly portion: Portion | null;
   /** In the unit that the name ends in. */
   readonly value: number;
 }
 
 export const measuredRowsOf = (events: readonly Event[]): readonly MeasuredRow[] =>
-  events.flatMap((event) =>
-    event.kind === 'measured' ? [{ atS: event.timeS, name: event.name, value: event.value }] : [],
-  );
+  events.flatMap((event) => {
+    if (event.kind !== 'measured') return [];
+    const { timeS: atS, name, portion, value } = event;
+    return [{ atS, name, portion, value }];
+  });
 
-/** The last value of this name, or null where none was measured. */
-export const lastMeasured = (rows: readonly MeasuredRow[], wanted: Measurement): number | null =>
-  rows.findLast(({ name }) => name === wanted)?.value ?? null;
+/** The last value of this name and portion, or null where none was measured. */
+export const lastMeasured = (
+  rows: readonly MeasuredRow[],
+  name: Measurement,
+  portion: Portion | null = null,
+): number | null =>
+  rows.findLast((row) => row.name === name && row.portion === portion)?.value ?? null;
 
 export function phaseRowsOf(events: readonly Event[], lastS: number): readonly PhaseRow[] {
   return events.flatMap((event, index) => {
@@ -95,7 +103,7 @@ export function cycleRowsOf(
     const pressuresPa = snapshots.flatMap(({ timeS, pressurePa }) =>
       pressurePa !== null && timeS >= fromS && timeS <= toS ? [pressurePa] : [],
     );
-    const reached = (name: Measurement): number | null => reachedIn(events, name, fromS, toS);
+    const reached = (name: JobMeasurement): number | null => reachedIn(events, name, fromS, toS);
     return {
       cycle,
       vacuumReachedPa: reached('vacuumReachedPa'),
@@ -110,7 +118,7 @@ export function cycleRowsOf(
 
 function reachedIn(
   events: readonly Event[],
-  name: Measurement,
+  name: JobMeasurement,
   fromS: number,
   toS: number,
 ): number | null {

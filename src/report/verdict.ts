@@ -1,6 +1,7 @@
 /**
- * What may be said of a job: extremes against the profile's limits, and the verdict on the process. The claim is kept small on purpose: a process within its limits. What the
- * fill looks like is the person's answer; how strong the glass is nobody measured.
+ * Compares the job's extremes with the profile's limits and states the verdict on the process. The
+ * claim is deliberately small: a process within its limits. The look of the fill is the person's
+ * answer; the strength of the glass is not measured.
  */
 
 import type { Snapshot } from '../core/events.ts';
@@ -9,7 +10,7 @@ import { CURE_PHASES, partOf } from '../core/phases.ts';
 import { kFromCelsius, paFromKPa } from '../core/units.ts';
 import type { JournalEnd } from '../journal/journal-format.ts';
 import type { AlarmRow } from './alarms-raised.ts';
-import { curedPortionsOf, type DoseResult } from './report-dose.ts';
+import { curedPortionsOf, type DoseResult, measuredPortionOf } from './report-dose.ts';
 import type { Reservation } from './reservations.ts';
 import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './timeline.ts';
 
@@ -26,7 +27,7 @@ export interface LimitRow {
   readonly highestSeen: number | null;
   readonly lowestAllowed: number | null;
   readonly highestAllowed: number | null;
-  /** Null where nothing was seen or nothing is stated. */
+  /** Null where nothing was measured or no limit is stated. */
   readonly within: boolean | null;
 }
 
@@ -34,19 +35,27 @@ export interface Verdict {
   readonly process:
     | 'process within its limits'
     | 'process within its limits, with interruptions'
-    /** Something was set aside, was past its date, or contradicts what was stated. */
+    /**
+     * A check was overridden, resin was past its date, or a finding contradicts what was stated.
+     */
     | 'process within its limits, with reservations'
     | 'process outside its limits'
-    /** All that was measured is within its limits, but the dose is too near its target to be sure. */
+    /**
+     * Every measured value is within its limits, but the dose is too close to its target to be
+     * sure.
+     */
     | 'dose not shown to be met'
     | 'process not completed'
-    /** The journal has no end: what came after its last line, nobody can say. */
+    /** The journal has no end, so what happened after its last line is unknown. */
     | 'record incomplete, process not judged'
     | 'record changed, process not judged';
   readonly grade: 'good' | 'caution' | 'bad';
 }
 
-/** What the chain says of a job whose journal broke off, and what a later report must not outdo. */
+/**
+ * The verdict that the chain records for a job whose journal broke off; a later report must not
+ * improve on it.
+ */
 export const INCOMPLETE = 'record incomplete, process not judged' satisfies Verdict['process'];
 
 export function limitRowsOf(
@@ -57,8 +66,10 @@ export function limitRowsOf(
   const running = snapshots.filter(({ batch }) => batch === 'running');
   const seen = (pick: (snapshot: Snapshot) => number | null): readonly number[] =>
     running.map(pick).filter((value) => value !== null);
-  const last = (name: MeasuredRow['name']): readonly number[] =>
-    [lastMeasured(measured, name)].filter((value) => value !== null);
+  const last = (
+    name: MeasuredRow['name'],
+    portion: MeasuredRow['portion'] = null,
+  ): readonly number[] => [lastMeasured(measured, name, portion)].filter((value) => value !== null);
   const limit = (from: (value: number) => number, ...path: readonly string[]): number | null => {
     const value = numberAt(profile, ...path);
     return value === null ? null : from(value);
@@ -86,20 +97,22 @@ export function limitRowsOf(
       limit(same, 'sealCheck', 'leakLimitPaM3PerS'),
     ]),
     ...curedPortionsOf(profile).map((portion) => {
-      const { what, name, section } = LAMP_ROWS[portion];
+      const { what, section } = LAMP_ROWS[portion];
       const allowed = ['leastS', 'longestS'].map((bound) => limit(same, section, bound));
-      return row(what, 's', last(name), allowed);
+      return row(what, 's', last('lampOnS', measuredPortionOf(portion)), allowed);
     }),
   ];
 }
 
 const LAMP_ROWS = {
-  'fill and pit': { what: 'lamp on', name: 'lampOnS', section: 'cure' },
-  fill: { what: 'lamp on, fill', name: 'fillLampOnS', section: 'cure' },
-  pit: { what: 'lamp on, pit', name: 'pitLampOnS', section: 'pitCure' },
+  'fill and pit': { what: 'lamp on', section: 'cure' },
+  fill: { what: 'lamp on, fill', section: 'cure' },
+  pit: { what: 'lamp on, pit', section: 'pitCure' },
 } as const;
 
-/** The profile limits the glass while air and resin are worked and while the lamp burns. */
+/**
+ * The profile limits the glass temperature while air and resin are worked and while the lamp is on.
+ */
 const isWorked = ({ phase }: Snapshot): boolean =>
   CURE_PHASES.has(phase) || partOf(phase) === 'seal' || partOf(phase) === 'cycles';
 

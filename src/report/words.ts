@@ -1,10 +1,11 @@
 /**
- * How the report writes numbers for people: units always, gauge or absolute always, trade units as a
- * courtesy in brackets; and the words for the short names of the journal. No sentence in here claims
- * anything about the glass.
+ * How the report writes numbers for people: always with the unit, pressures always marked gauge or
+ * absolute, trade units in brackets as a courtesy. It also holds the words for the journal's short
+ * names. No sentence here claims anything about the glass.
  */
 
-import type { EndReason, Measurement, Outcome } from '../core/events.ts';
+import type { EndReason, Outcome } from '../core/events.ts';
+import type { Measurement, Portion } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import {
   celsiusFromK,
@@ -14,15 +15,16 @@ import {
   mWPerCm2FromWPerM2,
   psiFromPa,
 } from '../core/units.ts';
+import type { MeasuredRow } from './timeline.ts';
 
-/** A number stays on one line with its unit. */
+/** Keeps a number and its unit on one line. */
 const GAP = '\u00a0';
 
 export const kPaAbs = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}abs`;
 
 export const kPaGauge = (pa: number): string => `${kPaFromPa(pa).toFixed(1)}${GAP}kPa${GAP}gauge`;
 
-/** Over or under the local atmosphere, as the trade reads its gauges. */
+/** Above or below the local atmosphere, as the trade reads its gauges. */
 export function gaugeWords(pa: number, atmospherePa: number): string {
   const gaugePa = pa - atmospherePa;
   if (gaugePa < 0) return `${inHgFromPa(-gaugePa).toFixed(1)} inHg of vacuum, gauge`;
@@ -50,7 +52,7 @@ export const leakWords = (paM3PerS: number): string =>
   `${(paM3PerS * 1000).toFixed(2)}${GAP}mPa·m³/s`;
 
 export const shareWords = (ratio: number): string => `${(100 * ratio).toFixed(0)}${GAP}%`;
-/** A difference of pressures, neither absolute nor gauge. */
+/** A pressure difference, neither absolute nor gauge. */
 export const risePaWords = (pa: number): string => `${kPaFromPa(pa).toFixed(2)}${GAP}kPa`;
 
 /** Minutes and seconds since the board was opened. */
@@ -68,77 +70,89 @@ export const counted = (n: number, what: string): string =>
 /** 'vacuum-too-deep' to 'vacuum too deep'. */
 export const plainWords = (name: string): string => name.replaceAll('-', ' ');
 
-export const MEASURED_WORDS: Readonly<
-  Record<Measurement, { readonly label: string; readonly write: (value: number) => string }>
-> = {
-  atmospherePa: { label: 'Local atmosphere, the zero of this job', write: kPaAbs },
-  lampLastKnownWPerM2: { label: 'Lamp when last used', write: lightWords },
-  airLeftRatio: { label: 'Air that the vacuum leaves of what was there', write: shareWords },
-  leakRatePaM3PerS: { label: 'Leak rate of the seal', write: leakWords },
+/** How a portion and the place that its resin fills are called; null is both at once. */
+export interface PortionWords {
+  /** Before what is said of it. */
+  readonly prefix: string;
+  readonly place: string;
+  readonly resin: string;
+}
+
+const OF_BREAK = { place: 'break', resin: 'the resin' };
+const PORTION_WORDS: Readonly<Record<Portion, PortionWords>> = {
+  fill: { prefix: 'fill: ', ...OF_BREAK },
+  pit: { prefix: 'pit: ', place: 'pit', resin: 'the pit resin' },
+};
+const BOTH_WORDS: PortionWords = { prefix: '', ...OF_BREAK };
+
+export const portionWords = (portion: Portion | null): PortionWords =>
+  portion === null ? BOTH_WORDS : PORTION_WORDS[portion];
+
+interface Wording {
+  readonly label: string | ((words: PortionWords) => string);
+  readonly write: (value: number) => string;
+}
+
+const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
+  atmospherePa: { label: 'local atmosphere, gauge zero of this job', write: kPaAbs },
+  lampLastKnownWPerM2: { label: 'irradiance when the lamp was last used', write: lightWords },
+  airLeftRatio: { label: 'share of the air left by the vacuum', write: shareWords },
+  leakRatePaM3PerS: { label: 'leak rate of the seal', write: leakWords },
   leakRateUncertaintyPaM3PerS: {
-    label: 'Its uncertainty by the scatter of the samples, 95 %',
+    label: 'uncertainty of the leak rate (sample scatter, 95 %)',
     write: leakWords,
   },
   risePlateauPa: {
-    label: 'Rise that levelled off, over the pressure at isolation',
+    label: 'plateau of the rise, above the pressure at isolation',
     write: risePaWords,
   },
-  vacuumReachedPa: { label: 'Vacuum at the end of a dwell', write: kPaAbs },
-  pressureReachedPa: { label: 'Pressure at the end of a dwell', write: kPaAbs },
-  irradianceMeanWPerM2: { label: 'Mean irradiance while the lamp was on', write: lightWords },
-  doseJPerM2: { label: 'Dose', write: doseWords },
-  doseUncertaintyJPerM2: { label: 'Standard uncertainty of the dose', write: doseWords },
+  vacuumReachedPa: { label: 'vacuum at the end of a dwell', write: kPaAbs },
+  pressureReachedPa: { label: 'pressure at the end of a dwell', write: kPaAbs },
+  irradianceMeanWPerM2: { label: 'mean irradiance while the lamp was on', write: lightWords },
+  doseJPerM2: { label: 'dose', write: doseWords },
+  doseUncertaintyJPerM2: { label: 'standard uncertainty of the dose', write: doseWords },
   doseCoverageFactor: {
-    label: 'Coverage factor k: how often it is counted against the dose',
+    label: 'coverage factor k of the dose',
     write: (k) => k.toFixed(3),
   },
-  lampOnS: { label: 'Lamp on', write: secondsWords },
-  targetJPerM2: { label: 'Target of this job', write: doseWords },
-  breakTargetJPerM2: { label: 'Dose that the depth of the break asks for', write: doseWords },
-  allowedSpotOverPaneK: { label: 'Spot over pane, allowed for this leg', write: kelvinWords },
-  allowedHeatingKPerS: { label: 'Heating rate, allowed for this leg', write: heatingWords },
-  greatestSpotOverPaneK: { label: 'Spot over pane, greatest', write: kelvinWords },
-  greatestHeatingKPerS: { label: 'Heating or cooling rate, greatest', write: heatingWords },
+  lampOnS: { label: 'lamp on', write: secondsWords },
+  targetJPerM2: { label: 'target of this job', write: doseWords },
+  depthTargetJPerM2: {
+    label: ({ place }) => `dose required by the depth of the ${place}`,
+    write: doseWords,
+  },
+  throughPitJPerM2: {
+    label: 'further light through the pit resin (calculated from its depth, not judged)',
+    write: doseWords,
+  },
+  allowedSpotOverPaneK: { label: 'spot above pane, limit for this leg', write: kelvinWords },
+  allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
+  greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
+  greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
   openResinDoseJPerM2: {
-    label: 'Daylight on open resin, where the sensor looks',
+    label: 'daylight on open resin, measured at the sensor',
     write: smallDoseWords,
   },
   openResinUnseenJPerM2: {
-    label: 'Daylight too faint for the sensor, at most',
+    label: 'daylight below the sensor’s threshold, at most',
     write: smallDoseWords,
   },
-  openResinShareRatio: { label: 'Of the light that sets the resin', write: shareWords },
-  fillIrradianceMeanWPerM2: { label: 'Fill: mean irradiance of its cure', write: lightWords },
-  fillDoseJPerM2: { label: 'Fill: dose', write: doseWords },
-  fillDoseUncertaintyJPerM2: {
-    label: 'Fill: standard uncertainty of the dose',
-    write: doseWords,
-  },
-  fillLampOnS: { label: 'Fill: lamp on', write: secondsWords },
-  fillTargetJPerM2: { label: 'Fill: target of this job', write: doseWords },
-  fillThroughPitJPerM2: {
-    label: 'Fill: further light through the pit resin, reckoned from its depth and not judged',
-    write: doseWords,
-  },
-  pitIrradianceMeanWPerM2: { label: 'Pit: mean irradiance of its cure', write: lightWords },
-  pitDoseJPerM2: { label: 'Pit: dose', write: doseWords },
-  pitDoseUncertaintyJPerM2: { label: 'Pit: standard uncertainty of the dose', write: doseWords },
-  pitLampOnS: { label: 'Pit: lamp on', write: secondsWords },
-  pitTargetJPerM2: { label: 'Pit: target of this job', write: doseWords },
-  pitDepthTargetJPerM2: { label: 'Pit: dose that its depth asks for', write: doseWords },
-  pitOpenResinDoseJPerM2: {
-    label: 'Pit: daylight on open resin, where the sensor looks',
-    write: smallDoseWords,
-  },
-  pitOpenResinUnseenJPerM2: {
-    label: 'Pit: daylight too faint for the sensor, at most',
-    write: smallDoseWords,
-  },
-  pitOpenResinShareRatio: {
-    label: 'Pit: of the light that sets its resin',
+  openResinShareRatio: {
+    label: ({ resin }) => `daylight on open resin, share of the setting dose of ${resin}`,
     write: shareWords,
   },
 };
+
+/** What was measured, of which portion, and its value with a unit. */
+export function measuredWords({ name, portion, value }: Omit<MeasuredRow, 'atS'>): {
+  readonly label: string;
+  readonly value: string;
+} {
+  const words = portionWords(portion);
+  const { label, write } = MEASURED_WORDS[name];
+  const said = typeof label === 'string' ? label : label(words);
+  return { label: capital(`${words.prefix}${said}`), value: write(value) };
+}
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   clear: 'The person found the break clear, level and hard.',
@@ -150,14 +164,14 @@ export const END_WORDS: Readonly<Record<EndReason, string>> = {
   'stopped-by-person': 'stopped by a person',
   alarm: 'ended by an alarm',
   interrupted: 'interrupted',
-  fault: 'ended by a fault of the program or board',
+  fault: 'ended by a fault of the program or the board',
 };
 
-/** What was asked where the answer is a finding; elsewhere YES says that a step was done. */
+/** Questions whose answer is a finding. For all other steps YES means that the step is done. */
 export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'job-sheet': 'Is this the job?',
   'ask-bubbles': 'Do bubbles still rise in the resin?',
-  'bubbles-stay': 'Bubbles still rise, the longest vacuum is over: press resin in?',
+  'bubbles-stay': 'Bubbles still rise and the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
   'offer-cycle': 'Not clear: run one more cycle?',
   'accept-mark': 'A mark may remain: cure anyway?',

@@ -1,7 +1,7 @@
 /**
- * What an alarm is, as data: when it is armed, what it looks at, its limit, delay and deadband, and
- * what it does and says. The rows are in `alarm-table.ts`; the states they pass through in
- * `alarm-states.ts`. The context is plain values that the controller gathers each tick.
+ * Defines an alarm as data: when it is armed, what it observes, its limit, delay and deadband, its
+ * action and its words. The rows are in `alarm-table.ts`, their states in `alarm-states.ts`. The
+ * context is plain values that the controller gathers each tick.
  */
 
 import type { AlarmId } from '../core/alarm-ids.ts';
@@ -21,47 +21,61 @@ export interface AlarmContext {
   readonly atmospherePa: number | null;
   readonly leakRatePaM3PerS: number | null;
   readonly frameGapS: number;
-  /** Since when the link has given nothing new, s. */
+  /** Time since the link last delivered anything new, s. */
   readonly silentS: number;
-  /** The board's clock against the host's: the worst so far as a share, and how long it has stood, s. */
+  /**
+   * The board's clock against the host's: the worst deviation so far as a share, and how long it
+   * has stood, s.
+   */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
-  /** How long the lamp has been out for a look at the dark in the middle of a cure, s; null while not. */
+  /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
-  /** Light over what the lamp gave when it was last measured; null where nobody knows that. */
+  /** Present light relative to the lamp's last measured output; null where that is not known. */
   readonly lightShareRatio: number | null;
-  /** How long the pump has worked without moving the pressure, the lamp burned, been dark, the vent stood open, s. */
+  /**
+   * Durations, s: the pump works without moving the pressure, the lamp is on, it is dark, the vent
+   * is open.
+   */
   readonly pumpFutileS: number;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
-  /** Light time of the whole cure at the present irradiance, s; null while there is none to judge by. */
+  /**
+   * Light time of the whole cure at the present irradiance, s; null while there is none to judge
+   * by.
+   */
   readonly cureNeedsS: number | null;
-  /** The same at the lamp's last known output, before it is lit. */
+  /** The same at the lamp's last known output, before it is switched on. */
   readonly lampForecastS: number | null;
-  /** The spot against the pane around it; what is allowed is the unit's, or less for this leg. */
+  /**
+   * The spot relative to the surrounding pane; the limits are the unit's, or lower for this leg.
+   */
   readonly heating: HeatLoad;
   readonly openResin: OpenResinLoad;
-  /** What the self-test still finds wrong; empty when it is satisfied. */
+  /** What the self-test still finds wrong; empty when it passes. */
   readonly selfTestFindings: readonly Phrase[];
   /** Limits of the profile in force. */
   readonly profile: AlarmProfile;
 }
 
 export interface HeatLoad {
-  /** Null while nothing is watched. */
+  /** Null while it is not watched. */
   readonly spotOverPaneK: number | null;
   readonly rateKPerS: number | null;
   readonly allowedSpotOverPaneK: number;
   readonly allowedRateKPerS: number;
   /** The longest leg, or the radius of a break without legs. */
   readonly legM: number;
-  /** The upper bound on what both do to its tip. */
+  /** Upper bound on the combined effect of both at its tip. */
   readonly stressIntensityPaSqrtM: number;
 }
 
 export interface OpenResinLoad {
-  /** Daylight so far as a share of what sets the resin; null while closed or where that is not known. */
+  /**
+   * Daylight so far as a share of the resin's setting dose; null while closed or where that is not
+   * known.
+   */
   readonly criticalShare: number | null;
   /** Light falls on it now. */
   readonly lit: boolean;
@@ -78,7 +92,9 @@ export interface AlarmProfile {
   readonly longestCureS: number;
 }
 
-/** A setting in the row's trade unit (seconds for delays), with the range that a unit file may choose from. */
+/**
+ * A setting in the row's trade unit (seconds for delays), with the range allowed in a unit file.
+ */
 export interface Setting {
   readonly default: number;
   readonly min: number;
@@ -87,7 +103,7 @@ export interface Setting {
 
 export interface AlarmRow {
   readonly id: AlarmId;
-  /** In the record; a catalogue has words of its own for the display. */
+  /** The title in the record; a catalogue has its own words for the display. */
   readonly title: string;
   readonly priority: AlarmPriority;
   readonly action: AlarmAction;
@@ -98,7 +114,7 @@ export interface AlarmRow {
   readonly deadband: Setting;
   readonly delayS: Setting;
   readonly armed: (context: AlarmContext) => boolean;
-  /** SI; null where there is nothing to judge, which leaves the alarm as it is. */
+  /** SI; null where there is nothing to judge, which leaves the alarm unchanged. */
   readonly seen: (context: AlarmContext) => number | null;
   /** The limit in force, SI: the setting, or a tighter one from the profile. */
   readonly limitSI?: ((context: AlarmContext, settingSI: number) => number) | undefined;
@@ -106,6 +122,6 @@ export interface AlarmRow {
   readonly expected?: Phrase | ((context: AlarmContext) => Phrase) | undefined;
   /** Instead of the value with its unit. */
   readonly seenText?: ((context: AlarmContext) => Phrase) | undefined;
-  /** In the record, as the title. */
+  /** In the record, like the title. */
   readonly remedy: string;
 }

@@ -1,7 +1,7 @@
 /**
  * The part of the unit file that adjusts alarms: per alarm a limit, deadband or delay inside the
- * range of its row. The schema is made from the table, so a new row brings its own settings. There
- * is no setting that switches an alarm off.
+ * range of its row. The schema is derived from the table, so a new row brings its own settings. No
+ * setting switches an alarm off.
  */
 import { z } from 'zod';
 import { quantity } from '../core/settings.ts';
@@ -29,7 +29,7 @@ function rowSchema(row: AlarmRow) {
     .optional();
 }
 
-/** One set of figures for each row of the table, in its order. */
+/** One set of figures for each row of the table, in order. */
 export const alarmSettingsSchema = z
   .strictObject(Object.fromEntries(ALARM_TABLE.map((row) => [row.id, rowSchema(row)])))
   .transform((chosen): readonly AlarmSettings[] =>

@@ -1,8 +1,8 @@
 /**
- * How one alarm passes through the states of ISA-18.2 (IEC 62682): normal, unacknowledged,
- * acknowledged, returned unacknowledged, latched. The condition acts for as long as it stands,
- * whatever a person acknowledged; a latching alarm acts until it is reset, too. Which outputs that
- * stops is left to the guard, what it does to the batch to the controller.
+ * Steps one alarm through the states of ISA-18.2 (IEC 62682): normal, unacknowledged, acknowledged,
+ * returned unacknowledged, latched. The condition acts for as long as it stands, regardless of
+ * acknowledgement; a latching alarm also acts until it is reset. The guard decides which outputs
+ * that stops, the controller what it does to the batch.
  */
 import type { AlarmState } from '../core/events.ts';
 import { type Phrase, worded } from '../core/phrases.ts';
@@ -12,15 +12,15 @@ import { amountOf } from './scales.ts';
 
 export interface AlarmRecord {
   readonly state: AlarmState;
-  /** The condition has stood for its delay and has not gone back past its deadband. */
+  /** The condition has stood for its delay and has not returned past its deadband. */
   readonly active: boolean;
-  /** Since when the value has been past its limit; null while it is not. */
+  /** Time since which the value has been past its limit; null while it is not. */
   readonly pastLimitSinceS: number | null;
-  readonly told: Told | null;
+  readonly finding: AlarmFinding | null;
 }
 
-/** What an alarm says of its cause: as data for the display, and in the words of the record. */
-export interface Told {
+/** An alarm's cause: as data for the display, and in the words of the record. */
+export interface AlarmFinding {
   readonly expected: Phrase;
   readonly seen: Phrase;
   readonly cause: string;
@@ -30,13 +30,13 @@ export const QUIET: AlarmRecord = {
   state: 'normal',
   active: false,
   pastLimitSinceS: null,
-  told: null,
+  finding: null,
 };
 
 /** What a person did to this alarm in this tick. */
 export type AlarmHandling = 'acknowledge' | 'reset' | null;
 
-/** State after a tick, by state before, whether the condition is active, and handling. */
+/** State after a tick, by previous state, condition and handling. */
 export function nextAlarmState(
   state: AlarmState,
   active: boolean,
@@ -74,14 +74,14 @@ export function stepAlarm(
   handling: AlarmHandling,
 ): AlarmRecord {
   const past = isPastLimit(row, settings, record, context);
-  // Most rows at most ticks.
+  // True for most rows in most ticks.
   if (record === QUIET && !past) return record;
   const { timeS } = context.reading;
   const pastLimitSinceS = past ? (record.pastLimitSinceS ?? timeS) : null;
   const active = pastLimitSinceS !== null && timeS - pastLimitSinceS >= settings.delayS;
   const state = nextAlarmState(record.state, active, row.latching, handling);
   if (active && !record.active) {
-    return { state, active, pastLimitSinceS, told: toldOf(row, settings, context) };
+    return { state, active, pastLimitSinceS, finding: findingOf(row, settings, context) };
   }
   const same =
     state === record.state &&
@@ -90,7 +90,7 @@ export function stepAlarm(
   return same ? record : { ...record, state, active, pastLimitSinceS };
 }
 
-/** Compares with limit and deadband; a value that is missing leaves an active alarm active. */
+/** Compares with limit and deadband; a missing value leaves an active alarm active. */
 function isPastLimit(
   row: AlarmRow,
   settings: AlarmSettings,
@@ -109,7 +109,7 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
   return row.limitSI?.(context, limitSI) ?? limitSI;
 }
 
-function toldOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): Told {
+function findingOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): AlarmFinding {
   const limit: Phrase = {
     say: row.trips === 'above' ? 'at-most' : 'at-least',
     with: { amount: amountOf(limitInForce(row, settings, context), row.quantity) },

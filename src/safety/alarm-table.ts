@@ -1,6 +1,6 @@
 /**
- * Every alarm of the unit, in order of rank: of alarms with the same action and priority the first is
- * shown first. Adding one is a row in the group it belongs to and a row in
+ * All alarms of the unit, in order of rank: of alarms with the same action and priority the first
+ * is shown first. A new alarm is a row in the group to which it belongs and a row in
  * tests/safety/alarm-cases.ts.
  */
 import type { AlarmId } from '../core/alarm-ids.ts';
@@ -12,7 +12,10 @@ import { PRESSURE_ROWS } from './alarms-pressure.ts';
 import { SWITCH_ROWS } from './alarms-switches.ts';
 import { UNIT_ROWS } from './alarms-unit.ts';
 
-/** Every row with every field, in one order: the table is walked at each tick, and engines are slow on mixed shapes. */
+/**
+ * Gives every row all fields in the same order: the table is walked at each tick, and engines are
+ * slow on mixed shapes.
+ */
 const alike = (row: AlarmRow): AlarmRow => ({
   id: row.id,
   title: row.title,

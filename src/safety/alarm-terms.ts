@@ -1,6 +1,6 @@
 /**
- * The words that the alarm rows are written in: settings, groups of phases, and what a row may look
- * at. It decides nothing by itself.
+ * The vocabulary of the alarm rows: settings, groups of phases, and what a row may observe. It
+ * decides nothing by itself.
  */
 
 import { type Measured, valueOrNull } from '../core/frame.ts';
@@ -16,7 +16,7 @@ export const setting = (value: number, min: number, max: number): Setting => ({
   max,
 });
 export const atOnce = setting(0, 0, 0.2);
-/** For switches and faults: 0 is as it should be, 1 is not. */
+/** For switches and faults: 0 is normal, 1 is not. */
 export const TRUTH = {
   quantity: 'state',
   trips: 'above',
@@ -40,7 +40,9 @@ export function gaugePa({ reading, atmospherePa }: AlarmContext): number | null 
   return pressurePa === null || atmospherePa === null ? null : pressurePa - atmospherePa;
 }
 
-/** How much of the way from atmosphere to the set-point is missing; negative when it was passed. */
+/**
+ * The remaining distance from the present pressure to the set-point; negative when it was passed.
+ */
 export function shortOfSetPointPa(context: AlarmContext): number | null {
   const { reading, setPointPa, atmospherePa } = context;
   const pressurePa = valueOrNull(reading.pressurePa);
@@ -59,7 +61,7 @@ export const setPointInTime = ({ setPointPa, profile }: AlarmContext): Phrase =>
   with: { pressure: absoluteText(setPointPa), seconds: String(profile.reachWithinS ?? 0) },
 });
 
-/** A pressure that must be there within the phase's own time; what was seen is the pressure. */
+/** A pressure that must be reached within the phase's own time; the shown value is the pressure. */
 export const PRESSURE_IN_TIME = {
   quantity: 'time',
   trips: 'above',

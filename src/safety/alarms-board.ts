@@ -1,7 +1,7 @@
 /**
- * Alarms of the board and of the line to it: silence, lateness, spoilt or missing messages, and
- * protection that the board itself has tripped. The board is safe by itself in most of these; here
- * the job is held, so that nothing goes on unless a person says so.
+ * Alarms of the board and its link: silence, lateness, corrupt or missing messages, and protection
+ * that the board itself has tripped. In most of these cases the board is safe by itself; the alarm
+ * holds the job, so that nothing continues without a person.
  */
 import type { Trip } from '../core/frame.ts';
 import { type Phrase, tripPhrases } from '../core/phrases.ts';
@@ -13,11 +13,11 @@ const tripText = (trips: readonly Trip[]): Phrase =>
     ? { say: 'nothing-tripped' }
     : { say: 'tripped', with: { trips: tripPhrases(trips) } };
 
-/** Causes that the frame shows as well, and that raise alarms of their own. */
+/** Causes that the frame shows too, and that raise alarms of their own. */
 const OWN_ALARM: ReadonlySet<Trip> = new Set(['emergency-stop', 'over-pressure-switch', 'shield']);
 const hasOwnAlarm = (trip: Trip): boolean => OWN_ALARM.has(trip);
 
-/** In tenths: two per cent would hide what is just over them. */
+/** In tenths: whole per cent would hide values just above two. */
 const clockOffWords = (offRatio: number): Phrase => ({
   say: 'clock-off',
   with: { percent: (100 * offRatio).toFixed(1) },
@@ -29,7 +29,7 @@ const TRIPPED = {
   priority: 'high',
   action: 'hold',
   latching: false,
-  // Whatever holds the job already tells more; the self-test names what it cannot clear.
+  // An alarm that already holds the job says more; the self-test names what it cannot clear.
   armed: (c: AlarmContext): boolean => running(c) && c.phase !== 'self-test',
   expected: { say: 'none-tripped' },
   seenText: ({ reading }: AlarmContext): Phrase => tripText(reading.trips),
@@ -136,7 +136,8 @@ export const BOARD_ROWS: readonly AlarmRow[] = [
   {
     ...TRIPPED,
     id: 'trip-stays',
-    // By then the alarm of the cause itself has come, unless it was gone before a frame showed it.
+    // By then the alarm of the cause itself has been raised, unless it was gone before a frame
+    // showed it.
     delayS: fixed(0.6),
     seen: ({ reading }) => truth(reading.trips.some(hasOwnAlarm)),
   },

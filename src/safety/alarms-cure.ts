@@ -1,6 +1,6 @@
 /**
- * Alarms of lamp, light and glass temperature. Default limits are demo values; a
- * profile may tighten some of them and never loosens one.
+ * Alarms of lamp, light and glass temperature. Default limits are demo values; a profile may
+ * tighten some of them and never relaxes one.
  */
 
 import { valueOrNull } from '../core/frame.ts';
@@ -73,7 +73,8 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     latching: true,
     quantity: 'share',
     trips: 'above',
-    // A lamp only loses light as it ages; a third more than it ever gave is the sensor's.
+    // A lamp only loses output as it ages; a third more than it ever gave is an error of the
+    // sensor.
     limit: setting(130, 110, 200),
     deadband: setting(5, 1, 20),
     delayS: setting(0.5, 0.1, 5),
@@ -90,11 +91,11 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     latching: true,
     quantity: 'irradiance',
     trips: 'above',
-    // Six steps of the demo sensor's converter, several times its stated zero (demo).
+    // Six steps of the demo sensor's converter, several times its stated zero error (demo).
     limit: setting(0.3, 0.1, 1),
     deadband: fixed(0),
     delayS: setting(0.5, 0.1, 2),
-    // Later than a lamp that stays on, which is worse and looks alike.
+    // Later than the alarm for a lamp that stays on, which is worse and looks alike.
     armed: (c) => curing(c) && c.darkLookS !== null && c.darkLookS >= 3,
     seen: ({ reading }) => valueOrNull(reading.irradianceWPerM2),
     remedy:

@@ -1,6 +1,7 @@
 /**
- * Alarms of heat at the spot and of daylight on open resin. Default limits are demo values, derived
- * in `heating-settings.ts`; a long leg tightens the first, the resin's own figure sets the second.
+ * Alarms of heat at the spot and of daylight on exposed resin. Default limits are demo values,
+ * derived in `heating-settings.ts`; a long leg tightens the first, the resin's own figure sets the
+ * second.
  */
 import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
@@ -12,7 +13,7 @@ const kelvin = (k: number | null): Phrase => amountOf(k ?? 0, 'temperatureDiffer
 const perMinute = (kPerS: number | null): Phrase => amountOf(kPerS ?? 0, 'heatingRate');
 const intensity = (paSqrtM: number): string => (paSqrtM / 1e6).toFixed(2);
 
-/** What is seen, and what it may do to the leg: the numbers that a person can act on. */
+/** The heating and its possible effect on the leg: numbers on which a person can act. */
 const heatText = ({ heating }: AlarmContext): Phrase => ({
   say: 'heat-seen',
   with: {
@@ -35,7 +36,7 @@ const allowedText = ({ heating }: AlarmContext): Phrase => ({
 const eitherWayKPerS = ({ heating }: AlarmContext): number | null =>
   heating.rateKPerS === null ? null : Math.abs(heating.rateKPerS);
 
-/** How much of what is allowed is used up, by the difference or by the rate. */
+/** The used share of the allowed heating, by the difference or by the rate. */
 function usedShare(context: AlarmContext): number | null {
   const { spotOverPaneK, allowedSpotOverPaneK, allowedRateKPerS } = context.heating;
   const rateKPerS = eitherWayKPerS(context);
@@ -92,7 +93,7 @@ export const HEAT_AND_DAYLIGHT_ROWS: readonly AlarmRow[] = [
     limit: setting(80, 30, 95),
     deadband: setting(15, 5, 25),
     delayS: setting(2, 0, 10),
-    // Past the limit itself the alarm that holds says it, and a held job cools by itself.
+    // Beyond the limit itself the holding alarm takes over, and a held job cools by itself.
     armed: (c) => running(c) && (usedShare(c) ?? Number.POSITIVE_INFINITY) <= 1,
     seen: usedShare,
     expected: allowedText,
@@ -110,7 +111,7 @@ export const HEAT_AND_DAYLIGHT_ROWS: readonly AlarmRow[] = [
     limit: setting(100, 50, 100),
     deadband: fixed(0),
     delayS: atOnce,
-    // Covered again it can only be renewed, and the person who lets the job go on says that it was.
+    // Covered resin can only be replaced, and the person who resumes the job confirms that it was.
     armed: ({ openResin }) => openResin.lit,
     seen: ({ openResin }) => openResin.criticalShare,
     expected: { say: 'less-light' },

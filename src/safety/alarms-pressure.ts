@@ -1,6 +1,6 @@
 /**
- * Alarms of pressure, vacuum, seal, pump and vent. Default limits are demo values; a
- * profile may tighten some of them and never loosens one.
+ * Alarms of pressure, vacuum, seal, pump and vent. Default limits are demo values; a profile may
+ * tighten some of them and never relaxes one.
  */
 
 import { valueOrNull } from '../core/frame.ts';

@@ -1,5 +1,5 @@
 /**
- * Alarms of the switches that a person or a hard-wired part moves: they rank above all others.
+ * Alarms of the switches that a person or a hard-wired part operates: they rank above all others.
  */
 import { CURE_PHASES } from '../core/phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
@@ -14,7 +14,7 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     action: 'abort',
     latching: true,
     delayS: fixed(0),
-    // A mute link says nothing of switches; it has an alarm of its own.
+    // A mute link carries no switch states; it has an alarm of its own.
     armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.emergencyStopPressed),
     expected: { say: 'button-released' },
@@ -29,7 +29,7 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     action: 'abort',
     latching: true,
     delayS: fixed(0),
-    // A mute link says nothing of switches; it has an alarm of its own.
+    // A mute link carries no switch states; it has an alarm of its own.
     armed: linkUp,
     seen: ({ reading }) => truth(reading.switches.overPressureTripped),
     expected: { say: 'switch-closed' },
@@ -45,7 +45,7 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     action: 'hold',
     latching: false,
     delayS: fixed(0),
-    // Once the job has ended nobody waits for the shield any more.
+    // After the end of the job the shield no longer matters.
     armed: ({ phase, batch }) =>
       CURE_PHASES.has(phase) && ['running', 'holding', 'held', 'restarting'].includes(batch),
     seen: ({ reading }) => truth(!reading.switches.shieldClosed),

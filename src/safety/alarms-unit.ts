@@ -1,10 +1,9 @@
 /**
  * Alarms of the unit itself: sensors, supply, self-test, and a person who does not answer. Default
- * limits are demo values; a profile may tighten some of them and never loosens one.
+ * limits are demo values; a profile may tighten some of them and never relaxes one.
  */
 
-import type { AlarmId } from '../core/alarm-ids.ts';
-import { valueOrNull } from '../core/frame.ts';
+import { CHANNEL_ROWS, CHANNELS, type Channel, valueOrNull } from '../core/frame.ts';
 import { CURE_PHASES, GLASS_PHASES } from '../core/phases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
@@ -20,14 +19,22 @@ import {
   TRUTH,
 } from './alarm-terms.ts';
 
-type SensorKey = 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV';
+const pastSelfTest = ({ phase }: AlarmContext): boolean => phase !== 'self-test';
+const inCure = ({ phase }: AlarmContext): boolean => CURE_PHASES.has(phase);
+const onGlass = ({ phase }: AlarmContext): boolean => GLASS_PHASES.has(phase);
 
-function sensorRow(
-  id: AlarmId,
-  title: string,
-  key: SensorKey,
-  armed: (context: AlarmContext) => boolean,
-): AlarmRow {
+/** The loss of each sensor, where it is needed. */
+const LOST_SENSORS: Readonly<Record<Channel, Pick<AlarmRow, 'id' | 'title' | 'armed'>>> = {
+  pressure: { id: 'pressure-sensor', title: 'Pressure sensor', armed: pastSelfTest },
+  irradiance: { id: 'irradiance-sensor', title: 'Light sensor', armed: inCure },
+  glassTemperature: { id: 'glass-sensor', title: 'Glass temp. sensor', armed: onGlass },
+  heatSinkTemperature: { id: 'heat-sink-sensor', title: 'Lamp temp. sensor', armed: inCure },
+  supplyVoltage: { id: 'supply-sensor', title: 'Supply sensor', armed: pastSelfTest },
+};
+
+function sensorRow(channel: Channel): AlarmRow {
+  const { id, title, armed } = LOST_SENSORS[channel];
+  const { reading: key } = CHANNEL_ROWS[channel];
   return {
     ...TRUTH,
     id,
@@ -44,15 +51,8 @@ function sensorRow(
   };
 }
 
-const pastSelfTest = ({ phase }: AlarmContext): boolean => phase !== 'self-test';
-const inCure = ({ phase }: AlarmContext): boolean => CURE_PHASES.has(phase);
-
 export const UNIT_ROWS: readonly AlarmRow[] = [
-  sensorRow('pressure-sensor', 'Pressure sensor', 'pressurePa', pastSelfTest),
-  sensorRow('irradiance-sensor', 'Light sensor', 'irradianceWPerM2', inCure),
-  sensorRow('glass-sensor', 'Glass temp. sensor', 'glassK', ({ phase }) => GLASS_PHASES.has(phase)),
-  sensorRow('heat-sink-sensor', 'Lamp temp. sensor', 'heatSinkK', inCure),
-  sensorRow('supply-sensor', 'Supply sensor', 'supplyV', pastSelfTest),
+  ...CHANNELS.map(sensorRow),
   {
     id: 'supply-low',
     title: 'Supply too low',

@@ -1,6 +1,6 @@
 /**
- * All alarms together: steps each row, says what changed, and which alarm a person sees first. What
- * the batch does about it is decided by the controller.
+ * All alarms together: steps each row, reports what changed, and selects the alarm that a person
+ * sees first. The controller decides the effect on the batch.
  */
 import type { AlarmAction, UnstampedEvent } from '../core/events.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
@@ -8,7 +8,7 @@ import type { AlarmSettings } from './alarm-settings.ts';
 import { type AlarmHandling, type AlarmRecord, inForce, QUIET, stepAlarm } from './alarm-states.ts';
 import { ALARM_TABLE } from './alarm-table.ts';
 
-/** One record for each row of the table, in its order. */
+/** One record for each row of the table, in order. */
 export type AlarmRecords = readonly AlarmRecord[];
 
 export const ALL_QUIET: AlarmRecords = ALARM_TABLE.map(() => QUIET);
@@ -27,7 +27,7 @@ export function stepAlarms(
   concerns: (row: AlarmRow) => boolean,
 ): { readonly records: AlarmRecords; readonly events: readonly UnstampedEvent[] } {
   const events: UnstampedEvent[] = [];
-  // Most ticks change nothing: then the same records come back.
+  // Most ticks change nothing: the same records are returned then.
   let next: AlarmRecord[] | null = null;
   for (let index = 0; index < ALARM_TABLE.length; index++) {
     const row = ALARM_TABLE[index] as AlarmRow;
@@ -57,7 +57,7 @@ function changeEvent(row: AlarmRow, from: AlarmRecord, to: AlarmRecord): Unstamp
     to: to.state,
     action,
     priority,
-    cause: to.told?.cause ?? '',
+    cause: to.finding?.cause ?? '',
     remedy,
   };
 }

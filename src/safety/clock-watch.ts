@@ -1,40 +1,42 @@
 /**
- * Whether the board's time may be believed. Dwells and doses are counted in it, so it is held against
- * the host's own monotonic time, which arrives with each frame as data. Only what is too far off or
- * stands too long is said in the alarm table.
+ * Checks the board's clock. Dwells and doses are counted in its time, so it is compared with the
+ * host's own monotonic time, which arrives with each frame as data. The alarm table decides what is
+ * too far off or stands too long.
  *
- * A frame may arrive late but never early: of five seconds of frames the least late one tells where
- * the two clocks stand, whatever the line and a busy host do to the others. Half a minute later the
- * same is looked up again. A gap, silence, a clock that stood or a frame without the host's time
- * begins anew, since nobody knows what the board's clock did meanwhile.
+ * A frame may arrive late but never early: among five seconds of frames the least delayed one gives
+ * the offset of the two clocks, whatever the line and a busy host do to the others. Half a minute
+ * later the offset is taken again. A gap, silence, a stopped clock or a frame without the host's
+ * time restarts the comparison, because the board's clock is unknown in between.
  */
 
 export interface ClockSeen {
   readonly timeS: number;
-  /** Null where nobody compared, as in older journals. */
+  /** Null where no comparison was made, as in older journals. */
   readonly hostTimeS: number | null;
-  /** The frame came from the board, and none before it is missing. */
+  /** The frame came from the board, and no frame before it is missing. */
   readonly unbroken: boolean;
 }
 
 export interface ClockWatch {
-  /** Host time at which the comparison in hand began; null while there is none. */
+  /** Host time at which the present comparison began; null while there is none. */
   readonly fromHostS: number | null;
-  /** How far the host's clock is ahead of the board's: the least in the first and in the last seconds. */
+  /**
+   * Lead of the host's clock over the board's: the minimum in the first and in the last seconds.
+   */
   readonly firstOffsetS: number;
   readonly lastOffsetS: number;
-  /** How far the board's clock was off, as a share of the time: the worst of all comparisons. */
+  /** Deviation of the board's clock as a share of the time: the worst of all comparisons. */
   readonly worstOffRatio: number;
   readonly boardS: number;
-  /** Host time at which the board's time last moved on; null while nobody knows. */
+  /** Host time at which the board's time last advanced; null while it is not known. */
   readonly movedAtHostS: number | null;
-  /** For how long by the host's clock the board's has stood still, s. */
+  /** How long, by the host's clock, the board's clock has stood still, s. */
   readonly stoodS: number;
 }
 
 /** Below any board's tick. */
 const LEAST_TICK_S = 1e-4;
-/** A clock that stood for longer has a name of its own, and is not compared across that. */
+/** A clock that stood for longer has an alarm of its own, and no comparison spans the gap. */
 const STANDING_S = 0.25;
 const LOOK_S = 5;
 const APART_S = 30;

@@ -1,8 +1,8 @@
 /**
- * The last word over every output. Whatever regulation or procedure asked for, here it is made safe
- * when the batch is not running, an alarm that holds or aborts is in force, an interlock is open, or
- * a value makes no sense. This is the only place that forces safe outputs, so that one place needs
- * review. It lets things through or stops them; it never starts anything.
+ * The last word on every output. Whatever regulation or procedure asked for is made safe here when
+ * the batch is not running, an alarm that holds or aborts is in force, an interlock is open, or a
+ * value is invalid. This is the only place that forces safe outputs, so only one place needs
+ * review. It passes outputs or stops them; it never starts anything.
  */
 
 import type { BatchState } from '../core/events.ts';
@@ -32,20 +32,20 @@ export function guard(wanted: Actuators, context: GuardContext): Actuators {
   return guardLamp(guardAir(wanted, reading), context);
 }
 
-/** No closed chamber and no pump without a pressure that can be believed. */
+/** No closed chamber and no pump without a valid pressure. */
 function guardAir(wanted: Actuators, { pressurePa }: Reading): Actuators {
   if (pressurePa.ok) return wanted;
   return { ...wanted, pumpRatio: SAFE.pumpRatio, ventOpen: SAFE.ventOpen };
 }
 
-/** No light without the shield closed, and none outside the cure or without its two sensors. */
+/** The lamp stays off while the shield is open, outside the cure, and without its two sensors. */
 function guardLamp(wanted: Actuators, { phase, reading }: GuardContext): Actuators {
   const permitted =
     CURE_PHASES.has(phase) &&
     reading.switches.shieldClosed &&
     reading.heatSinkK.ok &&
     reading.irradianceWPerM2.ok;
-  // Most of a job the lamp is not asked for at all.
+  // For most of a job the lamp is not requested at all.
   return permitted || !(wanted.lampEnabled || wanted.lampRatio > 0)
     ? wanted
     : { ...wanted, lampEnabled: false, lampRatio: SAFE.lampRatio };

@@ -1,8 +1,8 @@
 /**
- * What warmth does to a damaged pane, as tension and as stress intensity at the tip of its longest
- * leg. Closed forms for ranking, not for proof: a real leg is bonded to the interlayer and finite,
- * which lowers K, while bending and edge stress add to it. So they only tighten the unit's own
- * limits. Whether anything is done about it is decided in the alarm table.
+ * The effect of heat on a damaged pane, as tension and as stress intensity at the tip of its
+ * longest leg. The closed forms rank cases and prove nothing: a real leg is bonded to the
+ * interlayer and finite, which lowers K, while bending and edge stress add to it. They therefore
+ * only tighten the unit's own limits. The alarm table decides on action.
  */
 
 /** Soda-lime float glass as EN 572-1 has it (quoted by a secondary page). */
@@ -11,12 +11,15 @@ const EXPANSION_PER_K = 9e-6;
 const POISSON_RATIO = 0.2;
 const CONDUCTIVITY_W_PER_M_K = 1;
 const HEAT_CAPACITY_J_PER_M3_K = 2500 * 720;
-/** Cracks in soda-lime glass grow slowly in moist air from here, and at once at the toughness; from memory. */
+/**
+ * Cracks in soda-lime glass grow slowly in moist air from this value, and at once at the toughness;
+ * from memory.
+ */
 export const SLOW_GROWTH_PA_SQRT_M = 0.25e6;
 export const TOUGHNESS_PA_SQRT_M = 0.75e6;
 /** A straight crack from a free edge under tension (Tada, Paris and Irwin, from memory): an upper bound here. */
 const EDGE_CRACK_FACTOR = 1.12;
-/** A difference below this cannot be told with one thermistor and a reckoned pane, K. */
+/** One thermistor and a calculated pane cannot resolve a difference below this, K. */
 const LEAST_TOLD_K = 2;
 
 /** Hoop tension just outside a spot that is warmer than the pane around it, Pa: E alpha dT / 2. */
@@ -40,7 +43,10 @@ export function rateTensionPa(rateKPerS: number, plyM: number): number {
   return (shareInTension * YOUNG_PA * EXPANSION_PER_K * acrossK) / (1 - POISSON_RATIO);
 }
 
-/** Stress intensity at the tip of a leg under tension across it, Pa sqrt(m); pressure in it acts alike. */
+/**
+ * Stress intensity at the tip of a leg under tension across it, Pa sqrt(m); pressure in the leg
+ * acts alike.
+ */
 export const stressIntensityPaSqrtM = (tensionPa: number, legM: number): number =>
   EDGE_CRACK_FACTOR * tensionPa * Math.sqrt(Math.PI * legM);
 
@@ -51,16 +57,19 @@ export interface HeatingLimits {
 
 export interface Leg {
   readonly legM: number;
-  /** Share of the upper bound on K that is put down to a real leg, over 0 to 1. */
+  /** Share of the upper bound on K that is attributed to a real leg, above 0 to 1. */
   readonly legShare: number;
   readonly plyM: number;
 }
 
-/** Difference and rate at which the leg would reach the slow-growth threshold; neither passes `own`. */
+/**
+ * Difference and rate at which the leg would reach the slow-growth threshold; neither exceeds
+ * `own`.
+ */
 export function allowedHeating(own: HeatingLimits, { legM, legShare, plyM }: Leg): HeatingLimits {
   const tensionPa = SLOW_GROWTH_PA_SQRT_M / (legShare * stressIntensityPaSqrtM(1, legM));
   const spotK = tensionPa / hotSpotTensionPa(1);
-  // Cooling is the worse way, and the rate is judged both ways.
+  // Cooling is the worse direction, and the rate is judged in both.
   const rateKPerS = tensionPa / rateTensionPa(-1, plyM);
   return {
     spotOverPaneK: Math.min(own.spotOverPaneK, Math.max(LEAST_TOLD_K, spotK)),

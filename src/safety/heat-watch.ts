@@ -1,9 +1,9 @@
 /**
- * How much warmer the worked spot is than the pane around it, and how fast it changes, from the one
- * thermistor on the glass. The pane away from the spot is reckoned, not measured: it starts at the
- * temperature that the spot has when work on it begins, warms with the air of the job sheet, and is
- * never taken for warmer than the spot, since nobody chills one. So sun on the whole pane looks like
- * a hot spot; shade is right for both. Limits are set elsewhere.
+ * How much warmer the worked spot is than the pane around it, and how fast it changes, from the
+ * single thermistor on the glass. The pane away from the spot is calculated, not measured: it
+ * starts at the spot's temperature when work begins, warms towards the job sheet's air temperature,
+ * and is never taken as warmer than the spot, because no one chills a spot. Sun on the whole pane
+ * therefore looks like a hot spot; shade is right for both. Limits are set elsewhere.
  */
 
 export interface HeatWatch {
@@ -14,7 +14,7 @@ export interface HeatWatch {
   readonly twiceK: number | null;
   readonly spotOverPaneK: number | null;
   readonly rateKPerS: number | null;
-  /** The greatest of this job so far, the rate either way. */
+  /** The greatest values of this job so far; the rate in either direction. */
   readonly greatestSpotOverPaneK: number;
   readonly greatestRateKPerS: number;
 }
@@ -30,9 +30,9 @@ export const HEAT_WATCH_START: HeatWatch = {
 };
 
 export interface HeatScene {
-  /** Null while it cannot be believed. */
+  /** Null while the reading is not valid. */
   readonly glassK: number | null;
-  /** The sensor is on the glass that is worked. */
+  /** The sensor is on the glass being worked. */
   readonly watching: boolean;
   readonly airK: number;
   /** The profile works no glass colder than this. */
@@ -42,15 +42,16 @@ export interface HeatScene {
 }
 
 /**
- * Time constant of the rate. Smoothing twice and taking the difference over the time constant is the
- * slope of a regression whose weights fade as exp(-age / 8 s) (Brown 1963, from memory), without
- * stored samples. One count of the thermistor is 0.09 K at 25 C; a step of one count lifts the rate
- * to 0.09 / e / 8 s = 0.25 K/min at most, and its white noise of 0.05 K leaves 0.02 K/min, so a limit
- * of some K/min is safe from both. A ramp is told to 60 % after 16 s and to 90 % after 31 s.
+ * Time constant of the rate. Smoothing twice and dividing the difference by the time constant gives
+ * the slope of a regression whose weights fade as exp(-age / 8 s) (Brown 1963, from memory),
+ * without stored samples. One count of the thermistor is 0.09 K at 25 C; a step of one count raises
+ * the rate by at most 0.09 / e / 8 s = 0.25 K/min, and white noise of 0.05 K leaves 0.02 K/min, so
+ * both stay well below a limit of some K/min. A ramp is detected to 60 % after 16 s and to 90 %
+ * after 31 s.
  */
 export const RATE_TIME_CONSTANT_S = 8;
 
-/** A pane this little over the coldest that may be worked is still being warmed as a whole, K. */
+/** A pane this little above the lowest working temperature is still being warmed as a whole, K. */
 const STILL_COLD_K = 1;
 
 export function stepHeatWatch(watch: HeatWatch, scene: HeatScene, dtS: number): HeatWatch {
@@ -64,8 +65,8 @@ export function stepHeatWatch(watch: HeatWatch, scene: HeatScene, dtS: number): 
   const share = 1 - Math.exp(-dtS / RATE_TIME_CONSTANT_S);
   const onceK = blend(watch.onceK ?? glassK, glassK, share);
   const twiceK = blend(watch.twiceK ?? glassK, onceK, share);
-  // A cold pane is held and warmed as a whole: until it may be worked it has no hot spot, and the
-  // rate alone is judged.
+  // A cold pane is held and warmed as a whole: until it may be worked it has no hot spot, and only
+  // the rate is judged.
   const cold = glassK < lowestGlassK + STILL_COLD_K;
   const paneK = followedK === null || cold ? onceK : Math.min(followedK, onceK);
   const spotOverPaneK = onceK - paneK;

@@ -1,18 +1,18 @@
 /**
- * For how long the light sensor has stood still to within two counts while the lamp burned. A live
- * sensor may do so in the steady light of a warm lamp, so it proves nothing by itself: the cure then
- * puts the lamp out for a moment and looks whether the reading follows.
+ * How long the light sensor's reading has stayed within two counts while the lamp was on. A live
+ * sensor may do so in the steady light of a warm lamp, so this alone proves nothing: the cure then
+ * switches the lamp off for a moment and checks whether the reading follows.
  */
 
 export interface LightWatch {
-  /** Range of the counts since the lamp was lit or the reading last moved. */
+  /** Range of the counts since the lamp was switched on or the reading last moved. */
   readonly lowest: number;
   readonly highest: number;
-  /** How long the reading has kept inside it, s. */
+  /** How long the reading has stayed inside it, s. */
   readonly quietS: number;
 }
 
-/** More than the noise of a frozen converter or a wire that picks up hum a little. */
+/** More than the noise of a frozen converter or of a wire that picks up some hum. */
 const STILL_COUNTS = 2;
 
 export const LIGHT_WATCH_START: LightWatch = {

@@ -1,6 +1,6 @@
 /**
- * How an alarm's quantity is written for people: unit, factor and offset from SI. One row a quantity;
- * which alarm uses which is decided in the alarm table.
+ * How an alarm's quantity is written for people: unit, factor and offset from SI, one row per
+ * quantity. The alarm table decides which alarm uses which.
  */
 import type { Phrase } from '../core/phrases.ts';
 import {
@@ -30,7 +30,7 @@ export const SCALES = {
   voltage: { unit: 'V', siPerUnit: 1, zeroSI: 0, decimals: 1 },
   time: { unit: 's', siPerUnit: 1, zeroSI: 0, decimals: 1 },
   leakRate: { unit: 'Pa m3/s', siPerUnit: 1, zeroSI: 0, decimals: 4 },
-  /** 0 is as it should be, 1 is not. */
+  /** 0 is normal, 1 is not. */
   state: { unit: '', siPerUnit: 1, zeroSI: 0, decimals: 0 },
 } as const satisfies Record<string, Scale>;
 export type Quantity = keyof typeof SCALES;
@@ -41,7 +41,7 @@ export const toSI = (value: number, { siPerUnit, zeroSI }: Scale): number =>
 export const fromSI = (valueSI: number, { siPerUnit, zeroSI }: Scale): number =>
   (valueSI - zeroSI) / siPerUnit;
 
-/** A value of a quantity, in its unit; which words that is, is for whoever tells it. */
+/** A value in its quantity's unit; the caller chooses the words. */
 export function amountOf(valueSI: number, quantity: Quantity): Phrase {
   const scale = SCALES[quantity];
   const value = fromSI(valueSI, scale);

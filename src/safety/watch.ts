@@ -1,8 +1,7 @@
 /**
- * Whether the world follows what was commanded: for how long the pump has worked in vain, the lamp
- * burned or been dark, the vent stood open, the board's clock kept time, the light stood still.
- * Durations and ratios only; what is too long is said in the alarm
- * table.
+ * Whether the plant follows its commands: how long the pump has worked without effect, the lamp was
+ * on or off, the vent was open, the board's clock kept time, the light stood still. It gives
+ * durations and ratios only; the alarm table decides what is too long.
  */
 import { type Actuators, lampBurns, type Reading, valueOrNull } from '../core/frame.ts';
 import {
@@ -15,7 +14,7 @@ import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watc
 
 export interface Watch {
   readonly pumpFutileS: number;
-  /** Pressure at which the pump last made headway; null while it is not hard at work. */
+  /** Pressure at which the pump last made progress; null while it is not hard at work. */
   readonly headwayPa: number | null;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
@@ -40,11 +39,13 @@ export interface WatchSeen extends ClockSeen {
   readonly lightCounts: number | null;
 }
 
-/** A pump that works this hard must move the pressure by this much; three steps of the converter. */
+/**
+ * A pump that works this hard must move the pressure by this much: three steps of the converter.
+ */
 const HARD_AT_WORK_RATIO = 0.5;
 const HEADWAY_PA = 1_500;
 
-/** What the watch looks at in a reading. */
+/** What the watch uses of a reading. */
 export const watchedIn = (reading: Reading, lightCounts: number | null): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
@@ -68,7 +69,10 @@ export function stepWatch(watch: Watch, commanded: Actuators, seen: WatchSeen, d
   };
 }
 
-/** The pressure to beat: it moves on each time the pump has won enough, and is null at ease. */
+/**
+ * The pressure to beat: it advances whenever the pump has gained enough, and is null while the pump
+ * idles.
+ */
 function headwayOf(
   { headwayPa }: Watch,
   { pumpRatio, selector }: Actuators,

@@ -1,8 +1,8 @@
 /**
- * A budget of standard uncertainty in the manner of JCGM 100:2008 (the GUM), clauses 4, 5 and G.4:
- * every input as a row, combined by the first-order law for independent inputs, with the effective
- * degrees of freedom of Welch and Satterthwaite. It adds up what it is given; which rows a channel
- * has is decided by the channel, and what a coverage factor is for by whoever asks.
+ * A budget of standard uncertainty by JCGM 100:2008 (the GUM), clauses 4, 5 and G.4: one row per
+ * input, combined by the first-order law for independent inputs, with the effective degrees of
+ * freedom of Welch and Satterthwaite. The channel decides which rows it has; the caller chooses the
+ * coverage factor.
  */
 
 export type Distribution = 'normal' | 'rectangular' | 'triangular';
@@ -17,14 +17,14 @@ export interface BudgetInput {
   readonly distribution: Distribution;
   /** Half-width, or for the normal distribution the standard uncertainty, in `unit`. */
   readonly spread: number;
-  /** Change of the result for a change of this input by one `unit`. */
+  /** Change of the result per `unit` of change of this input. */
   readonly sensitivity: number;
   /** From 1 to infinity. */
   readonly degreesOfFreedom: number;
 }
 
 export interface BudgetPart extends BudgetInput {
-  /** What this input adds, as a standard uncertainty of the result. */
+  /** This input's contribution, as a standard uncertainty of the result. */
   readonly standard: number;
 }
 
@@ -32,7 +32,7 @@ export interface Budget {
   readonly parts: readonly BudgetPart[];
   /** Combined standard uncertainty of the result. */
   readonly standard: number;
-  /** Effective, by Welch and Satterthwaite; infinite where every part's are. */
+  /** Effective, by Welch and Satterthwaite; infinite where every part's are infinite. */
   readonly degreesOfFreedom: number;
 }
 
@@ -43,21 +43,25 @@ const DIVISORS: Readonly<Record<Distribution, number>> = {
   triangular: Math.sqrt(6),
 };
 
-/** Inputs are taken as independent of each other, and the result as straight in each of them. */
+/** Treats inputs as independent, and the result as linear in each of them. */
 export function budgetOf(inputs: readonly BudgetInput[]): Budget {
   const parts = inputs.map((input) => ({
     ...input,
     standard: Math.abs(input.sensitivity) * (input.spread / DIVISORS[input.distribution]),
   }));
   const standard = Math.hypot(...parts.map((part) => part.standard));
-  const doubt = parts.reduce(
+  const inverseDegrees = parts.reduce(
     (sum, part) => sum + (part.standard / standard) ** 4 / part.degreesOfFreedom,
     0,
   );
-  return { parts, standard, degreesOfFreedom: doubt > 0 ? 1 / doubt : Number.POSITIVE_INFINITY };
+  return {
+    parts,
+    standard,
+    degreesOfFreedom: inverseDegrees > 0 ? 1 / inverseDegrees : Number.POSITIVE_INFINITY,
+  };
 }
 
-/** The part that adds most; undefined in a budget without parts. */
+/** The largest contribution; undefined in a budget without parts. */
 export const largestPart = ({ parts }: Budget): BudgetPart | undefined =>
   parts.reduce<BudgetPart | undefined>(
     (most, part) => (most === undefined || part.standard > most.standard ? part : most),
@@ -66,7 +70,7 @@ export const largestPart = ({ parts }: Budget): BudgetPart | undefined =>
 
 type Given = Pick<BudgetInput, 'name' | 'value' | 'unit' | 'spread' | 'sensitivity'>;
 
-/** A limit from a data sheet inside which nothing is known to be likelier than anything else. */
+/** A data-sheet limit, inside which no value is known to be likelier than another. */
 export const within = (given: Given): BudgetInput => ({
   ...given,
   kind: 'B',

@@ -1,18 +1,21 @@
 /**
  * The transfer function of each channel: counts to engineering units, and the settings that describe
- * the sensors. All five inputs are ratiometric: the converter's reference is the sensors' supply, so
+ * the sensors. All inputs are ratiometric: the converter's reference is the sensors' supply, so
  * only the ratio of counts to full scale carries meaning and the supply's value cancels. Whether a
  * reading can be believed is decided in `decode.ts`.
  */
 import { z } from 'zod';
-import { FULL_SCALE_COUNTS } from '../core/frame.ts';
+import { type Actuators, type Channel, FULL_SCALE_COUNTS, lampBurns } from '../core/frame.ts';
 import { quantity } from '../core/settings.ts';
 import { paFromKPa, wPerM2FromMWPerCm2 } from '../core/units.ts';
 
 /** Live-zero transmitters put 0 % at 0.5 V and 100 % at 4.5 V of a 5 V supply. */
 export const LIVE_ZERO_RATIO = 0.1;
 export const LIVE_SPAN_RATIO = 0.8;
-/** Half way between dead (0 V) and live zero: below it a wire is broken, above the mirror image shorted. */
+/**
+ * Half-way between dead (0 V) and live zero: below it the wire is broken, above the mirror image it
+ * is shorted.
+ */
 const LIVE_LOWEST_RATIO = 0.05;
 const LIVE_HIGHEST_RATIO = 0.95;
 /** A divider this close to a rail means an open or shorted thermistor (below -45 or above 160 C). */
@@ -33,7 +36,7 @@ export const channelsSchema = z
       c: quantity(1e-9, 1e-6, '1/K'),
       seriesOhm: quantity(100, 1_000_000, 'ohm'),
     }),
-    /** What the calibration of the sensor on the glass adds to a and b of its type. */
+    /** The calibration of the glass sensor adds these to a and b of its type. */
     glassSensor: z
       .strictObject({
         aAdded: quantity(-2e-4, 2e-4, '1/K').default(0),
@@ -56,7 +59,10 @@ export const channelsSchema = z
   }));
 export type ChannelSettings = z.infer<typeof channelsSchema>;
 
-/** Value of a live-zero transmitter, linear from `zero` to `full`; null where the wire must be bad. */
+/**
+ * Value of a live-zero transmitter, linear from `zero` to `full`; null where the wire must be
+ * faulty.
+ */
 function liveZeroValue(counts: number, zero: number, full: number): number | null {
   const ratio = counts / FULL_SCALE_COUNTS;
   if (ratio < LIVE_LOWEST_RATIO || ratio > LIVE_HIGHEST_RATIO) return null;
@@ -80,7 +86,7 @@ type Curve = Pick<ChannelSettings['thermistor'], 'a' | 'b' | 'c'>;
 export const thermistorKOf = (counts: number, { thermistor }: ChannelSettings): number | null =>
   dividerK(counts, thermistor);
 
-/** The same of the one on the glass, by its calibration. */
+/** Temperature in K of the glass sensor, with its calibration. */
 export const glassKOf = (counts: number, { glassThermistor }: ChannelSettings): number | null =>
   dividerK(counts, glassThermistor);
 
@@ -103,3 +109,24 @@ export function steinhartHartK(ohm: number, { a, b, c }: Curve): number {
 export function supplyVOf(counts: number, { supply }: ChannelSettings): number {
   return (counts / FULL_SCALE_COUNTS) * supply.fullV;
 }
+
+/** How one channel is read. */
+export interface Transfer {
+  /** Null where no sound sensor could give these counts. */
+  readonly read: (counts: number, settings: ChannelSettings) => number | null;
+  /**
+   * Whether its counts must show noise now. Elsewhere they may rest for minutes with nothing wrong,
+   * so nothing is concluded.
+   */
+  readonly mustMove: (commanded: Actuators) => boolean;
+}
+
+const never = (): boolean => false;
+
+export const TRANSFERS: Readonly<Record<Channel, Transfer>> = {
+  pressure: { read: pressurePaOf, mustMove: ({ ventOpen }) => !ventOpen },
+  irradiance: { read: irradianceWPerM2Of, mustMove: lampBurns },
+  glassTemperature: { read: glassKOf, mustMove: never },
+  heatSinkTemperature: { read: thermistorKOf, mustMove: never },
+  supplyVoltage: { read: supplyVOf, mustMove: never },
+};

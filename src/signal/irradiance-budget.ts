@@ -1,7 +1,7 @@
 /**
- * Uncertainty of an irradiance reading, and what of it a dose inherits. Parts that scale the reading
- * stay the same all through a cure, and so scale the dose; a zero error adds up with time; noise
- * averages down.
+ * Uncertainty of an irradiance reading, and the part that a dose inherits. Scaling errors stay the
+ * same during a cure, and so scale the dose; a zero error accumulates with time; noise averages
+ * down.
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
@@ -29,7 +29,7 @@ export function irradianceBudget(
   ]);
 }
 
-/** What makes every reading wrong by the same part of itself. */
+/** Errors that are the same fraction of every reading. */
 function scalingRows(
   irradianceWPerM2: number,
   { irradiance }: UncertaintySettings,
@@ -49,7 +49,7 @@ function scalingRows(
   ];
 }
 
-/** What makes every reading wrong by the same amount, as a part of full scale. */
+/** Errors that are the same amount for every reading, as a part of full scale. */
 function spanRows(
   channels: Irradiance,
   { irradiance: { zeroRatio, linearityRatio } }: UncertaintySettings,
@@ -61,15 +61,15 @@ function spanRows(
   ];
 }
 
-/** What a dose inherits from its readings; the names are those that the dose uses. */
+/** What a dose inherits from its readings, under the names that the dose uses. */
 export interface InheritedByDose {
-  /** Relative standard uncertainty that the whole cure has in common, the clock's with it. */
+  /** Relative standard uncertainty common to the whole cure, including that of the clock. */
   readonly gainRatio: number;
-  /** Standard uncertainty that every reading has in common. */
+  /** Standard uncertainty common to all readings. */
   readonly zeroWPerM2: number;
   /** Standard deviation of single readings about their mean. */
   readonly randomWPerM2: number;
-  /** One-sided: how many standard uncertainties over the target are wanted. */
+  /** One-sided: number of standard uncertainties required above the target. */
   readonly coverageFactor: number;
 }
 
@@ -91,7 +91,7 @@ export function inheritedByDose(
     gainRatio: gain.standard,
     zeroWPerM2: Math.hypot(zero.standard, stepWPerM2),
     randomWPerM2: perCount * randomCounts(converter.noiseCounts),
-    // The gain is nearly all of a dose's uncertainty; what else there is has infinite degrees.
+    // The gain dominates the dose's uncertainty; all other parts have infinite degrees of freedom.
     coverageFactor: coverageFactor(acceptance.coverage, gain.degreesOfFreedom, 'one-sided'),
   };
 }

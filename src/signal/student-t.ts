@@ -1,7 +1,7 @@
 /**
- * Student's t distribution: what share lies within +-t, and the coverage factor for a wanted share.
- * Degrees of freedom need not be whole; infinite ones give the normal distribution. Which share is
- * wanted, and of how many degrees, is decided by the budgets.
+ * Student's t distribution: the share within +-t, and the coverage factor for a required share.
+ * Degrees of freedom need not be whole; infinite ones give the normal distribution. The budgets
+ * decide which share and how many degrees.
  */
 
 /** Lanczos's series with g = 7 and nine terms (from memory); tested against factorials. */
@@ -59,7 +59,10 @@ function normalWithin(z: number): number {
   return Math.min(1, Math.sqrt(2 / Math.PI) * Math.exp((-z * z) / 2) * sum);
 }
 
-/** From here on t and the normal differ by less than 1e-7, and the gamma function loses digits. */
+/**
+ * From here on t and the normal distribution differ by less than 1e-7, and the gamma function loses
+ * digits.
+ */
 const AS_GOOD_AS_NORMAL = 1e7;
 
 /** Share of Student's distribution within +-t; t from 0 up, degrees of freedom from 1 to infinity. */

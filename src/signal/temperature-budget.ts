@@ -1,6 +1,7 @@
 /**
- * Uncertainty of a temperature from a thermistor in a divider. The divider's ratio fixes the ratio of
- * the two resistors, so that a series resistor wrong by a part errs the thermistor by the same part.
+ * Uncertainty of a temperature from a thermistor in a divider. The divider's ratio gives the ratio
+ * of the two resistors, so a relative error of the series resistor is the same relative error of
+ * the thermistor.
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
@@ -25,7 +26,7 @@ function perLogOhmK(log: number, thermistor: Thermistor): number {
   return -(steinhartHartK(Math.exp(log), thermistor) ** 2) * (b + 3 * c * log ** 2);
 }
 
-/** How far the current of its own measurement warms the thermistor, K. */
+/** Temperature rise of the thermistor from its measuring current, K. */
 function selfHeatingK(ohm: number, seriesOhm: number, uncertainty: UncertaintySettings): number {
   const { excitationV, dissipationWPerK } = uncertainty.thermistor;
   const currentA = excitationV / (ohm + seriesOhm);
@@ -53,7 +54,8 @@ export function temperatureBudget(
     inK('equation', limits.equationK),
     within({ name: 'series resistor', ...series, sensitivity: perLogK }),
     within({ name: 'leads', ...lead, sensitivity: perLogK / ohm }),
-    // It only ever warms; since the reading is not corrected, the whole of it counts as half-width.
+    // The error is always a warming. Since the reading is not corrected, all of it counts as
+    // half-width.
     inK('self-heating', selfHeatingK(ohm, seriesOhm, uncertainty)),
     inK('contact with the glass', limits.contactK),
     ...converterRows(FULL_SCALE_COUNTS * ratio, perCountK, uncertainty),

@@ -1,7 +1,7 @@
 /**
- * What is known of the errors of this unit's own sensors, as the unit file states it: data-sheet
- * limits and calibration, in trade units. Limits are half-widths of a rectangular distribution
- * unless the name says otherwise. What they come to is worked out by the channel budgets.
+ * The known errors of this unit's own sensors, as stated in the unit file: data-sheet limits and
+ * calibration, in trade units. Limits are half-widths of a rectangular distribution unless the name
+ * says otherwise. The channel budgets combine them.
  */
 import { z } from 'zod';
 import { quantity, wholeNumber } from '../core/settings.ts';
@@ -12,17 +12,20 @@ const years = quantity(0.1, 5, 'years');
 
 const acceptance = z
   .strictObject({
-    /** How sure the unit must be, on one side, that a target is met before it says so. */
+    /** Required one-sided confidence that a target is met. */
     coveragePercent: quantity(80, 99.9, '%'),
   })
   .transform(({ coveragePercent }) => ({ coverage: coveragePercent / 100 }));
 
 const converter = z
   .strictObject({
-    /** Standard deviation of single readings of a steady signal, and from how many it was found. */
+    /**
+     * Standard deviation of single readings of a steady signal, and the number of readings behind
+     * it.
+     */
     noiseCounts: quantity(0, 20, 'counts'),
     noiseReadings: wholeNumber(2, 100_000, 'readings'),
-    /** How far the converter's own curve is from straight, all its errors together. */
+    /** Deviation of the converter's curve from a straight line, all its errors together. */
     linearityCounts: quantity(0, 20, 'counts'),
     /** How far the board's clock may run fast or slow. */
     clockPercentOfReading: percentOfReading(5),
@@ -35,12 +38,12 @@ const converter = z
 const pressure = z
   .strictObject({
     offsetPercentOfSpan: percentOfSpan(5),
-    /** Error of the slope, which grows from nothing at zero. */
+    /** Error of the slope, proportional to the reading. */
     slopePercentOfReading: percentOfReading(5),
     /** Non-linearity and hysteresis together. */
     linearityPercentOfSpan: percentOfSpan(5),
     temperaturePercentOfSpanPerK: quantity(0, 0.5, '% of span per K'),
-    /** How far from the temperature of its calibration the sensor is used. */
+    /** Range around the calibration temperature in which the sensor is used. */
     usedWithinK: quantity(0, 60, 'K'),
     driftPercentOfSpanPerYear: quantity(0, 5, '% of span per year'),
     calibratedEveryYears: years,
@@ -55,16 +58,16 @@ const pressure = z
 
 const thermistor = z
   .strictObject({
-    /** How far two thermistors of the type may differ. */
+    /** Largest difference between two thermistors of the type. */
     interchangeabilityK: quantity(0, 5, 'K'),
-    /** What the equation leaves over between the points that fix its coefficients. */
+    /** Residual error of the equation between the points that fix its coefficients. */
     equationK: quantity(0, 1, 'K'),
     seriesOhmPercentOfReading: percentOfReading(10),
     leadOhm: quantity(0, 100, 'ohm'),
     excitationV: quantity(0.1, 12, 'V'),
-    /** Power that warms the thermistor by 1 K where it sits. */
+    /** Power that warms the thermistor by 1 K where it is mounted. */
     dissipationMWPerK: quantity(0.1, 100, 'mW/K'),
-    /** How far the sensor may be from the glass that it is pressed on. */
+    /** Largest difference between the sensor and the glass on which it is pressed. */
     contactK: quantity(0, 10, 'K'),
   })
   .transform(({ seriesOhmPercentOfReading, dissipationMWPerK, ...rest }) => ({
@@ -77,11 +80,13 @@ const irradiance = z
   .strictObject({
     /** Expanded uncertainty of the calibration, k = 2, as a certificate states it. */
     calibrationK2PercentOfReading: percentOfReading(30),
-    /** Of that certificate; null where it states none, which is taken as very many. */
+    /**
+     * Degrees of freedom of that certificate; null where it states none, which counts as very many.
+     */
     calibrationDegreesOfFreedom: quantity(1, 10_000, 'degrees of freedom').nullable(),
-    /** The lamp's spectrum is not that of the calibration. */
+    /** The lamp's spectrum differs from that of the calibration. */
     spectrumPercentOfReading: percentOfReading(20),
-    /** Angle of the light, and where on the spot the sensor sits. */
+    /** Angle of the light, and position of the sensor on the spot. */
     placementPercentOfReading: percentOfReading(20),
     temperaturePercentOfReading: percentOfReading(10),
     driftPercentOfReadingPerYear: quantity(0, 20, '% of reading per year'),

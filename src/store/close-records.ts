@@ -1,8 +1,8 @@
 /**
- * An older program left records open to every account of the machine. Whoever opens the folder next
- * closes all of it once; the chain is closed last, so that a sweep that was cut off is made again.
- * The folder itself is closed only where no other folder lies in it: a person may have named a shared
- * one.
+ * Restricts access to records that an older program left open to every account of the machine. The
+ * next program that opens the folder closes all of it once. The chain is closed last, so that an
+ * interrupted sweep is repeated. The folder itself is closed only where it holds no foreign folder,
+ * because a person may have named a shared one.
  */
 import { existsSync, lstatSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -28,7 +28,7 @@ export function closeRecords(folder: string): void {
   closeToOthers(chainPath(folder));
 }
 
-/** A job's folder, or the store's own: it and the files in it. */
+/** Closes a folder (a job's or the store's own) and the files in it. */
 export function closeWithFiles(path: string): void {
   closeToOthers(path);
   if (!isFolder(path)) return;
@@ -40,7 +40,9 @@ export function closeWithFiles(path: string): void {
 const isFolder = (path: string): boolean =>
   lstatSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
-/** Marked so that every account may write there, as a place for temporary files is. */
+/**
+ * The sticky bit marks folders in which every account may write, such as one for temporary files.
+ */
 const isShared = (folder: string): boolean => (lstatSync(folder).mode & 0o1000) !== 0;
 
 const BRING_UP = /^bring-up-.*\.json$/;

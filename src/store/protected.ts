@@ -1,16 +1,16 @@
 /**
- * What no command may write over, wherever it lies: chains, journals, databases and personal data.
- * They are known by their name, and under any other name by how they begin. Also where a folder of
- * records or of a job begins; which command may write there is left to the command.
+ * Files that no command may overwrite, wherever they lie: chains, journals, databases and personal
+ * data. They are recognised by name, and under any other name by their first bytes. It also finds
+ * where a folder of records or of a job begins. Each command decides whether it may write there.
  */
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { JOURNAL_SCHEMA } from '../journal/journal-format.ts';
+import { JOURNAL_SCHEMA } from '../journal/columns.ts';
 import { CHAIN_FILE, DATABASE_FILE, JOURNAL_FILE, PERSONAL_FILE } from './chain/paths.ts';
 
-/** `a journal`, for example; null where nothing speaks against it. The file need not be there. */
+/** For example `a journal`; null where the path may be written. The file need not exist. */
 export function protectedAs(path: string): string | null {
-  // Some disks do not tell capitals from small letters.
+  // Some file systems ignore case.
   const name = basename(path).toLowerCase();
   if (name.startsWith(CHAIN_FILE)) return 'a chain of records';
   if (name.startsWith(DATABASE_FILE)) return 'an index of records';
@@ -45,8 +45,8 @@ function contentOf(path: string): string | null {
 }
 
 /**
- * The folder of records or of a job that this existing folder is, or lies in; null where it is none.
- * Folders are compared by their place on the disk, so that no other spelling of a path gets by.
+ * The folder of records or of a job that this existing folder is, or lies in; null where there is
+ * none. Folders are compared by device and inode, so that no other spelling of a path gets past.
  */
 export function recordsAround(folder: string, named: string | null): string | null {
   const wanted = named === null ? null : placeOf(named);

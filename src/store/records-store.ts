@@ -1,8 +1,8 @@
 /**
- * The facade of a folder of records: append to the chain, find, show. The chain is the record; the
- * database is an index over it and may fail without harm: an append that the index cannot take is in
- * the chain all the same, and reading goes on from the chain. Verifying, rebuilding, removing and
- * exporting are in files of their own.
+ * Facade of a folder of records: append to the chain, find, show. The chain is the record. The
+ * database is an index over it and may fail without harm: an append that the index cannot take is
+ * still in the chain, and reading continues from the chain. Verifying, rebuilding, removing and
+ * exporting have files of their own.
  */
 import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
@@ -15,11 +15,12 @@ import { closeRecords } from './close-records.ts';
 import { createChainIndex } from './index/chain-index.ts';
 import { createDatabaseIndex } from './index/database-index.ts';
 import { eachRepair, type FoundRepair, type RecordFilter } from './index/find.ts';
-import { isDatabaseError, type OpenedIndex, openIndex, readInstead } from './index/index-file.ts';
+import { type OpenedIndex, openIndex, readInstead } from './index/index-file.ts';
 import type { RecordsIndex } from './index/records-index.ts';
+import { isDatabaseError } from './index/statements.ts';
 
 export interface OpenOptions {
-  /** Only reads; the folder must be there. */
+  /** Opens for reading only; the folder must exist. */
   readonly readOnly?: boolean;
   /** Salt for personal data; random unless a simulated run derives its own. */
   readonly newSalt?: () => string;
@@ -27,7 +28,7 @@ export interface OpenOptions {
 
 export interface ShownEntry {
   readonly entry: ChainEntry;
-  /** Null where there are none, or they were removed or do not keep to their hash. */
+  /** Null where there are none, where they were removed, or where they do not match their hash. */
   readonly personal: Readonly<Record<string, string>> | null;
 }
 
@@ -35,28 +36,30 @@ export interface ShownRecord {
   readonly id: string;
   /** Null where the record is no repair. */
   readonly repair: FoundRepair | null;
-  /** All of this record in order: the repair itself, amendments, removals. */
+  /** All entries of this record in order: the repair itself, amendments, removals. */
   readonly entries: readonly ShownEntry[];
 }
 
 export interface RecordsStore {
-  /** Throws where the chain takes no entry; what only the index cannot take becomes a note. */
+  /** Throws where the chain cannot take the entry; a failure of the index alone becomes a note. */
   readonly append: (draft: AppendDraft) => ChainEntry;
   readonly entries: (kind?: EntryKind) => readonly ChainEntry[];
   /** Newest first. */
   readonly find: (filter: RecordFilter) => readonly FoundRepair[];
-  /** The same in pages, for any number of them. */
+  /** The same repairs in pages, for any number of them. */
   readonly each: (filter: RecordFilter) => Generator<FoundRepair>;
   readonly show: (id: string) => ShownRecord | null;
-  /** Takes personal data of these entries out of the database; compact must follow. */
+  /** Deletes the personal data of these entries from the database; call compact afterwards. */
   readonly forget: (seqs: readonly number[]) => void;
-  /** Whether some record still keeps this among its personal data. */
+  /** Whether another record still has this word among its personal data. */
   readonly keeps: (word: string) => boolean;
-  /** Rids the database's files of what deleting left; false where another program still reads them. */
+  /**
+   * Clears deleted data from the database's files; false where another program still reads them.
+   */
   readonly compact: () => boolean;
-  /** The last entry's place and hash. */
+  /** Number and hash of the last entry. */
   readonly head: () => { readonly seq: number; readonly hash: string };
-  /** What is wrong with database or chain; empty where all is well, also without a SQLite module. */
+  /** Problems of database or chain; empty where all is well, also without a SQLite module. */
   readonly notes: () => readonly string[];
   /** `memory`: the database could not be used. */
   readonly source: () => RecordsIndex['source'];
@@ -85,7 +88,7 @@ function storeOn(
 ): RecordsStore {
   let index = database === null ? createChainIndex(folder) : createDatabaseIndex(folder, database);
   const notes = [...openedNotes];
-  /** A page that proves damaged in the middle of reading sends the reader to the chain. */
+  /** Falls back to the chain where a page proves damaged while reading. */
   const read = <T>(action: (index: RecordsIndex) => T): T => {
     try {
       return action(index);

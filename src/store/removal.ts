@@ -1,8 +1,9 @@
 /**
- * Removing personal data for good: first an entry that says so (a kill in between then leaves a
- * removal that is done again, never a loss without a word), then the files, the reports that showed
- * them, the rows of the database and what deleting leaves in it. The chain keeps its salted hash, and
- * verify stays green. Copies elsewhere, backups and what a disk keeps of deleted files are not reached.
+ * Removes personal data for good. First comes an entry that says so: after a kill in between, the
+ * removal is repeated and nothing is lost silently. Then the files, the reports that showed the
+ * data, the rows of the database and the remains of deletion are removed. The chain keeps its
+ * salted hash, and verify still passes. Copies elsewhere, backups and deleted data that a disk
+ * keeps are out of reach.
  */
 import { closeSync, existsSync, openSync, readdirSync, readSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -18,22 +19,22 @@ export interface RemovalOrder {
   readonly reason: string;
   /** A name or a role: itself personal data of the new entry. */
   readonly by: string;
-  /** Writes the reports of a job's folder anew, without the data; says what went wrong, or null. */
+  /** Rewrites the reports of a job's folder without the data; returns what went wrong, or null. */
   readonly rewrite: (jobFolder: string) => Promise<string | null>;
 }
 
 export interface Removed {
   readonly id: string;
   readonly state: 'removed' | 'nothing to remove' | 'no such record';
-  /** Null where an earlier entry says it already. */
+  /** Null where an earlier entry states it already. */
   readonly entry: ChainEntry | null;
-  /** What went wrong with its reports; null where nothing did. */
+  /** The problem with its reports; null where there was none. */
   readonly problem: string | null;
 }
 
 export interface Removal {
   readonly records: readonly Removed[];
-  /** Old databases that were deleted, because they held the data too. */
+  /** Old databases that were deleted because they held the data too. */
   readonly dropped: readonly string[];
   /** Files that still hold one of the removed words. */
   readonly traces: readonly string[];
@@ -41,7 +42,7 @@ export interface Removal {
   readonly compacted: boolean;
 }
 
-/** The entries of a removal whose personal data it says are gone. */
+/** Numbers of the entries whose personal data a removal declares removed. */
 export const removedSeqs = ({ body }: ChainEntry): readonly number[] =>
   listAt(body, 'of').filter((seq) => typeof seq === 'number');
 
@@ -82,13 +83,13 @@ async function removeOne(store: RecordsStore, order: RemovalOrder, id: string): 
   const record = store.show(id);
   if (record === null) return { id, state: 'no such record', entry: null, problem: null };
   const entries = record.entries.map(({ entry }) => entry);
-  const told = new Set(entries.filter(({ kind }) => kind === 'removal').flatMap(removedSeqs));
+  const removed = new Set(entries.filter(({ kind }) => kind === 'removal').flatMap(removedSeqs));
   const held = entries.filter((entry) => entry.personalSha256 !== null);
-  // Who removed data stays known: it is that entry's own, and goes only with a removal of its own.
-  const open = held.filter(({ seq, kind }) => !told.has(seq) && kind !== 'removal');
-  // What an earlier removal told but did not finish is finished now.
+  // The remover's name stays known: it belongs to the removal's entry and needs its own removal.
+  const open = held.filter(({ seq, kind }) => !removed.has(seq) && kind !== 'removal');
+  // Completes an earlier removal that was recorded but not finished.
   const left = held.filter(
-    (entry) => told.has(entry.seq) && existsSync(personalPath(folder, entry)),
+    (entry) => removed.has(entry.seq) && existsSync(personalPath(folder, entry)),
   );
   if (open.length === 0 && left.length === 0) {
     return { id, state: 'nothing to remove', entry: null, problem: null };
@@ -103,10 +104,12 @@ async function removeOne(store: RecordsStore, order: RemovalOrder, id: string): 
   return { id, state: 'removed', entry, problem };
 }
 
-/** Reports that show people; the data of a report come from the journal, which names nobody. */
+/** Reports that show people; a report's data come from the journal, which names no one. */
 const SHOWS_PEOPLE = /^(report|certificate)\.(html|pdf)(\.([0-9a-f]+\.)?part)?$/;
 
-/** The old ones go first: one that cannot be written anew must not stay with the name in it. */
+/**
+ * Old reports are deleted first: one that cannot be rewritten must not remain with the name in it.
+ */
 async function rewriteReports(
   jobFolder: string,
   rewrite: RemovalOrder['rewrite'],
@@ -117,8 +120,8 @@ async function rewriteReports(
 }
 
 /**
- * Copies of the database that a rebuild put aside hold personal data too, and nothing else. The same
- * goes for the database itself where it cannot be opened: it is made anew from the chain.
+ * Database copies that a rebuild put aside hold personal data too, and nothing irreplaceable. The
+ * same holds for a database that cannot be opened: it is rebuilt from the chain.
  */
 function dropDatabases(folder: string, ending: string): readonly string[] {
   const old = readdirSync(folder).filter((name) => name.startsWith(`${DATABASE_FILE}${ending}`));
@@ -131,7 +134,7 @@ const filesOf = (folder: string, ids: readonly string[]): readonly string[] =>
     .filter((id) => existsSync(join(folder, id)))
     .flatMap((id) => readdirSync(join(folder, id)).map((name) => join(id, name)));
 
-/** Looks for the words as they would stand in a file. */
+/** Searches for the words as a file would hold them. */
 const tracesIn = (
   folder: string,
   names: readonly string[],
@@ -142,7 +145,7 @@ const tracesIn = (
     .filter((name) => holdsAny(join(folder, name), words));
 
 const BLOCK_BYTES = 1024 * 1024;
-/** So that a word over the border of two blocks is found. */
+/** The overlap finds a word that crosses the border of two blocks. */
 const OVERLAP_BYTES = 1024;
 
 function holdsAny(path: string, words: readonly string[]): boolean {

@@ -1,8 +1,11 @@
-/** Which repairs still hold personal data that are older than a day; how old is too old is asked. */
+/**
+ * Finds repairs that still hold personal data from before a given day; the caller decides how old
+ * is too old.
+ */
 import type { FoundRepair } from './index/find.ts';
 import type { RecordsStore } from './records-store.ts';
 
-/** Oldest last; `before` is a time as ISO 8601. */
+/** Oldest last; `before` is an ISO 8601 time. */
 export function recordsDue(store: RecordsStore, before: string): readonly FoundRepair[] {
   const due: FoundRepair[] = [];
   for (const repair of store.each({ to: before.slice(0, 10) })) {

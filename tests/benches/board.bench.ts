@@ -4,7 +4,8 @@
  * all. A person has to press the emergency stop when asked, and to pull no cable.
  */
 import { createInterface } from 'node:readline/promises';
-import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { setTimeout as sleepMs } from 'node:timers/promises';
+import { REAL_TIME } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { FULL_DUTY } from '../../hal/firmata/protocol.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
@@ -27,7 +28,7 @@ async function open(): Promise<BoardOnBench> {
   const opened = await openFirmataBoard({
     openLine: () => openSerialLine(port),
     portName: port,
-    clock: REAL_CLOCK,
+    scheduler: REAL_TIME,
     tickS: TICK_S,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
     onActing: ({ pumpDuty, lampDuty, selectorPressure, ventOpen, lampEnabled }) => {
@@ -43,9 +44,9 @@ async function open(): Promise<BoardOnBench> {
   if (!opened.ok) throw new Error(`${opened.problem.words} ${opened.problem.advice}`);
   return {
     board: opened.board,
-    advance: (seconds) => REAL_CLOCK.sleep(seconds),
+    advance: (seconds) => sleepMs(1000 * seconds),
     // What acts now is told by the next frame.
-    shaft: { outputsNow: () => REAL_CLOCK.sleep(2 * TICK_S).then(() => acting) },
+    shaft: { outputsNow: () => sleepMs(2000 * TICK_S).then(() => acting) },
     emergencyStop: (pressed) =>
       ask(pressed ? 'Press the emergency stop' : 'Release the emergency stop'),
   };

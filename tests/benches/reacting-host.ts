@@ -3,7 +3,7 @@
  * decided on the very frame that shows it. The controller's step runs on every frame, so that its
  * time counts.
  */
-import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { REAL_TIME } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../../src/control/board-limits.ts';
@@ -16,7 +16,7 @@ const [link = '', tickS = '0.02', borderCounts = '300'] = process.argv.slice(2);
 const opened = await openFirmataBoard({
   openLine: () => openSerialLine(link),
   portName: link,
-  clock: REAL_CLOCK,
+  scheduler: REAL_TIME,
   tickS: Number(tickS),
   limits: boardLimitsOf(DEFAULT_CONFIG.unit),
 });

@@ -17,7 +17,6 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import Database from 'better-sqlite3';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createChance } from '../../sim/random.ts';
 import { DAMAGE_TYPES } from '../../src/intake/sheet/job-sheet.ts';
@@ -30,6 +29,8 @@ import {
 } from '../../src/store/chain/chain-entry.ts';
 import { fileSha256 } from '../../src/store/chain/file-sha256.ts';
 import type { RecordFilter } from '../../src/store/index/find.ts';
+import { openSqlite } from '../../src/store/index/sqlite.ts';
+import { inTransaction } from '../../src/store/index/statements.ts';
 import { openRecords, type RecordsStore } from '../../src/store/records-store.ts';
 import { rebuildRecords } from '../../src/store/verify/rebuild.ts';
 import { verifyRecords } from '../../src/store/verify/verify.ts';
@@ -73,17 +74,17 @@ function repairOf(n: number, previous: ChainHead): ChainEntry {
 
 /** Straight into the index: a hundred thousand small files would measure the disk. */
 function addPeople(): void {
-  const database = new Database(join(folder, 'meniscus.db'));
+  const database = openSqlite(join(folder, 'meniscus.db'));
   const insert = database.prepare('INSERT INTO personal (seq, name, value) VALUES (?, ?, ?)');
   const update = database.prepare('UPDATE repairs SET technician = ?, vehicle = ? WHERE seq = ?');
-  database.transaction(() => {
+  inTransaction(database, () => {
     for (let seq = 1; seq <= REPAIRS; seq++) {
       const [technician, vehicle] = [technicianOf(pick(5)), vehicleOf(pick(50_000))];
       insert.run(seq, 'technician', technician);
       insert.run(seq, 'vehicle', vehicle);
       update.run(technician, vehicle, seq);
     }
-  })();
+  });
   database.close();
 }
 

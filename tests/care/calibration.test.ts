@@ -208,7 +208,7 @@ describe('irradiance', () => {
 
   test('no light calibrates nothing', () => {
     expect(calibrate(point(0, 0))).toMatchObject({ passed: false, uncertainty: null });
-    expect(calibrate(point(0, 0)).refusals.join()).toContain('No light was seen');
+    expect(calibrate(point(0, 0)).refusals.join()).toContain('No light was measured');
   });
 });
 

@@ -78,7 +78,7 @@ describe('the test of seal and pump', () => {
     const limit = CARE.health.greatestSealLeakPaPerS;
     expect(judge({ sealLeakPaPerS: limit - 4 }).passed).toBe(true);
     expect(judge({ sealLeakPaPerS: limit - 3.9 }).refusals.join()).toContain(
-      'not told from the limit',
+      'cannot be distinguished from the limit',
     );
     expect(judge({ sealLeakPaPerS: limit + 4.1 }).refusals.join()).toContain('O-ring');
     expect(judge({ sealLeakPaPerS: Number.NaN }).passed).toBe(false);

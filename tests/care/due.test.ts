@@ -57,7 +57,7 @@ describe('a calibration', () => {
     const none = facts({});
     expect(item('calibration-pressure', none).state).toBe('overdue-warn');
     expect(item('calibration-pressure', none).words).toContain(
-      "unit file's own figures, not a calibration",
+      'figures of the unit file, not calibrated',
     );
     expect(item('calibration-pressure', none, block).state).toBe('blocked');
     expect(item('calibration-pressure', { ...none, demo: true }, block).state).toBe('overdue-warn');
@@ -289,7 +289,10 @@ test('what is dated after today has not happened yet', () => {
 
 test('every item that is not in order says what to do', () => {
   const worn = facts({ repairs: repairs(500, '2024-05-02', { irradianceWPerM2: 50 }) });
-  for (const { state, whatToDo } of dueItems(worn, CARE)) {
+  const items = dueItems(worn, CARE);
+  expect(items.some(({ state }) => state === 'in-order')).toBe(true);
+  expect(items.some(({ state }) => state !== 'in-order')).toBe(true);
+  for (const { state, whatToDo } of items) {
     expect(whatToDo === '').toBe(state === 'in-order');
   }
 });

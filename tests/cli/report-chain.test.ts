@@ -111,17 +111,17 @@ describe('a report of a recorded job', () => {
     expect(code).toBe(0);
     const { text } = readPdf(readFileSync(join(job, 'report.pdf')));
     expect(squeezed(text)).not.toContain('OttokarDemo');
-    expect(squeezed(text)).toContain('personal.jsonisnottheonethatwasrecorded');
+    expect(squeezed(text)).toContain('personal.jsonisnottherecordedfile');
   });
 
-  test('is not written anew from an edited journal by a removal, which says so', async () => {
+  test('is not rewritten from an edited journal by a removal, which says so', async () => {
     await report('demo-1');
     edit();
     const { code, out } = await runProgram(
       ['records', 'remove-personal', 'demo-1', '--reason', 'asked for', '--by', 'office'],
       folder,
     );
-    expect([code, out]).toEqual([1, expect.stringContaining('not written anew')]);
+    expect([code, out]).toEqual([1, expect.stringContaining('not rewritten')]);
     expect(existsSync(join(job, 'certificate.pdf'))).toBe(false);
   });
 });

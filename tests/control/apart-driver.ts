@@ -2,6 +2,7 @@
 
 import type { ControllerStep } from '../../src/control/controller.ts';
 import type { Event } from '../../src/core/events.ts';
+import type { Measurement, Portion } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import type { Repair, RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
@@ -63,9 +64,14 @@ export function recorded(config: RepairConfig): {
   return { driver, events };
 }
 
-export const stated = (events: readonly Event[], name: string): number =>
-  events.flatMap((e) => (e.kind === 'measured' && e.name === name ? [e.value] : []))[0] ??
-  Number.NaN;
+export const stated = (
+  events: readonly Event[],
+  name: Measurement,
+  portion: Portion | null = null,
+): number =>
+  events.flatMap((e) =>
+    e.kind === 'measured' && e.name === name && e.portion === portion ? [e.value] : [],
+  )[0] ?? Number.NaN;
 export const phasesOf = (events: readonly Event[]): readonly PhaseId[] =>
   events.flatMap((e) => (e.kind === 'phase' ? [e.phase] : []));
 export const dosesOf = ({ state }: ControllerStep<Repair>) => [

@@ -1,6 +1,7 @@
 /** Fill and pit cured apart, from the judged break to the scraped pit, on hand-made frames. */
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/core/events.ts';
+import { PORTIONS } from '../../src/core/measurements.ts';
 import { DEFAULT_UNIT as unit } from '../configs.ts';
 import { driveTo, type FrameChange } from '../drive.ts';
 import {
@@ -40,29 +41,29 @@ describe('fill and pit apart', () => {
   ] as const)(
     'the %s ends when its own dose is shown to be met, not a tick before',
     (portion, target) => {
-      const dose = stated(events, `${portion}DoseJPerM2`);
+      const dose = stated(events, 'doseJPerM2', portion);
       const margin =
-        stated(events, 'doseCoverageFactor') * stated(events, `${portion}DoseUncertaintyJPerM2`);
+        stated(events, 'doseCoverageFactor') * stated(events, 'doseUncertaintyJPerM2', portion);
       expect(margin).toBeGreaterThan(0);
       expect(dose - margin).toBeGreaterThanOrEqual(target);
       expect(dose - margin - TICK_J_PER_M2).toBeLessThan(target);
-      expect(stated(events, `${portion}TargetJPerM2`)).toBe(target);
-      const lampOnS = stated(events, `${portion}LampOnS`);
-      expect(stated(events, `${portion}IrradianceMeanWPerM2`)).toBeCloseTo(dose / lampOnS, 9);
+      expect(stated(events, 'targetJPerM2', portion)).toBe(target);
+      const lampOnS = stated(events, 'lampOnS', portion);
+      expect(stated(events, 'irradianceMeanWPerM2', portion)).toBeCloseTo(dose / lampOnS, 9);
     },
   );
 
   test('light on the pit is not counted towards the fill, and what came through is told apart', () => {
     const [fill, pit] = dosesOf(driver.last());
-    expect(fill).toBe(stated(events, 'fillDoseJPerM2'));
-    expect(pit).toBe(stated(events, 'pitDoseJPerM2'));
+    expect(fill).toBe(stated(events, 'doseJPerM2', 'fill'));
+    expect(pit).toBe(stated(events, 'doseJPerM2', 'pit'));
     // Half a millimetre of a resin that lets 1/e through a whole one.
-    const through = stated(events, 'fillThroughPitJPerM2');
+    const through = stated(events, 'throughPitJPerM2', 'fill');
     expect(through).toBeCloseTo((pit ?? 0) * Math.exp(-0.5), 6);
   });
 
-  test('what a dose of one exposure for both would be called is nowhere', () => {
-    for (const name of ['doseJPerM2', 'lampOnS', 'targetJPerM2']) {
+  test('a dose of one exposure for both is nowhere', () => {
+    for (const name of ['doseJPerM2', 'lampOnS', 'targetJPerM2'] as const) {
       expect(stated(events, name)).toBeNaN();
     }
   });
@@ -78,15 +79,14 @@ describe('fill and pit apart', () => {
 });
 
 describe('fill and pit together', () => {
-  test('get the same count from one exposure, under the names that older journals have', () => {
+  test('get the same count from one exposure, which is of neither portion alone', () => {
     const { driver, events } = recorded(TOGETHER);
     driveTo(driver, 'scrape');
     const [fill, pit] = dosesOf(driver.last());
     expect(fill).toBe(pit);
     expect(stated(events, 'doseJPerM2')).toBe(fill);
-    for (const name of ['fillDoseJPerM2', 'pitDoseJPerM2', 'fillThroughPitJPerM2']) {
-      expect(stated(events, name)).toBeNaN();
-    }
+    for (const portion of PORTIONS) expect(stated(events, 'doseJPerM2', portion)).toBeNaN();
+    expect(stated(events, 'throughPitJPerM2', 'fill')).toBeNaN();
     expect(phasesOf(events)).not.toContain('cure-fill');
   });
 });
@@ -155,16 +155,16 @@ describe('daylight on resin that waits, apart', () => {
     driveTo(driver, 'cover-fill');
     driver.pass(10, SUN);
     driveTo(driver, 'cure-fill');
-    const ofFill = stated(events, 'openResinDoseJPerM2');
+    const ofFill = stated(events, 'openResinDoseJPerM2', 'fill');
     expect(ofFill).toBeGreaterThan(150);
-    expect(stated(events, 'openResinShareRatio')).toBeCloseTo(ofFill / 1000, 9);
+    expect(stated(events, 'openResinShareRatio', 'fill')).toBeCloseTo(ofFill / 1000, 9);
     driveTo(driver, 'uncover-fill');
     driver.pass(10, SUN);
     expect(driver.last().state.scene.openResin.doseJPerM2).toBe(0);
     driveTo(driver, 'fill-pit');
     driver.pass(5, SUN);
     driveTo(driver, 'cure');
-    const ofPit = stated(events, 'pitOpenResinDoseJPerM2');
+    const ofPit = stated(events, 'openResinDoseJPerM2', 'pit');
     expect(ofPit).toBeGreaterThan(50);
     expect(ofPit).toBeLessThan(ofFill);
   });

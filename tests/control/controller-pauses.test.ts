@@ -47,9 +47,9 @@ const PAUSES: readonly (readonly [string, Pause])[] = [
 ];
 
 const shownBy = (events: readonly Event[], portion: 'fill' | 'pit') => {
-  const dose = stated(events, `${portion}DoseJPerM2`);
+  const dose = stated(events, 'doseJPerM2', portion);
   const k = stated(events, 'doseCoverageFactor');
-  const margin = k * stated(events, `${portion}DoseUncertaintyJPerM2`);
+  const margin = k * stated(events, 'doseUncertaintyJPerM2', portion);
   return { margin, shown: dose - margin };
 };
 

@@ -33,7 +33,7 @@ describe('the uncertainties of a unit file', () => {
 
   test('of the demo unit come to 3 % of a dose, counted 1.645 times', () => {
     const unit = unitSettingsSchema.parse(UNIT);
-    expect(unit.doseDoubt.gainRatio).toBeCloseTo(0.03, 3);
-    expect(unit.doseDoubt.coverageFactor).toBeCloseTo(1.645, 3);
+    expect(unit.doseUncertaintyTerms.gainRatio).toBeCloseTo(0.03, 3);
+    expect(unit.doseUncertaintyTerms.coverageFactor).toBeCloseTo(1.645, 3);
   });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cureDone, cureLeftS, NO_DOSE, stepDose } from '../../src/cure/dose.ts';
 import {
-  type DoseDoubt,
+  type DoseUncertaintyTerms,
   doseUncertaintyJPerM2,
   leftUntilShownS,
   shownJPerM2,
@@ -10,9 +10,14 @@ import {
 import { DEFAULT_PROFILE, DEFAULT_UNIT } from '../configs.ts';
 import { measured } from '../frames.ts';
 
-const SURE: DoseDoubt = { gainRatio: 0, zeroWPerM2: 0, randomWPerM2: 0, coverageFactor: 2 };
+const SURE: DoseUncertaintyTerms = {
+  gainRatio: 0,
+  zeroWPerM2: 0,
+  randomWPerM2: 0,
+  coverageFactor: 2,
+};
 const LIGHT = { doseJPerM2: 60_000, lampOnS: 300, pieces: 0 };
-const uncertainty = (doubt: Partial<DoseDoubt>, light: Partial<typeof LIGHT> = {}) =>
+const uncertainty = (doubt: Partial<DoseUncertaintyTerms>, light: Partial<typeof LIGHT> = {}) =>
   doseUncertaintyJPerM2({ ...LIGHT, ...light }, { ...SURE, ...doubt });
 
 describe('the uncertainty of a dose', () => {
@@ -90,7 +95,7 @@ describe('what is shown', () => {
 });
 
 describe('the cure of the default unit and profile', () => {
-  const doubt = DEFAULT_UNIT.doseDoubt;
+  const doubt = DEFAULT_UNIT.doseUncertaintyTerms;
   const { cure } = DEFAULT_PROFILE;
 
   function cureAt(wPerM2: number) {

@@ -9,13 +9,18 @@ import {
   NO_DOSE,
   stepDose,
 } from '../../src/cure/dose.ts';
-import type { DoseDoubt } from '../../src/cure/dose-uncertainty.ts';
+import type { DoseUncertaintyTerms } from '../../src/cure/dose-uncertainty.ts';
 import { faulty, measured } from '../frames.ts';
 
 const DT_S = 0.05;
 /** A sensor that is never wrong, and one whose gain is known to 3 %, with a margin of 1.5 of that. */
-const NO_DOUBT: DoseDoubt = { gainRatio: 0, zeroWPerM2: 0, randomWPerM2: 0, coverageFactor: 1.5 };
-const DOUBT: DoseDoubt = { ...NO_DOUBT, gainRatio: 0.03 };
+const NO_DOUBT: DoseUncertaintyTerms = {
+  gainRatio: 0,
+  zeroWPerM2: 0,
+  randomWPerM2: 0,
+  coverageFactor: 1.5,
+};
+const DOUBT: DoseUncertaintyTerms = { ...NO_DOUBT, gainRatio: 0.03 };
 const TARGET = { targetJPerM2: 6_000, leastS: 20, longestS: 60 };
 
 function expose(from: DoseState, seconds: number, light: (t: number) => Measured, on = true) {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Portion } from '../../src/core/events.ts';
 import type { Measured } from '../../src/core/frame.ts';
+import type { Portion } from '../../src/core/measurements.ts';
 import {
   NO_DOSES,
   type PortionDoses,

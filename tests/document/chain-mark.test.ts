@@ -48,7 +48,7 @@ test('a report says what was held against the chain, and that photographs are no
   const rows = (held: WhatWasHeld, outside = {}) =>
     JSON.stringify(whatWasChecked({ ...facts, ...outside }, held));
   const agrees: WhatWasHeld = { journal: 'agrees', people: 'agree' };
-  expect(rows(agrees)).toContain('and hold');
+  expect(rows(agrees)).toContain('and are valid');
   expect(rows({ ...agrees, journal: 'differs' })).toContain('DOES NOT AGREE');
   const photo = { bytes: DOT_PNG, type: 'image/png' } as const;
   expect(rows(agrees, { photos: { before: photo, after: null } })).toContain('NOT checked');

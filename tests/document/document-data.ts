@@ -101,9 +101,9 @@ export const longFacts = (): DocumentFacts =>
   factsOf(
     [
       ...STOPPED,
-      ...['glass-cold', 'set-point-lost', 'daylight-near', 'supply-low', 'lamp-weak'].map(
-        (name, i) => at(31 + i, alarmEvent(name, 'hold')),
-      ),
+      ...(
+        ['glass-cold', 'set-point-lost', 'daylight-near', 'supply-low', 'lamp-weak'] as const
+      ).map((name, i) => at(31 + i, alarmEvent(name, 'hold'))),
     ],
     {
       about: EVERYTHING_AGAINST,

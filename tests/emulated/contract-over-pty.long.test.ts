@@ -2,14 +2,15 @@
  * The same board contract, through serialport and a pseudo-terminal. Host and board keep the same
  * time, slower than the wall's, so that a busy machine does not make either late.
  */
+import { setTimeout as sleepMs } from 'node:timers/promises';
 import { afterAll, beforeAll, describe } from 'vitest';
 import { boardContract } from '../board-contract.ts';
 import { scenarioWith } from '../sim/board/lock-step.ts';
 import { type RunningEmulator, startEmulator } from '../sim/emulator/emulator-launcher.ts';
-import { openOverPty, pinsNow, slowClock, whyNoPty } from './pty-board.ts';
+import { openOverPty, pinsNow, slowTime, whyNoPty } from './pty-board.ts';
 
 const SLOW = 2;
-const SLOW_CLOCK = slowClock(SLOW);
+const SLOW_TIME = slowTime(SLOW);
 
 const skip = whyNoPty();
 if (skip !== null) console.warn(`the board contract over the pseudo-terminal ${skip}`);
@@ -35,12 +36,12 @@ describe.skipIf(skip !== null)('over a pseudo-terminal', () => {
     setMute(false);
     emulator.command('power');
     await new Promise((resolve) => setTimeout(resolve, 100));
-    const board = await openOverPty(emulator.link, 0.05, SLOW_CLOCK);
+    const board = await openOverPty(emulator.link, 0.05, SLOW_TIME);
     if (muteFromS === 0) setMute(true);
     else if (muteFromS !== null) setTimeout(() => setMute(true), 1000 * SLOW * muteFromS);
     return {
       board,
-      advance: SLOW_CLOCK.sleep,
+      advance: (seconds) => sleepMs(1000 * SLOW * seconds),
       shaft: { outputsNow: () => pinsNow(emulator) },
       emergencyStop: pressStop,
     };

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { Board } from '../../hal/board.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
+import { during } from '../../sim/emulator/during.ts';
 import { createEmulatedBench, type EmulatedBench } from '../../sim/emulator/emulated-bench.ts';
 import { loadImage } from '../../sim/emulator/image.ts';
 import { createInProcessLine, type InProcessLine } from '../../sim/emulator/in-process-line.ts';
@@ -35,7 +36,7 @@ export async function openEmulatedBoard(scenario: Scenario): Promise<EmulatedBoa
       return line;
     },
     portName: 'in-process',
-    clock,
+    scheduler: clock.scheduler,
     tickS: scenario.tickS,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
     onNotice: (words) => notices.push(words),
@@ -54,15 +55,4 @@ export async function openEmulatedBoard(scenario: Scenario): Promise<EmulatedBoa
     line: lineNow,
     notices,
   };
-}
-
-/** The driver waits by its clock, and this clock moves only while somebody sleeps. */
-async function during<T>(clock: VirtualClock, promise: Promise<T>): Promise<T> {
-  let settled = false;
-  const settle = (): void => {
-    settled = true;
-  };
-  promise.then(settle, settle);
-  while (!settled) await clock.sleep(0.001);
-  return promise;
 }

@@ -2,7 +2,7 @@
  * A host as a process of its own, to be killed: opens the board and keeps it driving pump or lamp
  * from its second frame on. It says `driving` once and ends only by being ended.
  */
-import { REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { REAL_TIME } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { type Outputs, SAFE } from '../../src/core/frame.ts';
@@ -25,7 +25,7 @@ const DRIVING: Outputs = {
 const opened = await openFirmataBoard({
   openLine: () => openSerialLine(link),
   portName: link,
-  clock: REAL_CLOCK,
+  scheduler: REAL_TIME,
   tickS: Number(tickS),
   limits: { pressureCeiling: 700, heatSinkFloor: 130, longestLampOnS: 900, leaseMs: 500 },
 });

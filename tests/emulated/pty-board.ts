@@ -1,7 +1,8 @@
 /** The emulated board in a process of its own, behind a pseudo-terminal that serialport opens. */
 import { execFileSync } from 'node:child_process';
+import type { SchedulerLike } from 'rxjs';
 import type { Board } from '../../hal/board.ts';
-import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { REAL_TIME, schedulerOn } from '../../hal/firmata/clock.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
 import { openSerialLine } from '../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../../src/control/board-limits.ts';
@@ -20,22 +21,25 @@ export function whyNoPty(): string | null {
 }
 
 /** Runs so many times slower than the wall's clock. */
-export const slowClock = (times: number): HostClock => ({
-  nowS: () => REAL_CLOCK.nowS() / times,
-  every: (periodS, run) => REAL_CLOCK.every(times * periodS, run),
-  sleep: (seconds) => REAL_CLOCK.sleep(times * seconds),
-});
+export const slowTime = (times: number): SchedulerLike =>
+  schedulerOn(
+    () => REAL_TIME.now() / times,
+    (delayMs, run) => {
+      const timer = setTimeout(run, times * delayMs);
+      return () => clearTimeout(timer);
+    },
+  );
 
 export async function openOverPty(
   link: string,
   tickS: number,
-  clock: HostClock = REAL_CLOCK,
+  scheduler: SchedulerLike = REAL_TIME,
 ): Promise<Board> {
   const opened = await openFirmataBoard({
     openLine: () => openSerialLine(link),
     portName: link,
-    clock,
-    comparesClocks: clock === REAL_CLOCK,
+    scheduler,
+    comparesClocks: scheduler === REAL_TIME,
     tickS,
     limits: boardLimitsOf(DEFAULT_CONFIG.unit),
   });

@@ -6,19 +6,20 @@
  */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { SchedulerLike } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../hal/board.ts';
-import { type HostClock, REAL_CLOCK } from '../../hal/firmata/clock.ts';
+import { REAL_TIME } from '../../hal/firmata/clock.ts';
 import { createSimulatedBoard } from '../../sim/board/simulated-board.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import builtInProfile from '../../src/app/defaults/profile.json' with { type: 'json' };
 import { writeReport } from '../../src/app/papers/write-report.ts';
-import type { JobAbout } from '../../src/app/prepare/job-facts.ts';
+import type { JobFacts } from '../../src/app/prepare/job-facts.ts';
 import { loadSettings } from '../../src/app/prepare/load-settings.ts';
 import { beginRecord } from '../../src/cli/run/begin-record.ts';
-import type { Bench } from '../../src/cli/run/bench.ts';
 import { createPacer } from '../../src/cli/run/pace.ts';
 import { runJob } from '../../src/cli/run/run-job.ts';
+import type { Session } from '../../src/cli/run/session.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/core/frame.ts';
 import type { DoseResult } from '../../src/report/report-dose.ts';
 import type { Verdict } from '../../src/report/verdict.ts';
@@ -32,10 +33,9 @@ if (skip !== null) console.warn(`whole repair over the pseudo-terminal ${skip}`)
 
 /** So much slower than the wall's. */
 const SLOW = 20;
-const SLOW_CLOCK: HostClock = {
-  nowS: () => REAL_CLOCK.nowS() / SLOW,
-  every: (periodS, run) => REAL_CLOCK.every(periodS, run),
-  sleep: (seconds) => REAL_CLOCK.sleep(seconds),
+const SLOW_TIME: SchedulerLike = {
+  now: () => REAL_TIME.now() / SLOW,
+  schedule: REAL_TIME.schedule,
 };
 
 /** Every step of a repair, with short waits. */
@@ -71,7 +71,7 @@ const verdictOf = ({ report }: Outcome) => ({
 const doseOf = ({ report }: Outcome): number => report.dose.doseJPerM2;
 
 /** Nothing was settled before this job. */
-const ABOUT: JobAbout = {
+const ABOUT: JobFacts = {
   day: '2000-01-01',
   intake: null,
   resin: null,
@@ -85,12 +85,12 @@ const ABOUT: JobAbout = {
 /** Nobody looks at this terminal. */
 const OUT = { isTTY: false, write: () => true };
 
-async function runOn(board: Board, run: Bench['run'], folder: string, name: string) {
+async function runOn(board: Board, run: Session['run'], folder: string, name: string) {
   const settings = loadSettings({ profile: writeJson(folder, 'short.json', SHORT) });
   if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
   const jobFolder = join(folder, name);
   mkdirSync(jobFolder);
-  const bench: Bench = {
+  const session: Session = {
     board,
     title: name,
     keysLine: '',
@@ -103,11 +103,11 @@ async function runOn(board: Board, run: Bench['run'], folder: string, name: stri
     act: () => undefined,
     look: () => null,
   };
-  const begun = beginRecord(jobFolder, { settings: settings.value, bench, about: ABOUT });
+  const begun = beginRecord(jobFolder, { settings: settings.value, session, about: ABOUT });
   if (!begun.ok) throw new Error(JSON.stringify(begun.problems));
   const end = await runJob({
     settings: settings.value,
-    bench,
+    session,
     record: begun.value,
     surroundings: { title: name, lowestPa: 15_000, highestPa: 270_000, keys: '' },
     out: OUT as unknown as NodeJS.WriteStream,
@@ -133,7 +133,7 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
       scenario,
       pace: { lockStepPatienceMs: 30_000 },
     });
-    const board = await openOverPty(emulator.link, 0.05, SLOW_CLOCK);
+    const board = await openOverPty(emulator.link, 0.05, SLOW_TIME);
     const real = await runOn(board, untilComplete, realFolder, 'emulated');
     const truth = await emulator.stop();
     const simulatedBoard = createSimulatedBoard(scenario);

@@ -20,7 +20,7 @@ function raised({ id, armed, at, justOver }: AlarmCase): ShownAlarm {
     records = stepAlarms(records, DEFAULTS, { ...context, reading }, handled, () => true).records;
   }
   const record = records[ALARM_TABLE.findIndex((candidate) => candidate.id === id)];
-  if (row === undefined || record === undefined || record.told === null) {
+  if (row === undefined || record === undefined || record.finding === null) {
     throw new Error(`alarm ${id} was not raised by its case`);
   }
   return shownAlarm({ row, record });

@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults/faults.ts';
 import apartFile from '../../src/app/defaults/star-apart.json' with { type: 'json' };
 import { replayJournal } from '../../src/app/replay.ts';
+import type { Event } from '../../src/core/events.ts';
+import type { CureMeasurement, Portion } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { shownJPerM2 } from '../../src/cure/dose-uncertainty.ts';
 import type { JournalTick } from '../../src/journal/tick-line.ts';
@@ -43,9 +45,11 @@ describe('a repair with its pit cured apart', () => {
       return false;
     },
   });
-  const measured = (name: string): number =>
-    run.events.flatMap((e) => (e.kind === 'measured' && e.name === name ? [e.value] : [])).at(-1) ??
-    Number.NaN;
+  const measured = (name: CureMeasurement, portion: Portion): number =>
+    run.events.findLast(
+      (e): e is Event & { kind: 'measured' } =>
+        e.kind === 'measured' && e.name === name && e.portion === portion,
+    )?.value ?? Number.NaN;
 
   test('is completed clear and hard, held once by the shield', () => {
     expect(run.end).toBe('completed');
@@ -75,10 +79,10 @@ describe('a repair with its pit cured apart', () => {
     ['pit', profile.pitCure],
   ] as const)('gives the %s its own dose in its own times', (portion, cure) => {
     const { doses } = run.last.state.scene;
-    expect(measured(`${portion}DoseJPerM2`)).toBe(doses[portion].doseJPerM2);
-    const shown = shownJPerM2(doses[portion], unit.doseDoubt);
+    expect(measured('doseJPerM2', portion)).toBe(doses[portion].doseJPerM2);
+    const shown = shownJPerM2(doses[portion], unit.doseUncertaintyTerms);
     expect(shown).toBeGreaterThanOrEqual(cure?.targetJPerM2 ?? Number.POSITIVE_INFINITY);
-    const lampOnS = measured(`${portion}LampOnS`);
+    const lampOnS = measured('lampOnS', portion);
     expect(lampOnS).toBeGreaterThanOrEqual(cure?.leastS ?? Number.NaN);
     expect(lampOnS).toBeLessThanOrEqual(cure?.longestS ?? Number.NaN);
   });

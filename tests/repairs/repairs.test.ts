@@ -3,14 +3,13 @@ import { SAFE } from '../../src/core/frame.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
+import { expectDried, expectOutgassed } from './seeded.ts';
 
 const actuatorsOf = ({ last }: BenchRun) => last.state.commanded;
 const measured = ({ events }: BenchRun, name: string) =>
   events.flatMap((event) =>
     event.kind === 'measured' && event.name === name ? [event.value] : [],
   );
-const findings = ({ events }: BenchRun) =>
-  events.flatMap((event) => (event.kind === 'seal-finding' ? [event.finding] : []));
 const batches = ({ events }: BenchRun) =>
   events.flatMap((event) => (event.kind === 'batch' ? [event.to] : []));
 
@@ -42,6 +41,7 @@ describe('a nominal repair', () => {
 
   test('judges the fill with the pressure off', () => {
     const asked = run.snapshots.filter(({ phase }) => phase === 'ask-clear');
+    expect(asked.length).toBeGreaterThan(10);
     for (const { pressurePa, atmospherePa } of asked) {
       expect(Math.abs((pressurePa ?? 0) - (atmospherePa ?? 0))).toBeLessThan(2_500);
     }
@@ -87,7 +87,9 @@ describe('a repair high up', () => {
     expect(run.alarms).toEqual([]);
     const [zeroPa = 0] = measured(run, 'atmospherePa');
     expect(Math.abs(zeroPa - 79_495)).toBeLessThan(1_500);
-    for (const pa of measured(run, 'vacuumReachedPa')) {
+    const reachedPa = measured(run, 'vacuumReachedPa');
+    expect(reachedPa.length).toBeGreaterThan(0);
+    for (const pa of reachedPa) {
       expect(Math.abs(pa - DEFAULT_CONFIG.profile.vacuum.setPointPa)).toBeLessThan(1_500);
     }
   });
@@ -127,16 +129,8 @@ describe('repairs in which something goes wrong', () => {
     expect(run.end).toBe('completed');
   });
 
-  const SEEDS = [1, 2, 3];
-
   test('water in the break is told as such, dried, and not found again', () => {
-    for (const seed of SEEDS) {
-      const run = runRepair({ seed, faults: ['wet-break'] });
-      expect(findings(run), `seed ${seed}`).toEqual(['moisture', 'tight']);
-      expect(run.enteredS.has('dry-again')).toBe(true);
-      expect(run.alarms).toEqual([]);
-      expect(run.end).toBe('completed');
-    }
+    expectDried(1);
   });
 
   test('a break that was not dried is found wet again: the person had the foot off the glass', () => {
@@ -153,24 +147,24 @@ describe('repairs in which something goes wrong', () => {
   });
 
   test('outgassing is never told as leak or water, and a longer pull carries it off', () => {
-    for (const seed of SEEDS) {
-      const run = runRepair({ seed, faults: ['outgassing'] });
-      const [first, ...rest] = findings(run);
-      expect(['outgassing', 'unclear'], `seed ${seed}`).toContain(first);
-      expect(rest.at(-1), `seed ${seed}`).toBe('tight');
-      expect(run.enteredS.has('long-pull')).toBe(true);
-      expect(run.alarms).toEqual([]);
-      expect(run.end).toBe('completed');
-    }
+    expectOutgassed(1);
   });
 
   test('cold glass is held until the pane is warm enough, then filled', () => {
     const run = runRepair({ faults: ['cold-pane'] });
     expect(run.alarms).toContain('glass-cold');
+    expect(batches(run).slice(0, 5)).toEqual([
+      'running',
+      'holding',
+      'held',
+      'restarting',
+      'running',
+    ]);
     expect(run.end).toBe('completed');
     const closed = run.snapshots.filter(
       ({ batch, phase }) => batch === 'running' && phase === 'vacuum-dwell',
     );
+    expect(closed.length).toBeGreaterThan(500);
     const { lowestK } = DEFAULT_CONFIG.profile.glass;
     for (const { glassK } of closed) expect(glassK ?? 0).toBeGreaterThan(lowestK - 0.5);
   });

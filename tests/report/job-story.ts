@@ -1,7 +1,9 @@
 /** A hand-made job for the tests of the report: one cycle with a hold, a cure, demo data throughout. */
 
+import type { AlarmId } from '../../src/core/alarm-ids.ts';
 import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
 import { SAFE } from '../../src/core/frame.ts';
+import type { Measurement } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import type { JournalEnd } from '../../src/journal/journal-format.ts';
@@ -23,10 +25,10 @@ export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
 export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle });
-const measured = (timeS: number, name: (Event & { kind: 'measured' })['name'], value: number) =>
-  at(timeS, { kind: 'measured', name, value });
+const measured = (timeS: number, name: Measurement, value: number) =>
+  at(timeS, { kind: 'measured', name, portion: null, value });
 
-export const alarmEvent = (alarm: string, action: AlarmAction): UnstampedEvent => ({
+export const alarmEvent = (alarm: AlarmId, action: AlarmAction): UnstampedEvent => ({
   kind: 'alarm',
   alarm,
   from: 'normal',

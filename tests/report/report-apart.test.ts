@@ -1,7 +1,13 @@
 /** What a report says of fill and pit that were cured apart. */
 
 import { describe, expect, test } from 'vitest';
-import type { Event, Measurement } from '../../src/core/events.ts';
+import { type Event, measuredEvents } from '../../src/core/events.ts';
+import {
+  type CureMeasurement,
+  measuredOfCure,
+  measuredOfJob,
+  type Portion,
+} from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { reportDocument } from '../../src/document/report/report-document.ts';
 import { outcomeWords } from '../../src/document/report/verdict-box.ts';
@@ -17,26 +23,31 @@ const APART = {
 
 const phase = (timeS: number, id: PhaseId): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle: 1 });
-const measured = (timeS: number, values: Partial<Record<Measurement, number>>): readonly Event[] =>
-  Object.entries(values).map(([name, value]) =>
-    at(timeS, { kind: 'measured', name: name as Measurement, value }),
-  );
+type Values = Partial<Record<CureMeasurement, number>>;
+const measured = (timeS: number, portion: Portion, values: Values): readonly Event[] =>
+  measuredEvents(measuredOfCure(portion, values)).map((event) => at(timeS, event));
+const coverage = (timeS: number): readonly Event[] =>
+  measuredEvents(measuredOfJob({ doseCoverageFactor: 2 })).map((event) => at(timeS, event));
 
-const PIT_MET = { pitDoseJPerM2: 15_300, pitDoseUncertaintyJPerM2: 100, pitLampOnS: 12 };
-const FILL_MET = { fillDoseJPerM2: 60_300, fillDoseUncertaintyJPerM2: 100, fillLampOnS: 40 };
+const PIT_MET = { doseJPerM2: 15_300, doseUncertaintyJPerM2: 100, lampOnS: 12 };
+const FILL_MET = { doseJPerM2: 60_300, doseUncertaintyJPerM2: 100, lampOnS: 40 };
 
 /** The good job up to the judged break, then two cures that gave these doses. */
-function apartJob(fill: object = FILL_MET, pit: object = PIT_MET): readonly Event[] {
+function apartJob(fill: Values = FILL_MET, pit: Values = PIT_MET): readonly Event[] {
   const judged = GOOD_JOB.findIndex((e) => e.kind === 'phase' && e.phase === 'place-lamp');
   const scraped = GOOD_JOB.findIndex((e) => e.kind === 'phase' && e.phase === 'scrape');
   return [
     ...GOOD_JOB.slice(0, judged),
-    ...measured(104, { fillTargetJPerM2: 60_000, pitTargetJPerM2: 15_000 }),
+    ...measured(104, 'fill', { targetJPerM2: 60_000 }),
+    ...measured(104, 'pit', { targetJPerM2: 15_000 }),
     phase(105, 'cure-fill'),
-    ...measured(125, { ...fill, doseCoverageFactor: 2 }),
+    ...measured(125, 'fill', fill),
+    ...coverage(125),
     phase(125, 'fill-pit'),
     phase(130, 'cure'),
-    ...measured(150, { ...pit, doseCoverageFactor: 2, fillThroughPitJPerM2: 9000 }),
+    ...measured(150, 'pit', pit),
+    ...coverage(150),
+    ...measured(150, 'fill', { throughPitJPerM2: 9000 }),
     ...GOOD_JOB.slice(scraped),
   ];
 }
@@ -80,9 +91,9 @@ describe('doses apart', () => {
   });
 
   test.each([
-    ['the fill', { ...FILL_MET, fillDoseJPerM2: 59_000 }, PIT_MET, 'not met', 'outside its limits'],
-    ['the pit', FILL_MET, { ...PIT_MET, pitDoseJPerM2: 14_000 }, 'not met', 'outside its limits'],
-    ['the pit', FILL_MET, { ...PIT_MET, pitDoseJPerM2: 15_100 }, 'not shown', 'not shown'],
+    ['the fill', { ...FILL_MET, doseJPerM2: 59_000 }, PIT_MET, 'not met', 'outside its limits'],
+    ['the pit', FILL_MET, { ...PIT_MET, doseJPerM2: 14_000 }, 'not met', 'outside its limits'],
+    ['the pit', FILL_MET, { ...PIT_MET, doseJPerM2: 15_100 }, 'not shown', 'not shown'],
   ])('lack in %s is the verdict on the whole', (_, fill, pit, verdict, process) => {
     const report = reportOf(apartJob(fill, pit));
     expect(report.dose.verdict).toBe(verdict);
@@ -91,7 +102,7 @@ describe('doses apart', () => {
   });
 
   test('light that came through the pit does not make up for a fill that had too little', () => {
-    const [fill] = reportOf(apartJob({ ...FILL_MET, fillDoseJPerM2: 55_000 })).doses;
+    const [fill] = reportOf(apartJob({ ...FILL_MET, doseJPerM2: 55_000 })).doses;
     expect(fill).toMatchObject({ verdict: 'not met', throughPitJPerM2: 9000 });
   });
 
@@ -156,5 +167,5 @@ test('the pages draw and list each dose, under ids of its own', () => {
   expect(headings).toEqual(expect.arrayContaining(['Dose of the fill', 'Dose of the pit']));
   const words = JSON.stringify(blocks);
   expect(words).toContain('the fill, cured before the pit was made');
-  expect(words).toContain('reckoned from the pit’s depth and not judged');
+  expect(words).toContain('calculated from the pit’s depth, not judged');
 });

@@ -7,8 +7,8 @@ const PROFILE = { cure: { targetMJPerCm2: 6000 } };
 /** A cure of 70 kJ/m2 in a journal that states these targets. */
 function resultOf(stated: readonly number[]) {
   const rows: readonly MeasuredRow[] = [
-    ...stated.map((value) => ({ atS: 1, name: 'targetJPerM2' as const, value })),
-    { atS: 900, name: 'doseJPerM2', value: 70_000 },
+    ...stated.map((value) => ({ atS: 1, name: 'targetJPerM2' as const, portion: null, value })),
+    { atS: 900, name: 'doseJPerM2', portion: null, value: 70_000 },
   ];
   return doseResultsOf([], rows, { profile: PROFILE, unit: {} }, { whole: true, doubts: [] })[0];
 }

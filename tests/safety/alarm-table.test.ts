@@ -88,7 +88,7 @@ describe.each(ALARM_CASES)('alarm $id', (alarmCase) => {
     const out = guard(wanted, { batch: 'running', phase, reading, alarmStops: stops });
     expect(out).toEqual(row.action === 'warn' ? wanted : SAFE);
     if (row.action !== 'warn') expect(nextBatchState('running', row.action)).toMatch(/ing$/);
-    expect(raised[rowOf(id).index]?.told?.cause).toMatch(/^Expected .+, seen .+/);
+    expect(raised[rowOf(id).index]?.finding?.cause).toMatch(/^Expected .+, seen .+/);
   });
 
   test(row.latching ? 'stays in force until reset' : 'clears by itself once acknowledged', () => {

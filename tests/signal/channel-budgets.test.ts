@@ -102,6 +102,22 @@ describe('the budget of the irradiance', () => {
   });
 });
 
+describe('what a dose inherits, by hand from the figures of the demo unit', () => {
+  const { gainRatio, zeroWPerM2 } = inheritedByDose(channels, uncertainty);
+
+  test('the gain: calibration, spectrum, placement, temperature, drift, clock', () => {
+    // 4 % is expanded with k = 2; the others are half-widths: 2.5, 2.5, 1, 1 and 0.5 %.
+    const squares = 2 ** 2 + (2.5 ** 2 + 2.5 ** 2 + 1 + 1 + 0.5 ** 2) / 3;
+    expect(100 * gainRatio).toBeCloseTo(Math.sqrt(squares), 6);
+  });
+
+  test('the zero: offset and linearity of 0.1 % of 400 W/m2 each, and one count of the curve', () => {
+    const squares = (0.4 ** 2 + 0.4 ** 2 + (400 / 818.4) ** 2) / 3;
+    // Noise of half a count leaves less than a hundredth of a step.
+    expect(zeroWPerM2).toBeCloseTo(Math.sqrt(squares), 3);
+  });
+});
+
 describe('first order agrees with draws of every error through the decoder', () => {
   const generator = xoroshiro128plus(11);
   const uniform = (): number => uniformFloat64(generator);

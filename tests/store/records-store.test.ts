@@ -7,10 +7,10 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { CHAIN_START } from '../../src/store/chain/chain-entry.ts';
 import { newerDatabase } from '../../src/store/index/index-file.ts';
+import { openSqlite } from '../../src/store/index/sqlite.ts';
 import { openRecords } from '../../src/store/records-store.ts';
 import { addRepair, opened, recordsFolder } from './records-folder.ts';
 
@@ -97,13 +97,35 @@ describe('a kill in the middle of an append', () => {
     expect(aside.map((name) => readFileSync(join(folder, name), 'utf8'))).toEqual([torn]);
   });
 
+  test.each([0, 1, 3])(
+    'that left the index at entry %d is caught up in one go, in order',
+    (known) => {
+      const folder = recordsFolder();
+      const store = opened(folder);
+      const entries = [1, 2, 3, 4].map((n) => addRepair(folder, store, `demo-${n}`, {}, NAMES));
+      store.close();
+      const database = openSqlite(join(folder, 'meniscus.db'));
+      for (const table of ['entries', 'repairs', 'personal']) {
+        database.exec(`DELETE FROM ${table} WHERE seq > ${known}`);
+      }
+      database.close();
+      const caughtUp = opened(folder);
+      expect(caughtUp.notes()).toEqual([]);
+      expect(caughtUp.entries()).toEqual(entries);
+      const index = openSqlite(join(folder, 'meniscus.db'), true);
+      const held = index.prepare('SELECT seq, hash FROM entries ORDER BY seq').all();
+      index.close();
+      expect(held).toEqual(entries.map(({ seq, hash }) => ({ seq, hash })));
+    },
+  );
+
   test('between chain and index is caught up by the next reader', () => {
     const folder = recordsFolder();
     const store = opened(folder);
     addRepair(folder, store, 'demo-1', {}, NAMES);
     store.close();
     const chain = readFileSync(join(folder, 'chain.jsonl'));
-    const database = new Database(join(folder, 'meniscus.db'));
+    const database = openSqlite(join(folder, 'meniscus.db'));
     for (const table of ['entries', 'repairs', 'personal']) database.exec(`DELETE FROM ${table}`);
     database.close();
     const reader = opened(folder, { readOnly: true });
@@ -159,8 +181,8 @@ describe('a database that cannot be used', () => {
   test('because a newer program made it is refused by its version and not touched', () => {
     const folder = recordsFolder();
     opened(folder).close();
-    const database = new Database(join(folder, 'meniscus.db'));
-    database.pragma('user_version = 99');
+    const database = openSqlite(join(folder, 'meniscus.db'));
+    database.exec('PRAGMA user_version = 99');
     database.close();
     expect(newerDatabase(folder)).toMatchObject({ value: 'of version 99' });
     for (const readOnly of [true, false]) {

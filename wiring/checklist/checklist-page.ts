@@ -1,4 +1,4 @@
-/** The checklist for paper: what to do, what the unit does, what to expect, and a box to tick. */
+/** The printed checklist: what to do, what the unit does, what to expect, and a box to tick. */
 import type { Step } from './step.ts';
 
 const HEAD = `# Bring-up checklist

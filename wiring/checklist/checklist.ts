@@ -1,7 +1,7 @@
 /**
- * The bring-up checklist: what to check on a freshly wired unit, in this order, channel by channel,
- * from what only looks to what moves and shines. Safety switches come before anything is driven. It
- * is data; a command walks a person through it, and `checklist-page.ts` prints it.
+ * The bring-up checklist for a freshly wired unit, in order, channel by channel: from steps that
+ * only read to steps that move and light. Safety switches come before anything is driven. It is
+ * data; a command guides a person through it, and `checklist-page.ts` prints it.
  */
 import type { Step } from './step.ts';
 import { AIR_STEPS } from './steps-air.ts';

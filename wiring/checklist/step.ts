@@ -1,7 +1,7 @@
 /**
- * What a step of the bring-up checklist is, and how it is judged: from the samples since the step
- * began, what was last written, and a person's answer. Pure; asking people, writing outputs and
- * keeping time are the command's. A step never decides on a value that could not be believed.
+ * A step of the bring-up checklist and how it is judged: from the samples since the step began, the
+ * outputs last written, and a person's answer. Pure; the command asks people, writes outputs and
+ * keeps time. A step never decides on an invalid value.
  */
 import {
   type Actuators,
@@ -12,7 +12,7 @@ import {
   type Trip,
 } from '../../src/core/frame.ts';
 
-/** A frame and what its counts mean; null where the value is not to be believed. */
+/** A frame with the meaning of its counts; null where a value is not valid. */
 export interface Sample {
   readonly frame: Frame;
   readonly pressurePa: number | null;
@@ -28,7 +28,7 @@ export interface StepContext {
   readonly samples: readonly Sample[];
   /** What was last written; null before the first write and while the step asks for silence. */
   readonly commanded: Outputs | null;
-  /** To the step's question; null while there is none. */
+  /** The answer to the step's question; null while there is none. */
   readonly answer: 'yes' | 'no' | null;
 }
 
@@ -42,13 +42,13 @@ export interface Step {
   readonly todo: string;
   /** What the unit does meanwhile, in words; `outputs` does it. */
   readonly meanwhile: string;
-  /** To be written every tick; null asks for silence: write nothing. */
+  /** Written every tick; null asks for silence: write nothing. */
   readonly outputs: (samples: readonly Sample[]) => Outputs | null;
   readonly expected: string;
-  /** Asked of the person while the step runs; null where the samples alone decide. */
+  /** Asked while the step runs; null where the samples alone decide. */
   readonly question: string | null;
   readonly verdict: (context: StepContext) => Verdict;
-  /** Trips that belong to the step; any other ends it. */
+  /** Trips that belong to the step; any other trip ends it. */
   readonly ownTrips: readonly Trip[];
   readonly timeoutS: number;
   readonly onFailure: string;
@@ -68,9 +68,9 @@ export function judgeStep(step: Step, context: StepContext): Judgement {
   const latest = lastOf(context.samples);
   if (latest === undefined) return { verdict: 'waiting', why: '' };
   const { link, timeS, sampledAtS } = latest.frame;
-  // A busy computer may miss a frame or two; a board that is gone stays silent.
+  // A busy computer may miss a frame or two; a disconnected board stays silent.
   if (link === 'mute' && timeS - sampledAtS > SILENT_S) {
-    return failed('Nothing comes from the board.');
+    return failed('The board sends nothing.');
   }
   const strange = latest.frame.trips.filter((trip) => !step.ownTrips.includes(trip));
   if (strange.length > 0) return failed(`The board has tripped: ${strange.join(', ')}.`);
@@ -82,7 +82,7 @@ export function judgeStep(step: Step, context: StepContext): Judgement {
   return { verdict, why: '' };
 }
 
-// What the steps are made of.
+// Building blocks of the steps.
 
 export const BLANK: DisplayLines = ['', '', '', ''];
 export const QUIET: Outputs = {
@@ -103,7 +103,7 @@ export function elapsedS(samples: readonly Sample[]): number {
   return first && last ? last.frame.timeS - first.frame.timeS : 0;
 }
 
-/** The samples from the first on that `holds`; empty when none does. */
+/** The samples from the first one on for which `holds` is true; empty when there is none. */
 export function from(
   samples: readonly Sample[],
   holds: (sample: Sample) => boolean,
@@ -112,7 +112,7 @@ export function from(
   return at < 0 ? [] : samples.slice(at);
 }
 
-/** The part of `samples` later than `startS` and not later than `endS`, counted from its first. */
+/** The part of `samples` later than `startS` and not later than `endS`, relative to the first. */
 export function between(
   samples: readonly Sample[],
   startS: number,
@@ -127,7 +127,7 @@ export function between(
 export const values = (samples: readonly Sample[], quantity: Quantity): readonly number[] =>
   samples.flatMap((sample) => sample[quantity] ?? []);
 
-/** Whether something was so, and later something else was: for press and release, open and close. */
+/** Whether one condition was true and later another: for press and release, open and close. */
 export function thenLater(
   samples: readonly Sample[],
   ...stages: readonly ((sample: Sample) => boolean)[]

@@ -1,6 +1,7 @@
 /**
- * Steps that move valves and pump, always gently: the pump at a third of its drive, never pressing
- * into a closed chamber. What a valve or pump does is heard by a person or seen in the pressure.
+ * Steps that move valves and pump, always gently: the pump runs at a third of its drive and never
+ * presses into a closed chamber. A person hears the action of a valve or pump, or the pressure
+ * shows it.
  */
 import type { Outputs } from '../../src/core/frame.ts';
 import {
@@ -23,14 +24,14 @@ export const PULL = {
   outputs: acting({ pumpRatio: 0.35, ventOpen: false }),
 } as const;
 
-/** Whether a sample lies as far under the first as the pull is meant to reach. */
+/** Whether a sample is below the first by as much as the pull should reach. */
 export function drawnFrom(samples: readonly Sample[]): (sample: Sample) => boolean {
   const startPa = values(samples, 'pressurePa')[0];
   return ({ pressurePa }) =>
     startPa !== undefined && pressurePa !== null && pressurePa <= startPa - PULL.fallPa;
 }
 
-/** On and off by turns, a second each, twice; then at rest. */
+/** Alternates on and off, a second each, twice; then rests. */
 const clicking =
   (on: Outputs) =>
   (samples: readonly Sample[]): Outputs => {
@@ -96,7 +97,7 @@ const vacuum: Step = {
   ownTrips: [],
   timeoutS: PULL.longestS + 2,
   onFailure:
-    'Pressure rises: the selector is plumbed the wrong way round. Stays: a hose is off, the vent does not close.',
+    'Pressure rises: the selector is plumbed the wrong way round. Does not change: a hose is off, or the vent does not close.',
 };
 
 const LEAK = { watchS: 5, mostPa: 5_000 } as const;
@@ -127,7 +128,8 @@ const leak: Step = {
   verdict: ({ samples }) => leakVerdict(samples),
   ownTrips: [],
   timeoutS: PULL.longestS + LEAK.watchS + 2,
-  onFailure: 'Close off part after part, from the hose end towards the pump, to find the leak.',
+  onFailure:
+    'Close off one part after another, from the hose end towards the pump, to find the leak.',
 };
 
 export const AIR_STEPS: readonly Step[] = [vent, selector, pump, vacuum, leak];

@@ -1,7 +1,7 @@
 /**
- * Steps that only look: supply, each analogue channel at rest and moved by hand, each button. The
- * outputs stay safe, but for the vent, which must be shut for a breath to be seen. Limits are demo
- * values for the demo unit, wide enough for any bench.
+ * Steps that only read: supply, each analogue channel at rest and moved by hand, each button. The
+ * outputs stay safe, except for the vent, which must be closed for a breath to show. Limits are
+ * demo values for the demo unit, wide enough for any bench.
  */
 import { BUTTONS, type Button } from '../../src/core/frame.ts';
 import { kFromCelsius, paFromKPa, wPerM2FromMWPerCm2 } from '../../src/core/units.ts';
@@ -63,7 +63,7 @@ const AT_REST: readonly AtRest[] = [
     lowest: 0,
     highest: wPerM2FromMWPerCm2(10),
     range: '0 to 10 mW/cm2',
-    onFailure: 'No value: plug and wires of the UV sensor. High: sunlight, or a lamp that burns.',
+    onFailure: 'No value: plug and wires of the UV sensor. High: sunlight, or a lamp that is on.',
   },
   {
     id: 'glass-at-rest',
@@ -87,7 +87,7 @@ const AT_REST: readonly AtRest[] = [
   },
 ];
 
-/** Every sample for a while believed and inside the range. */
+/** Every sample for a while is valid and inside the range. */
 function restedInside(samples: readonly Sample[], { quantity, lowest, highest }: AtRest): boolean {
   const seen = values(samples, quantity);
   const inside = seen.every((value) => value >= lowest && value <= highest);
@@ -105,7 +105,7 @@ const restStep = (row: AtRest): Step => ({
   onFailure: row.onFailure,
 });
 
-/** Rises over its lowest by `rise`, and, where asked, comes back to within `back` of it. */
+/** Rises above its lowest value by `rise`, and, where asked, returns to within `back` of it. */
 export function rose(
   samples: readonly Sample[],
   quantity: Quantity,
@@ -148,7 +148,7 @@ const warm = (id: string, title: string, quantity: Quantity, what: string): Step
   expected: `a rise of ${TOUCH_RISE_K} K or more.`,
   verdict: ({ samples }) => passedWhen(rose(samples, quantity, TOUCH_RISE_K, null)),
   timeoutS: 60,
-  onFailure: 'Cold fingers, or the two thermistors are exchanged: hold the other and look again.',
+  onFailure: 'Cold fingers, or the two thermistors are swapped: hold the other and look again.',
 });
 
 const light: Step = {
@@ -178,7 +178,7 @@ const button = (name: Button): Step => ({
   },
   timeoutS: 20,
   onFailure:
-    'Another button was read: a resistor of the ladder is exchanged. None: wire of the ladder.',
+    'Another button was read: two resistors of the ladder are swapped. None: wire of the ladder.',
 });
 
 export const INPUT_STEPS: readonly Step[] = [

@@ -1,6 +1,6 @@
 /**
- * The lamp, last of all and only for seconds: it must stay dark while the shield is open, though it
- * is asked for, and then light at a tenth of its drive behind a closed shield. Limits are demo
+ * The lamp, last of all and only for seconds: it must stay dark while the shield is open, although
+ * it is requested, and then light at a tenth of its drive behind a closed shield. Limits are demo
  * values: the demo lamp gives 20 W/m2 at a tenth.
  */
 import type { Outputs } from '../../src/core/frame.ts';
@@ -17,15 +17,15 @@ import {
 } from './step.ts';
 
 const ASK = acting({ lampEnabled: true, lampRatio: 0.1 });
-/** Daylight on the sensor is looked at for a moment before the lamp is asked for. */
+/** Time for reading the daylight on the sensor before the lamp is requested. */
 const LOOK_S = 0.5;
 const OPEN_ASK_S = 1;
 const CLOSED_ASK_S = 2;
 const LIT_WPER_M2 = 5;
-/** Half of the demo lamp's full light: a driver that dims the other way about gives more. */
+/** Half of the demo lamp's full light: a driver with an inverted dimming input gives more. */
 const TOO_BRIGHT_WPER_M2 = 100;
 const DARK_WPER_M2 = 2;
-/** For the sensor and the lamp to come to rest. */
+/** Time for sensor and lamp to settle. */
 const SETTLE_S = 0.5;
 const WAIT_S = 60;
 
@@ -34,9 +34,9 @@ const ready = ({ frame }: Sample): boolean =>
   frame.switches.shieldClosed && frame.trips.length === 0;
 
 const CAUTION =
-  'UV light hurts eyes and skin, and most of it is not seen. Put on UV glasses and gloves, and keep face and hands away from under the lamp.';
+  'UV light harms eyes and skin, and most of it is invisible. Put on UV glasses and gloves, and keep face and hands away from under the lamp.';
 
-/** Asks for the lamp from LOOK_S after `holds` first did, for `askS`. */
+/** Requests the lamp for `askS`, from LOOK_S after `holds` first became true. */
 const asking =
   (holds: (sample: Sample) => boolean, askS: number) =>
   (samples: readonly Sample[]): Outputs => {
@@ -65,9 +65,9 @@ const staysDark: Step = {
   title: 'Lamp stays dark, shield open',
   caution: CAUTION,
   todo: 'Open the shield, turn the lamp towards the bench with the UV sensor under it, and step back.',
-  meanwhile: `Asks for the lamp at 10 % for ${OPEN_ASK_S} s once the shield is open.`,
+  meanwhile: `Requests the lamp at 10 % for ${OPEN_ASK_S} s once the shield is open.`,
   outputs: asking(shieldOpen, OPEN_ASK_S),
-  expected: 'no light, and the trip of the shield.',
+  expected: 'no light, and a shield trip.',
   question: null,
   verdict: ({ samples }) => darkVerdict(samples),
   ownTrips: ['shield'],
@@ -103,7 +103,7 @@ const lights: Step = {
   ownTrips: ['shield'],
   timeoutS: WAIT_S,
   onFailure:
-    'Dark: fuse F4, first contact of the shield switch, Q4, D8. Far brighter: the dimming input of the driver works the other way about. Stays lit: Q4 or Q5 failed, pull out the supply.',
+    'Dark: fuse F4, first contact of the shield switch, Q4, D8. Far brighter: the dimming input of the driver is inverted. Stays lit: Q4 or Q5 failed, pull out the supply.',
 };
 
 export const LAMP_STEPS: readonly Step[] = [staysDark, lights];

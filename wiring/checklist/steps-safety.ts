@@ -1,7 +1,7 @@
 /**
- * Steps for what must stop the unit: the three switches and the lease. Each is made to act on
- * purpose and must be seen to act, and to be cleared. A trip is cleared only once its switch is
- * back, so that a person sees it stay until then.
+ * Steps for the things that must stop the unit: the three switches and the lease. Each is triggered
+ * on purpose and must be seen to act and to be cleared. A trip is cleared only once its switch is
+ * back, so that a person sees it persist until then.
  */
 import type { Outputs, Switches, Trip } from '../../src/core/frame.ts';
 import {
@@ -25,7 +25,7 @@ interface SwitchRow {
   readonly expected: string;
   readonly onFailure: string;
   readonly trip: Trip;
-  /** Whether the trip comes without any output that the switch forbids. */
+  /** Whether the trip occurs without any output that the switch forbids. */
   readonly tripsAtRest: boolean;
   readonly unsafe: (switches: Switches) => boolean;
 }
@@ -35,7 +35,7 @@ const SWITCH_ROWS: readonly SwitchRow[] = [
     id: 'emergency-stop',
     title: 'Emergency stop',
     todo: 'Press the emergency stop. Turn it to release it.',
-    expected: 'pressed with its trip, released, trip cleared.',
+    expected: 'pressed and tripped, then released and cleared.',
     onFailure:
       'Reads pressed all the time: second contact or its wire open. Never: wire shorted to ground.',
     trip: 'emergency-stop',
@@ -57,7 +57,7 @@ const SWITCH_ROWS: readonly SwitchRow[] = [
     id: 'over-pressure-switch',
     title: 'Over-pressure switch',
     todo: 'Unplug one wire of the over-pressure switch. Plug it in again.',
-    expected: 'tripped while unplugged, then sound, trip cleared.',
+    expected: 'tripped while unplugged, then sound and cleared.',
     onFailure:
       'Nothing seen: the wire of D3 or the return is shorted to ground; do not go on to the pump.',
     trip: 'over-pressure-switch',
@@ -77,8 +77,7 @@ const switchStep = (row: SwitchRow): Step => {
     title: row.title,
     caution: null,
     todo: row.todo,
-    meanwhile:
-      'Nothing: pump off, vent open, lamp off. Asks for the trip to be cleared once the switch is back.',
+    meanwhile: 'Nothing: pump off, vent open, lamp off. Clears the trip once the switch is back.',
     outputs: (samples) => ({ ...QUIET, clearTrips: thenLater(samples, unsafe, back) }),
     expected: row.expected,
     question: null,
@@ -89,7 +88,7 @@ const switchStep = (row: SwitchRow): Step => {
   };
 };
 
-/** Longer than the lease of 0.5 s and the vent's own time after it. */
+/** Longer than the lease of 0.5 s plus the vent's own time. */
 const SILENCE_S = 1.5;
 const HOLD_S = 1;
 const RETURNED_SHARE = 0.8;
@@ -124,13 +123,14 @@ export const hostSilence: Step = {
   todo: 'Close the hose end with the blanking plug and wait.',
   meanwhile: `Draws a gentle vacuum, holds it for ${HOLD_S} s, then writes nothing for ${SILENCE_S} s.`,
   outputs: silenceOutputs,
-  expected: 'the vacuum holds while outputs are written, and is gone by itself in the silence.',
+  expected:
+    'the vacuum holds while outputs are written, and is vented without a command in the silence.',
   question: null,
   verdict: ({ samples }) => silenceVerdict(samples),
   ownTrips: [],
   timeoutS: PULL.longestS + HOLD_S + SILENCE_S + 2,
   onFailure:
-    'Held in the silence: the firmware on the board does not end its lease; do not use the unit. Gone before: hose end or vent leaks.',
+    'Vacuum held in the silence: the firmware does not end its lease; do not use the unit. Lost before: hose end or vent leaks.',
 };
 
 export const SWITCH_STEPS: readonly Step[] = SWITCH_ROWS.map(switchStep);

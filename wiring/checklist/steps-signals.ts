@@ -4,7 +4,7 @@ import { byAnswer, elapsedS, QUIET, type Sample, type Step } from './step.ts';
 
 const SEEN = { caution: null, verdict: byAnswer, ownTrips: [], timeoutS: 60 } as const;
 
-/** Every column and every row told apart. */
+/** Makes every column and every row distinguishable. */
 export const TEST_PICTURE: DisplayLines = [
   '1 2345678901234567 1',
   '2 ABCDEFGHIJKLMNOP 2',
@@ -22,7 +22,7 @@ const display: Step = {
   expected: `four full lines: ${TEST_PICTURE.map((line) => `"${line}"`).join(', ')}.`,
   question: 'Are all four lines there and complete?',
   onFailure:
-    'Lit but empty: turn the contrast. Blocks: address, data and clock exchanged. Dark: 5 V. Nothing at all: pull-ups.',
+    'Lit but empty: adjust the contrast. Blocks: address, or data and clock swapped. Dark: 5 V. Nothing at all: pull-ups.',
 };
 
 const COLOURS: readonly StatusColour[] = ['red', 'yellow', 'green', 'blue'];
@@ -42,7 +42,7 @@ const status: Step = {
   outputs: colourNow,
   expected: 'red, yellow, green, blue, in this order.',
   question: 'Did you see red, yellow, green, blue in this order?',
-  onFailure: 'Other order: D11, D12, D13 exchanged. All wrong: a lamp with a common anode.',
+  onFailure: 'Other order: D11, D12, D13 swapped. All wrong: a lamp with a common anode.',
 };
 
 const buzzer: Step = {
@@ -54,8 +54,7 @@ const buzzer: Step = {
   outputs: (samples) => ({ ...QUIET, buzzer: elapsedS(samples) < 1 ? 'repeating' : 'off' }),
   expected: 'a sound, then none.',
   question: 'Did the buzzer sound, and stop again?',
-  onFailure:
-    'Plus and minus exchanged; wire of D5, Q6; a sounder without an oscillator of its own.',
+  onFailure: 'Plus and minus swapped; wire of D5, Q6; a sounder without an oscillator of its own.',
 };
 
 export const SIGNAL_STEPS: readonly Step[] = [display, status, buzzer];

@@ -1,4 +1,4 @@
-/** Short hands for writing sheets down: parts standing or lying, wires, labels, ground. */
+/** Helpers for writing sheets: parts standing or lying, wires, labels, ground. */
 
 import { type Point, type Text, text } from './shapes.ts';
 import type { Block, Label, Placement, Side, Wire } from './sheet.ts';

@@ -1,6 +1,6 @@
 /**
  * The wiring drawings: four sheets of A4 landscape as SVG text, drawn from the pin map, the circuit
- * and the air side. Pure; `write.js` puts them into files.
+ * and the air side. Pure; `write.js` writes the files.
  */
 import { PARTS } from '../parts/circuit.ts';
 import { type PartTypeName, partType } from '../parts/part-types.ts';

@@ -1,4 +1,4 @@
-/** Every file that is made from the tables of this folder, by its name here. */
+/** Every file that is generated from the tables of this folder, by name. */
 import { CHECKLIST } from '../checklist/checklist.ts';
 import { checklistPage } from '../checklist/checklist-page.ts';
 import { partsPage } from '../parts/parts-page.ts';

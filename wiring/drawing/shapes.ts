@@ -1,9 +1,9 @@
 /**
- * The few shapes that drawings are made of, in grid units of GRID_MM, and how they are turned and
- * moved. Text stays upright whatever its part does. What is drawn where is left to the sheets.
+ * The few shapes that drawings consist of, in grid units of GRID_MM, and how they are turned and
+ * moved. Text stays upright whatever its part does. The sheets decide what is drawn where.
  */
 export const GRID_MM = 2.5;
-/** Height of the letters' line; the least on paper. */
+/** Text height; the minimum on paper. */
 export const FONT_MM = 2.5;
 /** Width of a character of the fixed-width font, as a share of its height. */
 export const CHARACTER_RATIO = 0.6;
@@ -44,7 +44,7 @@ const TURNED: Readonly<Record<Turn, (point: Point) => Point>> = {
   3: ([x, y]) => [y, -x],
 };
 
-/** Where a point of a symbol comes to lie. */
+/** Position of a symbol's point on the sheet. */
 export const placed = ([x, y]: Point, [atX, atY]: Point, turn: Turn): Point => {
   const [turnedX, turnedY] = TURNED[turn]([x, y]);
   return [atX + turnedX, atY + turnedY];
@@ -75,7 +75,7 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** The room a text takes, by the width of a fixed-width font. */
+/** The space of a text, by the width of a fixed-width font. */
 export function textBox({ at: [x, y], anchor, text: words, sizeMm = FONT_MM }: Text): Box {
   const size = sizeMm / GRID_MM;
   const width = [...words].length * CHARACTER_RATIO * size;

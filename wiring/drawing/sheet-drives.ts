@@ -1,4 +1,4 @@
-/** Sheet 2: what drives pump, valves and lamp, with the contacts that stop them. */
+/** Sheet 2: the drivers of pump, valves and lamp, with the contacts that stop them. */
 import {
   block,
   ground,
@@ -31,7 +31,7 @@ interface LowSide {
   readonly notes: readonly string[];
 }
 
-/** A load between its supply and an N-MOSFET, the diode across it, the gate held down. */
+/** A load between its supply and an N-MOSFET, with a diode across it and the gate held down. */
 function lowSide(row: LowSide): Block {
   const power: Piece = {
     placements: [standing(row.load, [16, 8], 'left'), standing(row.diode, [19.5, 8])],

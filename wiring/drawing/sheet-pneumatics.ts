@@ -23,7 +23,7 @@ export const AIR_FORMS: Readonly<Record<string, BoxForm>> = {
   J1: { width: 13, left: ['hose'], right: [] },
 };
 
-/** Relief valves only let out; filters breathe both ways. */
+/** Relief valves only release; filters pass air both ways. */
 const toAir = ([x, y]: Point, direction: 1 | -1, bothWays: boolean): readonly Shape[] => [
   line([x, y], [x + direction * 3, y]),
   filled(
@@ -45,7 +45,7 @@ const WAYS = [1.5, 6.5] as const;
 function position([x, y]: Point, caption: string, crossed: boolean): readonly Shape[] {
   const [left, right] = [x + WAYS[0], x + WAYS[1]];
   const bottom = y + SQUARE;
-  // Air leaves the chamber (or the air) into the inlet, and the outlet into the other.
+  // Air leaves the chamber (or ambient) into the inlet, and the outlet into the other.
   const inlet: readonly [Point, Point] = [
     [crossed ? right : left, y],
     [left, bottom],
@@ -124,13 +124,13 @@ const AIR = block('Air side', [4, 6.6], [111, 69], {
         'Vent Y1, without power: open. Closed only while D6 is high, S2 is',
         'closed and 12 V is there.',
         '',
-        'When pressure runs away (kPa over the atmosphere, demo values):',
+        'On runaway pressure (kPa above the atmosphere, demo values):',
         `${highestWorking}: highest that the unit's settings accept`,
-        `${switchOpens}: S2 opens: pump off, vent open, no software in it`,
+        `${switchOpens}: S2 opens: pump off, vent open, without software`,
         'about 204: firmware trips at 305 kPa ABSOLUTE, pump off, vent',
-        '  open; the higher the bench stands, the later',
-        `${reliefOpens}: RV1 opens: mechanical, no electricity in it`,
-        `${pumpDeadHead}: the pump itself can do no more`,
+        '  open; later at higher altitude',
+        `${reliefOpens}: RV1 opens: mechanical, without electricity`,
+        `${pumpDeadHead}: dead head of the pump itself`,
         'Hose, trap, manifold and transmitter bear 600 kPa or more.',
       ],
     ),
@@ -142,6 +142,6 @@ export const PNEUMATICS: Sheet = {
   title: 'Meniscus wiring 4 of 4: air side',
   blocks: [AIR],
   notes: [
-    'A sketch of what is joined to what; lengths and places are free. Keep the ways between manifold, vent and relief valve short and wide.',
+    'A sketch of the connections; lengths and positions are free. Keep the paths between manifold, vent and relief valve short and wide.',
   ],
 };

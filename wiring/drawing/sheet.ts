@@ -1,7 +1,7 @@
 /**
- * What a sheet is: blocks with parts, wires and net labels in grid units, and how it becomes shapes.
- * A part's terminals come from its symbol, so that a test can hold every wire against the circuit.
- * It knows no circuit of its own: sheets are given the parts they draw.
+ * A sheet: blocks with parts, wires and net labels in grid units, and their conversion into shapes.
+ * A part's terminals come from its symbol, so that a test can check every wire against the circuit.
+ * It knows no circuit of its own: sheets receive the parts that they draw.
  */
 import type { PartType, SymbolName } from '../parts/part-type.ts';
 import {
@@ -33,7 +33,7 @@ export interface Placement {
   readonly part: string;
   readonly at: Point;
   readonly turn: Turn;
-  /** Side of the part on which its name and value stand; boxes: above. */
+  /** Side of the part for its name and value; for boxes: above. */
   readonly words: Side;
 }
 export interface Wire {
@@ -68,7 +68,7 @@ export interface Sheet {
 export interface Catalogue {
   readonly typeOf: (part: string) => PartType;
   readonly formOf: (part: string) => BoxForm;
-  /** What the circuit calls a terminal of a part. */
+  /** The circuit's name for a terminal of a part. */
   readonly endOf: (part: string, terminal: string) => string;
 }
 
@@ -77,7 +77,7 @@ export function drawnPart(part: string, catalogue: Catalogue): Drawn {
   return symbol === 'module' ? boxDrawn(catalogue.formOf(part)) : SYMBOLS[symbol];
 }
 
-/** Where each terminal of a placed part lies, in the block. */
+/** Position of each terminal of a placed part, in the block. */
 export function terminalsOf(
   { part, at, turn }: Placement,
   catalogue: Catalogue,
@@ -89,7 +89,7 @@ export function terminalsOf(
   ]);
 }
 
-/** Half the width of a symbol, where it is more than a resistor's. */
+/** Half the width of a symbol, where it is wider than a resistor's. */
 const WIDE: Partial<Record<SymbolName, number>> = {
   coil: 0.6,
   motor: 0.8,
@@ -99,7 +99,7 @@ const WIDE: Partial<Record<SymbolName, number>> = {
   pmos: 0.6,
 };
 
-/** Lying parts carry name and value in one line above or below, standing ones in two at a side. */
+/** Lying parts carry name and value on one line above or below, standing ones on two at a side. */
 function wordsOf({ part, at: [x, y], words }: Placement, catalogue: Catalogue): readonly Text[] {
   const { symbol, value } = catalogue.typeOf(part);
   const whole = `${part} ${value}`;

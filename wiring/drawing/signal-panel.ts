@@ -1,4 +1,4 @@
-/** The panel's part of sheet 3: display, status lamp, buzzer, and how a switch is meant to fail. */
+/** The panel's part of sheet 3: display, status lamp, buzzer, and how a switch fails by design. */
 import { block, ground, label, lying, noteLines, standing, upsideDown, wire } from './build.ts';
 import type { Block } from './sheet.ts';
 import { CELL_SIZE, cell } from './signal-cells.ts';

@@ -1,4 +1,7 @@
-/** Shapes to SVG text, black on white, sizes in millimetres of A4 landscape. Decides line widths only. */
+/**
+ * Shapes to SVG text, black on white, sizes in millimetres of A4 landscape. It decides only line
+ * widths.
+ */
 import { FONT_MM, GRID_MM, type Point, type Shape } from './shapes.ts';
 import { PAPER_MM } from './sheet.ts';
 
@@ -27,7 +30,7 @@ function element(shape: Shape): string {
   }
 }
 
-/** Several elements a line keep the files short. */
+/** Several elements per line keep the files short. */
 const PER_ROW = 3;
 const inRows = (elements: readonly string[]): readonly string[] =>
   elements.flatMap((_, index) =>

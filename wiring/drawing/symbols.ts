@@ -1,5 +1,5 @@
 /**
- * The symbols, close to IEC 60617 (from memory), each drawn about its middle and standing upright:
+ * The symbols, close to IEC 60617 (from memory), each drawn around its centre and upright:
  * two-ended parts have terminal `a` at the top. Modules are boxes with named terminals, listed here
  * because their size is a matter of the drawing.
  */
@@ -40,7 +40,7 @@ const ray = (y: number): readonly Shape[] => [
   filled([1.9, y - 0.6], [1.5, y - 0.6], [1.7, y - 0.2], [1.9, y - 0.6]),
 ];
 
-/** Gate left, drain (or, of the P-channel, source) at the top. */
+/** Gate left, drain (source for the P-channel) at the top. */
 const mosfetShapes = [
   line([-2, 0], [-0.6, 0]),
   line([-0.6, -1], [-0.6, 1]),
@@ -88,7 +88,7 @@ export const SYMBOLS: Readonly<Record<Exclude<SymbolName, 'module'>, Drawn>> = {
   },
 };
 
-/** Terminals of a box down its two sides, two units apart; an empty name leaves a place free. */
+/** Terminals of a box down its two sides, two units apart; an empty name leaves a gap. */
 export interface BoxForm {
   readonly width: number;
   readonly left: readonly string[];
@@ -99,7 +99,7 @@ export interface BoxForm {
 
 export const PITCH = 2;
 
-/** About the top left corner of the box. */
+/** Relative to the top left corner of the box. */
 export function boxDrawn({ width, left, right, shown = {} }: BoxForm): Drawn {
   const height = Math.max(left.length, right.length) * PITCH;
   const y = (index: number): number => index * PITCH + PITCH / 2;

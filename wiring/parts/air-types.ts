@@ -1,6 +1,4 @@
-/**
- * The parts that only air passes through; pump, valves, transmitter and switch are with the circuit.
- */
+/** Parts that only carry air; pump, valves, transmitter and switch are with the circuit. */
 import { air, type PartType } from './part-type.ts';
 
 export const AIR_TYPES = {
@@ -10,7 +8,7 @@ export const AIR_TYPES = {
       'mechanical relief valve, spring loaded, not adjustable without a tool',
       'opens at 215 kPa gauge, passes 2 l/min by 230',
       'demo',
-      "Over the switch, under the dead-head of a pump gone wrong; passes more than the pump delivers. On the pump's outlet, where there is never vacuum to draw air in through its seat.",
+      "Above the switch, below the dead head of a runaway pump; passes more than the pump delivers. On the pump's outlet, where there is never vacuum to draw air in through its seat.",
     ),
     normally: 'closed',
   },
@@ -40,6 +38,6 @@ export const AIR_TYPES = {
     'manifold block with six ports',
     '600 kPa',
     'demo',
-    'Joins chamber, valves, transmitter and switch by short ways.',
+    'Joins chamber, valves, transmitter and switch by short paths.',
   ),
 } as const satisfies Readonly<Record<string, PartType>>;

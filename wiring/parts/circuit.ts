@@ -1,12 +1,12 @@
 /**
  * The circuit as data: every part of the unit and every net that joins them. Ends are written
  * `part.terminal`, or `pin.name` for a pin of the pin map. Drawings, parts list and tests read this
- * table; a drawing that joins something else than it says fails its test.
+ * table; a drawing whose connections differ from it fails its test.
  *
- * Three contacts stop things with no software in them. The emergency stop breaks the 12 V of all
+ * Three contacts stop the unit without software. The emergency stop breaks the 12 V of everything
  * that moves or shines. The over-pressure switch sits in the common return of pump and vent valve:
- * open, the return is lifted to 5 V, no gate can be above its source, the pump stops and the vent
- * falls open; the same node is read. The shield switch breaks the lamp's supply.
+ * when it opens, the return is lifted to 5 V, no gate can be above its source, the pump stops and
+ * the vent falls open; the same node is read. The shield switch breaks the lamp's supply.
  */
 
 import type { PinName } from '../pin-map.ts';

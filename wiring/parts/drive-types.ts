@@ -1,6 +1,4 @@
-/**
- * What drives pump, valves and lamp, and those themselves.
- */
+/** The drivers of pump, valves and lamp, and the loads themselves. */
 import { module, type PartType, resistor, type } from './part-type.ts';
 
 export const DRIVE_TYPES = {
@@ -61,7 +59,7 @@ export const DRIVE_TYPES = {
       'diaphragm pump, vacuum and pressure, brushed motor',
       '12 V, 0.5 A running, 1.5 A stalled, 1.5 l/min, 8 kPa absolute to 230 kPa gauge',
       'demo',
-      'Evacuates a 30 ml chamber in seconds; its dead-head is all the pressure there can be.',
+      'Evacuates a 30 ml chamber in seconds; its dead head is the highest possible pressure.',
     ),
     winding: true,
   },
@@ -98,11 +96,7 @@ export const DRIVE_TYPES = {
     'computed',
     'Lifts the common return to 5 V when the switch opens; 5 mA wets the contact.',
   ),
-  gatePullUp: resistor(
-    10_000,
-    'rule of thumb',
-    'Holds the lamp supply off until it is told otherwise.',
-  ),
+  gatePullUp: resistor(10_000, 'rule of thumb', 'Holds the lamp supply off until it is enabled.'),
   gateSink: resistor(
     1000,
     'computed',
@@ -113,7 +107,7 @@ export const DRIVE_TYPES = {
     'constant-current LED driver, step-down, with dimming input',
     '12 V in, current set for the lamp module, 1.2 A in at most; dims to zero while its input is low',
     'demo',
-    'Light follows current. Check that a LOW dimming input means dark on the type you buy: on some it is the other way about.',
+    'Light follows current. Check that a LOW dimming input means dark on the type you buy: on some types it is inverted.',
   ),
   uvLed: type(
     'led',

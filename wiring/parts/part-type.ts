@@ -1,6 +1,6 @@
 /**
- * What a kind of part is: its symbol on the drawing, its rating, and why that rating. The small
- * builders here only save writing; the kinds themselves are in the tables beside this file.
+ * A kind of part: its symbol on the drawing, its rating, and the reason for the rating. The small
+ * builders here only save writing; the kinds are in the tables beside this file.
  */
 export type SymbolName =
   | 'resistor'
@@ -18,7 +18,7 @@ export type SymbolName =
   | 'thermistor'
   | 'module';
 
-/** Where a rating comes from. */
+/** Source of a rating. */
 export type Basis = 'demo' | 'computed' | 'rule of thumb' | 'pin map' | 'from memory';
 
 export interface PartType {
@@ -29,9 +29,9 @@ export interface PartType {
   readonly rating: string;
   readonly why: string;
   readonly basis: Basis;
-  /** Position without power or force: of a contact, or of a valve's way. */
+  /** Position without power or force, of a contact or a valve. */
   readonly normally?: 'open' | 'closed';
-  /** A winding: its current must have somewhere to go when it is switched off. */
+  /** A winding: its current needs a path when it is switched off. */
   readonly winding?: true;
   /** Passes air; its terminals are ports. */
   readonly pneumatic?: true;

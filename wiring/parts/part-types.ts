@@ -1,7 +1,7 @@
 /**
- * Every kind of part of the unit: what to buy, its rating, and why that rating. The parts list is
- * printed from it. Values are engineering values for the demo unit unless `basis` says otherwise;
- * how the parts are joined is `circuit.ts`'s, and what the controller's pins are is `pin-map.ts`'s.
+ * Every kind of part of the unit: what to buy, its rating, and the reason for the rating. The parts
+ * list is printed from it. Values are engineering values for the demo unit unless `basis` says
+ * otherwise. `circuit.ts` defines the connections, `pin-map.ts` the controller's pins.
  */
 import { AIR_TYPES } from './air-types.ts';
 import { DRIVE_TYPES } from './drive-types.ts';
@@ -18,5 +18,5 @@ export const PART_TYPES = {
 } as const;
 export type PartTypeName = keyof typeof PART_TYPES;
 
-/** Widened, so that optional fields can be read of any type. */
+/** Widened, so that optional fields can be read from any type. */
 export const partType = (name: PartTypeName): PartType => PART_TYPES[name];

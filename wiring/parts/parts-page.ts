@@ -1,4 +1,6 @@
-/** The parts list, printed from the tables of parts: one row a kind, in the order of the drawings. */
+/**
+ * The parts list, printed from the tables of parts: one row per kind, in the order of the drawings.
+ */
 import { PARTS } from './circuit.ts';
 import { PART_TYPES, type PartTypeName, partType } from './part-types.ts';
 import { AIR_PARTS } from './pneumatics.ts';
@@ -14,7 +16,7 @@ export function devicesOf(name: PartTypeName): readonly string[] {
 
 const HEAD = `# Parts
 
-Made from the tables in this folder; a test holds it to them. No makes are named: any part of the rating will do. Basis: *demo* is an invented value of the demo unit, *computed* follows from the loads of the demo unit, *rule of thumb* is common practice in electronics with no source, *pin map* is what firmware and host rely on, *from memory* has a source that nobody has opened.
+Made from the tables in this folder; a test compares them. No makes are named: any part with the rating will do. Basis: *demo* is an invented value of the demo unit, *computed* follows from the loads of the demo unit, *rule of thumb* is common practice in electronics with no source, *pin map* is what firmware and host rely on, *from memory* has a source that nobody has opened.
 
 | part | quantity | what | value | rating | basis | why |
 | --- | --- | --- | --- | --- | --- | --- |`;

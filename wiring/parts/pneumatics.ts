@@ -1,8 +1,8 @@
 /**
- * The air side as data: parts with ports, and the ways that join them, as `circuit.ts` does it for
- * wires. Parts that are on both sides keep their name. Ports open to the air are not listed.
- * The relief valve sits on the pump's outlet, the only place that pressure can come from; it never
- * sees vacuum there, and the selector cannot part it from the pump.
+ * The air side as data: parts with ports, and the lines that join them, as `circuit.ts` does for
+ * wires. Parts on both sides keep their name. Ports open to the air are not listed. The relief
+ * valve sits on the pump's outlet, the only source of pressure; it never sees vacuum there, and the
+ * selector cannot separate it from the pump.
  */
 import { PARTS } from './circuit.ts';
 import type { PartTypeName } from './part-types.ts';
@@ -34,7 +34,10 @@ export const AIR_NETS: Readonly<Record<string, readonly string[]>> = {
   HOSE: ['Z1.out', 'J1.hose'],
 };
 
-/** Over the atmosphere, kPa; demo. What acts first when pressure runs away, in this order. */
+/**
+ * Gauge pressures, kPa; demo. The protections against runaway pressure, in the order in which they
+ * act.
+ */
 export const PRESSURE_LADDER_KPA = {
   highestWorking: 180,
   switchOpens: 200,

@@ -29,7 +29,7 @@ export const SWITCH_TYPES = {
     '100 nF',
     'ceramic capacitor',
     '50 V',
-    'Input filter; lends the converter its sampling charge.',
+    'Input filter; supplies the converter’s sampling charge.',
   ),
   filterSmall: capacitor(
     '10 nF',
@@ -43,21 +43,21 @@ export const SIGNAL_TYPES = {
   wireBreak: resistor(
     100_000,
     'computed',
-    'A broken sensor wire reads 0 V, which is under the live zero. On the sensor side of the filter, so that it takes nothing off the reading.',
+    'A broken sensor wire reads 0 V, which is below the live zero. On the sensor side of the filter, so that it does not reduce the reading.',
   ),
   transmitter: module(
     '0-400 kPa abs',
     'absolute pressure transmitter, ratiometric, three wires',
     '0 to 400 kPa absolute, 0.5 to 4.5 V at 5 V, proof pressure 600 kPa',
     'pin map',
-    'Range covers vacuum and the relief valve; live zero shows a broken wire.',
+    'Range covers vacuum and the relief valve; the live zero reveals a broken wire.',
   ),
   uvSensor: module(
     '0-40 mW/cm²',
     'UV-A photodiode with amplifier, ratiometric, three wires',
     '0 to 40 mW/cm² at 365 nm, 0.5 to 4.5 V at 5 V',
     'pin map',
-    'Twice what the lamp gives; live zero shows a broken wire.',
+    'Twice the lamp’s output; the live zero reveals a broken wire.',
   ),
   thermistor: type(
     'thermistor',

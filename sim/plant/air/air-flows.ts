@@ -1,6 +1,6 @@
 /**
- * What flows between manifold, injector and atmosphere at one moment, and how steeply each flow
- * answers to the pressures. Stepping them in time is left to `air.ts`.
+ * The flows between manifold, injector and atmosphere at one moment, and how steeply each flow
+ * responds to the pressures. `air.ts` steps them in time.
  */
 import type { Selector } from '../../../src/core/frame.ts';
 import type { AirUnit } from './air-unit.ts';
@@ -34,7 +34,10 @@ export interface AirDrive {
   readonly seal: Restriction;
   readonly hoseOn: boolean;
   readonly gas: GasModel;
-  /** Gas that the break gives to the injector; negative where it takes, never more than is there. */
+  /**
+   * Gas that the break gives to the injector; negative where it takes gas, never more than is
+   * there.
+   */
   readonly sourceMolPerS: number;
 }
 
@@ -46,13 +49,13 @@ export interface AirNode {
   sonicMolPerM3: number;
 }
 
-/** One moment. Amounts, pump speed and the air outside are given; the rest follows. */
+/** One moment. Amounts, pump speed and the outside air are given; the rest follows. */
 export interface AirMoment {
   readonly air: { pressurePa: number; sonicMolPerM3: number };
   readonly manifold: AirNode;
   readonly injector: AirNode;
   pumpSpeedRatio: number;
-  /** All positive into the unit, and the hose from injector to manifold. */
+  /** All positive into the unit, and for the hose from injector to manifold. */
   readonly pump: Passage;
   readonly vent: Passage;
   readonly manifoldEnd: Passage;
@@ -61,7 +64,7 @@ export interface AirMoment {
   readonly hose: Passage;
 }
 
-/** Not a number, so that nothing goes unset and every field holds a float from the start. */
+/** NaN, so that an unset field is noticed and every field holds a float from the start. */
 const UNSET = Number.NaN;
 const unsetNode = (volumeM3: number): AirNode => ({
   volumeM3,
@@ -84,7 +87,7 @@ export const unsetMoment = ({ manifoldM3, injectorM3 }: AirUnit): AirMoment => (
   hose: unsetPassage(),
 });
 
-/** Fills in what follows. */
+/** Computes what follows from the given values. */
 export function setMoment(moment: AirMoment, unit: AirUnit, drive: AirDrive): void {
   const { air, manifold, injector } = moment;
   setNode(manifold, air, drive);

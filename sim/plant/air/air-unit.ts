@@ -1,6 +1,6 @@
 /**
  * The unit's air side as data: volumes, pump, valves and hose, in the units of data sheets, and the
- * same in SI for the plant. Half of the hose counts to the node at either end of it.
+ * same in SI for the plant. Half of the hose's volume counts for the node at either end.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -11,13 +11,13 @@ import { type ReliefValve, reliefSchema } from './relief.ts';
 export interface AirUnit {
   readonly manifoldM3: number;
   readonly injectorM3: number;
-  /** Of injector and half the hose: where the gas there exchanges heat. */
+  /** Wall area of injector and half the hose, where the gas exchanges heat. */
   readonly injectorWallM2: number;
   readonly pump: Pump;
   readonly vent: Restriction;
   readonly relief: ReliefValve;
   readonly hose: Restriction;
-  /** What either end is open to the air through while the hose is off. */
+  /** Opening of either end to the air while the hose is off. */
   readonly openEnd: Restriction;
 }
 
@@ -44,7 +44,7 @@ export const airUnitSchema = z
     }),
   );
 
-/** Invented, of the size of a bench unit. */
+/** Invented values, of the size of a bench unit. */
 export const DEMO_AIR_UNIT: AirUnit = airUnitSchema.parse({
   manifoldMl: 12,
   hoseMl: 8,

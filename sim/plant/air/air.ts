@@ -1,10 +1,11 @@
 /**
  * The air side in time: two nodes, the manifold (pump, vent, relief valve, pressure sensor) and the
- * injector (seal, break), joined by the hose. One step is ROS2, a linearly implicit method of second
- * order that is L-stable and, with this gamma, free of overshoot on decaying solutions (a paper in
- * SIAM J. Sci. Comput. 20, 1999, on photochemical dispersion; from memory). It keeps its order with
- * any matrix in place of the Jacobian, so restrictions enter by their chord: near equal pressures the
- * tangent of the quarter ellipse is half as steep, and a step with it would swing past the end.
+ * injector (seal, break), joined by the hose. One step is ROS2, a linearly implicit method of
+ * second order that is L-stable and, with this gamma, free of overshoot on decaying solutions (a
+ * paper in SIAM J. Sci. Comput. 20, 1999, on photochemical dispersion; from memory). It keeps its
+ * order with any matrix in place of the Jacobian, so restrictions enter by their chord: near equal
+ * pressures the tangent of the quarter ellipse is half as steep, and a step with it would
+ * overshoot.
  */
 import { type AirDrive, type AirMoment, setMoment, unsetMoment } from './air-flows.ts';
 import type { AirUnit } from './air-unit.ts';
@@ -12,7 +13,7 @@ import { type Passage, sonicMolPerM3 } from './flow.ts';
 import { amountAtMol, type GasModel, gasPa, gasSlopePaPerMol, ISOTHERMAL } from './gas-model.ts';
 import { settledSpeedRatio, stepPumpSpeed } from './pump.ts';
 
-/** What came into the unit since the start, mol, by its way; negative where it left. */
+/** What entered the unit since the start, mol, by path; negative where it left. */
 export interface AirLedger {
   pumpMol: number;
   /** Through the vent and the manifold's end of a hose that is off. */
@@ -23,7 +24,7 @@ export interface AirLedger {
   sourceMol: number;
 }
 
-/** All that came into the unit through its openings and the pump, mol; less what left by them. */
+/** Net amount that entered the unit through its openings and the pump, mol. */
 export const crossedMol = ({ pumpMol, ventMol, reliefMol, sealMol }: AirLedger): number =>
   pumpMol + ventMol + reliefMol + sealMol;
 
@@ -34,12 +35,12 @@ export interface AirState {
   injectorPa: number;
   pumpSpeedRatio: number;
   readonly ledger: AirLedger;
-  /** Work space: both ends of the last step, written by each step before it reads them. */
+  /** Work space: both ends of the last step, written by each step before they are read. */
   readonly from: AirMoment;
   readonly to: AirMoment;
 }
 
-/** Both nodes at the pressure of the air, the pump standing. */
+/** Both nodes at atmospheric pressure, with the pump standing still. */
 export function createAir(
   unit: AirUnit,
   atmospherePa: number,
@@ -86,8 +87,8 @@ export function stepAir(state: AirState, unit: AirUnit, drive: AirDrive, dtS: nu
 }
 
 /**
- * Both stages k of ROS2, (1 - gamma dt J) k = flows, by Cramer's rule. J goes by amount: slope over
- * pressure, times the slope of pressure over amount.
+ * Both stages k of ROS2, (1 - gamma dt J) k = flows, by Cramer's rule. J is with respect to amount:
+ * slope over pressure, times the slope of pressure over amount.
  */
 function solveStages(state: AirState, unit: AirUnit, drive: AirDrive, dtS: number): void {
   const { from, to } = state;
@@ -123,7 +124,7 @@ const intoManifoldMolPerS = ({ pump, vent, manifoldEnd, relief, hose }: AirMomen
 
 /**
  * ROS2 flow by flow: the mean of both ends less the slope times gamma times the stages' mean
- * pressure. It sums up to the usual 3/2 k1 + 1/2 k2, and the ledger takes the very amounts that the
+ * pressure. The sum is the usual 3/2 k1 + 1/2 k2, and the ledger takes exactly the amounts that the
  * nodes take.
  */
 function book(
@@ -153,10 +154,12 @@ function book(
 const meanMolPerS = (from: Passage, to: Passage, meanPa: number): number =>
   (from.molPerS + to.molPerS) / 2 - from.slopeMolPerSPa * meanPa;
 
-/** Differences below this are taken as none, Pa: a hundred-thousandth of the sensor's resolution. */
+/** Smaller differences count as none, Pa: a hundred-thousandth of the sensor's resolution. */
 const REST_PA = 1e-3;
 
-/** Nothing flows: pump off and standing, no gas from the break, both nodes at the air's pressure. */
+/**
+ * Nothing flows: pump off and standing, no gas from the break, both nodes at atmospheric pressure.
+ */
 export function isAirAtRest(
   { pumpSpeedRatio, manifoldMol, injectorMol }: AirState,
   { pump, manifoldM3, injectorM3 }: AirUnit,

@@ -1,6 +1,6 @@
 /**
  * Pressure of the US Standard Atmosphere 1976 in its lowest layer, by geopotential height. Weather
- * moves the real one by a few kPa, which is why the controller measures and never assumes it.
+ * changes the real one by a few kPa, which is why the controller measures it and never assumes it.
  */
 
 const SEA_LEVEL_PA = 101_325;

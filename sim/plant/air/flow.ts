@@ -1,8 +1,8 @@
 /**
- * Flow of gas through a restriction after ISO 6358-1, as amount of substance: choked up to the
- * critical pressure ratio, a quarter ellipse above it, and a straight line where the pressures are
- * nearly equal, because the ellipse is infinitely steep there. Which restrictions the unit has is
- * decided elsewhere.
+ * Gas flow through a restriction by ISO 6358-1, as amount of substance: choked up to the critical
+ * pressure ratio, a quarter ellipse above it, and a straight line where the pressures are nearly
+ * equal, because the ellipse is infinitely steep there. The unit's restrictions are defined
+ * elsewhere.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -13,8 +13,8 @@ export const MOLAR_MASS_KG_PER_MOL = 0.0289644;
 export const REFERENCE_KG_PER_M3 = 1.185;
 export const REFERENCE_K = 293.15;
 /**
- * Above this ratio of pressures flow is taken as laminar. ISO 6358-1 says nothing of it; the manuals
- * of two simulation libraries give 0.999, one of them a range from 0.995 to 0.999.
+ * Above this pressure ratio the flow is treated as laminar. ISO 6358-1 does not cover it; the
+ * manuals of two simulation libraries give 0.999, one of them a range from 0.995 to 0.999.
  */
 export const LAMINAR_RATIO = 0.999;
 
@@ -53,9 +53,9 @@ export interface GasSide {
 }
 
 /**
- * Flow over pressure difference, mol/(s Pa): finite and positive, also between equal pressures. The
- * gas of the higher pressure counts. Flow is concave in the difference, so that no tangent is
- * steeper than this chord.
+ * Flow divided by pressure difference, mol/(s Pa): finite and positive, even between equal
+ * pressures. The gas on the side of the higher pressure counts. Flow is concave in the difference,
+ * so that no tangent is steeper than this chord.
  */
 export function chordMolPerSPa(
   { sonicConductance, criticalRatio }: Restriction,
@@ -79,17 +79,17 @@ export function chordMolPerSPa(
   return sonic * Math.sqrt(over);
 }
 
-/** A way for gas from one side to another, and what passes at the moment. */
+/** A path for gas from one side to another, and the present flow through it. */
 export interface Passage {
-  /** From `a` to `b`; negative when it runs back. */
+  /** From `a` to `b`; negative in reverse. */
   molPerS: number;
-  /** How much that falls with the pressure at `b`, mol/(s Pa); never negative. */
+  /** How much the flow falls with the pressure at `b`, mol/(s Pa); never negative. */
   slopeMolPerSPa: number;
 }
 
 /**
- * Sets what passes a restriction, with the chord for its slope. Objects go in and come out, because
- * numbers handed to or from a function that is not inlined are allocated.
+ * Sets the flow through a restriction, with the chord as its slope. Arguments and results are
+ * objects, because numbers passed to or from a function that is not inlined are heap-allocated.
  */
 export function setPassage(passage: Passage, by: Restriction, a: GasSide, b: GasSide): void {
   const chord = chordMolPerSPa(by, a, b);
@@ -102,7 +102,7 @@ export function shutPassage(passage: Passage): void {
   passage.molPerS = 0;
 }
 
-/** mol/s from `upstreamPa` to `downstreamPa` (absolute) at one temperature; negative when it runs back. */
+/** mol/s from `upstreamPa` to `downstreamPa` (absolute) at one temperature; negative in reverse. */
 export function flowMolPerS(
   restriction: Restriction,
   upstreamPa: number,

@@ -1,9 +1,9 @@
 /**
- * How the pressure of a node follows its amount of gas: isothermal (exponent 1) where walls keep the
- * gas at their temperature, isentropic (1.4 for air) where it changes faster than heat can pass, and
- * polytropic between. The reference state is the atmosphere at the gas temperature: gas there is on
- * the curve, so that what flows in or out needs no energy balance. `heatExchangeS` tells which of
- * them is right; the choice is the caller's.
+ * How the pressure of a node follows its amount of gas: isothermal (exponent 1) where walls keep
+ * the gas at their temperature, isentropic (1.4 for air) where it changes faster than heat can
+ * pass, and polytropic in between. The reference state is the atmosphere at the gas temperature:
+ * gas there lies on the curve, so that flows in or out need no energy balance. `heatExchangeS`
+ * tells which of them is right; the caller chooses.
  */
 import { GAS_CONSTANT_J_PER_MOL_K } from './gas-constant.ts';
 
@@ -15,7 +15,10 @@ export interface GasModel {
 export const ISOTHERMAL: GasModel = { exponent: 1 };
 export const ISENTROPIC: GasModel = { exponent: 1.4 };
 
-/** Absolute pressure in Pa of `amountMol` in `volumeM3`: n R T / V, bent by the exponent about the reference. */
+/**
+ * Absolute pressure in Pa of `amountMol` in `volumeM3`: n R T / V, modified by the exponent
+ * relative to the reference.
+ */
 export function gasPa(
   { exponent }: GasModel,
   amountMol: number,
@@ -35,7 +38,10 @@ export const gasSlopePaPerMol = (
   pressurePa: number,
 ): number => (exponent * pressurePa) / amountMol;
 
-/** Temperature of the node's gas, K: the reference's, or what the ideal gas law leaves for it. */
+/**
+ * Temperature of the node's gas, K: the reference's, or the one that follows from the ideal gas
+ * law.
+ */
 export const nodeK = (
   { exponent }: GasModel,
   amountMol: number,
@@ -45,7 +51,7 @@ export const nodeK = (
 ): number =>
   exponent === 1 ? referenceK : (pressurePa * volumeM3) / (amountMol * GAS_CONSTANT_J_PER_MOL_K);
 
-/** Amount in mol that stands at `pressurePa`: the inverse of `gasPa`. */
+/** Amount in mol at `pressurePa`: the inverse of `gasPa`. */
 export function amountAtMol(
   { exponent }: GasModel,
   pressurePa: number,
@@ -66,7 +72,7 @@ const MOLAR_HEAT_J_PER_MOL_K = 2.5 * GAS_CONSTANT_J_PER_MOL_K;
 export const WALL_W_PER_M2_K = (3.66 * 0.026) / 0.01;
 
 /**
- * Time in which gas comes to the temperature of its walls, s: its heat capacity over the walls'
+ * Time in which gas reaches the temperature of its walls, s: its heat capacity over the walls'
  * conductance. Changes much slower than this are isothermal, much faster ones isentropic. 10 mL of
  * air at one atmosphere in 30 cm2 of wall need 0.3 s, at a tenth of it 0.03 s: a pump-down of
  * seconds is isothermal, the first tenth of a vent from pressure is not.

@@ -1,7 +1,7 @@
 /**
- * Curves of a diaphragm pump with check valves. Drawing, it is limited by the greatest ratio of
- * outlet to inlet pressure; pressing, by its dead head; in both its flow falls in a straight line to
- * that limit and never turns back. Which of the two it does, and at what drive, the board decides.
+ * Curves of a diaphragm pump with check valves. In suction it is limited by the maximum ratio of
+ * outlet to inlet pressure, in compression by its dead head; in both its flow falls linearly to
+ * that limit and never reverses. The board decides direction and drive.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -10,11 +10,11 @@ import { GAS_CONSTANT_J_PER_MOL_K } from './gas-constant.ts';
 export interface Pump {
   /** Swept volume flow at rated voltage, m3/s. */
   readonly freeFlowM3PerS: number;
-  /** Greatest ratio of outlet to inlet pressure: sets the ultimate vacuum at any altitude. */
+  /** Maximum ratio of outlet to inlet pressure: it sets the ultimate vacuum at any altitude. */
   readonly greatestRatio: number;
-  /** Greatest pressure over the atmosphere, Pa. */
+  /** Maximum gauge pressure, Pa. */
   readonly deadHeadPa: number;
-  /** The motor stands still under this share of its rated voltage. */
+  /** The motor stalls below this share of its rated voltage. */
   readonly stallRatio: number;
   readonly startLagS: number;
   readonly ratedV: number;
@@ -42,7 +42,7 @@ export const pumpSchema = z
 /** Below this speed friction stops a motor that is switched off; demo. */
 const STANDSTILL_RATIO = 1e-4;
 
-/** Speed at which the motor settles under a drive of 0 to 1; 1 is full drive at rated voltage. */
+/** Steady speed of the motor for a drive of 0 to 1; 1 is full drive at rated voltage. */
 export function settledSpeedRatio(
   { stallRatio, ratedV }: Pump,
   driveRatio: number,
@@ -67,7 +67,7 @@ export function stepPumpSpeed(
 }
 
 /**
- * mol/s drawn out of gas at `chamberPa` and `chamberK` against the atmosphere; never negative. Swept
+ * mol/s drawn from gas at `chamberPa` and `chamberK` against the atmosphere; never negative. Swept
  * volume at inlet pressure, times an efficiency of 1 - (atmosphere/inlet - 1)/(greatest ratio - 1).
  */
 export function evacuationMolPerS(
@@ -98,9 +98,7 @@ export function evacuationSlopeMolPerSPa(
     : (sweptM3PerS * greatestRatio) / ((greatestRatio - 1) * GAS_CONSTANT_J_PER_MOL_K * chamberK);
 }
 
-/**
- * mol/s pressed from the atmosphere (at `airK`) into a chamber at `chamberPa`; never negative.
- */
+/** mol/s pumped from the atmosphere (at `airK`) into a chamber at `chamberPa`; never negative. */
 export function compressionMolPerS(
   pump: Pump,
   speedRatio: number,

@@ -1,7 +1,7 @@
 /**
- * The mechanical relief valve: a spring holds it shut up to its cracking pressure over the
- * atmosphere, lifts in proportion above it, and is a fully open restriction at the full-flow
- * pressure. It closes on the way it opened and needs neither power nor controller.
+ * The mechanical relief valve: a spring holds it shut up to its cracking pressure (gauge), it lifts
+ * in proportion above that, and is a fully open restriction at the full-flow pressure. It closes
+ * without hysteresis and needs neither power nor controller.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -42,6 +42,6 @@ export function liftRatio(
   return lift <= 0 ? 0 : Math.min(lift, 1);
 }
 
-/** Lift per pascal while it moves, 1/Pa; nothing while it is seated or fully open. */
+/** Lift per pascal while it moves, 1/Pa; zero while it is seated or fully open. */
 export const liftPerPa = ({ cracksPa, fullPa }: ReliefValve, lift: number): number =>
   lift > 0 && lift < 1 ? 1 / (fullPa - cracksPa) : 0;

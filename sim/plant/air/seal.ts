@@ -1,7 +1,7 @@
 /**
- * What leaks past the ring under the injector's foot: the roughness of a ring that is pressed on, the
- * gap that the curve of the pane leaves where the ring does not reach down to it, and grit or a
- * scratch, which no force closes. How hard the foot is pressed, on what pane, is the caller's.
+ * The leak past the ring under the injector's foot: the roughness of a compressed ring, the gap
+ * where the pane curves away from the ring, and grit or a scratch, which no force closes. The
+ * caller supplies force and pane.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -12,11 +12,11 @@ export interface SealRing {
   /** To the middle of the contact. */
   readonly radiusM: number;
   readonly contactWidthM: number;
-  /** Of the ring as a whole, N/m. */
+  /** For the ring as a whole, N/m. */
   readonly stiffnessNPerM: number;
   /** Sonic conductance of a ring that only just touches all round, m3/(s Pa). */
   readonly touchingConductance: number;
-  /** Contact pressure that leaves exp(-3), a twentieth, of that; the sealing factor of a gasket. */
+  /** Contact pressure that reduces it to exp(-3), a twentieth; the sealing factor of a gasket. */
   readonly sealingPa: number;
 }
 
@@ -38,7 +38,7 @@ export const sealRingSchema = z
     }),
   );
 
-/** Invented: a soft ring of 20 mm across. */
+/** Invented: a soft ring, 20 mm across. */
 export const DEMO_SEAL_RING: SealRing = sealRingSchema.parse({
   radiusMm: 10,
   contactWidthMm: 1.5,
@@ -47,7 +47,7 @@ export const DEMO_SEAL_RING: SealRing = sealRingSchema.parse({
   sealingKPa: 200,
 });
 
-/** Demo: the foot's spring, a windscreen where it is curved most, and grit under the ring. */
+/** Demo: the foot's spring, a windscreen at its sharpest curve, and grit under the ring. */
 export const DEMO_SEAL_FORCE_N = 20;
 export const DEMO_CURVATURE_RADIUS_M = 3;
 export const GRIT_CONDUCTANCE = 1.95e-12;
@@ -56,11 +56,13 @@ const SEAL_CRITICAL_RATIO = 0.3;
 /** How far a pane of that radius of curvature falls away under a ring, m. */
 export function sagittaM(ringRadiusM: number, curvatureRadiusM: number): number {
   const across = ringRadiusM / curvatureRadiusM;
-  // R - sqrt(R2 - r2), without taking nearly equal numbers from each other.
+  // R - sqrt(R2 - r2), without subtracting nearly equal numbers.
   return (ringRadiusM * across) / (1 + Math.sqrt(1 - across * across));
 }
 
-/** Gap left where the pane falls away furthest, m: what the ring's own give does not take up. */
+/**
+ * Remaining gap where the pane falls away farthest, m: what the ring's compliance does not take up.
+ */
 export const gapM = (
   { radiusM, stiffnessNPerM }: SealRing,
   forceN: number,
@@ -86,9 +88,10 @@ const NOZZLE_PER_M2 = 1.99e-3;
 const STANDARD_PA = 101_325;
 
 /**
- * Sonic conductance of a slit of `gap` high under half of the ring, as the pane is curved one way and
- * falls away on two sides. A fine slit is ruled by viscosity, w h3 (p1^2 - p2^2)/(24 mu L R T) mol/s,
- * taken from one atmosphere into vacuum; a wide one by its narrowest area. In series.
+ * Sonic conductance of a slit of height `gap` under half of the ring, as the pane is curved one way
+ * and falls away on two sides. In a fine slit viscosity dominates, w h3 (p1^2 - p2^2)/(24 mu L R T)
+ * mol/s, taken from one atmosphere into vacuum; in a wide one the narrowest area. Both are in
+ * series.
  */
 export function gapConductance({ radiusM, contactWidthM }: SealRing, gap: number): number {
   if (gap === 0) return 0;
@@ -108,7 +111,7 @@ export interface Seating {
   readonly gritConductance: number;
 }
 
-/** The seal as a restriction between the injector and the air, for a foot that stands on the glass. */
+/** The seal as a restriction between injector and air, for a foot on the glass. */
 export function sealRestriction(
   ring: SealRing,
   { forceN, curvatureRadiusM, gritConductance }: Seating,
@@ -120,5 +123,5 @@ export function sealRestriction(
   };
 }
 
-/** A foot that is off the glass; demo. */
+/** A foot off the glass; demo. */
 export const NO_SEAL: Restriction = { sonicConductance: 1e-8, criticalRatio: SEAL_CRITICAL_RATIO };

@@ -1,7 +1,8 @@
 /**
- * Filling of a break: a set of gaps under one mouth, each with a resin front, gas trapped ahead of it
- * and gas dissolved in its resin. It says what gas the injector gets; shapes, front and gas laws are
- * in their own files. The parts are taken in turn and back again, so a step is second order.
+ * Filling of a break: a set of gaps under one mouth, each with a resin front, gas trapped ahead of
+ * it and gas dissolved in its resin. It computes the gas that reaches the injector; shapes, front
+ * and gas laws have files of their own. The parts are stepped in turn and in reverse order, so that
+ * a step is second order.
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
@@ -21,7 +22,7 @@ export interface Break {
 }
 
 export interface BreakState {
-  /** One for each gap of the break, standing for its `count` gaps. */
+  /** One for each gap of the break, representing its `count` gaps. */
   readonly gaps: readonly GapState[];
 }
 
@@ -32,7 +33,7 @@ export interface BreakDrive extends FrontForces, GasDrive {
   readonly gelled: boolean;
 }
 
-/** With resin in less than this share of its length a gap without resin over it is open. */
+/** With resin in less than this share of its length, a gap without resin over it is open. */
 const OPEN_RATIO = 0.01;
 
 /** A dry break full of gas at a pressure. */
@@ -50,7 +51,7 @@ export function createBreakState({ gaps }: Break, gasPa: number, gasK: number): 
   };
 }
 
-/** Advances the break by `dtS`, in place; the gas that left it into the injector, mol/s. */
+/** Advances the break by `dtS`, in place; returns the gas that left it into the injector, mol/s. */
 export function stepBreak(
   state: BreakState,
   { gaps }: Break,
@@ -69,7 +70,7 @@ export function stepBreak(
   return leftMol / dtS;
 }
 
-/** Gas of one gap that no step makes or loses, mol. */
+/** Gas of one gap that no step may create or lose, mol. */
 export const accountedMol = (state: GapState): number =>
   state.trappedMol + state.dissolvedMol + state.givenMol - state.carriedMol;
 
@@ -82,7 +83,7 @@ function stepGap(state: GapState, gap: Gap, drive: BreakDrive, dtS: number): voi
   if (drive.wet) return;
   if (state.frontM <= OPEN_RATIO * gap.lengthM) breathe(state, gap, drive, dtS);
   else if (!drive.gelled) {
-    // Resin with none behind it stays where it is and closes the gap.
+    // Resin without more resin behind it stays where it is and closes the gap.
     dissolveForHalf(state, gap, drive, dtS);
     dissolveForHalf(state, gap, drive, dtS);
   }

@@ -1,7 +1,7 @@
 /**
- * Breaks as data: demo breaks by kind of damage and the sizes on a job sheet, and a schema for breaks
- * described gap by gap in trade units. Apertures, widths and escape times are demo values: nobody
- * has published what they are in a windscreen.
+ * Breaks as data: demo breaks by kind of damage and the sizes on a job sheet, and a schema for
+ * breaks described gap by gap in trade units. Apertures, widths and escape times are demo values:
+ * no measurements in windscreens have been published.
  */
 import { z } from 'zod';
 import { quantity, wholeNumber } from '../../../src/core/settings.ts';
@@ -14,7 +14,7 @@ export interface DamageSizes {
   readonly diameterM: number;
   /** Across the pit. */
   readonly pitM: number;
-  /** Of the pit; the demo's where it is left out or nobody measured it. */
+  /** Depth of the pit; the demo's where it is omitted or was not measured. */
   readonly pitDepthM?: number | null;
   readonly legs: number;
   readonly longestLegM: number;
@@ -24,7 +24,7 @@ const SHORTEST_M = 0.001;
 const DISC = { mouthApertureM: 8e-6, endRatio: 0.3, escapeS: 4 };
 const LEG = { mouthApertureM: 1.2e-6, endRatio: 0.6, widthM: 0.0012, escapeS: 26 };
 const CRACK = { mouthApertureM: 2e-6, endRatio: 0.5, widthM: 0.0018, escapeS: 20 };
-/** The other legs of a star, alike, over its longest. */
+/** Length of a star's other legs, all alike, relative to its longest. */
 const OTHER_LEGS_RATIO = 0.7;
 
 /** A break of a kind, as deep and wide as the job sheet says. */
@@ -59,7 +59,7 @@ function discOf({ diameterM, pitM }: DamageSizes, turnRad: number): Gap {
   });
 }
 
-/** The longest leg, and one that stands for all the others. */
+/** The longest leg, and one that represents all the others. */
 function legsOf({ legs, longestLegM, diameterM }: DamageSizes): Gap[] {
   const lengthM = longestLegM > 0 ? longestLegM : diameterM / 2;
   const leg = (count: number, longM: number): Gap =>

@@ -1,19 +1,20 @@
 /**
  * Movement of a resin front in one gap: plane Poiseuille flow under injector pressure and capillary
- * pressure against the gas ahead. It advances the square of the front's place, which grows evenly
- * even at the mouth where the speed has no limit, by the exponential Rosenbrock-Euler method: second
- * order, one look at the forces a step, and steady against the last gas, stiff as a spring.
+ * pressure against the gas ahead. It advances the square of the front's position, which grows
+ * evenly even at the mouth where the speed has no limit, by the exponential Rosenbrock-Euler
+ * method: second order, one evaluation of the forces per step, and stable against the last gas,
+ * which is as stiff as a spring.
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
 import { apertureM, type Gap, resistancePerM3, wideningPerM, widthM } from './gap-shapes.ts';
 import type { GapState } from './trapped-gas.ts';
 
-/** Nearer to the mouth than this share of its length a front does not matter. */
+/** Closer to the mouth than this share of its length a front does not matter. */
 const FIRST_RATIO = 1e-6;
-/** What is left of a gap that counts as filled to the end. */
+/** Remaining share of a gap that counts as completely filled. */
 const LAST_RATIO = 1e-5;
-/** A step takes no more than this share of the room ahead: the spring is not linear over more. */
+/** A step takes no more than this share of the room ahead: the spring is not linear beyond. */
 const LONGEST_STEP_RATIO = 0.9;
 /** From the mouth, a step that adds more than this share to the square is a long one. */
 const FAR_RATIO = 0.05;
@@ -31,7 +32,7 @@ export interface FrontForces {
 export const capillaryPa = (aperture: number, adhesionNPerM: number): number =>
   (2 * adhesionNPerM) / aperture;
 
-/** Where the front stands after `dtS`, with the gas ahead of it kept. */
+/** Position of the front after `dtS`, with the gas ahead of it conserved. */
 export function movedFrontM(
   gap: Gap,
   state: GapState,
@@ -57,7 +58,7 @@ export function movedFrontM(
   const gainM2 = 2 * xM * drivingPa * mobility * dtS;
   let squareM2 = xM * xM + gainM2 * relaxed(slopePerS * dtS);
   if (gainM2 > FAR_RATIO * xM * xM) {
-    // Near the mouth forces change with the place, not with its square: take the secant's slope.
+    // Near the mouth forces change with the position, not with its square: take the secant's slope.
     const secantPerS = (slopePerS * 2 * xM) / (xM + Math.sqrt(Math.max(0, squareM2)));
     squareM2 = xM * xM + gainM2 * relaxed(secantPerS * dtS);
   }
@@ -66,7 +67,7 @@ export function movedFrontM(
   return Math.min(Math.sqrt(squareM2), farthestM, (1 - LAST_RATIO) * gap.lengthM);
 }
 
-/** (exp z - 1) / z; a step so long that forces would grow e-fold in it is not trusted beyond. */
+/** (exp z - 1) / z; limited for a step so long that forces would grow e-fold in it. */
 function relaxed(z: number): number {
   if (z > 1) return Math.E - 1;
   if (z > -0.02 && z < 0.02) return 1 + z * (0.5 + z * (1 / 6 + z / 24));

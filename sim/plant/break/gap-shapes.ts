@@ -1,30 +1,30 @@
 /**
- * Shapes of the gaps that make up a break, with what a resin front needs to know of them as closed
- * forms: aperture, cross-section, volume and flow resistance from the mouth to a place x. A disc
- * (bullseye) is fed from the pit outwards, a leg (of a star) narrows in width and aperture alike
- * to its tip, a crack keeps its width. Apertures fall along x in a straight line.
+ * Shapes of the gaps that make up a break, with closed forms for what a resin front needs:
+ * aperture, cross-section, volume and flow resistance from the mouth to a position x. A disc
+ * (bullseye) is fed from the pit outwards, a leg (of a star) narrows in width and aperture alike to
+ * its tip, a crack keeps its width. Apertures fall linearly along x.
  */
 
 export interface GapSizes {
   readonly kind: 'disc' | 'leg' | 'crack';
-  /** Gaps of the break that are alike; one is computed. */
+  /** Number of identical gaps in the break; one is computed. */
   readonly count: number;
-  /** From the mouth to the end, m; of a disc along the radius. */
+  /** From the mouth to the end, m; for a disc along the radius. */
   readonly lengthM: number;
   readonly mouthApertureM: number;
-  /** Aperture (and width of a leg) at the end over that at the mouth, above 0 to 1. */
+  /** Aperture (and width of a leg) at the end relative to the mouth, above 0 to 1. */
   readonly endRatio: number;
-  /** Width across the flow at the mouth, m; of a disc its arc at the mouth. */
+  /** Width across the flow at the mouth, m; for a disc the arc at the mouth. */
   readonly widthM: number;
   /** Radius at which a disc is fed, m; 0 for the other kinds. */
   readonly pitRadiusM: number;
-  /** Time in which gas leaves past resin of the reference viscosity, s; demo. */
+  /** Time in which gas escapes past resin of the reference viscosity, s; demo. */
   readonly escapeS: number;
 }
 
-/** Sizes with what every step needs of them. */
+/** Sizes, with derived values that every step needs. */
 export interface Gap extends GapSizes {
-  /** Share of the mouth's aperture that is lost in a metre. */
+  /** Share of the mouth's aperture that is lost per metre. */
   readonly taperPerM: number;
   readonly volumeM3: number;
 }
@@ -48,7 +48,7 @@ export function gapOf(sizes: GapSizes): Gap {
   return gap;
 }
 
-/** Local aperture over that at the mouth. */
+/** Local aperture relative to the mouth. */
 const narrowing = ({ taperPerM }: Gap, xM: number): number => 1 - taperPerM * xM;
 
 export const apertureM = (gap: Gap, xM: number): number => gap.mouthApertureM * narrowing(gap, xM);
@@ -60,7 +60,7 @@ export function widthM(gap: Gap, xM: number): number {
   return gap.widthM;
 }
 
-/** Change of the cross-section along the gap over the cross-section, 1/m. */
+/** Change of the cross-section along the gap, relative to the cross-section, 1/m. */
 export function wideningPerM(gap: Gap, xM: number): number {
   const aperturePerM = -gap.taperPerM / narrowing(gap, xM);
   if (gap.kind === 'leg') return 2 * aperturePerM;
@@ -79,7 +79,7 @@ export function filledM3(gap: Gap, xM: number): number {
   return slab * (mean + ((1 + 2 * q) * xM) / (6 * gap.pitRadiusM));
 }
 
-/** Area in the gap's own plane from the mouth to x, m²: what the eye sees light or dark. */
+/** Area in the gap's own plane from the mouth to x, m²: what the eye sees as light or dark. */
 export function seenM2(gap: Gap, xM: number): number {
   const strip = gap.widthM * xM;
   if (gap.kind === 'leg') return (strip * (1 + narrowing(gap, xM))) / 2;
@@ -88,7 +88,7 @@ export function seenM2(gap: Gap, xM: number): number {
 }
 
 /**
- * Pressure drop from the mouth to x over flow and viscosity, 1/m³: the integral of 12 / (w h³),
+ * Pressure drop from the mouth to x per flow and viscosity, 1/m³: the integral of 12 / (w h³),
  * plane Poiseuille flow in a gap much narrower than it is wide.
  */
 export function resistancePerM3(gap: Gap, xM: number): number {
@@ -100,13 +100,16 @@ export function resistancePerM3(gap: Gap, xM: number): number {
   return discResistancePerM3(gap, xM, q);
 }
 
-/** Partial fractions of 1 / (r h³); c is the aperture carried on to the axis, over the mouth's. */
+/**
+ * Partial fractions of 1 / (r h³); c is the aperture extrapolated to the axis, relative to the
+ * mouth's.
+ */
 function discResistancePerM3(gap: Gap, xM: number, q: number): number {
   const { mouthApertureM: h0, widthM: w0, pitRadiusM, taperPerM } = gap;
   const c = 1 + taperPerM * pitRadiusM;
   const inverse = 1 / q;
   const narrow = inverse - 1;
-  // The logarithm of what grows as 1 near the mouth, exact to rounding there too.
+  // The logarithm of a term that grows from 1 near the mouth, exact to rounding there too.
   const growth = (c * xM) / (pitRadiusM * q);
   const log = growth < 1e-3 ? growth * (1 - growth * (0.5 - growth / 3)) : Math.log(1 + growth);
   const sum = (log / c + narrow) / c + (narrow * (inverse + 1)) / 2;

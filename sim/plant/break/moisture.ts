@@ -1,6 +1,6 @@
 /**
- * Water in a break and on its faces: liquid that evaporates into the unit's gas until it is used up,
- * and adsorbed matter that gives gas off towards a pressure of its own, well below saturation. It
+ * Water in a break and on its faces: liquid that evaporates into the unit's gas until it is used
+ * up, and adsorbed matter that outgasses towards a pressure of its own, well below saturation. It
  * keeps the amounts of both in the gas as tracers; the air model moves the gas as a whole.
  */
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
@@ -10,20 +10,20 @@ export interface MoistureState {
   waterMol: number;
   /** Water vapour in the unit's gas. */
   vapourMol: number;
-  /** Gas given off by the faces, in the unit's gas. */
+  /** Gas released by the faces, in the unit's gas. */
   outgasMol: number;
 }
 
 export interface MoistureSettings {
-  /** Time in which vapour nears saturation over wet glass, s; demo. */
+  /** Time in which vapour approaches saturation over wet glass, s; demo. */
   readonly evaporationS: number;
-  /** Pressure at which the faces stop giving off gas, Pa; 0 for clean glass. */
+  /** Pressure at which the faces stop outgassing, Pa; 0 for clean glass. */
   readonly outgasPa: number;
-  /** Time in which they near it, s; demo. */
+  /** Time in which they approach it, s; demo. */
   readonly outgassingS: number;
 }
 
-/** Demo: water dries in tens of seconds; faces give off gas up to a kilopascal. */
+/** Demo: water dries in tens of seconds; faces outgas up to a kilopascal. */
 export const DEMO_MOISTURE: MoistureSettings = {
   evaporationS: 10,
   outgasPa: 1100,
@@ -36,7 +36,7 @@ export interface MoistureDrive {
   readonly unitM3: number;
   /** All gas in the unit, tracers included. */
   readonly unitTotalMol: number;
-  /** Gas leaving the unit; what comes in brings no tracer. */
+  /** Gas leaving the unit; gas that enters brings no tracer. */
   readonly outflowMolPerS: number;
   readonly dtS: number;
 }
@@ -61,7 +61,7 @@ export function saturationPa(temperatureK: number): number {
   return CRITICAL_PA * Math.exp((CRITICAL_K / temperatureK) * sum);
 }
 
-/** Advances water and tracers by `dtS`, in place; gas that comes into the unit, mol/s. */
+/** Advances water and tracers by `dtS`, in place; returns the gas that enters the unit, mol/s. */
 export function stepMoisture(
   state: MoistureState,
   { evaporationS, outgasPa, outgassingS }: MoistureSettings,
@@ -70,7 +70,7 @@ export function stepMoisture(
   const molPerPa = unitM3 / (GAS_CONSTANT_J_PER_MOL_K * gasK);
   const lossPerS = Math.max(0, outflowMolPerS) / unitTotalMol;
   const fullMol = saturationPa(glassK) * molPerPa;
-  // Dry glass gives no vapour, but takes it where there is more than saturates the gas.
+  // Dry glass gives no vapour, but condenses it where the gas is oversaturated.
   const exchanges = state.waterMol > 0 || state.vapourMol > fullMol;
   let gainedMol = exchanges
     ? gainMol(state.vapourMol, fullMol, 1 / evaporationS, lossPerS, dtS)
@@ -89,7 +89,7 @@ export function stepMoisture(
 
 /**
  * What a tracer gains in `dtS` from a source that tends to `fullMol` at `perS` while the outflow
- * takes `lossPerS` of it: exact for constant rates, so steady for any step.
+ * removes `lossPerS` of it: exact for constant rates, and stable for any step.
  */
 function gainMol(
   fromMol: number,
@@ -104,7 +104,9 @@ function gainMol(
   return (fullMol - meanMol) * perS * dtS;
 }
 
-/** A tracer after `dtS` with a gain spread evenly over it and the outflow's share taken from both. */
+/**
+ * A tracer after `dtS` with a gain spread evenly over it and the outflow's share removed from both.
+ */
 function mixedMol(fromMol: number, gainedMol: number, lossPerS: number, dtS: number): number {
   const lost = lossPerS * dtS;
   const kept = Math.exp(-lost);

@@ -1,7 +1,6 @@
 /**
- * What the filling of a break needs to know of a resin: viscosity over temperature, how it wets
- * glass, and how much air it dissolves. The settings are in the units of data sheets. How it cures
- * is told elsewhere.
+ * The properties of a resin for filling a break: viscosity over temperature, wetting of glass, and
+ * solubility of air. The settings are in the units of data sheets. Its cure is defined elsewhere.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -61,9 +60,9 @@ export const resinSchema = z
   });
 
 /**
- * Demo resin, about 50 mPa s at 20 °C and 6 % thinner a kelvin there. Surface tension, contact angle
- * and solubility are of the order of acrylates (from memory: oxygen in air 0.6 to 1 mmol/L, nitrogen
- * about half as soluble).
+ * Demo resin, about 50 mPa s at 20 °C and 6 % thinner per kelvin there. Surface tension, contact
+ * angle and solubility are of the order of acrylates (from memory: oxygen in air 0.6 to 1 mmol/L,
+ * nitrogen about half as soluble).
  */
 export const DEMO_RESIN: Resin = resinSchema.parse({
   viscosity: [
@@ -78,7 +77,9 @@ export const DEMO_RESIN: Resin = resinSchema.parse({
   gasSolubilityMmolPerLBar: 2.5,
 });
 
-/** The demo resin made thicker or thinner to have a viscosity at 20 °C, as a job sheet states it. */
+/**
+ * The demo resin made thicker or thinner to match a viscosity at 20 °C, as a job sheet states it.
+ */
 export function demoResinOf(viscosityPaSAt20C: number): Resin {
   const { viscosity } = DEMO_RESIN;
   const ratio = viscosityPaSAt20C / viscosityPaS(viscosity, kFromCelsius(20));

@@ -1,22 +1,24 @@
 /**
- * What a person sees of a break: bubbles on their way out, and how much of it is still dark. Gas
- * shows as it is now: under pressure a bubble is small and the break looks better than it is.
+ * What a person sees of a break: escaping bubbles, and how much of it is still dark. Gas shows at
+ * its present volume: under pressure a bubble is small and the break looks better than it is.
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
 import type { Break, BreakState } from './break.ts';
 import { seenM2 } from './gap-shapes.ts';
 
-/** Bubbles are seen where this share of the break's volume leaves in a second, at the atmosphere. */
+/**
+ * Bubbles are visible where this share of the break's volume leaves per second, at the atmosphere.
+ */
 const VISIBLE_PER_S = 0.006;
-/** The eye calls a break clear when less of its area than this is dark; demo. */
+/** The eye calls a break clear when less than this share of its area is dark; demo. */
 const CLEAR_DARK_RATIO = 0.04;
 
 /** Share of each gap's length that resin has reached, 0 to 1. */
 export const frontRatios = (state: BreakState, { gaps }: Break): readonly number[] =>
   gaps.map(({ lengthM }, i) => (state.gaps[i]?.frontM ?? 0) / lengthM);
 
-/** How far resin has come in the longest gap: where a person looks for the last of the air. */
+/** How far resin has come in the longest gap, where a person looks for the last of the air. */
 export function longestFrontRatio(state: BreakState, brk: Break): number {
   const lengthsM = brk.gaps.map(({ lengthM }) => lengthM);
   return frontRatios(state, brk)[lengthsM.indexOf(Math.max(...lengthsM))] ?? 0;

@@ -1,7 +1,7 @@
 /**
- * Ways that gas in a gap takes when the front stands still: past the resin to the injector as
+ * The paths of gas in a gap while the front stands still: past the resin to the injector as
  * bubbles, into the resin and out of it (Henry), and freely through a dry mouth. Each function
- * advances one way, in place, over a time that `break.ts` chooses; times and rates are demo values.
+ * advances one path, in place, over a time chosen by `break.ts`; times and rates are demo values.
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
@@ -16,9 +16,9 @@ export interface GapState {
   trappedMol: number;
   /** Gas dissolved in the resin of the gap. */
   dissolvedMol: number;
-  /** Gas that has left to the injector as gas, net: negative where more came in. */
+  /** Gas that has left to the injector as gas, net: negative where more entered. */
   givenMol: number;
-  /** Gas that resin has brought in dissolved, net. */
+  /** Gas that entered dissolved in resin, net. */
   carriedMol: number;
   /** Gas leaving past the resin, as bubbles. */
   bubbledMolPerS: number;
@@ -33,9 +33,9 @@ export interface GasDrive {
   readonly solubilityMolPerM3Pa: number;
 }
 
-/** Escape is told for this viscosity. */
+/** Escape times are stated for this viscosity. */
 const REFERENCE_VISCOSITY_PA_S = 0.05;
-/** Times in which resin takes up gas under pressure, and gives it back once let off; demo. */
+/** Times in which resin dissolves gas under pressure, and releases it afterwards; demo. */
 const DISSOLVING_S = 60;
 const COMING_OUT_S = 600;
 /** Time in which a dry gap follows the injector; demo. */
@@ -46,10 +46,10 @@ export const gasPa = (state: GapState, gap: Gap, gasK: number): number =>
   (state.trappedMol * GAS_CONSTANT_J_PER_MOL_K * gasK) / (gap.volumeM3 - state.resinM3);
 
 /**
- * Share of the trapped gas that leaves past the resin in a second. Gas leaves under vacuum alone, the
- * faster the deeper it is, because only gas that stands expanded has bubbles that reach the mouth; at
- * the atmosphere capillarity holds it. The more of the gap it takes, the nearer it is. Demo law;
- * thick resin slows it in proportion.
+ * Share of the trapped gas that escapes past the resin per second. Gas leaves only under vacuum,
+ * and faster the deeper it is, because only expanded gas has bubbles that reach the mouth; at the
+ * atmosphere capillarity holds it. The more of the gap the gas fills, the nearer it is to the
+ * mouth. Demo law; thick resin slows it in proportion.
  */
 export function escapePerS(
   gap: Gap,
@@ -61,7 +61,7 @@ export function escapePerS(
   return (REFERENCE_VISCOSITY_PA_S * gasShare * depth) / (gap.escapeS * viscosityPaS);
 }
 
-/** Lets gas past the resin for half of `dtS`, the front standing still. */
+/** Lets gas escape past the resin for half of `dtS`, with the front standing still. */
 export function bubbleForHalf(state: GapState, gap: Gap, drive: GasDrive, dtS: number): void {
   const share = (gap.volumeM3 - state.resinM3) / gap.volumeM3;
   const perS = escapePerS(gap, drive, share);
@@ -78,7 +78,7 @@ export function bubbleForHalf(state: GapState, gap: Gap, drive: GasDrive, dtS: n
 export function dissolveForHalf(state: GapState, gap: Gap, drive: GasDrive, dtS: number): void {
   const { resinM3, trappedMol, dissolvedMol } = state;
   const capacityM3 = drive.solubilityMolPerM3Pa * GAS_CONSTANT_J_PER_MOL_K * drive.gasK * resinM3;
-  /** Dissolved over trapped gas at equilibrium. */
+  /** Ratio of dissolved to trapped gas at equilibrium. */
   const ratio = capacityM3 / (gap.volumeM3 - resinM3);
   const surplusMol = ratio * trappedMol - dissolvedMol;
   const timeS = surplusMol > 0 ? DISSOLVING_S : COMING_OUT_S;
@@ -88,8 +88,8 @@ export function dissolveForHalf(state: GapState, gap: Gap, drive: GasDrive, dtS:
 }
 
 /**
- * Takes up where the front has come to. Resin that moves in is saturated at the atmosphere; resin
- * that moves out takes its share of the dissolved gas along.
+ * Applies the front's new position. Resin that moves in is saturated at the atmosphere; resin that
+ * moves out takes its share of the dissolved gas along.
  */
 export function takeFront(state: GapState, gap: Gap, drive: GasDrive, frontM: number): void {
   const toM3 = filledM3(gap, frontM);

@@ -1,8 +1,8 @@
 /**
- * Viscosity of a resin against temperature, from a data sheet's table. Two points give the law of
- * Andrade, ln μ = a + b / T; three or more the law of Vogel, Fulcher and Tammann,
- * ln μ = a + b / (T - c), by least squares of ln μ: a line for every c, and a search over c alone.
- * It refuses tables that no liquid can have; which resin is used is decided elsewhere.
+ * Viscosity of a resin against temperature, from a data sheet's table. Two points give Andrade's
+ * law, ln μ = a + b / T; three or more the law of Vogel, Fulcher and Tammann, ln μ = a + b / (T -
+ * c), by least squares of ln μ: a line for every c, and a search over c alone. It refuses tables
+ * that no liquid can have; the resin is chosen elsewhere.
  */
 
 export interface ViscosityPoint {
@@ -15,7 +15,7 @@ export interface ViscosityLaw {
   readonly a: number;
   readonly bK: number;
   readonly cK: number;
-  /** The table's worst miss by the law, as a share of the table's value. */
+  /** The largest deviation of the law from the table, as a share of the table's value. */
   readonly worstMissRatio: number;
 }
 
@@ -23,13 +23,13 @@ export type ViscosityFit =
   | { readonly ok: true; readonly law: ViscosityLaw }
   | { readonly ok: false; readonly problem: string };
 
-/** Points nearer to each other than this say more about the reading than about the resin. */
+/** Points closer together than this say more about the measurement than about the resin. */
 const LEAST_SPREAD_K = 5;
-/** Vogel's temperature is looked for up to this far below the coldest point. */
+/** Vogel's temperature is searched up to this far below the coldest point. */
 const NEAREST_POLE_K = 20;
 const SCAN_PARTS = 64;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Shrinks the search by 0.618 a turn: to below a millikelvin. */
+/** Each iteration shrinks the search by 0.618: to below a millikelvin. */
 const SEARCH_TURNS = 32;
 
 export function viscosityPaS({ a, bK, cK }: ViscosityLaw, temperatureK: number): number {
@@ -70,7 +70,10 @@ function problemOf(points: readonly ViscosityPoint[]): string | null {
   return falls ? null : 'viscosity must fall from each point to the next warmer one';
 }
 
-/** Golden section about the best of a coarse scan: the misfit may have a second, shallower dip. */
+/**
+ * Golden-section search around the best of a coarse scan: the misfit may have a second, shallower
+ * minimum.
+ */
 function bestPoleK(points: readonly ViscosityPoint[]): number {
   const highestK = Math.min(...points.map(({ temperatureK }) => temperatureK)) - NEAREST_POLE_K;
   const misfitAt = (cK: number): number => misfit(points, lineOver(points, cK), cK);

@@ -1,11 +1,12 @@
 /**
- * Resin under light, at a few depths: the light that reaches each, the dissolved oxygen that must be
- * used up first, and the share of reactive groups that have then reacted. Beside it the working
- * curve, the trade's rule for how deep a dose cures. Two views of one resin that are made to meet at
- * the demo lamp's irradiance; away from it they part, because conversion goes with the square root
- * of the light. Rates and gel point are demo values; how much light there is, is left to `lamp.ts`.
+ * Resin under light, at a few depths: the light that reaches each, the dissolved oxygen that must
+ * be used up first, and the share of reactive groups that have then reacted. Beside it stands the
+ * working curve, the trade's rule for the cured depth of a dose. The two views of one resin agree
+ * at the demo lamp's irradiance; away from it they differ, because conversion goes with the square
+ * root of the light. Rates and gel point are demo values; `lamp.ts` decides how much light there
+ * is.
  *
- * Kinetics: Rp = kp [M] (phi Ia / kt)^(1/2), radicals ending in pairs (Odian, Principles of
+ * Kinetics: Rp = kp [M] (phi Ia / kt)^(1/2), radicals terminating in pairs (Odian, Principles of
  * Polymerization, photochemical initiation; from memory). Working curve: Jacobs, Rapid Prototyping
  * and Manufacturing (1992), as quoted by Kolibaba et al., Additive Manufacturing 84 (2024) 104082.
  */
@@ -14,7 +15,9 @@ import { quantity } from '../../../src/core/settings.ts';
 import { jPerM2FromMJPerCm2, wPerM2FromMWPerCm2 } from '../../../src/core/units.ts';
 import { DEMO_DAYLIGHT_BAND, DEMO_LAMP_BAND, DEMO_RESIN_ACTION, weightedMean } from './spectrum.ts';
 
-/** Depths that are followed: the face, the pit's skin, the middle and the far side of the outer ply. */
+/**
+ * Depths that are modelled: the face, the pit's skin, the middle and the far side of the outer ply.
+ */
 export const CURE_DEPTHS_M = [0, 0.25e-3, 1e-3, 2e-3] as const;
 const RATED_WPERM2 = wPerM2FromMWPerCm2(10);
 
@@ -26,14 +29,14 @@ export const curingSchema = z
     penetrationMm: quantity(0.02, 20, 'mm'),
     /** Exposure that uses up the oxygen of resin that has stood in air. */
     oxygenMJPerCm2: quantity(0.01, 200, 'mJ/cm2'),
-    /** Share of its oxygen that an open face gets back from the air in a second. */
+    /** Share of its oxygen that an open face regains from the air per second. */
     oxygenRefillPerS: quantity(0, 100, '1/s'),
     /** k sqrt(I) at 10 mW/cm2. */
     ratePerSAt10MWPerCm2: quantity(1e-5, 10, '1/s'),
     gelConversion: quantity(0.01, 0.9, ''),
     /** Conversion from which a face is no longer tacky. */
     tackFreeConversion: quantity(0.02, 0.99, ''),
-    /** Effect of a watt of daylight UV beside a watt of the lamp's. */
+    /** Effect of a watt of daylight UV relative to a watt of the lamp's. */
     daylightEffect: quantity(0, 10, ''),
   })
   .transform((file) => {
@@ -77,20 +80,20 @@ export const DEMO_CURING: Curing = curingSchema.parse({
 });
 
 export interface CureState {
-  /** Exposure at the face so far, in watts that count as the lamp's. */
+  /** Exposure of the face so far, in lamp-equivalent watts. */
   exposureJPerM2: number;
-  /** Dissolved oxygen at each depth, share of that of resin that has stood in air. */
+  /** Dissolved oxygen at each depth, relative to resin that has stood in air. */
   readonly oxygenRatio: number[];
   /** Share of the reactive groups that have reacted, at each depth. */
   readonly conversion: number[];
 }
 
 export interface CuringLight {
-  /** Of the lamp, as it reaches the resin (under the film); the mean over the step. */
+  /** Light of the lamp that reaches the resin (under the film); the mean over the step. */
   readonly irradianceWPerM2: number;
   /** Daylight UV that reaches the resin. */
   readonly ambientUvWPerM2: number;
-  /** Under film or glass: no oxygen comes back to the face. */
+  /** Under film or glass: no oxygen returns to the face. */
   readonly covered: boolean;
 }
 
@@ -110,7 +113,7 @@ export function workingCurveM(
     : 0;
 }
 
-/** Seconds until the oxygen is used up under constant light; infinite while the air keeps pace. */
+/** Seconds until the oxygen is used up under constant light; infinite while the air replaces it. */
 export function inhibitedS(
   oxygenRatio: number,
   wPerM2: number,
@@ -120,7 +123,7 @@ export function inhibitedS(
   const usedPerS = wPerM2 / oxygenJPerM2;
   if (usedPerS <= refillPerS) return oxygenRatio > 0 ? Number.POSITIVE_INFINITY : 0;
   if (refillPerS === 0) return oxygenRatio / usedPerS;
-  // dO/dt = r (1 - O) - u, from O to nothing.
+  // dO/dt = r (1 - O) - u, from O to zero.
   return Math.log1p((oxygenRatio * refillPerS) / (usedPerS - refillPerS)) / refillPerS;
 }
 

@@ -1,21 +1,26 @@
 /**
- * The lamp: drive to light at the glass, and the heat that it leaves in its heat sink. Output follows
- * the drive with a lag, droops with the heat sink's temperature, ages, falls with the square of the
- * distance and loses a little in the cover film. Lag, heat sink and dose are the exact solutions for
- * a constant drive, so a step may be as long as the drive stays the same. Whether the lamp may burn
- * is decided by the board; what the light does is left to `cure.ts`.
+ * The lamp: drive to light at the glass, and the heat in its heat sink. Output follows the drive
+ * with a lag, droops with the heat sink's temperature, ages, falls with the square of the distance
+ * and loses a little in the cover film. Lag, heat sink and dose are exact solutions for a constant
+ * drive, so a step may last as long as the drive stays constant. The board decides whether the lamp
+ * may be on; `cure.ts` models the effect of the light.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
 import { kFromCelsius, wPerM2FromMWPerCm2 } from '../../../src/core/units.ts';
 import { DEMO_FILM, DEMO_LAMP_BAND, weightedMean } from './spectrum.ts';
 
-/** The ranges keep the lag far below the heat sink's own time, which the exact solution needs. */
+/** The ranges keep the lag far below the heat sink's own time, as the exact solution requires. */
 export const lampSchema = z
   .strictObject({
-    /** At the glass, new, full drive, at the reference distance and the rated heat sink. */
+    /**
+     * At the glass, new, at full drive, at the reference distance and the rated heat sink
+     * temperature.
+     */
     fullMWPerCm2: quantity(1, 200, 'mW/cm2'),
-    /** All of it is taken to warm the heat sink: the light that leaves is left out, on the hot side. */
+    /**
+     * All of it is assumed to warm the heat sink: ignoring the emitted light errs on the hot side.
+     */
     electricW: quantity(0.5, 200, 'W'),
     turnOnS: quantity(0.001, 0.5, 's'),
     droopPerK: quantity(0, 0.02, '1/K'),
@@ -51,13 +56,13 @@ export interface LampState {
   /** Drive that reaches the diodes, 0 to 1. */
   outputRatio: number;
   heatSinkK: number;
-  /** At the glass at the end of the last step, over any film. */
+  /** At the glass at the end of the last step, above any film. */
   irradianceWPerM2: number;
-  /** Mean over the last step: times its length it is the dose of that step, exactly. */
+  /** Mean over the last step: times its length it is exactly the dose of that step. */
   meanWPerM2: number;
   /** True dose at the glass so far. */
   doseJPerM2: number;
-  /** Heat put into the heat sink so far, and given to the air: their difference is stored. */
+  /** Heat put into the heat sink so far, and given to the air; the difference is stored. */
   heatInJ: number;
   heatLostJ: number;
 }
@@ -66,9 +71,9 @@ export interface LampDrive {
   /** 0 to 1; 0 when the lamp is not enabled. */
   readonly driveRatio: number;
   readonly airK: number;
-  /** Share of its first output that an aged lamp still gives. */
+  /** Share of its initial output that an aged lamp still gives. */
   readonly ageRatio: number;
-  /** Heat into the heat sink that its fan does not take away, W. */
+  /** Heat into the heat sink that its fan does not remove, W. */
   readonly heatSinkHeatW: number;
   readonly distanceM: number;
 }
@@ -83,26 +88,28 @@ export const createLampState = (airK: number): LampState => ({
   heatLostJ: 0,
 });
 
-/** What is left of the drive is called dark below this; less than a nanowatt per cm2 of light. */
+/** A remaining output below this counts as dark: less than a nanowatt per cm2 of light. */
 const DARK_RATIO = 1e-8;
 
-/** Irradiance against distance from a source that is small beside it: the inverse square law. */
+/**
+ * Irradiance against distance from a source that is small in comparison: the inverse square law.
+ */
 export function distanceRatio({ referenceDistanceM }: Lamp, distanceM: number): number {
   const ratio = referenceDistanceM / distanceM;
   return ratio * ratio;
 }
 
-/** Share of the rated output that a heat sink of this temperature leaves; none when far too hot. */
+/** Share of the rated output at this heat sink temperature; none when far too hot. */
 export const droopRatio = ({ droopPerK, ratedHeatSinkK }: Lamp, heatSinkK: number): number =>
   Math.max(0, 1 - droopPerK * (heatSinkK - ratedHeatSinkK));
 
-/** What the resin gets of the light at the glass. */
+/** Irradiance at the resin, from the light at the glass. */
 export const underFilm = ({ filmTransmission }: Lamp, wPerM2: number, covered: boolean): number =>
   covered ? wPerM2 * filmTransmission : wPerM2;
 
 /**
- * Steps the lamp by `dtS` under a constant drive d. With a = 1/turn-on time and b = loss/capacity of
- * the heat sink, both unknowns are sums of exponentials:
+ * Steps the lamp by `dtS` under a constant drive d. With a = 1/turn-on time and b = loss/capacity
+ * of the heat sink, both unknowns are sums of exponentials:
  *
  *     output      u(t) = d + U exp(-a t)
  *     heat sink   T(t) = air + R + A exp(-b t) + B exp(-a t)
@@ -118,7 +125,7 @@ export function stepLamp(state: LampState, lamp: Lamp, drive: LampDrive, dtS: nu
   const risenK = (electricW * driveRatio + heatSinkHeatW) / heatSinkWPerK;
   const fastK = (electricW * u) / (heatSinkWPerK - heatSinkJPerK * a);
   const slowK = state.heatSinkK - airK - risenK - fastK;
-  // How much of each exponential is over at the end, and from it their integrals over the step.
+  // How far each exponential has decayed at the end, and from it their integrals over the step.
   const overA = -Math.expm1(-a * dtS);
   const overB = -Math.expm1(-b * dtS);
   const intA = overA / a;

@@ -1,12 +1,12 @@
 /**
- * Resin that waits, in the injector or in an open break, under daylight: it starts to set before the
- * lamp is on. One thin layer, with the kinetics of `cure.ts`; its oxygen is not renewed, so it sets
- * no later than resin that can breathe. Whether it may still be used is left to whoever watches the dose.
+ * Resin exposed to daylight, in the injector or in an open break: it starts to set before the lamp
+ * is on. It is one thin layer with the kinetics of `cure.ts`; its oxygen is not renewed, so it sets
+ * no later than resin with access to air. The caller judges whether it may still be used.
  */
 import { type Curing, inhibitedS } from './cure.ts';
 
 export interface OpenResinState {
-  /** UV so far, in watts that count as the lamp's. */
+  /** UV so far, in lamp-equivalent watts. */
   doseJPerM2: number;
   oxygenRatio: number;
   conversion: number;
@@ -18,7 +18,7 @@ export const createOpenResinState = (): OpenResinState => ({
   conversion: 0,
 });
 
-/** Steps waiting resin by `dtS` of constant daylight UV, exactly. */
+/** Steps exposed resin by `dtS` of constant daylight UV, exactly. */
 export function stepOpenResin(
   state: OpenResinState,
   { daylightEffect, oxygenJPerM2, rate }: Curing,
@@ -35,7 +35,7 @@ export function stepOpenResin(
 }
 
 /**
- * How much thicker part-set resin flows: 1/(1 - X/Xgel)^2, without bound at the gel point. A demo
+ * How much thicker partly set resin flows: 1/(1 - X/Xgel)^2, without bound at the gel point. A demo
  * form of the power laws that gelling systems follow below their gel point (common practice).
  */
 export function setViscosityRatio(conversion: number, { gelConversion }: Curing): number {

@@ -1,7 +1,8 @@
 /**
- * Light as a band: a few wavelengths with weights. Means of a transmission or a responsivity over a
- * band, and how far a radiometer reads wrong for light unlike the lamp it was calibrated with. All
- * curves of the demo parts are invented. What the light does is left to lamp, resin and sensor.
+ * Light as a band: a few wavelengths with weights. It gives means of a transmission or a
+ * responsivity over a band, and the error of a radiometer for light unlike that of its calibration
+ * lamp. All curves of the demo parts are invented. The effect of the light is left to lamp, resin
+ * and sensor.
  */
 
 /** Wavelengths in nm and the share of the power at each; the weights add up to one. */
@@ -10,7 +11,9 @@ export interface Band {
   readonly weights: readonly number[];
 }
 
-/** A property against wavelength, as points in rising order; straight between, level outside. */
+/**
+ * A property against wavelength, as points in rising order; linear in between, constant outside.
+ */
 export type Curve = readonly (readonly [nm: number, value: number])[];
 
 /** Points of a Gaussian band on each side of its peak. */
@@ -33,7 +36,7 @@ export function gaussianBand(peakNm: number, widthNm: number): Band {
   return { nm, weights: heights.map((height) => height / sum) };
 }
 
-/** A single line, as of a laser or for closed forms. */
+/** A single line, such as a laser's, or for closed forms. */
 export const lineBand = (nm: number): Band => ({ nm: [nm], weights: [1] });
 
 /** The curve's value at a wavelength. */
@@ -60,14 +63,14 @@ export function weightedMean({ nm, weights }: Band, curve: Curve): number {
 }
 
 /**
- * Spectral mismatch correction factor F*: what a reading must be multiplied by when `measured` is
- * not the light the radiometer was calibrated with. International Lighting Vocabulary CIE S 017,
- * term 17-25-115 and IEC 60050-845:
+ * Spectral mismatch correction factor F*: the factor for a reading of `measured` light by a
+ * radiometer calibrated with other light. International Lighting Vocabulary CIE S 017, term
+ * 17-25-115 and IEC 60050-845:
  *
  *     F* = (sum S V / sum S s) (sum A s / sum A V)
  *
- * with S the light measured, A the calibration source, s the relative responsivity and V the one
- * that the instrument is meant to have (for irradiance: level).
+ * with S the measured light, A the calibration source, s the relative responsivity and V the
+ * nominal one of the instrument (constant for irradiance).
  */
 export function mismatchFactor(
   responsivity: Curve,
@@ -81,13 +84,13 @@ export function mismatchFactor(
   );
 }
 
-/** An ideal radiometer counts every watt alike. */
+/** An ideal radiometer weighs all wavelengths alike. */
 const LEVEL: Curve = [[0, 1]];
 
 /** Demo lamp: one kind of diode. */
 export const DEMO_LAMP_BAND: Band = gaussianBand(395, 12);
 
-/** Demo daylight below 420 nm: rises with wavelength, as the sun's does; shape from memory. */
+/** Demo daylight below 420 nm: rises with wavelength, like the sun's; shape from memory. */
 export const DEMO_DAYLIGHT_BAND: Band = {
   nm: [310, 330, 350, 370, 390, 410],
   weights: [0.03, 0.09, 0.13, 0.18, 0.22, 0.35],

@@ -1,15 +1,15 @@
 /**
  * Heat through the thickness of a pane at one place: finite volumes, each cell tied to the next
  * through both half cells in series, to the two faces, and to the same cell of a neighbour column.
- * A step is TR-BDF2 (trapezoid to a part of the step, then second-order backward differences): second
- * order, and it damps what is too fast for the step, so that a gun switched on does not ring. Both
- * stages solve the same tridiagonal matrix. Nothing is allocated while stepping.
+ * A step is TR-BDF2 (trapezoid over part of the step, then second-order backward differences):
+ * second order, and it damps what is too fast for the step, so that switching on a gun causes no
+ * ringing. Both stages solve the same tridiagonal matrix. Stepping allocates nothing.
  */
 
 import type { Layer } from './pane.ts';
 import { createFace, type Face, lineariseFace, surfaceAtK } from './pane-face.ts';
 
-/** Share of the step that the first stage covers; with it both stages have one matrix. */
+/** Share of the step that the first stage covers; with this value both stages have one matrix. */
 const GAMMA = 2 - Math.SQRT2;
 const IMPLICIT = GAMMA / 2;
 /** Weights of the three stages in the whole step: begin, gamma, end; together 1. */
@@ -24,7 +24,7 @@ export interface HeatColumn {
   readonly nextWPerM2K: Float64Array;
   /** From a cell to the neighbour's. */
   readonly sideWPerM2K: Float64Array;
-  /** Heat set free in a cell, W/m2; set by whoever steps. */
+  /** Heat released in a cell, W/m2; set by the caller. */
   readonly sourceWPerM2: Float64Array;
   /** Temperatures at the beginning, the first stage and the end of the last step, K. */
   readonly beginK: Float64Array;
@@ -32,7 +32,7 @@ export interface HeatColumn {
   readonly temperatureK: Float64Array;
   readonly outer: Face;
   readonly inner: Face;
-  /** Mean over the last step, as the scheme weighs its stages. */
+  /** Mean over the last step, with the scheme's stage weights. */
   outerMeanK: number;
   innerMeanK: number;
   /** From the neighbour over the last step, J/m2. */
@@ -81,7 +81,9 @@ export function createColumn(
   };
 }
 
-/** The neighbour must have made the same step before; a column without one is its own. */
+/**
+ * The neighbour must have made the same step before; a column without a neighbour passes itself.
+ */
 export function stepColumn(column: HeatColumn, neighbour: HeatColumn, dtS: number): void {
   const { cells, temperatureK, beginK, outer, inner } = column;
   for (let i = 0; i < cells; i++) beginK[i] = at(temperatureK, i);
@@ -184,7 +186,7 @@ function meanSurfaces(column: HeatColumn): void {
     IMPLICIT * inner.surfaceK;
 }
 
-/** What came from the neighbour over the step, weighed as the scheme weighs its stages. */
+/** Heat from the neighbour over the step, with the scheme's stage weights. */
 function bookSide(column: HeatColumn, neighbour: HeatColumn, dtS: number): void {
   const { cells, beginK, gammaK, temperatureK, sideWPerM2K } = column;
   let sideW = 0;

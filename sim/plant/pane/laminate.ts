@@ -1,8 +1,8 @@
 /**
- * Temperature of a laminated pane at the worked spot: through its thickness, with the pane around it
- * as a second column that feels the same air and sun but neither gun, lamp nor heater. What is
- * exchanged is booked by way (J per m2 of spot), so that the balance can be checked. Which air, sun
- * and gun there are is for the caller to say; stress is in stress.ts.
+ * Temperature of a laminated pane at the worked spot: through its thickness, with the surrounding
+ * pane as a second column that has the same air and sun but no gun, lamp or heater. Exchanged heat
+ * is booked by path (J per m2 of spot), so that the balance can be checked. The caller supplies
+ * air, sun and gun; stress is in stress.ts.
  */
 import { createColumn, type HeatColumn, stepColumn } from './heat-column.ts';
 import { type Pane, paneSheetWPerK, paneThicknessM } from './pane.ts';
@@ -13,10 +13,10 @@ import { spotLossPerM2 } from './spot-loss.ts';
 export interface PaneSurroundings {
   outerAirK: number;
   innerAirK: number;
-  /** Convection alone; radiation is added by the model. */
+  /** Convection alone; the model adds radiation. */
   outerFilmWPerM2K: number;
   innerFilmWPerM2K: number;
-  /** Of what the faces see, as black enclosures. */
+  /** Temperature of what the faces see, as black enclosures. */
   outerRadiantK: number;
   innerRadiantK: number;
   /** Warm air gun on the outer face of the spot; a coefficient of 0 is off. */
@@ -26,11 +26,11 @@ export interface PaneSurroundings {
   sunWPerM2: number;
   /** Curing lamp on the outer face of the spot. */
   lampWPerM2: number;
-  /** Straight into the outer face of the spot. */
+  /** Directly into the outer face of the spot. */
   heaterWPerM2: number;
 }
 
-/** Heat into the spot by each way since it was made, J/m2. */
+/** Heat into the spot by each path since its creation, J/m2. */
 export interface HeatBook {
   outerAirJPerM2: number;
   innerAirJPerM2: number;
@@ -40,7 +40,7 @@ export interface HeatBook {
   sunJPerM2: number;
   lampJPerM2: number;
   heaterJPerM2: number;
-  /** From the pane around; negative while the spot is warmer. */
+  /** From the surrounding pane; negative while the spot is warmer. */
   aroundJPerM2: number;
 }
 
@@ -54,7 +54,7 @@ export interface Laminate {
   readonly lampRatio: Float64Array;
   readonly allSunRatio: number;
   readonly allLampRatio: number;
-  /** Weights of the means, each together 1. */
+  /** Weights of the means, adding up to 1 each. */
   readonly meanWeight: Float64Array;
   readonly interlayerWeight: Float64Array;
   readonly book: HeatBook;
@@ -63,10 +63,10 @@ export interface Laminate {
   /** Of the whole pane where it has no interlayer. */
   interlayerK: number;
   meanK: number;
-  /** Outer face over inner face by thickness, K/m. */
+  /** Temperature difference of the faces (outer minus inner) per thickness, K/m. */
   gradientKPerM: number;
   aroundK: number;
-  /** Mean of the spot over that of the pane around it. */
+  /** Mean of the spot minus that of the surrounding pane. */
   spotOverPaneK: number;
 }
 
@@ -91,12 +91,12 @@ export function roomAt(airK: number): PaneSurroundings {
 }
 
 export interface LaminateOptions {
-  /** Radius of the warmed spot, m; without an end nothing is lost sideways. */
+  /** Radius of the warmed spot, m; infinite means no sideways loss. */
   readonly spotRadiusM: number;
   readonly cellsALayer: number;
 }
 
-/** A spot of the size of an air gun's jet; demo. Four cells a layer: within 0.1 K, see the tests. */
+/** A spot the size of an air gun's jet; demo. Four cells a layer: within 0.1 K, see the tests. */
 export const DEMO_SPOT: LaminateOptions = { spotRadiusM: 0.03, cellsALayer: 4 };
 
 /** The sideways loss is fixed here, with still air and radiation at the first temperature. */
@@ -139,7 +139,7 @@ export function createLaminate(
   };
 }
 
-/** Advances spot and pane around it, in place; made for 10 to 50 ms and stable at any step. */
+/** Advances spot and surrounding pane, in place; made for 10 to 50 ms and stable at any step. */
 export function stepLaminate(
   laminate: Laminate,
   surroundings: PaneSurroundings,
@@ -158,7 +158,7 @@ export function stepLaminate(
   observe(laminate);
 }
 
-/** All that came in, J/m2: what `storedJPerM2` must show. */
+/** Total heat that entered, J/m2: `storedJPerM2` must equal it. */
 export function enteredJPerM2({ book }: Laminate): number {
   return (
     book.outerAirJPerM2 +
@@ -173,7 +173,7 @@ export function enteredJPerM2({ book }: Laminate): number {
   );
 }
 
-/** Heat in the spot over that at its first temperature, J/m2. */
+/** Heat in the spot relative to its first temperature, J/m2. */
 export function storedJPerM2({ spot, startK }: Laminate): number {
   let sum = 0;
   for (let i = 0; i < spot.cells; i++) {
@@ -216,7 +216,10 @@ function setSources(laminate: Laminate, { sunWPerM2, lampWPerM2 }: PaneSurroundi
   }
 }
 
-/** Every way is linear in the mean surface temperature of the step: the same heat that was moved. */
+/**
+ * Every path is linear in the mean surface temperature of the step, so this is exactly the heat
+ * that was moved.
+ */
 function bookHeat(laminate: Laminate, surroundings: PaneSurroundings, dtS: number): void {
   const { book, spot } = laminate;
   const { outer, inner, outerMeanK, innerMeanK } = spot;

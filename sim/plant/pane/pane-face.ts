@@ -1,8 +1,8 @@
 /**
- * One face of a pane: air, a warm air gun, radiation and heat put straight onto it, against the half
+ * One face of a pane: air, a warm air gun, radiation and heat applied directly, against the half
  * cell of glass behind it. Radiation follows the fourth power; for a step it is replaced by its
  * tangent at the face's temperature at the beginning of the step, so that the step stays linear and
- * keeps its second order.
+ * second order.
  */
 
 /** Stefan and Boltzmann, W/(m2 K4); exact since the SI of 2019, CODATA 2018. */
@@ -17,15 +17,17 @@ export interface Face {
   filmWPerM2K: number;
   gunK: number;
   gunWPerM2K: number;
-  /** Of all that the face sees, as one black enclosure. */
+  /** Temperature of everything that the face sees, as one black enclosure. */
   radiantK: number;
-  /** Put straight onto the face, W/m2. */
+  /** Applied directly to the face, W/m2. */
   heatWPerM2: number;
   surfaceK: number;
-  /** Tangent of the radiation: it brings in `radiationWPerM2` less `radiationWPerM2K` a kelvin. */
+  /** Tangent of the radiation: heat in is `radiationWPerM2` minus `radiationWPerM2K` per kelvin. */
   radiationWPerM2: number;
   radiationWPerM2K: number;
-  /** Heat into the outermost cell: `intoCellWPerM2` less `intoCellWPerM2K` times its temperature. */
+  /**
+   * Heat into the outermost cell: `intoCellWPerM2` minus `intoCellWPerM2K` times its temperature.
+   */
   intoCellWPerM2: number;
   intoCellWPerM2K: number;
 }
@@ -74,7 +76,7 @@ export function lineariseFace(face: Face, cellK: number): void {
   face.intoCellWPerM2K = share * outsideWPerM2K;
 }
 
-/** Surface temperature that carries no heat away, with the radiation on its tangent. */
+/** Surface temperature at which no heat flows, with the radiation on its tangent. */
 export function surfaceAtK(face: Face, cellK: number): number {
   const { glassWPerM2K } = face;
   const outsideWPerM2K = face.filmWPerM2K + face.gunWPerM2K + face.radiationWPerM2K;
@@ -88,7 +90,7 @@ function setTangent(face: Face): void {
     radiationWPerM2(emissivity, surfaceK, face.radiantK) + face.radiationWPerM2K * surfaceK;
 }
 
-/** What would come in if the surface were at 0 K on the tangent, W/m2. */
+/** Heat that would enter if the surface were at 0 K on the tangent, W/m2. */
 function broughtWPerM2(face: Face): number {
   return (
     face.filmWPerM2K * face.airK +

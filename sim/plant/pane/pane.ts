@@ -1,7 +1,7 @@
 /**
- * What a laminated pane is made of: layers from the outside inwards, how its faces radiate, how it
- * expands and what its glass bears. Only data; heat is in laminate.ts, stress in stress.ts. The
- * shares of sun and lamp that a layer takes up are demo values.
+ * The composition of a laminated pane: layers from the outside inwards, radiation of its faces,
+ * expansion, and strength of its glass. Only data; heat is in laminate.ts, stress in stress.ts. The
+ * shares of sun and lamp that a layer absorbs are demo values.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -13,9 +13,9 @@ export interface Layer {
   readonly conductivityWPerMK: number;
   readonly densityKgPerM3: number;
   readonly heatCapacityJPerKgK: number;
-  /** Share of the sun on the outer face that stays in this layer as heat, 0 to 1. */
+  /** Share of the sun on the outer face that this layer absorbs as heat, 0 to 1. */
   readonly sunRatio: number;
-  /** The same of the curing lamp. */
+  /** The same for the curing lamp. */
   readonly lampRatio: number;
 }
 
@@ -29,7 +29,7 @@ export interface Pane {
   readonly expansionPerK: number;
   /** Stress intensity at which glass breaks at once, Pa sqrt(m). */
   readonly toughnessPaSqrtM: number;
-  /** Stress intensity from which a crack creeps on in moist air, Pa sqrt(m). */
+  /** Stress intensity from which a crack creeps in moist air, Pa sqrt(m). */
   readonly slowGrowthPaSqrtM: number;
 }
 
@@ -102,9 +102,10 @@ export const PVB = {
 } as const;
 
 /**
- * A windscreen of common thicknesses (common practice, no source). Stiffness and expansion: EN 572-1
- * as quoted by secondary pages; emissivity: EN 673, from memory; toughness and the beginning of slow
- * growth: from memory. The interlayer stops most of the lamp; its share is a demo value.
+ * A windscreen of common thicknesses (common practice, no source). Stiffness and expansion: EN
+ * 572-1 as quoted by secondary pages; emissivity: EN 673, from memory; toughness and the beginning
+ * of slow growth: from memory. The interlayer absorbs most of the lamp's light; its share is a demo
+ * value.
  */
 export const DEMO_PANE: Pane = {
   layers: [
@@ -123,7 +124,7 @@ export const DEMO_PANE: Pane = {
 export const paneThicknessM = ({ layers }: Pick<Pane, 'layers'>): number =>
   layers.reduce((sum, { thicknessM }) => sum + thicknessM, 0);
 
-/** Heat that a square metre takes up for a kelvin, J/(m2 K). */
+/** Heat capacity of a square metre, J/(m2 K). */
 export const paneCapacityJPerM2K = ({ layers }: Pick<Pane, 'layers'>): number =>
   layers.reduce(
     (sum, { thicknessM, densityKgPerM3, heatCapacityJPerKgK }) =>
@@ -138,7 +139,10 @@ export const paneResistanceM2KPerW = ({ layers }: Pick<Pane, 'layers'>): number 
     0,
   );
 
-/** Heat conducted along the pane a metre wide for a kelvin a metre, the layers side by side, W/K. */
+/**
+ * Heat conducted along the pane per metre of width and kelvin per metre, with the layers side by
+ * side, W/K.
+ */
 export const paneSheetWPerK = ({ layers }: Pick<Pane, 'layers'>): number =>
   layers.reduce(
     (sum, { thicknessM, conductivityWPerMK }) => sum + thicknessM * conductivityWPerMK,

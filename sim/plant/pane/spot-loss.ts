@@ -1,10 +1,10 @@
 /**
- * What a worked spot loses sideways into the pane around it. The pane is taken as a thin fin without
- * end: outside a disc of radius r held dT above it, heat leaves both faces with coefficient h, and
- * the steady solution falls off as the Bessel function K0(m R), m = sqrt(h / sum(k d)). Through the
- * rim of the disc flow 2 pi r k d m K1(m r)/K0(m r) dT (fin theory of the handbooks). Told for a
- * square metre of spot and a layer's own k. It is the steady loss: while the pane around is still
- * cold near the rim the true loss is greater.
+ * The sideways heat loss of a worked spot into the surrounding pane. The pane is treated as an
+ * infinite thin fin: outside a disc of radius r held dT above it, heat leaves both faces with
+ * coefficient h, and the steady solution falls off as the Bessel function K0(m R), m = sqrt(h /
+ * sum(k d)). The flow through the rim of the disc is 2 pi r k d m K1(m r)/K0(m r) dT (fin theory of
+ * the handbooks). It is stated per square metre of spot and per layer's own k. This is the steady
+ * loss: while the surrounding pane is still cold near the rim, the true loss is greater.
  */
 
 const STEP = 1 / 16;
@@ -24,7 +24,7 @@ export function besselK(order: 0 | 1, x: number): number {
 }
 
 /**
- * Loss of a square metre of spot for each metre of thickness and kelvin, divided by the layer's
+ * Loss of a square metre of spot per metre of thickness and kelvin, divided by the layer's
  * conductivity: W/(m3 K) over W/(m K), so 1/m2.
  */
 export function spotLossPerM2(

@@ -1,25 +1,25 @@
 /**
- * What heat and pressure do to a pane with a crack in it: stress through the thickness, the ring of
- * tension round a warm spot, and the stress intensity at the tip of a leg against what glass bears.
- * Tension is positive. Real intensity is lower (a finite leg, a bonded ply): it ranks, it is no
- * limit. Formulas: Timoshenko and Goodier, Theory of Elasticity; Tada, Paris and Irwin, The Stress
- * Analysis of Cracks Handbook (both from memory).
+ * The effect of heat and pressure on a cracked pane: stress through the thickness, the ring of
+ * tension round a warm spot, and the stress intensity at the tip of a leg against the strength of
+ * glass. Tension is positive. The real intensity is lower (a finite leg, a bonded ply): the result
+ * ranks cases and is no limit. Formulas: Timoshenko and Goodier, Theory of Elasticity; Tada, Paris
+ * and Irwin, The Stress Analysis of Cracks Handbook (both from memory).
  */
 import type { Laminate } from './laminate.ts';
 import type { Layer, Pane } from './pane.ts';
 
 /**
- * How the pane is held: it may neither grow nor bend (`clamped`, against its first temperature),
- * grow but not bend (`flat`, as a curved screen in its frame), or both (`free`).
+ * How the pane is held: it may neither grow nor bend (`clamped`, relative to its first
+ * temperature), grow but not bend (`flat`, like a curved screen in its frame), or both (`free`).
  */
 export type Hold = 'clamped' | 'flat' | 'free';
 
-/** Edge crack in a half plane under even tension: 1.1215, in the trade's round form. */
+/** Edge crack in a half plane under uniform tension: 1.1215, rounded as in the trade. */
 const EDGE_CRACK = 1.12;
 
 const at = (values: Float64Array, i: number): number => values[i] as number;
 
-/** Stress of glass that is `aboveK` warmer than it may be for its size, in a plate, Pa. */
+/** Stress in a plate of glass that is `aboveK` warmer than its restraint allows, Pa. */
 export function restrainedPa(pane: Pane, aboveK: number): number {
   return -(pane.youngPa * pane.expansionPerK * aboveK) / (1 - pane.poissonRatio);
 }
@@ -27,7 +27,7 @@ export function restrainedPa(pane: Pane, aboveK: number): number {
 export interface PaneStress {
   outerFacePa: number;
   innerFacePa: number;
-  /** Greatest tension of any glass cell or face; 0 where all is pressed. */
+  /** Greatest tension of any glass cell or face; 0 where everything is compressed. */
   tensionPa: number;
   /** By cell of the laminate; 0 in the interlayer. */
   readonly cellPa: Float64Array;
@@ -43,10 +43,10 @@ export function createPaneStress({ spot }: Laminate): PaneStress {
 }
 
 /**
- * Stress through the thickness far from an edge, in place. Plane sections stay plane (the interlayer
- * is taken as stiff in shear and as soft along the pane), so the glass is stressed by how far its
- * temperature is off a constant or a line: the best fit over the glass carries no force, and the
- * best line no moment either.
+ * Stress through the thickness far from an edge, in place. Plane sections stay plane (the
+ * interlayer is treated as stiff in shear and soft along the pane), so the glass is stressed by the
+ * deviation of its temperature from a constant or a line: the best constant carries no net force,
+ * and the best line no moment either.
  */
 export function setPaneStress(
   stress: PaneStress,
@@ -112,8 +112,8 @@ function slopeOfGlass({ spot }: Laminate, pane: Pane, middleM: number): number {
 
 /**
  * Hoop stress of a wide pane with a disc `overPaneK` warmer than the rest: half of E alpha dT, as
- * pressure inside the disc and as tension just outside, where it falls off with the square of the
- * distance. A colder disc has the opposite signs.
+ * compression inside the disc and as tension just outside, where it falls off with the square of
+ * the distance. A colder disc has the opposite signs.
  */
 export function hoopPa(
   pane: Pane,
@@ -127,7 +127,7 @@ export function hoopPa(
   return rimPa * ratio * ratio;
 }
 
-/** What pulls a leg open: stress across it and pressure in it over that outside, both Pa. */
+/** The load that opens a leg: stress across it and pressure in it relative to outside, both Pa. */
 export interface LegLoad {
   readonly legM: number;
   readonly acrossPa: number;

@@ -1,6 +1,6 @@
 /**
- * What stands in the chain of the job whose journal this is, and whether the journal is still the one:
- * for whoever writes pages from it later.
+ * What the chain says about the job of a journal, and whether the journal is still the recorded
+ * one, for pages that are written later.
  */
 import { existsSync, realpathSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
@@ -13,7 +13,9 @@ import { type ChainCheck, checkAgainstChain } from '../../store/verify/chain-che
 import type { FactSources } from './document-facts.ts';
 import { recordFactsOf } from './record-facts.ts';
 
-/** The job's journal against the chain beside its folder; nothing is recorded where there is none. */
+/**
+ * Checks the job's journal against the chain beside its folder; "not recorded" where there is none.
+ */
 export function chainCheckOf(journal: string): ChainCheck {
   const { records, id } = placeInRecords(journal);
   if (!existsSync(chainPath(records)) || !existsSync(journal)) {
@@ -23,7 +25,7 @@ export function chainCheckOf(journal: string): ChainCheck {
   return checkAgainstChain(records, id, journal);
 }
 
-/** By its real place: a link to a job's folder is that job. */
+/** By its real path: a link to a job's folder is that job. */
 function placeInRecords(journal: string) {
   const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
   return { records: dirname(folder), id: basename(folder) };
@@ -38,7 +40,7 @@ export function chainFactsOf(journal: string, { state, entries, words }: ChainCh
   const { personalSha256 = null } = repair ?? {};
   const incomplete = textAt(repair?.body, 'result', 'verdict') === INCOMPLETE;
   if (state === 'agrees') return { outside: known, personalSha256, incomplete };
-  // A place in the chain would lend a page what the journal has lost.
+  // A chain entry would vouch for what the journal has lost.
   const outside = { ...known, chain: null };
   return { outside, personalSha256, ...(state === 'differs' && { differs: words ?? '' }) };
 }

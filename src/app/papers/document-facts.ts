@@ -1,6 +1,7 @@
 /**
- * Gathers what certificate and report tell: from the journal, from the files in the job's folder, and
- * from whatever the caller knows of intake, care and chain. What nobody hands in stays "not recorded".
+ * Gathers the facts for certificate and report: from the journal, from the files in the job's
+ * folder, and from what the caller knows of intake, care and chain. A fact that is not passed in
+ * stays "not recorded".
  */
 import { basename, dirname, resolve } from 'node:path';
 import type { Checked } from '../../core/settings.ts';
@@ -9,24 +10,24 @@ import { type JournalContents, withoutEnd } from '../../journal/read-journal.ts'
 import { reportDataOf } from '../../report/report-data.ts';
 import { jobPersonalPath, PERSONAL_FILE } from '../../store/chain/paths.ts';
 import { readPersonal } from '../../store/chain/personal-file.ts';
-import { aboutIn, overridesIn } from '../prepare/job-facts.ts';
+import { jobFactsIn, overridesIn } from '../prepare/job-facts.ts';
 import { budgetLinesOf } from './journal-budgets.ts';
 import { photoInFolder, readPhoto } from './read-photo.ts';
 
-/** What a journal does not hold; each may be left out. */
+/** What a journal does not hold; each may be omitted. */
 export type OutsideFacts = Partial<
   Omit<DocumentFacts, 'report' | 'snapshots' | 'recordId' | 'photos'>
 >;
 
 export interface FactSources {
   readonly outside?: OutsideFacts;
-  /** What is not as the chain says of this journal: then it is not judged. */
+  /** How this journal differs from the chain; a differing journal is not judged. */
   readonly differs?: string;
   /** Known to be incomplete, whatever can be read of it. */
   readonly incomplete?: boolean;
-  /** Of the personal data, as the chain has it; as the journal has it where none is handed in. */
+  /** Hash of the personal data from the chain; from the journal where none is passed in. */
   readonly personalSha256?: string | null;
-  /** Instead of the photographs in the job's folder. */
+  /** Replaces the photographs in the job's folder. */
   readonly photoBefore?: string;
   readonly photoAfter?: string;
 }
@@ -53,16 +54,16 @@ export async function documentFactsOf(
   const remarks = [differs, people.remark].filter((words) => words !== undefined);
   const read = { ...journal, remarks: [...remarks, ...journal.remarks] };
   const whole = incomplete ? withoutEnd(read) : read;
-  const told = differs === undefined ? whole : { ...whole, intact: false };
+  const judged = differs === undefined ? whole : { ...whole, intact: false };
   return {
     ok: true,
     value: {
-      report: reportDataOf(told, budgetLinesOf(journal)),
+      report: reportDataOf(judged, budgetLinesOf(journal)),
       snapshots: journal.snapshots,
       recordId: basename(folder),
       personal: people.fields,
       personalRemovedOn: null,
-      ...aboutIn(journal.header),
+      ...jobFactsIn(journal.header),
       overrides: overridesIn(journal.header, people.fields),
       amendments: null,
       chain: null,
@@ -77,12 +78,12 @@ interface People {
   readonly remark?: string;
 }
 
-/** Only those that were recorded; an older journal does not say which. */
+/** Only recorded ones; an older journal does not say which they are. */
 function personalIn(folder: string, recorded: string | null): People {
   const found = readPersonal(jobPersonalPath(folder));
   if (found.state === 'missing') return { fields: null };
   const keeps = recorded === null || found.sha256 === recorded;
   if (found.state === 'there' && keeps) return { fields: found.personal.fields };
-  const remark = `${PERSONAL_FILE} is not the one that was recorded: nobody is named.`;
+  const remark = `${PERSONAL_FILE} is not the recorded file: no one is named.`;
   return { fields: null, remark };
 }

@@ -1,11 +1,11 @@
 /**
- * Uncertainty budgets for a report: of the pressures, temperature and light that a journal holds, by
- * the unit file in its header. It joins the rooms that may not know each other; an older unit file,
- * without uncertainties, gives none.
+ * Uncertainty budgets for a report: for the pressures, temperature and light in a journal, from the
+ * unit file in its header. It joins rooms that may not import each other; an older unit file
+ * without uncertainties gives none.
  */
 
 import { type UnitSettings, unitSettingsSchema } from '../../control/unit-settings.ts';
-import type { Measurement } from '../../core/events.ts';
+import { type JobMeasurement, PORTIONS } from '../../core/measurements.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
 import type { BudgetLine } from '../../report/budget-line.ts';
 import { lastMeasured, measuredRowsOf } from '../../report/timeline.ts';
@@ -15,15 +15,8 @@ import { pressureBudget } from '../../signal/pressure-budget.ts';
 import { coverageFactor } from '../../signal/student-t.ts';
 import { temperatureBudget } from '../../signal/temperature-budget.ts';
 
-/** Share of both sides together; the usual choice of JCGM 100, 6.3.3. */
+/** Two-sided coverage; the usual choice of JCGM 100, 6.3.3. */
 const COVERAGE = 0.95;
-
-/** Of one cure for both portions, or of each portion's own. */
-const LIGHT = [
-  'irradianceMeanWPerM2',
-  'fillIrradianceMeanWPerM2',
-  'pitIrradianceMeanWPerM2',
-] as const satisfies readonly Measurement[];
 
 type Values = Pick<JournalContents, 'events' | 'snapshots'>;
 
@@ -40,7 +33,7 @@ function linesOf(
   { channels, uncertainty }: UnitSettings,
 ): readonly BudgetLine[] {
   const rows = measuredRowsOf(events);
-  const last = (name: Measurement): number | null => lastMeasured(rows, name);
+  const last = (name: JobMeasurement): number | null => lastMeasured(rows, name);
   const glassK = snapshots.flatMap((s) => (s.glassK === null ? [] : [s.glassK])).at(-1) ?? null;
   const line = (
     channel: BudgetLine['channel'],
@@ -49,13 +42,15 @@ function linesOf(
     budget: (value: number) => Budget,
   ): readonly BudgetLine[] =>
     value === null ? [] : [lineOf({ channel, unit, value }, budget(value))];
+  const ofLight = (wPerM2: number) => irradianceBudget(wPerM2, channels, uncertainty);
   const ofPressure = (pa: number) => pressureBudget(pa, channels, uncertainty);
   return [
     ...line('pressure', 'Pa', last('vacuumReachedPa'), ofPressure),
     ...line('pressure', 'Pa', last('pressureReachedPa'), ofPressure),
     ...line('glass temperature', 'K', glassK, (k) => temperatureBudget(k, channels, uncertainty)),
-    ...LIGHT.flatMap((name) =>
-      line('irradiance', 'W/m2', last(name), (w) => irradianceBudget(w, channels, uncertainty)),
+    // Of one cure for both portions, or of each portion's own.
+    ...[null, ...PORTIONS].flatMap((portion) =>
+      line('irradiance', 'W/m2', lastMeasured(rows, 'irradianceMeanWPerM2', portion), ofLight),
     ),
   ];
 }

@@ -1,8 +1,8 @@
 /**
- * Every file that a command writes where a person says goes through here. It is refused where it
- * would lie among records or stand in place of a file that is there, unless the person insists; and
- * in place of a chain, a journal, a database or personal data always. It is written beside its place
- * first, so that a failure leaves nothing half written and what was there as it was.
+ * Writes every file whose path a person chooses. A path among records, or of an existing file, is
+ * refused unless the person insists. A path of a chain, journal, database or personal data is
+ * always refused. The file is written under a temporary name first, so that a failure leaves
+ * nothing half-written and the existing file intact.
  */
 import { randomBytes } from 'node:crypto';
 import { existsSync, lstatSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs';
@@ -12,9 +12,9 @@ import { closeToOthers, writePrivate } from '../../journal/private-file.ts';
 import { protectedAs, recordsAround } from '../../store/protected.ts';
 
 export interface NamedPlace {
-  /** The option that named it. */
+  /** The option that names the file. */
   readonly option: string;
-  /** Folder of the records that the command works on; others are known by what lies in them. */
+  /** Folder of the records that the command works on; others are recognised by their contents. */
   readonly records: string | null;
   /** The person insists. */
   readonly force: boolean;
@@ -22,7 +22,7 @@ export interface NamedPlace {
   readonly accepted: string;
 }
 
-/** Why this file must not be written; null where nothing speaks against it. */
+/** Why this file must not be written; null where it may be. */
 export function namedFileProblem(path: string, place: NamedPlace): SettingsProblem | null {
   const { option, accepted } = place;
   const problem = (value: string): SettingsProblem => ({ file: option, path, value, accepted });
@@ -34,19 +34,19 @@ export function namedFileProblem(path: string, place: NamedPlace): SettingsProbl
   return isThere(path) ? problem('there already') : null;
 }
 
-/** Also where a person insists, and where nobody named the file. */
+/** Holds even where a person insists, and where no one named the file. */
 function neverProblem(path: string): string | null {
   const real = existsSync(path) ? realpathSync.native(path) : path;
   const found = statSync(real, { throwIfNoEntry: false });
   if (found !== undefined && !found.isFile()) return 'not a file';
   const as = protectedAs(path) ?? protectedAs(real);
-  return as === null ? null : `${as}, which is never written over`;
+  return as === null ? null : `${as}, which is never overwritten`;
 }
 
-/** A link that leads nowhere is there too. */
+/** A dangling link counts as existing too. */
 const isThere = (path: string): boolean => lstatSync(path, { throwIfNoEntry: false }) !== undefined;
 
-/** The nearest folder above that is there, links and dots resolved. */
+/** The nearest existing folder above, with links and dots resolved. */
 function realFolder(path: string): string {
   if (existsSync(path)) return dirname(realpathSync.native(path));
   let folder = dirname(resolve(path));
@@ -54,12 +54,12 @@ function realFolder(path: string): string {
   return realpathSync.native(folder);
 }
 
-/** Throws where it cannot be written, and then nothing of it is left. */
+/** Throws where it cannot be written; nothing is left behind then. */
 export function writeNamed(path: string, content: string | Uint8Array): void {
   writeNamedBy(path, (fresh) => writePrivate(fresh, content, 'w'));
 }
 
-/** The same for a writer that wants a path of its own. */
+/** The same for a writer that needs a path of its own. */
 export function writeNamedBy(path: string, write: (fresh: string) => void): void {
   const never = neverProblem(path);
   if (never !== null) throw new Error(`${path}: ${never}`);

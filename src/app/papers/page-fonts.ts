@@ -1,4 +1,4 @@
-/** The fonts that go into a PDF: Source Sans 3, SIL Open Font Licence 1.1, from its package. */
+/** The fonts for PDF files: Source Sans 3, SIL Open Font Licence 1.1, from its package. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { PageFonts } from '../../document/pdf-pen.ts';

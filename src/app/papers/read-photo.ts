@@ -1,13 +1,14 @@
 /**
- * Photographs for a certificate: named by the person, or lying in the job's folder. Only what a page
- * can hold whole is taken; anything else is told by its path before a page is written.
+ * Photographs for a certificate: named by the person, or found in the job's folder. Only a picture
+ * that a page can show whole is accepted; any other is reported by its path before a page is
+ * written.
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Checked } from '../../core/settings.ts';
 import type { PhotoFact } from '../../document/facts.ts';
 
-/** A photograph goes into every page as it is. */
+/** Every page embeds the photograph unchanged. */
 const MOST_BYTES = 12_000_000;
 
 const SIGNATURES = [
@@ -17,7 +18,7 @@ const SIGNATURES = [
 
 const ENDINGS = ['jpg', 'jpeg', 'png'] as const;
 
-/** Where the job's folder keeps its photograph; undefined where it has none. */
+/** The job folder's photograph; undefined where it has none. */
 export const photoInFolder = (folder: string, when: 'before' | 'after'): string | undefined =>
   ENDINGS.map((ending) => join(folder, `photo-${when}.${ending}`)).find((path) => existsSync(path));
 
@@ -36,7 +37,7 @@ export async function readPhoto(path: string | undefined): Promise<Checked<Photo
       begins.every((byte, i) => bytes[i] === byte),
     )?.type;
     if (type === undefined) return refused('no JPEG and no PNG', 'a JPEG or PNG picture');
-    // Loaded only where there is a picture to look at.
+    // Loaded only where there is a picture to check.
     const { pictureProblem } = await import('../../document/picture-problem.ts');
     const problem = pictureProblem(bytes);
     if (problem !== null) return refused(`broken (${problem})`, 'a whole JPEG or PNG picture');

@@ -1,7 +1,6 @@
 /**
- * What the entries of one job in the chain of records say and its journal does not: its place, what was added
- * since, which checks were set aside and whether personal data were removed; for report and
- * certificate.
+ * What the chain's entries of one job say beyond its journal: their position, later amendments,
+ * overridden checks, and whether personal data were removed. For report and certificate.
  */
 
 import { listAt, textAt } from '../../core/fields.ts';

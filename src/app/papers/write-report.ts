@@ -1,7 +1,7 @@
 /**
- * Writes what is to be read of a job: report.json, and report and certificate as HTML and PDF, beside
- * the journal or in another folder. Everything is made before anything is written, and each file is
- * written under another name first, so that a failure leaves no half page.
+ * Writes a job's papers: report.json, and report and certificate as HTML and PDF, beside the
+ * journal or in another folder. Everything is produced before anything is written, and each file
+ * gets a temporary name first, so that a failure leaves no half page.
  */
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -32,9 +32,9 @@ export type PageName = keyof typeof PAGES;
 export interface ReportOptions extends FactSources {
   readonly formats?: readonly Format[];
   readonly pages?: readonly PageName[];
-  /** Beside the journal where none is named; there the job's own pages may be written again. */
+  /** Beside the journal by default; there the job's own pages may be overwritten. */
   readonly out?: NamedFolder;
-  /** The journal where it was read a moment ago: reading it takes as long as a page. */
+  /** The journal, where it was read a moment ago: reading takes as long as producing a page. */
   readonly read?: JournalContents | null;
 }
 
@@ -45,9 +45,9 @@ export interface NamedFolder {
 
 export interface WrittenReport {
   readonly ok: boolean;
-  /** What to tell the person. */
+  /** Messages for the person. */
   readonly lines: readonly string[];
-  /** Paths of what was written. */
+  /** Paths of the written files. */
   readonly files: readonly string[];
   readonly data: ReportData | null;
   readonly journal: JournalContents | null;
@@ -84,7 +84,7 @@ export async function writeReport(
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
     const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
-    const lines = [...verdictLines(data), ...marked, ...shown.map(told)];
+    const lines = [...verdictLines(data), ...marked, ...shown.map(writtenLine)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
@@ -107,7 +107,7 @@ const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
 const isSameFolder = (one: string, other: string): boolean =>
   existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
 
-const told = (path: string): string =>
+const writtenLine = (path: string): string =>
   `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
 
 interface PageFile {
@@ -159,7 +159,7 @@ async function pageFiles(
   const { renderPdf } = await import('../../document/pdf.ts');
   const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, report) });
   const contents: Readonly<Record<Format, string | Uint8Array>> = {
-    // Printed with the size of letters that was found to fit.
+    // Printed with the text size that was found to fit.
     html: renderHtml(page, pdf.scale),
     pdf: pdf.bytes,
   };
@@ -190,7 +190,7 @@ function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: R
       : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
   const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
   if (verdict === 'not recorded') {
-    return `${name}: not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+    return `${name}: not recorded to the end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
   }
   return `${name}: ${joules(doseJPerM2)}${target} J/cm2, ${verdict}${shown}`;
 }

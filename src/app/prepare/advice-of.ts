@@ -1,7 +1,7 @@
 /**
- * Puts advice together from files: intake sheet, bottles of resin, advice rules, and what the unit's
- * settings say of its pump and of heating. What is advised is decided in `src/intake/`; the profile
- * is checked here as any other, against the schema and the unit, before anybody is told to use it.
+ * Assembles advice from files: intake sheet, bottles of resin, advice rules, and the unit's
+ * settings for pump and heating. `src/intake/` decides the advice. The resulting profile is checked
+ * here like any other, against the schema and the unit, before it is recommended.
  */
 
 import { profileOverLimits, type UnitSettings } from '../../control/unit-settings.ts';
@@ -29,7 +29,7 @@ export interface AdviceFiles {
   readonly today: string;
   /** By the assessment of this sheet. */
   readonly permitted: boolean;
-  /** A shop's own advice rules; built in where none is named. */
+  /** A shop's own advice rules; the built-in ones where none is named. */
   readonly rules?: string | undefined;
 }
 

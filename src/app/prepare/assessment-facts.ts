@@ -1,6 +1,6 @@
 /**
- * An assessment as the records know it: plain facts and words for certificate, report and page. The
- * rooms of intake and records do not know each other; this file hands over from one to the other.
+ * Converts an assessment into plain facts and words for certificate, report and page. The intake
+ * and report rooms do not know each other; this file connects them.
  */
 
 import type { AssessmentFacts, AssessmentReason } from '../../document/facts.ts';

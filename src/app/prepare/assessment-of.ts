@@ -1,7 +1,7 @@
 /**
- * From an intake sheet as it was read and names of rule sets to an assessment with its drawing, or
- * to every problem found: values that look like inches, values out of range, answers that contradict
- * each other, rule sets that nobody knows. What is allowed is decided in `src/intake/`.
+ * From an intake sheet as read and names of rule sets to an assessment with its drawing, or to
+ * every problem found: values that look like inches, values out of range, contradicting answers,
+ * unknown rule sets. `src/intake/` decides what is allowed.
  */
 
 import { type Checked, checkSettings, type SettingsProblem } from '../../core/settings.ts';
@@ -16,8 +16,8 @@ import type { Assessed } from './assessment-page.ts';
 import { readChecked } from './read-settings.ts';
 
 /**
- * `refs` are ids of built-in rule sets or paths of files; they are applied beside those that the
- * sheet names. `today` as YYYY-MM-DD.
+ * `refs` are ids of built-in rule sets or paths of files; they apply together with those in the
+ * sheet. `today` as YYYY-MM-DD.
  */
 export function assessmentOf(
   sheetRaw: unknown,
@@ -55,7 +55,7 @@ function checkedSheet(raw: unknown, file: string, today: string): Checked<Intake
   return conflicts.length > 0 ? { ok: false, problems: conflicts } : checked;
 }
 
-/** So that each answer that is missing is told by its own path, not its whole section. */
+/** Fills in missing sections, so that each missing answer is reported by its own path. */
 const withSections = (raw: unknown): unknown =>
   typeof raw === 'object' && raw !== null && !Array.isArray(raw)
     ? { vehicle: {}, pane: {}, damage: {}, place: {}, ...raw }
@@ -64,7 +64,7 @@ const withSections = (raw: unknown): unknown =>
 export const namedOnCommandLine = (refs: readonly string[]): readonly RuleSetRef[] =>
   refs.map((ref) => ({ ref, file: '--rules', path: '' }));
 
-/** The sheet as it was assessed, so that whoever runs the job holds it against the same rules. */
+/** The sheet as assessed, so that the job is later checked against the same rules. */
 export function withRuleSets(raw: unknown, refs: readonly string[]): unknown {
   if (refs.length === 0) return raw;
   const sheet = raw as Pick<IntakeSheet, 'ruleSets'>;
@@ -73,7 +73,7 @@ export function withRuleSets(raw: unknown, refs: readonly string[]): unknown {
 
 export interface RuleSetRef {
   readonly ref: string;
-  /** Where it is named, for the message. */
+  /** Where the reference was given, for the message. */
   readonly file: string;
   readonly path: string;
 }
@@ -85,7 +85,7 @@ export function ruleSetsOf(refs: readonly RuleSetRef[]): Checked<readonly RuleSe
   const problems = found.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return { ok: false, problems };
   const sets = found.flatMap((one) => (one.ok ? [one.value] : []));
-  // Named in the sheet and on the command line: once is enough.
+  // A set named both in the sheet and on the command line counts once.
   return { ok: true, value: sets.filter((set, at) => sets.indexOf(set) === at) };
 }
 

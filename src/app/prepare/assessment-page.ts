@@ -1,7 +1,7 @@
 /**
- * The assessment as a page to print and keep: answer, whether a repair can succeed, the drawing, each
- * reason with measure, limit, edition and source, every rule that was put to the answers, and the
- * answers themselves. How it looks is left to the renderers of records.
+ * The assessment as a page to print and keep: the answer, whether a repair can succeed, the
+ * drawing, each reason with measured value, limit, edition and source, every rule applied, and the
+ * answers themselves. The document room renders it.
  */
 
 import { answerAt } from '../../core/fields.ts';
@@ -24,13 +24,13 @@ export interface Assessed {
 }
 
 export const ANSWER_LINES: Readonly<Record<Assessment['answer'], string>> = {
-  allowed: 'Allowed by the rules that were chosen',
-  'not-allowed-here': 'Not allowed here by the rules that were chosen',
+  allowed: 'Allowed by the chosen rules',
+  'not-allowed-here': 'Not allowed here by the chosen rules',
   'needs-a-person': 'A person must decide',
 };
 
 export const TECHNICAL_LINES: Readonly<Record<Assessment['technical']['answer'], string>> = {
-  can: 'Technically: no exclusion of the list applies.',
+  can: 'Technically: no exclusion on the list applies.',
   cannot: 'Technically: a repair cannot be done well.',
   'needs-a-person': 'Technically: a person must look and decide.',
 };
@@ -66,14 +66,14 @@ export function assessmentPage(assessed: Assessed, today: string): PageDocument 
         lines: [TECHNICAL_LINES[technical.answer]],
         notes: [assessment.disclaimer],
       },
-      { kind: 'paragraph', text: `Looked at on ${sheet.lookedOn}, assessed on ${today}.` },
+      { kind: 'paragraph', text: `Inspected on ${sheet.lookedOn}, assessed on ${today}.` },
       { kind: 'paragraph', text: `Rules: ${ruleSetNames(ruleSets)}.` },
       figure(drawingSvg),
       { kind: 'heading', level: 2, text: 'Why this answer' },
-      reasonsTable(facts.reasons, 'No rule that was chosen stands against it.'),
+      reasonsTable(facts.reasons, 'No chosen rule objects.'),
       { kind: 'heading', level: 2, text: 'Whether a repair can succeed' },
-      reasonsTable(technical.reasons.map(reasonFact), 'Nothing on the list speaks against it.'),
-      { kind: 'heading', level: 2, text: 'Every rule that was put to the answers' },
+      reasonsTable(technical.reasons.map(reasonFact), 'No exclusion on the list applies.'),
+      { kind: 'heading', level: 2, text: 'Every rule applied to the answers' },
       checkedTable([...assessment.checked, ...technical.checked]),
       { kind: 'heading', level: 2, text: 'The answers' },
       answersFields(sheet),
@@ -111,7 +111,7 @@ const checkedTable = (rules: readonly CheckedRule[]): Block => ({
   kind: 'table',
   wide: true,
   heads: ['Outcome', 'Rule set', 'Rule', 'Measured and accepted'],
-  empty: 'No rule was put to them.',
+  empty: 'No rule was applied.',
   rows: rules.map((rule) => [
     OUTCOMES[rule.outcome],
     rule.set?.jurisdiction ?? 'technical',

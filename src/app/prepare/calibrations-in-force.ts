@@ -1,9 +1,9 @@
 /**
- * Puts calibrations into force: from the unit file as given and what is on record to the unit file as
- * used, in trade units, so that a journal's header holds all that a replay needs. A calibration
- * replaces the channel's figures and what is known of their errors; what it cannot tell (drift with
- * time, temperature, placement) stays as the unit file states it. The lamp's last known output is the
- * last that was measured.
+ * Puts calibrations into force: combines the unit file and the care record into the unit file as
+ * used, in trade units, so that a journal's header holds everything a replay needs. A calibration
+ * replaces the channel's figures and what is known of their errors. What it cannot determine (drift
+ * with time, temperature, placement) stays as stated in the unit file. The lamp's last known output
+ * is the latest measured one.
  */
 import type { z } from 'zod';
 import {
@@ -53,7 +53,7 @@ export function unitInForce(unit: unknown, facts: CareFacts): UnitInForce {
   };
 }
 
-/** Settings as used. Whether the job fits the lamp as it is now is left to whoever runs one. */
+/** Settings as used. The caller checks whether the job suits the lamp in its present state. */
 export function withCalibrations(
   loaded: LoadedSettings,
   facts: CareFacts,
@@ -70,7 +70,7 @@ export function withCalibrations(
 const halfWidth = (standard: number): number => Math.sqrt(3) * standard;
 
 const YEAR_DAYS = 365;
-/** What the unit file accepts. */
+/** As the unit file expects it. */
 const years = ({ on, validUntil }: Calibration): number =>
   Math.min(5, Math.max(0.1, daysFrom(on, validUntil) / YEAR_DAYS));
 
@@ -138,7 +138,10 @@ function withIrradiance(file: UnitFile, calibration: Of<'irradiance'>): UnitFile
   };
 }
 
-/** Series resistor and leads were measured along with the sensor; their rows stay, a little too much. */
+/**
+ * The series resistor and leads were measured together with the sensor; their rows stay, which errs
+ * on the high side.
+ */
 function withTemperature(file: UnitFile, calibration: Of<'temperature'>): UnitFile {
   const { after, uncertainty } = calibration;
   return {
@@ -154,7 +157,7 @@ function withTemperature(file: UnitFile, calibration: Of<'temperature'>): UnitFi
   };
 }
 
-/** To a tenth: finer than any radiometer tells, and the same lamp gives the same file. */
+/** To a tenth: finer than any radiometer resolves, and the same lamp gives the same file. */
 function withLamp(file: UnitFile, facts: CareFacts): UnitFile {
   const last = lampLifeOf(facts).outputs.at(-1);
   if (last === undefined) return file;

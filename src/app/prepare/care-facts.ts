@@ -1,6 +1,7 @@
 /**
- * The unit's care as report and certificate tell it: which calibration of each channel was in force,
- * against what, how surely and until when, and how everything else that falls due stood.
+ * The unit's care for report and certificate: which calibration of each channel was in force,
+ * against what reference, with what uncertainty and until when, and the state of everything else
+ * that falls due.
  */
 import {
   CALIBRATED_CHANNELS,
@@ -15,7 +16,7 @@ import type { DocumentFacts } from '../../document/facts.ts';
 type CalibrationRows = NonNullable<DocumentFacts['calibrations']>;
 type CareRows = NonNullable<DocumentFacts['care']>;
 
-/** A standard uncertainty or its expanded one in the unit that the trade reads. */
+/** A standard uncertainty or its expanded one, in the trade's unit. */
 const SHOWN: Readonly<Record<CalibratedChannel, (value: number) => string>> = {
   pressure: (pa) => `${(pa / 1000).toPrecision(2)} kPa`,
   irradiance: (part) => `${(100 * part).toPrecision(2)} % of the reading`,
@@ -35,7 +36,7 @@ function rowOf(body: Calibration, today: string): CalibrationRows[number] {
   const { name, certificate, expandedUncertainty, coverageFactor } = reference;
   const words = [
     ...(today > validUntil ? [`overdue since ${validUntil}`] : []),
-    ...(simulated ? ['demo: of the simulated unit'] : []),
+    ...(simulated ? ['demo: simulated unit'] : []),
   ];
   return {
     channel,

@@ -1,6 +1,7 @@
 /**
- * The unit's care before a repair: reads what is on record, puts calibrations into force, and asks
- * the gate. What it returns is either settings as used with what to tell and record, or why not.
+ * The unit's care before a repair: reads the record, puts calibrations into force, and asks the
+ * gate. It returns either the settings as used, with messages and facts to record, or the reasons
+ * for a refusal.
  */
 import { dueItems } from '../../care/due.ts';
 import { problemLine } from '../../core/settings.ts';

@@ -1,8 +1,8 @@
 /**
- * Whether a repair may start with the unit's care as it stands: what is due is told, what is blocked
- * refuses, and a block may be overridden for one repair by naming the item, a reason and a person. An
- * expired calibration and a lamp below its limit cannot be overridden. What was overridden goes into
- * the record, the reason with the repair and the name with its personal data.
+ * Decides whether a repair may start with the unit's care in its present state. Due items warn and
+ * blocked items refuse. A block may be overridden for one repair by naming the item, a reason and a
+ * person; an expired calibration and a lamp below its limit cannot. Overrides are recorded: the
+ * reason with the repair, the name with its personal data.
  */
 import { CARE_ITEMS, type CareItem, type DueItem } from '../../care/due-item.ts';
 
@@ -11,28 +11,28 @@ export interface CareOverride {
   readonly reason: string;
 }
 
-/** With how it stood: when it was last done is in it. */
+/** With the item's state, including when it was last done. */
 export interface UsedCareOverride extends CareOverride {
   readonly against: readonly string[];
 }
 
 export interface GateAsked {
   readonly overrides: readonly CareOverride[];
-  /** Who overrides. */
+  /** The person who overrides. */
   readonly by: string | null;
 }
 
 export type Gate =
   | {
       readonly ok: true;
-      /** What to tell before the repair starts, a line each. */
+      /** Messages before the repair starts, one line each. */
       readonly warnings: readonly string[];
-      /** Those that were needed. */
+      /** The overrides that were needed. */
       readonly overrides: readonly UsedCareOverride[];
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
-export const UNNAMED_OVERRIDE = '--override needs --by NAME: who takes it upon themselves.';
+export const UNNAMED_OVERRIDE = '--override needs --by NAME: the person responsible.';
 
 export function careGate(items: readonly DueItem[], { overrides, by }: GateAsked): Gate {
   if (overrides.length > 0 && (by === null || by.trim() === '')) {

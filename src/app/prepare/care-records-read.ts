@@ -1,7 +1,7 @@
 /**
- * What the chain of records says of one unit's care: its care entries and what its repairs used. It
- * is read from the chain itself, so that a damaged database hides nothing of what is due. Lines and
- * entries that cannot be read are named, not passed over in silence.
+ * Reads one unit's care from the chain of records: its care entries and what its repairs used. It
+ * reads the chain itself, so that a damaged database hides nothing that is due. Lines and entries
+ * that cannot be read are reported, not skipped silently.
  */
 import { existsSync } from 'node:fs';
 import { z } from 'zod';
@@ -23,7 +23,7 @@ export interface CaredUnit {
 
 export interface CareRead {
   readonly facts: CareFacts;
-  /** What a person should know of the record, a line each. */
+  /** Remarks about the record for a person, one line each. */
   readonly notes: readonly string[];
 }
 
@@ -80,7 +80,7 @@ function chainEntries(records: string): { entries: readonly Read[]; notes: reado
   return { entries, notes };
 }
 
-/** What the demo unit ships with; numbered below the record's own entries. */
+/** Entries that the demo unit ships with; numbered below the record's own entries. */
 const demoEntries = (): readonly Read[] =>
   demoCare.entries.map((body, i) => ({
     seq: i - demoCare.entries.length,
@@ -96,7 +96,7 @@ const lampUse = z.looseObject({
   fullDriveWPerM2: z.number().nullable(),
 });
 
-/** Where nobody knows what a repair used, it counts as one cure under one film. */
+/** A repair without recorded usage counts as one cure under one film. */
 const UNKNOWN_USE = { lampOnS: 0, cures: 1, films: 1, fullDriveWPerM2: null };
 
 function repairUse({ seq, at, body }: Read, of: CaredUnit): readonly RepairUse[] {

@@ -1,7 +1,6 @@
 /**
- * A bottle of resin for a job: puts its figures into the job sheet, and says what speaks against it
- * on this day, on this glass, in this damage. Whether a person may go on all the same is decided by
- * the gate.
+ * A bottle of resin for a job: writes its figures into the job sheet, and lists the objections to
+ * it for this day, this glass and this damage. The gate decides whether a person may override them.
  */
 
 import type { Checked } from '../../core/settings.ts';
@@ -26,7 +25,7 @@ export function readBottle(source: string | BuiltIn): Checked<Bottle> {
   return { ok: true, value: { file, resin: settings, raw } };
 }
 
-/** Name, lot and working curve of a bottle as the job sheet's file has them. */
+/** Name, lot and working curve of a bottle, as in the job sheet's file. */
 const stated = ({ name, lot, curve }: Resin) => ({
   name,
   lot,
@@ -34,7 +33,7 @@ const stated = ({ name, lot, curve }: Resin) => ({
   penetrationDepthMm: curve === null ? null : curve.penetrationM * 1000,
 });
 
-/** What a job sheet says of the resin of the fill. */
+/** The job sheet's fields for the fill's resin. */
 export const statedResin = (resin: Resin) => ({
   ...stated(resin),
   viscosityMPaSAt20C: rounded(viscosityAtPaS(resin, kFromCelsius(20)) * 1000),
@@ -43,7 +42,7 @@ export const statedResin = (resin: Resin) => ({
 /** To four digits: more than a data sheet gives. */
 const rounded = (value: number): number => Number(value.toPrecision(4));
 
-/** The job file with this bottle in place of what it said of its resin. */
+/** The job file with this bottle in place of its own resin fields. */
 export function jobWithBottles(job: unknown, fill: Bottle | null, pit: Bottle | null): unknown {
   if (typeof job !== 'object' || job === null) return job;
   return {
@@ -71,7 +70,7 @@ export function bottleRemarks(
     board: simulated ? 'simulated' : 'real',
     use,
     glassK,
-    // Pit resin runs into no gap.
+    // Pit resin flows into no gap.
     wanted: use === 'pit' ? null : { leastPaS: leastMPaS / 1000, mostPaS: mostMPaS / 1000 },
     viscosityPaS: viscosityAtPaS(resin, glassK),
   });

@@ -1,8 +1,8 @@
 /**
- * What goes with a job beside its settings: intake with its assessment and drawing, the bottles, the
- * calibrations and care in force, and what was agreed. It is written into the journal's header, so
- * that it is sealed with the journal and report and certificate can be made from that alone. No
- * personal data: what is in a journal stays.
+ * What accompanies a job besides its settings: intake with its assessment and drawing, the bottles,
+ * the calibrations and care in force, and the agreement. It is written into the journal's header,
+ * so that it is sealed with the journal, and report and certificate can be made from the journal
+ * alone. It holds no personal data, because a journal's contents stay.
  */
 import { z } from 'zod';
 import type { DocumentFacts } from '../../document/facts.ts';
@@ -42,59 +42,61 @@ const calibration = z.object({
 const setAside = z.object({
   item: z.string(),
   reason: z.string(),
-  /** What spoke against the job; journals from before have none. */
+  /** Objections to the job; older journals have none. */
   against: z.array(z.string()).default([]),
 });
 
-const jobAboutSchema = z.object({
-  /** By which dates were judged, YYYY-MM-DD; journals from before have none. */
+const jobFactsSchema = z.object({
+  /** The day by which dates were judged, YYYY-MM-DD; older journals have none. */
   day: z.string().nullable().default(null),
   intake: z
     .object({
       sheet: z.unknown(),
       assessment: assessment.nullable(),
       drawingSvg: z.string().nullable(),
-      /** Journals from before have none. */
+      /** Older journals have none. */
       briefSvg: z.string().nullable().default(null),
     })
     .nullable(),
-  /** Files of the bottles as given. */
+  /** The bottles' files as given. */
   resin: z.unknown(),
   pitResin: z.unknown(),
   calibrations: z.array(calibration).nullable(),
   care: z.array(z.object({ what: z.string(), state: z.string() })).nullable(),
   agreement: z.string().nullable(),
-  /** What a person set aside, and why; who did is kept with the personal data. */
+  /**
+   * The checks that a person overrode, and why; the person's name is kept with the personal data.
+   */
   overrides: z.array(setAside).default([]),
 });
 export type FactsOfJournal = Pick<DocumentFacts, 'intake' | 'calibrations' | 'care' | 'agreement'>;
 
-export interface JobAbout extends FactsOfJournal {
+export interface JobFacts extends FactsOfJournal {
   readonly day: string;
   readonly resin: unknown;
   readonly pitResin: unknown;
   readonly overrides: readonly SetAside[];
 }
 
-/** Of a person whose name was removed, or never written. */
+/** For a person whose name was removed, or never recorded. */
 export const NAME_NOT_KEPT = 'name not kept';
 
 const NOTHING: FactsOfJournal = { intake: null, calibrations: null, care: null, agreement: null };
 
-/** What a journal's header holds of it; journals from before have nothing. */
-export function aboutIn({ about }: Pick<JournalHeader, 'about'>): FactsOfJournal {
-  const parsed = jobAboutSchema.safeParse(about);
+/** The job's facts from a journal's header; older journals have none. */
+export function jobFactsIn({ about }: Pick<JournalHeader, 'about'>): FactsOfJournal {
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return NOTHING;
   const { intake, calibrations, care, agreement } = parsed.data;
   return { intake, calibrations, care, agreement };
 }
 
-/** What was set aside, by whom as far as the name is still kept; null where nobody recorded it. */
+/** The overrides, with the person's name while it is kept; null where none were recorded. */
 export function overridesIn(
   { about, startedAt }: Pick<JournalHeader, 'about' | 'startedAt'>,
   personal: DocumentFacts['personal'],
 ): DocumentFacts['overrides'] {
-  const parsed = jobAboutSchema.safeParse(about);
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return null;
   const { overrideBy: by = NAME_NOT_KEPT } = personal ?? {};
   return parsed.data.overrides.map(({ item, reason }) => ({
@@ -105,17 +107,17 @@ export function overridesIn(
   }));
 }
 
-/** What the chain keeps of it, for a job that is entered from its journal alone. */
+/** The chain's part of it, for a job that is entered from its journal alone. */
 export function extrasIn({
   about,
 }: Pick<JournalHeader, 'about'>): Pick<RepairExtras, 'assessment' | 'overrides'> {
-  const parsed = jobAboutSchema.safeParse(about);
+  const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return { assessment: null, overrides: [] };
   const { intake, overrides } = parsed.data;
   return { assessment: assessmentEntry(intake?.assessment ?? null), overrides };
 }
 
-/** Names of the rule sets with their editions, and what they answered. */
+/** Names of the rule sets with their editions, and their answers. */
 export const assessmentEntry = (
   assessment: NonNullable<FactsOfJournal['intake']>['assessment'],
 ): RepairExtras['assessment'] =>

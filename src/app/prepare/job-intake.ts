@@ -1,6 +1,6 @@
 /**
- * The intake sheet of a job at the rim: assesses it, holds the job sheet against it, and says what
- * speaks against beginning. The rules and what they mean are decided in `src/intake/`.
+ * The intake sheet of a job, at the rim: assesses it, compares the job sheet with it, and lists the
+ * objections to starting. `src/intake/` holds the rules and their meaning.
  */
 
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
@@ -10,11 +10,11 @@ import type { IntakeSheet } from '../../intake/sheet/intake-sheet.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import { assessmentFactsOf } from './assessment-facts.ts';
 import { assessmentOf } from './assessment-of.ts';
-import type { JobAbout } from './job-facts.ts';
+import type { JobFacts } from './job-facts.ts';
 
 export interface JobIntake {
-  readonly about: NonNullable<JobAbout['intake']>;
-  /** What speaks against beginning; empty where rules allow it and it can be done. */
+  readonly about: NonNullable<JobFacts['intake']>;
+  /** Objections to starting; empty where rules allow the repair and it is feasible. */
   readonly against: readonly string[];
 }
 
@@ -52,7 +52,7 @@ export function jobIntake(
   };
 }
 
-/** Both describe one break, so where both know an answer they must agree. */
+/** Both describe one break, so where both state an answer they must agree. */
 function differences(
   { damage }: IntakeSheet,
   file: string,
@@ -77,7 +77,7 @@ function differences(
         file: jobFile,
         path: `damage.${name}`,
         value: JSON.stringify(value),
-        accepted: `${JSON.stringify(answer)}, as ${file} says of the same break`,
+        accepted: `${JSON.stringify(answer)}, as ${file} states for the same break`,
       },
     ];
   });

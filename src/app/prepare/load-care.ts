@@ -1,4 +1,4 @@
-/** Reads the care file that is named, or the built-in one. */
+/** Reads the named care file, or the built-in one. */
 import { type CareSettings, careSettingsSchema } from '../../care/care-settings.ts';
 import type { Checked } from '../../core/settings.ts';
 import builtInCare from '../defaults/care.json' with { type: 'json' };
@@ -6,7 +6,7 @@ import { readChecked } from './read-settings.ts';
 
 const BUILT_IN = { name: 'built-in care.json', content: builtInCare };
 
-/** The settings, and the file as it was given. */
+/** The settings, and the file as given. */
 export const readCareFile = (path: string | undefined) =>
   readChecked(careSettingsSchema, path ?? BUILT_IN);
 

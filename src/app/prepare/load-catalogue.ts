@@ -1,7 +1,7 @@
 /**
- * Finds the words of the display: a catalogue that is built in, by its language, or a file that a
- * shop has made. Either is checked for what it holds and for whether it fits the display, so that a
- * language that lacks a word is refused before a job and not missed in an alarm.
+ * Finds the display's words: a built-in catalogue, by its language, or a shop's own file. Its
+ * contents and its fit on the display are checked, so that a missing word is refused before a job
+ * and not noticed during an alarm.
  */
 
 import { canonicalJson, sha256Of } from '../../core/canonical-json.ts';
@@ -22,12 +22,12 @@ const schema = catalogueSchemaFor({
   damage: DAMAGE_TYPES,
 });
 
-/** The words that replay and tests run with: which words are shown decides nothing. */
+/** The words for replay and tests; the language affects no decision. */
 export const ENGLISH: Catalogue = schema.parse(builtInEnglish);
 
 export interface LoadedCatalogue {
   readonly catalogue: Catalogue;
-  /** For the header of a journal: which words stood on the display. */
+  /** For the header of a journal: the words that were on the display. */
   readonly note: { readonly language: string; readonly sha256: string };
 }
 

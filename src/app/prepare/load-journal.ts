@@ -1,6 +1,6 @@
 /**
- * Reads a journal file for the commands that work on one; every problem comes back as data. Who did
- * an older job stands in its journal: it is left out here, as newer journals leave it out.
+ * Reads a journal file for commands that work on one; every problem is returned as data. Older
+ * journals name people; they are left out here, as newer journals do.
  */
 import { readFileSync } from 'node:fs';
 import type { Checked } from '../../core/settings.ts';
@@ -24,7 +24,7 @@ export function loadJournal(file: string): Checked<JournalContents> {
   return { ok: true, value: { ...read.value, header: { ...header, inputs } } };
 }
 
-/** For what is made of a repair alone. */
+/** For papers that exist only for repairs. */
 export function loadRepairJournal(file: string): Checked<JournalContents> {
   const read = loadJournal(file);
   const procedure = read.ok ? read.value.header.procedure : undefined;

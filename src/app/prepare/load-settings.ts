@@ -1,6 +1,6 @@
 /**
  * Reads the three settings files, checks each and then one against another, and returns either the
- * configuration of the job or every problem found. Nothing is started by it.
+ * job's configuration or every problem found. It starts nothing.
  */
 
 import { profileOverLimits, unitSettingsSchema } from '../../control/unit-settings.ts';
@@ -18,12 +18,12 @@ import { catalogueOf, ENGLISH, type LoadedCatalogue } from './load-catalogue.ts'
 import { namesInText } from './personal.ts';
 import { type BuiltIn, readChecked } from './read-settings.ts';
 
-/** Files to read; where one is not named the built-in settings stand. */
+/** Files to read; the built-in settings apply where none is named. */
 export interface SettingsPaths {
   readonly unit?: string | undefined;
   readonly profile?: string | undefined;
   readonly job?: string | undefined;
-  /** Of the display, in place of the unit's own: a built-in one or the file of a catalogue. */
+  /** Language of the display, instead of the unit's own: built in, or the file of a catalogue. */
   readonly language?: string | undefined;
 }
 
@@ -35,15 +35,15 @@ const BUILT_IN = {
 
 export interface LoadedSettings {
   readonly config: RepairConfig;
-  /** The files as they were read, for the record; the job's without its people. */
+  /** The files as read, for the record; the job's without its people. */
   readonly inputs: { readonly unit: unknown; readonly profile: unknown; readonly job: unknown };
-  /** Which words stood on the display. */
+  /** The words that were on the display. */
   readonly language: LoadedCatalogue['note'];
-  /** Who and whose the job is, by field: kept where it can be removed. */
+  /** The people of the job, by field: kept where they can be removed. */
   readonly people: Readonly<Record<string, string>>;
 }
 
-/** Bottles whose figures stand in place of what the job sheet says of its resin. */
+/** Bottles whose figures replace the resin fields of the job sheet. */
 export interface Bottles {
   readonly fill: Bottle | null;
   readonly pit: Bottle | null;
@@ -99,8 +99,8 @@ function readJob(source: string | BuiltIn, { fill, pit }: Bottles) {
 }
 
 /**
- * Checks settings that came from elsewhere than files: the header of a journal. One that is older than
- * the rule on control characters is still to be run again.
+ * Checks settings from the header of a journal. Journals older than the rule on control characters
+ * must still be replayable.
  */
 export function settingsFromInputs(
   inputs: LoadedSettings['inputs'],
@@ -112,7 +112,7 @@ export function settingsFromInputs(
   if (!unit.ok || !profile.ok || !job.ok) {
     return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
   }
-  // Which words were shown decides nothing, so a journal is run again with the built-in ones.
+  // The language affects no decision, so a journal is replayed with the built-in words.
   const config = { unit: unit.value, profile: profile.value, job: job.value, catalogue: ENGLISH };
   return { ok: true, value: config };
 }

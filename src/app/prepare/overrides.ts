@@ -1,7 +1,7 @@
 /**
- * What a named person may set aside for one repair, with a reason that goes into the record: an
- * assessment that does not say "allowed", a bottle of resin that does not suit, and what care of the
- * unit is overdue where its table allows it. Everything else has no override.
+ * What a named person may override for one repair, with a reason that goes into the record: an
+ * assessment that does not say "allowed", an unsuitable bottle of resin, and overdue care where its
+ * table allows it. Nothing else can be overridden.
  */
 import { InvalidArgumentError } from 'commander';
 import { CARE_ITEM_NAMES, CARE_ITEMS } from '../../care/due-item.ts';
@@ -22,7 +22,7 @@ export interface NamedOverride {
   readonly reason: string;
 }
 
-/** One that was needed, with what spoke against the job, a line each. */
+/** An override that was needed, with the objections, one line each. */
 export interface UsedOverride extends NamedOverride {
   readonly against: readonly string[];
 }
@@ -54,7 +54,7 @@ export type JobGate =
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
-/** `against`: what speaks against the job, a line each; nothing where it may begin. */
+/** `against`: objections to the job, one line each; empty where it may begin. */
 export function jobGate(
   item: JobOverrideItem,
   against: readonly string[],

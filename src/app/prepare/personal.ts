@@ -1,7 +1,7 @@
 /**
- * Personal data of a job at the rim: written beside the journal before it begins, under a salt, and
- * kept out of texts that can never be removed. Which fields are personal is decided by the job sheet,
- * how they are kept by the store.
+ * Personal data of a job, at the rim: salted and written beside the journal before it begins, and
+ * kept out of texts that can never be removed. The job sheet decides which fields are personal, the
+ * store how they are kept.
  */
 import { randomBytes } from 'node:crypto';
 import { sha256Of } from '../../core/canonical-json.ts';
@@ -11,30 +11,30 @@ import { type Personal, personalSha256Of, writePersonal } from '../../store/chai
 
 type Fields = Readonly<Record<string, string>>;
 
-/** Simulated runs derive theirs from the seed, so that the same inputs give the same records. */
+/** Simulated runs derive the salt from the seed, so that the same inputs give the same records. */
 export const saltFor = (seed: number | null): string =>
   seed === null
     ? randomBytes(16).toString('hex')
     : sha256Of(`salt of a simulated run, seed ${seed}`).slice(0, 32);
 
-/** Writes the file and gives its hash for the journal's header. Throws where it cannot. */
+/** Writes the file and returns its hash for the journal's header. Throws where it cannot. */
 export function keepJobPersonal(jobFolder: string, fields: Fields, salt: string): string {
   const personal: Personal = { salt, fields };
   writePersonal(jobPersonalPath(jobFolder), personal, 'new');
   return personalSha256Of(personal);
 }
 
-/** Shorter words stand in many texts by chance. */
+/** Shorter words occur in many texts by chance. */
 const LEAST_LENGTH = 3;
 
-/** Which personal fields a text repeats. */
+/** The personal fields that a text repeats. */
 export const namesIn = (text: string, fields: Fields): readonly string[] =>
   Object.entries(fields)
     .filter(([, value]) => value.length >= LEAST_LENGTH)
     .filter(([, value]) => text.toLowerCase().includes(value.toLowerCase()))
     .map(([name]) => name);
 
-/** Reference and notes stand in the journal for good, so they may not repeat what can be removed. */
+/** Reference and notes stay in the journal for good, so they may not repeat removable data. */
 export function namesInText(
   people: Fields,
   job: { readonly reference: string; readonly notes: string },

@@ -1,7 +1,7 @@
 /**
- * Everything that is settled before a repair begins: settings, bottles of resin, intake and its
- * assessment, the unit's care with its calibrations, and what a named person set aside. It answers
- * with settings as used and what is to be told and recorded, or with every reason why not.
+ * Settles everything before a repair begins: settings, bottles of resin, intake and its assessment,
+ * the unit's care with its calibrations, and overrides by a named person. It returns the settings
+ * as used with messages and facts to record, or every reason for a refusal.
  */
 import { z } from 'zod';
 import { CARE_ITEM_NAMES } from '../../care/due-item.ts';
@@ -10,7 +10,7 @@ import builtInIntake from '../defaults/intake.json' with { type: 'json' };
 import builtInResin from '../defaults/resin.json' with { type: 'json' };
 import { type CareOverride, UNNAMED_OVERRIDE } from './care-gate.ts';
 import { type Bottle, bottleRemarks, readBottle } from './job-bottle.ts';
-import type { JobAbout } from './job-facts.ts';
+import type { JobFacts } from './job-facts.ts';
 import type { IntakeSource, JobIntake } from './job-intake.ts';
 import {
   type Bottles,
@@ -30,13 +30,13 @@ export interface PrepareOptions extends SettingsPaths {
   readonly care?: string;
   readonly agreement?: string;
   readonly override: readonly NamedOverride[];
-  /** Who sets something aside. */
+  /** The person who overrides. */
   readonly by?: string;
 }
 
 export interface When {
   readonly simulated: boolean;
-  /** YYYY-MM-DD where the program runs, and in UTC, in which records are dated. */
+  /** YYYY-MM-DD in the local time zone, and in UTC, which dates the records. */
   readonly today: string;
   readonly todayUtc: string;
 }
@@ -45,8 +45,8 @@ export type Prepared =
   | {
       readonly ok: true;
       readonly settings: LoadedSettings;
-      readonly about: JobAbout;
-      /** To be told before the job begins, a line each. */
+      readonly about: JobFacts;
+      /** Messages before the job begins, one line each. */
       readonly warnings: readonly string[];
     }
   | { readonly ok: false; readonly lines: readonly string[] };
@@ -99,7 +99,9 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
       overrides,
     },
     warnings: [
-      ...(intake.value === null ? ['no intake sheet: nobody held this damage against rules'] : []),
+      ...(intake.value === null
+        ? ['no intake sheet: this damage was not assessed against rules']
+        : []),
       ...gates.flatMap((gate) => (gate.ok ? gate.warnings : [])),
       ...care.warnings,
     ],
@@ -127,8 +129,8 @@ function bottlesOf(options: PrepareOptions, when: When): Checked<Bottles> {
 }
 
 /**
- * A simulated run has no day of its own: for the dates of its files it plays on the latest of them,
- * so that files made today can be tried, and the same files are judged the same on any day.
+ * A simulated run has no day of its own. Its day is the latest date in its files, so that files
+ * made today can be tried, and the same files are judged the same on any day.
  */
 function dayOfJob({ simulated, today }: When, { fill, pit }: Bottles, sheet: unknown): string {
   if (!simulated) return today;

@@ -1,6 +1,6 @@
 /**
- * Reads one settings file and checks it, or checks built-in settings instead; every problem comes
- * back as data, none is thrown.
+ * Reads and checks one settings file, or checks built-in settings instead; every problem is
+ * returned as data, never thrown.
  */
 import { readFileSync } from 'node:fs';
 import type { z } from 'zod';
@@ -22,7 +22,7 @@ export interface ReadSettings<T> {
   readonly raw: unknown;
 }
 
-/** The file at `source`, or settings that are built in. */
+/** The file at `source`, or built-in settings. */
 export function readChecked<T>(
   schema: z.ZodType<T>,
   source: string | BuiltIn,

@@ -1,12 +1,15 @@
-/** Advice as plain text for a terminal of 80 columns: what first, which bottle, which set-points, and why. */
+/**
+ * Advice as plain text for a terminal of 80 columns: what to do first, which bottle, which
+ * set-points, and why.
+ */
 import type { Advice, ResinAdvice } from '../../intake/advice/advice.ts';
 import { wrapped } from '../terminal/text-columns.ts';
 
 const HEAD: Readonly<Record<Advice['answer'], string>> = {
   go: 'Advice: the repair can begin.',
   first: 'Advice: not yet. First:',
-  decide: 'Advice for the person who must decide; before that nothing begins.',
-  person: 'Advice: a person must decide; no profile is advised as it stands.',
+  decide: 'Advice for the person who must decide; no work begins before that.',
+  person: 'Advice: a person must decide; no profile can be advised.',
 };
 
 export function adviceLines(advice: Advice): readonly string[] {
@@ -35,7 +38,7 @@ function resinLines(
   { name, lot, viscosityPaS, remarks, suits }: ResinAdvice,
   taken: boolean,
 ): readonly string[] {
-  const state = taken ? 'take this one' : suits ? 'suits too' : 'does not suit';
+  const state = taken ? 'use this one' : suits ? 'also suitable' : 'not suitable';
   const thickness = viscosityPaS === null ? '' : `, ${milli(viscosityPaS)} mPa s here`;
   return [
     ...wrapped(`${name}, lot ${lot}${thickness}: ${state}`, 2, 4),
@@ -48,7 +51,7 @@ function profileLines({ profile }: Advice): readonly string[] {
   const at = (section: string, field: string): unknown =>
     (profile.file[section] as Readonly<Record<string, unknown>>)[field];
   return [
-    `Profile: vacuum ${at('vacuum', 'setPointKPaAbs')} kPa abs for ${at('vacuum', 'dwellS')} s, then ${at('pressure', 'setPointKPaGauge')} kPa over`,
-    `  the air here for ${at('pressure', 'dwellS')} s, ${at('cycles', 'planned')} cycles; cure ${Number(at('cure', 'targetMJPerCm2')) / 1000} J/cm2 or what the depth asks for.`,
+    `Profile: vacuum ${at('vacuum', 'setPointKPaAbs')} kPa abs for ${at('vacuum', 'dwellS')} s, then ${at('pressure', 'setPointKPaGauge')} kPa above`,
+    `  ambient for ${at('pressure', 'dwellS')} s, ${at('cycles', 'planned')} cycles; cure ${Number(at('cure', 'targetMJPerCm2')) / 1000} J/cm2, or more if the depth requires it.`,
   ];
 }

@@ -1,6 +1,6 @@
 /**
- * Asks the questionnaire on a terminal, a line at a time. Nothing is written by it: whoever called
- * it gets the answers, and whether the person finished, saved, went away or pressed Ctrl-C.
+ * Asks the questionnaire on a terminal, line by line. It writes no files: the caller gets the
+ * answers, and whether the person finished, saved, left or pressed Ctrl-C.
  */
 import { createInterface } from 'node:readline';
 import type { Readable, Writable } from 'node:stream';
@@ -23,7 +23,7 @@ export interface Asked {
 
 const PROMPT = '> ';
 
-/** At 80 columns, as far in as the line began. */
+/** Wrapped at 80 columns, with the indent of the line. */
 function broken(line: string): readonly string[] {
   const indent = line.length - line.trimStart().length;
   return wrapped(line.slice(indent), indent);

@@ -1,7 +1,7 @@
 /**
- * Advice beside an assessment: what to do first, which bottle, which profile; and the two files that
- * `meniscus run` takes, made from the sheet. Where the rules do not allow a repair, or it cannot be
- * done, there is no advice, so that nothing lies about that looks like a job.
+ * Advice with an assessment: what to do first, which bottle, which profile, and the two files that
+ * `meniscus run` takes, made from the sheet. Where the rules do not allow a repair, or it is not
+ * feasible, there is no advice, so that no file looks like a job.
  */
 
 import builtInUnit from '../../app/defaults/unit.json' with { type: 'json' };
@@ -25,9 +25,9 @@ export interface AdviceAsked {
 
 export interface JobFiles {
   readonly advice: Advice;
-  /** Contents by name. */
+  /** Contents by file name. */
   readonly files: Readonly<Record<string, unknown>>;
-  /** Why a file is not among them. */
+  /** Why a file is missing. */
   readonly notes: readonly string[];
 }
 
@@ -70,7 +70,7 @@ function jobFiles(
   const profile = advice.profile === null ? {} : { 'profile.json': advice.profile.file };
   const missing = [
     ...(technician === null ? ['--technician'] : []),
-    ...(bottle === null ? ['a bottle that suits (--resin)'] : []),
+    ...(bottle === null ? ['a suitable bottle (--resin)'] : []),
     ...unknownAnswers(sheet),
   ];
   if (technician === null || bottle === null || missing.length > 0) {

@@ -1,7 +1,7 @@
 /**
- * `meniscus assess`: may this damage be repaired here, and can it? From an intake sheet or from
- * questions at the terminal. Prints the answer and writes it with the drawing; what is allowed is
- * decided in `src/intake/`. An answer of any kind ends with code 0.
+ * `meniscus assess`: may this damage be repaired here, and can it? It works from an intake sheet or
+ * from questions at the terminal, prints the answer, and writes it with the drawing. `src/intake/`
+ * decides what is allowed. Any answer ends with code 0.
  */
 import type { Command } from 'commander';
 import type { Assessed } from '../../app/prepare/assessment-page.ts';
@@ -25,13 +25,13 @@ export function addAssessCommand(program: Command): void {
   program
     .command('assess')
     .description('say whether a damage may be repaired here, and whether it can be')
-    .option('--intake <file>', 'intake sheet (JSON); what it leaves out is asked at the terminal')
-    .option('--rules <id or file>', 'a rule set beside those of the sheet', collect, [])
-    .option('--resin <file>', 'bottle of resin at hand (JSON); may be given again', collect, [])
+    .option('--intake <file>', 'intake sheet (JSON); missing answers are asked at the terminal')
+    .option('--rules <id or file>', 'a rule set in addition to those of the sheet', collect, [])
+    .option('--resin <file>', 'bottle of resin at hand (JSON); repeatable', collect, [])
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--advice-rules <file>', "a shop's own rules for advice (JSON)")
-    .option('--technician <name>', 'for the job sheet that is written')
-    .option('--out <folder>', 'where sheet, assessment, drawing, page, profile and job sheet go')
+    .option('--technician <name>', 'for the job sheet')
+    .option('--out <folder>', 'folder for sheet, assessment, drawing, page, profile and job sheet')
     .option('--json', 'print the assessment as JSON', false)
     .option('--list-rules', 'list the rule sets that come with the unit', false)
     .option('--rules-table', 'print every limit with its source, as Markdown', false)
@@ -46,14 +46,14 @@ async function assessCommand(options: Options): Promise<number> {
   const { inTheWay, freeFolder, writeDraft } = await import('./assess-files.ts');
   const { getSheet } = await import('./assess-sheet.ts');
   const { namedOnCommandLine, ruleSetsOf } = await import('../../app/prepare/assessment-of.ts');
-  // Before anything is asked: nobody should answer forty questions in vain.
+  // Checked before anything is asked: no one should answer forty questions for nothing.
   const named = ruleSetsOf(namedOnCommandLine(options.rules));
   const taken = options.out === undefined ? [] : inTheWay(options.out);
   const early = [...taken, ...(named.ok ? [] : named.problems)];
   if (early.length > 0) return refuseProblems(early);
   const today = localDay(new Date());
   const { stdin, stdout, stderr } = process;
-  // JSON goes alone to the standard output, so questions go beside it.
+  // JSON alone goes to standard output, so questions go to standard error.
   const terminal = stdin.isTTY ? { input: stdin, output: options.json ? stderr : stdout } : null;
   const got = await getSheet(options.intake ?? null, terminal, today);
   if (!got.ok) return refuseProblems(got.problems);
@@ -64,7 +64,7 @@ async function assessCommand(options: Options): Promise<number> {
     case 'draft': {
       const folder = options.out ?? freeFolder('unfinished');
       const path = writeDraft(got.value.draft, options.intake ?? null, folder);
-      printError(`Saved: ${path}. Go on with: meniscus assess --intake ${path}\n`);
+      printError(`Saved: ${path}. Continue with: meniscus assess --intake ${path}\n`);
       return EXIT['stopped-by-person'];
     }
     case 'sheet':
@@ -92,11 +92,11 @@ async function conclude(
     printError(`assess: ${String(error)}; the answers:\n${JSON.stringify(raw)}\n`);
     return EXIT.fault;
   }
-  print(`${await told(made.value, job.value, paths, options.json)}\n`);
+  print(`${await printedAnswer(made.value, job.value, paths, options.json)}\n`);
   return EXIT.completed;
 }
 
-async function told(
+async function printedAnswer(
   assessed: Assessed,
   job: JobFiles | null,
   paths: readonly string[],
@@ -117,7 +117,7 @@ async function told(
   ].join('\n');
 }
 
-/** Answers that a person gave are always kept; those of a file are there already. */
+/** Answers that a person gave are always saved; those of a file exist already. */
 async function written(
   raw: unknown,
   assessed: Assessed,

@@ -1,6 +1,6 @@
 /**
- * The files of an assessment: sheet, assessment, drawing and page in one folder, never over files
- * that are there, and each under another name first, so that none is ever half written.
+ * The files of an assessment: sheet, assessment, drawing and page in one folder. Existing files are
+ * never overwritten, and each file gets a temporary name first, so that none is ever half-written.
  */
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -24,7 +24,7 @@ export function inTheWay(folder: string): readonly SettingsProblem[] {
   });
 }
 
-/** Where an assessment goes that nobody named a folder for. */
+/** The folder for an assessment where none was named. */
 export function freeFolder(reference: string): string {
   const plain = reference.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'sheet';
   const base = join('assessments', plain);
@@ -72,7 +72,7 @@ export const writeJobFiles = (
     writeWhole(join(folder, name), jsonText(files[name])),
   );
 
-/** Back to the file that was gone on with, else to a new one. */
+/** Into the draft that was continued, or into a new one. */
 export function writeDraft(draft: unknown, from: string | null, folder: string): string {
   if (from !== null) return writeWhole(from, jsonText(draft));
   let path = join(folder, `${DRAFT}.json`);

@@ -1,4 +1,4 @@
-/** An assessment for a terminal of 80 columns: both answers, then each reason with what it rests on. */
+/** An assessment for a terminal of 80 columns: both answers, then each reason with its grounds. */
 import { ANSWER_LINES, type Assessed, TECHNICAL_LINES } from '../../app/prepare/assessment-page.ts';
 import type { Reason } from '../../intake/rules/reason.ts';
 import type { RuleSet } from '../../intake/rules/rule-set.ts';
@@ -13,7 +13,7 @@ export function assessLines({ assessment, ruleSets }: Assessed): readonly string
     ...reasons.flatMap(reason),
     TECHNICAL_LINES[technical.answer],
     ...technical.reasons.flatMap(reason),
-    `Rules: ${checked.length} in ${ruleSets.length} sets, of which ${applied} apply.`,
+    `Rules: ${checked.length} in ${ruleSets.length} sets; ${applied} apply.`,
     ...ruleSets.flatMap((set) => wrapped(setText(set), 2, 4)),
     ...wrapped(disclaimer),
   ];

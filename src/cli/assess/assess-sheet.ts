@@ -1,7 +1,6 @@
 /**
- * Where the intake sheet of `meniscus assess` comes from: a file, a person at the terminal, or a file
- * with gaps that a person fills. Nothing is written here; what was saved half filled in is handed
- * back as a draft.
+ * The source of the intake sheet of `meniscus assess`: a file, a person at the terminal, or a file
+ * whose gaps a person fills. It writes nothing; a half-filled sheet is returned as a draft.
  */
 import { z } from 'zod';
 import { readChecked } from '../../app/prepare/read-settings.ts';
@@ -17,7 +16,7 @@ export type GotSheet =
   | { readonly kind: 'draft'; readonly draft: unknown }
   | { readonly kind: 'left'; readonly end: 'gone' | 'interrupted' };
 
-/** `terminal` is null where nobody is there to answer. */
+/** `terminal` is null where no one is there to answer. */
 export async function getSheet(
   file: string | null,
   terminal: Terminal | null,

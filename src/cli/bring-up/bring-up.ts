@@ -1,7 +1,7 @@
 /**
  * Walks a person through the bring-up checklist, as a pure state machine: frames and keys in,
- * outputs and lines to print out. What a step looks for is the checklist's; how lines are printed
- * and keys are read is left to `bench-command.ts`.
+ * outputs and lines to print out. The checklist defines what a step looks for; `bring-up-command.ts`
+ * prints lines and reads keys.
  */
 
 import { judgeStep, QUIET, type Sample, type Step } from '../../../wiring/checklist/step.ts';
@@ -9,14 +9,16 @@ import { type Actuators, type Frame, type Outputs, SAFE, valueOrNull } from '../
 import type { ChannelSettings } from '../../signal/channels.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory, stepDecode } from '../../signal/decode.ts';
 
-/** Between steps; what tripped before, such as a watchdog at power-up, must not fail the next. */
+/**
+ * Between steps. Earlier trips, such as a watchdog reset at power-up, must not fail the next step.
+ */
 const AT_REST: Outputs = { ...QUIET, clearTrips: true };
 
 export type StepResult = 'passed' | 'failed' | 'skipped' | 'not reached';
 
 export interface WalkState {
   readonly at: number;
-  /** `offered`: waits for a key to begin; `failed`: waits for a key to repeat or go past. */
+  /** `offered`: waits for a key to begin; `failed`: waits for a key to repeat or skip. */
   readonly phase: 'offered' | 'running' | 'failed' | 'over';
   readonly samples: readonly Sample[];
   readonly answer: 'yes' | 'no' | null;
@@ -45,7 +47,7 @@ export function startWalk(steps: readonly Step[]): WalkStep {
   return { state, lines: offer(steps, 0) };
 }
 
-/** One frame: its outputs are `commanded` of the state, null for silence. */
+/** Handles one frame; the outputs are `commanded` in the state, null for silence. */
 export function walkFrame(
   steps: readonly Step[],
   state: WalkState,

@@ -1,4 +1,4 @@
-/** `meniscus ports`: the serial ports that the operating system reports, one a line. */
+/** `meniscus ports`: the serial ports that the operating system reports, one per line. */
 import { listPorts, type Port } from '../../../hal/firmata/ports.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -14,7 +14,7 @@ export async function portsCommand(): Promise<number> {
 }
 
 function portLines(ports: readonly Port[]): string {
-  if (ports.length === 0) return 'No serial ports. Plug the board in and ask again.\n';
+  if (ports.length === 0) return 'No serial ports. Plug the board in and try again.\n';
   const width = Math.max(...ports.map(({ path }) => path.length));
   return ports
     .map(({ path, manufacturer, vendorId, looksLikeBoard }) => {

@@ -1,9 +1,10 @@
 /**
- * `meniscus bench --stock`: a board with a stock Firmata firmware, for wiring tests only. Shows what
- * arrives on each wire twice a second and lights lamps by key. What can do harm stays locked until
- * it is asked for in so many words, and then moves gently and for two seconds a key.
+ * `meniscus bench --stock`: a board with stock Firmata firmware, for wiring tests only. It shows
+ * the state of each wire twice a second and switches lamps by key. Dangerous drives stay locked
+ * until they are unlocked with an explicit phrase, and then run gently for two seconds per key.
  */
-import { after, REAL_CLOCK } from '../../../hal/firmata/clock.ts';
+import { interval, Subscription, timer } from 'rxjs';
+import { REAL_TIME } from '../../../hal/firmata/clock.ts';
 import { portNamed } from '../../../hal/firmata/ports.ts';
 import { openSerialLine } from '../../../hal/firmata/serial-line.ts';
 import {
@@ -19,8 +20,8 @@ import { INTERRUPT_KEY, listenToKeyNames } from '../terminal/keys.ts';
 import { print, printError } from '../terminal/print.ts';
 import { refuse } from '../terminal/refuse.ts';
 
-const SHOW_EVERY_S = 0.5;
-const DRIVE_S = 2;
+const SHOW_EVERY_MS = 500;
+const DRIVE_MS = 2000;
 const GENTLE_RATIO = 0.3;
 const DIM_RATIO = 0.1;
 
@@ -63,7 +64,7 @@ export async function stockCommand(wanted: string, words: string | undefined): P
   if (!port.ok) return refuse([port.problem.words, port.problem.advice]);
   const opened = await openStockBoard({
     openLine: () => openSerialLine(port.value, STOCK_BAUD),
-    clock: REAL_CLOCK,
+    scheduler: REAL_TIME,
     onNotice: (notice) => printError(`board: ${notice}\n`),
   });
   if (!opened.ok) return refuse([opened.problem.words, opened.problem.advice]);
@@ -83,12 +84,12 @@ export async function stockCommand(wanted: string, words: string | undefined): P
 async function show(board: StockBoard, drives: StockDrives | null): Promise<void> {
   const { stdin } = process;
   const lit = new Set<StockSignal>();
-  const stopShowing = REAL_CLOCK.every(SHOW_EVERY_S, () => {
+  const showing = interval(SHOW_EVERY_MS, REAL_TIME).subscribe(() => {
     const counts = Object.entries(board.counts()).map(([name, value]) => `${name} ${value ?? '-'}`);
     const switches = Object.entries(board.switches()).map(([name, state]) => `${name} ${state}`);
     print(`${[...counts, ...switches].join('  ')}\n`);
   });
-  const driving = new Set<() => void>();
+  const driving = new Subscription();
   let stopListening = (): void => undefined;
   await new Promise<void>((resolve) => {
     stopListening = listenToKeyNames(stdin, (name) => {
@@ -102,17 +103,13 @@ async function show(board: StockBoard, drives: StockDrives | null): Promise<void
       const drive = DRIVE_KEYS[name];
       if (drive === undefined || drives === null) return;
       drive.on(drives);
-      const stop = after(REAL_CLOCK, DRIVE_S, () => {
-        driving.delete(stop);
-        drive.off(drives);
-      });
-      driving.add(stop);
+      driving.add(timer(DRIVE_MS, REAL_TIME).subscribe(() => drive.off(drives)));
     });
     stdin.once('end', resolve);
     for (const signal of SIGNALS) process.once(signal, () => resolve());
   });
   stopListening();
-  // Whoever closes the board drives everything low.
-  for (const stop of driving) stop();
-  stopShowing();
+  // Closing the board drives every output low.
+  driving.unsubscribe();
+  showing.unsubscribe();
 }

@@ -1,6 +1,6 @@
 /**
- * `meniscus calibrate`: leads a person with reference instruments through a calibration on the unit's
- * own display, and keeps its result. On the simulated board a scripted person does it.
+ * `meniscus calibrate`: guides a person with reference instruments through a calibration on the
+ * unit's own display, and keeps the result. On the simulated board a scripted person does it.
  */
 import { Argument, type Command } from 'commander';
 import { refuse } from '../terminal/refuse.ts';
@@ -23,7 +23,7 @@ Example: meniscus calibrate pressure --by "Demo Person" --reference-name "demo g
 export function addCalibrateCommand(program: Command): void {
   const command = program
     .command('calibrate')
-    .description("calibrate one of the unit's sensors against a reference, led by its display")
+    .description("calibrate one of the unit's sensors against a reference, guided by its display")
     .addArgument(new Argument('<what>', 'which sensor').choices([...CALIBRATIONS]));
   withReferenceOptions(withGuidedOptions(command))
     .addHelpText('after', EXAMPLE)

@@ -1,6 +1,6 @@
 /**
- * `meniscus care`: the state of the unit's own care on one screen, `care log` for a piece of service,
- * `care history` for all that is on record. It ends with 2 where something blocks repairs.
+ * `meniscus care`: the state of the unit's care on one screen, `care log` for a piece of service,
+ * `care history` for everything on record. It exits with 2 where something blocks repairs.
  */
 import { type Command, InvalidArgumentError } from 'commander';
 import { SERVICES, type Service } from '../../care/care-entry.ts';
@@ -31,10 +31,10 @@ Examples: meniscus care
 `;
 
 export function addCareCommand(program: Command): Command {
-  // No options of its own: they would be taken from the commands below it.
+  // No options of its own: they would capture those of the subcommands.
   const care = program
     .command('care')
-    .description("the unit's own care: what is due, how it has moved, what was used")
+    .description("the unit's care: what is due, trends, usage")
     .addHelpText('after', EXAMPLES);
   addState(care);
   addLog(care);
@@ -44,7 +44,7 @@ export function addCareCommand(program: Command): Command {
 
 function addState(care: Command): void {
   withCareOptions(care.command('state', { isDefault: true }))
-    .description('all on one screen; ends with 2 where something blocks repairs')
+    .description('everything on one screen; exits with 2 where something blocks repairs')
     .option('--json', 'as JSON, in SI units', false)
     .addHelpText('after', EXAMPLES)
     .action((options: ShowOptions) => {
@@ -55,10 +55,10 @@ function addState(care: Command): void {
 function addLog(care: Command): void {
   withCareOptions(care.command('log'))
     .option('--json', 'as JSON, in SI units', false)
-    .description('write a piece of service into the record')
+    .description('record a piece of service')
     .argument('<service>', SERVICES.join(', '), parseService)
     .requiredOption('--by <name>', 'who did it', parseLine(80))
-    .option('--note <text>', 'what else is to be said, without names', parseLine(300), '')
+    .option('--note <text>', 'further remarks, without names', parseLine(300), '')
     .option('--on <date>', 'when it was done, if not today (YYYY-MM-DD)', parseDay)
     .option('--count <films>', 'films on a new roll', parseFilms)
     .addHelpText('after', '\nExample: meniscus care log o-ring --by "A. Person" --on 1999-12-31\n')
@@ -83,8 +83,8 @@ function showCare(options: ShowOptions): number {
   tellIndexMissing();
   const { notes, unit, simulated } = loaded.value;
   const state = stateOf(loaded.value);
-  const told = { unit, simulated, state, notes };
-  write(options.json ? json({ unit, simulated, ...state, notes }) : careScreen(told));
+  const shown = { unit, simulated, state, notes };
+  write(options.json ? json({ unit, simulated, ...state, notes }) : careScreen(shown));
   return state.worst === 'blocked' ? EXIT.badInput : EXIT.completed;
 }
 

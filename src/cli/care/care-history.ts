@@ -1,13 +1,13 @@
 /**
- * `meniscus care history`: every piece of care that is on record for a unit, oldest first, a line
- * each. What the demo unit ships with is marked, since it is no entry of the record.
+ * `meniscus care history`: all care on record for a unit, oldest first, one line each. Entries that
+ * the demo unit ships with are marked, because the record does not hold them.
  */
 import type { CareBody } from '../../care/care-entry.ts';
 import { type CareRecord, happened } from '../../care/care-records.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import { wrapped } from '../terminal/text-columns.ts';
 
-/** Day and place in the record stand before the words. */
+/** Day and entry number stand before the words. */
 const WORDS_COLUMN = 18;
 
 export function historyLines(care: readonly CareRecord[], today: string): readonly string[] {
@@ -54,13 +54,13 @@ function calibrationWords(body: Of<'pressure'> | Of<'irradiance'> | Of<'temperat
     },
     { off: 0, at: points[0]?.reference ?? 0 },
   );
-  const told = {
+  const correction = {
     pressure: `${signed(kPaFromPa(worst.off))} kPa at ${kPaFromPa(worst.at).toFixed(1)} kPa abs`,
     irradiance: `${signed((100 * worst.off) / (worst.at - worst.off))} % at ${mWPerCm2FromWPerM2(worst.at).toFixed(1)} mW/cm2`,
     temperature: `${signed(worst.off)} K at ${celsiusFromK(worst.at).toFixed(1)} C`,
   }[channel];
   const until = passed ? `, good until ${validUntil}` : `: ${refusals.join(' ')}`;
-  return `${channel} calibration ${passedWords(passed)}, correction ${told}, by ${reference.name} (${reference.certificate})${until}`;
+  return `${channel} calibration ${passedWords(passed)}, correction ${correction}, by ${reference.name} (${reference.certificate})${until}`;
 }
 
 const signed = (value: number): string => `${value < 0 ? '' : '+'}${value.toFixed(2)}`;

@@ -1,6 +1,6 @@
 /**
- * `meniscus care log`: writes a piece of service into the record. The entry says what and when and
- * stays for good; who did it is kept beside it, where it can be removed.
+ * `meniscus care log`: records a piece of service. The entry says what and when and stays for good;
+ * the person's name is kept beside it, where it can be removed.
  */
 
 import { dayOfTime } from '../../app/prepare/care-records-read.ts';
@@ -34,10 +34,10 @@ export async function careLog(service: Service, options: CareLogOptions): Promis
   const { note } = options;
   const body: CareBody = { what: 'service', unit, simulated, on, service, count, note };
   const kept = await keepCare(options.records, { at, name: service, body, person: options.by });
-  const told = options.json
+  const printed = options.json
     ? JSON.stringify({ id: kept.id, body }, null, 2)
     : kept.lines.join('\n');
-  if (kept.ok) print(`${told}\n`);
+  if (kept.ok) print(`${printed}\n`);
   else printError(`${kept.lines.join('\n')}\n`);
   return kept.ok ? EXIT.completed : EXIT.fault;
 }
@@ -74,7 +74,7 @@ export interface KeptCare {
   readonly lines: readonly string[];
 }
 
-/** Writes one entry of care into the chain of records. */
+/** Writes one care entry into the chain of records. */
 export async function keepCare(records: string, of: CareToKeep): Promise<KeptCare> {
   const { at, name, body, person } = of;
   const { openRecords } = await import('../../store/records-store.ts');
@@ -84,7 +84,7 @@ export async function keepCare(records: string, of: CareToKeep): Promise<KeptCar
     const store = opened.value;
     try {
       const id = `care-${body.on}-${name}-${store.head().seq + 1}`;
-      // As JSON has it: what is optional and was not given falls away.
+      // As JSON stores it: omitted optional fields disappear.
       const kept = JSON.parse(JSON.stringify(body)) as JsonValue;
       const entry = store.append({ at, kind: 'care', id, body: kept, personal: { person } });
       const line = `Record: ${id}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;

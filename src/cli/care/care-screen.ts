@@ -1,6 +1,7 @@
 /**
  * The state of the unit's care as text for a terminal of 80 columns: every item with a mark that
- * needs no colour, then trends, lamp and counts. Trade units; what is told is decided in care/.
+ * needs no colour, then trends, lamp and counts. Units are those of the trade; care/ decides the
+ * content.
  */
 import type { CareState, TrendState } from '../../care/care-state.ts';
 import { CARE_ITEMS, type DueItem } from '../../care/due-item.ts';
@@ -66,7 +67,11 @@ const TREND_WORDS: Readonly<Record<TrendState['name'], TrendWords>> = {
 };
 
 const MONTH_DAYS = 30;
-const DIRECTION = { rising: 'rising', falling: 'falling', 'not-told': 'no trend told' } as const;
+const DIRECTION = {
+  rising: 'rising',
+  falling: 'falling',
+  'not-told': 'no significant trend',
+} as const;
 
 function trendLine(trend: TrendState): string {
   const { label, unit, perUnit, digits } = TREND_WORDS[trend.name];
@@ -98,13 +103,13 @@ const hundredHours = (wPerM2: number): string => (100 * mWPerCm2FromWPerM2(wPerM
 function forecastWords(forecast: LampForecast): string {
   switch (forecast.kind) {
     case 'cannot-say-yet':
-      return `when it falls below its limit cannot be said yet (${forecast.why})`;
+      return `no forecast yet for falling below its limit (${forecast.why})`;
     case 'below-now':
       return `below its limit since ${forecast.on}`;
     case 'far':
-      return `not below its limit before ${forecast.notBefore}, if used as until now`;
+      return `not below its limit before ${forecast.notBefore} at the present usage`;
     case 'day':
-      return `below its limit about ${forecast.on} (from ${forecast.from} to ${forecast.to ?? 'nobody knows when'}), if used as until now`;
+      return `below its limit about ${forecast.on} (from ${forecast.from} to ${forecast.to ?? 'an unknown day'}) at the present usage`;
   }
 }
 

@@ -1,11 +1,14 @@
-/** `meniscus care test`: seal and pump on a closed test piece, led by the display; its result is kept. */
+/**
+ * `meniscus care test`: tests seal and pump on a closed test piece, guided by the display, and
+ * keeps the result.
+ */
 import type { Command } from 'commander';
 import { type GuidedOptions, withGuidedOptions } from './guided-options.ts';
 
 export function addCareTest(care: Command): void {
   const command = care
     .command('test')
-    .description('test seal and pump on a closed test piece, led by the display');
+    .description('test seal and pump on a closed test piece, guided by the display');
   withGuidedOptions(command)
     .addHelpText('after', '\nExample: meniscus care test --by "Demo Person" --speed max\n')
     .action(async (options: GuidedOptions) => {

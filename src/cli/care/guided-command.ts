@@ -1,6 +1,6 @@
 /**
- * What `meniscus calibrate` and `meniscus care test` have in common: checks everything before
- * anything moves, runs the procedure, keeps its result, and says what came of it.
+ * The common part of `meniscus calibrate` and `meniscus care test`: checks everything before
+ * anything moves, runs the procedure, keeps its result, and reports the outcome.
  */
 import { join, relative } from 'node:path';
 import type { CareBody } from '../../care/care-entry.ts';
@@ -15,11 +15,12 @@ import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { openRecords } from '../../store/records-store.ts';
 import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
-import type { Bench } from '../run/bench.ts';
+import { SIMULATED_START } from '../run/model-session.ts';
 import { newFolder } from '../run/new-folder.ts';
-import { openBench } from '../run/open-bench.ts';
+import { openSession } from '../run/open-session.ts';
 import { type ProcedureEnd, runProcedure } from '../run/run-procedure.ts';
-import { SIMULATED_START } from '../run/simulated-bench.ts';
+import type { Session } from '../run/session.ts';
+import { speedWords } from '../run/speed-words.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -41,74 +42,88 @@ export async function guidedCommand(
   if (options.manual && !process.stdin.isTTY) {
     return refuse(['--manual needs a terminal to press keys in.']);
   }
-  // A result that cannot be kept is found out before, not after an hour's work.
+  // A result that cannot be kept is detected beforehand, not after an hour's work.
   const records = openRecords(options.records);
   if (!records.ok) return refuse(records.problems.map(problemLine));
   records.value.close();
   const { config, job, notes } = loaded.value;
-  const opened = await openBench(options, job, guidedCrew(options, config));
+  const opened = await openSession(options, job, guidedCrew(options, config));
   if (!opened.ok) return refuse(opened.lines);
   for (const note of notes) printError(`${note}\n`);
   tellIndexMissing();
-  const { bench } = opened;
-  const name = newFolder(carePath(options.records), nameOf(config.procedure, bench.startedAt));
+  const { session } = opened;
+  const name = newFolder(carePath(options.records), nameOf(config.procedure, session.startedAt));
   if (typeof name !== 'string') {
-    await bench.board.close();
+    await session.board.close();
     return refuse([problemLine(name)]);
   }
   const folder = join(carePath(options.records), name);
-  const begun = beginJournal(folder, () => headerOf(loaded.value, bench));
+  const begun = beginJournal(folder, () => headerOf(loaded.value, session));
   if (!begun.ok) {
-    await bench.board.close();
+    await session.board.close();
     return refuse(begun.problems.map(problemLine));
   }
-  const end = await run(options, config, bench, begun.value);
-  return keep(options, loaded.value, end, {
-    at: endedAt(bench.startedAt, end),
-    seed: bench.seed,
+  const started = performance.now();
+  const end = await run(options, config, session, begun.value);
+  const wallS = (performance.now() - started) / 1000;
+  const code = keep(options, loaded.value, end, {
+    at: endedAt(session.startedAt, end),
+    seed: session.seed,
     journal: {
       file: relative(options.records, join(folder, JOURNAL_FILE)).replaceAll('\\', '/'),
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS)]);
+  return code;
 }
 
-/** Two on one second are told apart by a number behind it. */
+const onEmulated = ({ board, port }: GuidedOptions): boolean =>
+  board === 'emulated' && port === undefined;
+
+/** On standard error where the output is data. */
+const sayBeside = ({ json }: GuidedOptions, lines: readonly string[]): void =>
+  (json ? printError : print)(`${lines.join('\n')}\n`);
+
+/** Two results in the same second are distinguished by a number. */
 function nameOf(procedure: ProcedureName, startedAt: string): string {
   const what = procedure === 'health' ? procedure : `calibration-${procedure}`;
   return `${what}-${startedAt.slice(0, 19).replaceAll(':', '')}`;
 }
 
-const headerOf = ({ config, unit, figures, display }: LoadedGuided, bench: Bench): JournalHeader =>
+const headerOf = (
+  { config, unit, figures, display }: LoadedGuided,
+  session: Session,
+): JournalHeader =>
   createHeader({
-    ...ranOn(bench),
+    ...ranOn(session),
     procedure: config.procedure,
-    inputs: { unit, profile: null, job: null, extra: { ...bench.extra, ...figures } },
+    inputs: { unit, profile: null, job: null, extra: { ...session.extra, ...figures } },
     display,
   });
 
 function run(
   { json }: GuidedOptions,
   config: GuidedConfig,
-  bench: Bench,
+  session: Session,
   record: BegunRecord,
 ): Promise<ProcedureEnd<Guided>> {
   const { procedure } = config;
   return runProcedure({
     procedure: GUIDED,
     config,
-    bench,
+    session,
     record,
     keeps: () => null,
     numbers: {
       asked: ({ asksNumber }) => asksNumber,
       request: (value) => {
-        if (procedure === 'health') return 'no number is asked for';
+        if (procedure === 'health') return 'the procedure asks for no number';
         const valueSI = QUANTITIES[QUANTITY_OF[procedure]].toSI(value);
         return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
       },
     },
-    showing: guidedShowing(config, bench),
+    showing: guidedShowing(config, session),
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });
@@ -118,29 +133,33 @@ const endedAt = (startedAt: string, { boardS }: ProcedureEnd<Guided>): string =>
   new Date(Date.parse(startedAt) + boardS * 1000).toISOString();
 
 function keep(
-  { records, by, json }: GuidedOptions,
+  options: GuidedOptions,
   { config, care }: LoadedGuided,
   end: ProcedureEnd<Guided>,
   when: DoneWhen,
 ): number {
   const { reason, why, last } = end;
   const result = last === null ? null : guidedResultOf(config, last.procedure);
-  const say = (lines: readonly string[]): void =>
-    (json ? printError : print)(`${lines.join('\n')}\n`);
+  const { records, by, json } = options;
+  const say = (lines: readonly string[]): void => sayBeside(options, lines);
   if (reason !== 'completed' || result === null) {
-    say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit goes on as before.']);
+    say(['', `Stopped (${reason}): ${why}`, 'Nothing was kept; the unit’s figures are unchanged.']);
     if (json) printOutcome({ reason, why, kept: false, body: null });
     return reason === 'completed' ? EXIT.fault : EXIT[reason];
   }
   const body = careBodyOf(result, config, care, when);
   if (!body.ok) {
-    say(['', ...body.problems.map(problemLine), 'The result does not fit a record: not kept.']);
+    say([
+      '',
+      ...body.problems.map(problemLine),
+      'The result does not fit into a record and was not kept.',
+    ]);
     return EXIT.fault;
   }
   const kept = keepCareResult(records, body.value, when, by);
   const stored = kept.ok
     ? [`Kept as entry ${kept.entry.seq} of ${records}`, ...kept.notes]
-    : [...kept.lines, 'NOT KEPT. This is what it was:', JSON.stringify(body.value)];
+    : [...kept.lines, 'NOT KEPT. The result was:', JSON.stringify(body.value)];
   say(['', ...guidedLines(result, body.value), ...stored]);
   if (json) printOutcome({ reason, why, kept: kept.ok, seq: seqOf(kept), body: body.value });
   return kept.ok && result.passed ? EXIT.completed : EXIT.fault;

@@ -1,4 +1,6 @@
-/** The result of a guided procedure in words for a terminal: trade units, uncertainty, what follows. */
+/**
+ * The result of a guided procedure in words for a terminal: trade units, uncertainty, consequences.
+ */
 import type { CareBody } from '../../care/care-entry.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import type { GuidedResult } from '../../procedure/guided/guided-result.ts';
@@ -7,7 +9,7 @@ interface Scale {
   readonly title: string;
   readonly unit: string;
   readonly of: (value: number) => number;
-  /** Corrections and, unless it is a part of the reading, the uncertainty. */
+  /** Unit of corrections and, unless it is a part of the reading, of the uncertainty. */
   readonly difference: { readonly unit: string; readonly of: (value: number) => number };
   readonly share: boolean;
   readonly decimals: number;
@@ -48,8 +50,8 @@ export function guidedLines(result: GuidedResult, body: CareBody): readonly stri
   const scale = SCALES[result.channel];
   const holds =
     result.passed && body.what === 'calibration'
-      ? [`  in force from now on, to be done again by ${body.validUntil}`]
-      : ['  not put into force: the unit goes on with the figures it had'];
+      ? [`  in force from now on; repeat by ${body.validUntil}`]
+      : ['  not put into force: the unit keeps its previous figures'];
   return [
     `${scale.title}: ${verdict(result.passed)}`,
     ...pointLines(result, scale),
@@ -73,7 +75,7 @@ function pointLines(result: Calibrated, scale: Scale): readonly string[] {
   );
   const checks = result.checks.map(
     ({ reference }, i) =>
-      `  tried at ${number(reference)} ${scale.unit}: ${amount(result.residuals[i] ?? 0)} left after it`,
+      `  check at ${number(reference)} ${scale.unit}: ${amount(result.residuals[i] ?? 0)} left after the correction`,
   );
   return [...points, ...checks];
 }

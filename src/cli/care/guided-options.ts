@@ -1,19 +1,19 @@
 /**
- * Options that the guided procedures share, and how the trade units of the reference on the command
- * line become the figures of its record.
+ * Options shared by the guided procedures, and the conversion of the reference's trade units on the
+ * command line into the figures of its record.
  */
-import { type Command, InvalidArgumentError, Option } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import type { ReferenceInstrument } from '../../care/care-entry.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
+import { type BoardOptions, withBoardOptions } from '../run/board-options.ts';
 import { collectFault } from '../run/simulated-scenario.ts';
 import { parseAltitude, parseSeed, parseSpeed } from '../terminal/parse-option.ts';
 
 export const CALIBRATIONS = ['pressure', 'uv', 'temperature'] as const;
 export type CalibrationName = (typeof CALIBRATIONS)[number];
 
-export interface GuidedOptions {
+export interface GuidedOptions extends BoardOptions {
   readonly by: string;
-  readonly port?: string;
   readonly manual: boolean;
   readonly speed?: number | 'max';
   readonly seed: number;
@@ -38,28 +38,27 @@ export interface ReferenceOptions {
 }
 
 export function withGuidedOptions(command: Command): Command {
-  return command
-    .requiredOption('--by <name>', 'who does it; kept apart as personal data', someText(80))
-    .addOption(
-      new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
-        'manual',
-        'speed',
-        'seed',
-        'altitude',
-        'fault',
-      ]),
+  return withBoardOptions(command, ['manual', 'speed', 'seed', 'altitude', 'fault'])
+    .requiredOption(
+      '--by <name>',
+      'person in charge; kept separately as personal data',
+      someText(80),
     )
     .option('--manual', 'you press the buttons and enter the numbers', false)
-    .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
-    .option('--seed <n>', 'seed of the simulated board, person and reference', parseSeed, 1)
-    .option('--altitude <m>', 'where the simulated bench stands', parseAltitude, 60)
-    .option('--fault <name>', 'something goes wrong: a name, or a file', collectFault, [])
+    .option(
+      '--speed <times>',
+      'times real time, or max (manual: 1, else 16; emulated: max)',
+      parseSpeed,
+    )
+    .option('--seed <n>', 'seed of the simulated bench, person and reference', parseSeed, 1)
+    .option('--altitude <m>', 'altitude of the simulated bench', parseAltitude, 60)
+    .option('--fault <name>', 'simulate a fault: a name, or a file', collectFault, [])
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--care <file>', "intervals and limits of the unit's care (JSON)")
     .option('--guided <file>', 'figures of the guided procedures (JSON)')
     .option('--language <name>', 'of the display: en, es, or the file of a catalogue')
     .option('--words <file>', 'words of the guided procedures in another language (JSON)')
-    .option('--records <folder>', 'where the result is kept', 'records')
+    .option('--records <folder>', 'folder of the records', 'records')
     .option('--json', 'the result as JSON', false);
 }
 
@@ -78,7 +77,7 @@ export function withReferenceOptions(command: Command): Command {
     .option('--values <list>', 'what the reference shows, in order: 100.61,40.02,...', numbers, []);
 }
 
-/** In the units of the channel that it is the reference for. */
+/** In the units of the channel for which it is the reference. */
 export function referenceOf(what: CalibrationName, options: ReferenceOptions): ReferenceInstrument {
   const { referenceName: name, certificate, coverageFactor } = options;
   const perUnit = { pressure: 1000, uv: 0.01, temperature: 1 }[what];
@@ -92,7 +91,7 @@ export function referenceOf(what: CalibrationName, options: ReferenceOptions): R
   };
 }
 
-/** Null for a number that such a reference can show, else what is accepted. */
+/** Null where such a reference can show this number, otherwise what is accepted. */
 export function unfitValue(what: CalibrationName, value: number): string | null {
   const { lowest, highest, unit } = QUANTITIES[QUANTITY_OF[what]];
   if (value >= lowest && value <= highest) return null;
@@ -116,11 +115,11 @@ const someText =
 function positive(words: string, most: number): number {
   const value = Number(words);
   if (words.trim() !== '' && value > 0 && value <= most) return value;
-  throw new InvalidArgumentError(`accepted: a number over 0 and up to ${most}.`);
+  throw new InvalidArgumentError(`accepted: a number above 0, up to ${most}.`);
 }
 
 function numbers(words: string): readonly number[] {
   const values = words.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
   if (values.every(Number.isFinite) && values.length <= 20) return values;
-  throw new InvalidArgumentError('accepted: up to 20 numbers with commas between them.');
+  throw new InvalidArgumentError('accepted: up to 20 numbers, separated by commas.');
 }

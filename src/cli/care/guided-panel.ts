@@ -1,6 +1,6 @@
 /**
- * What the panel shows of a guided procedure: readings, the reference, and what is being typed; and
- * without a terminal a line for each event. It only shows.
+ * The panel's contents in a guided procedure: readings, the reference, and the number being typed;
+ * without a terminal, one line for each event. It only displays.
  */
 import picocolors from 'picocolors';
 import type { Event } from '../../core/events.ts';
@@ -10,7 +10,7 @@ import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts
 import type { Guided, GuidedConfig, GuidedSnapshot } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES, writtenValue } from '../../procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
-import type { Bench } from '../run/bench.ts';
+import type { Session } from '../run/session.ts';
 import { eventLine } from '../terminal/event-lines.ts';
 import type { Showing } from '../terminal/live-panel.ts';
 import { drawAround } from '../terminal/panel-drawing.ts';
@@ -22,30 +22,30 @@ export interface GuidedPicture {
   readonly title: string;
   readonly signals: Signals;
   readonly snapshot: GuidedSnapshot;
-  /** Of a simulated reference, with its unit; null where a real one is looked at. */
+  /** Reading of a simulated reference, with its unit; null where a real one is used. */
   readonly reference: string | null;
-  /** Null where there is no keyboard to type on. */
+  /** Null where there is no keyboard. */
   readonly typed: string | null;
   readonly keys: string;
 }
 
-export const guidedShowing = (config: GuidedConfig, bench: Bench): Showing<Guided> => ({
+export const guidedShowing = (config: GuidedConfig, session: Session): Showing<Guided> => ({
   lineOf: guidedEventLine,
   pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
     drawGuided(
       {
-        title: bench.title,
+        title: session.title,
         signals,
         snapshot,
-        reference: referenceWords(config, bench),
-        typed: bench.keyboard === null ? null : typed,
-        keys: bench.keysLine,
+        reference: referenceWords(config, session),
+        typed: session.keyboard === null ? null : typed,
+        keys: session.keysLine,
       },
       colour,
     ),
 });
 
-function referenceWords({ procedure }: GuidedConfig, { reference }: Bench): string | null {
+function referenceWords({ procedure }: GuidedConfig, { reference }: Session): string | null {
   if (procedure === 'health' || reference === undefined) return null;
   const value = reference();
   const { unit, decimals } = QUANTITIES[QUANTITY_OF[procedure]];
@@ -67,8 +67,8 @@ export function drawGuided(picture: GuidedPicture, colour: boolean): string {
 }
 
 function pressureWords({ pressurePa, setPointPa }: GuidedSnapshot): string {
-  const aim = setPointPa === null ? '' : `, aim ${kPaFromPa(setPointPa).toFixed(0)}`;
-  return `${shown(pressurePa, kPaFromPa, 'kPa abs')}${aim}`;
+  const setPoint = setPointPa === null ? '' : `, set-point ${kPaFromPa(setPointPa).toFixed(0)}`;
+  return `${shown(pressurePa, kPaFromPa, 'kPa abs')}${setPoint}`;
 }
 
 const shown = (
@@ -78,7 +78,7 @@ const shown = (
   decimals = 2,
 ): string => (value === null ? 'no reading' : `${fromSI(value).toFixed(decimals)} ${unit}`);
 
-/** `null` for what would only be noise on a terminal. */
+/** `null` for events that would only clutter a terminal. */
 export function guidedEventLine(event: Event): string | null {
   const clock = event.timeS.toFixed(1).padStart(7);
   switch (event.kind) {
@@ -92,7 +92,7 @@ export function guidedEventLine(event: Event): string | null {
       return `${clock} s     reference ${ref}, unit ${own} ${QUANTITIES[quantity].unit}`;
     }
     case 'batch':
-      // A start and an end are told by the steps and the result.
+      // The steps and the result already show start and end.
       return event.from === 'idle' || event.to === 'complete'
         ? null
         : `${clock} s  ${event.to}: ${event.why}`;

@@ -1,6 +1,6 @@
 /**
- * Keeps the result of a guided procedure as an entry of the unit's care: the body with its day and
- * the day until which it holds, and whoever did it apart, as personal data.
+ * Keeps the result of a guided procedure as a care entry: the body with its day and its last valid
+ * day, and separately, as personal data, the person's name.
  */
 
 import { saltFor } from '../../app/prepare/personal.ts';
@@ -18,7 +18,7 @@ export interface DoneWhen {
   readonly at: string;
   /** Null on a real board. */
   readonly seed: number | null;
-  /** In the folder of records. */
+  /** Relative to the folder of records. */
   readonly journal: { readonly file: string; readonly sha256: string };
 }
 
@@ -74,7 +74,7 @@ export function keepCareResult(
   }
 }
 
-/** Two on one second would be two names for one thing only where nothing else tells them apart. */
+/** Two results in the same second would share a name only where nothing else differs. */
 function idOf(body: CareBody, at: string): string {
   const what = body.what === 'calibration' ? `calibration-${body.channel}` : body.what;
   return `${what}-${at.slice(0, 19).replaceAll(':', '')}`;

@@ -1,6 +1,6 @@
 /**
  * Finds the words of the guided procedures: built in, by the language of the display, or a file. A
- * language that has none of its own is shown in English.
+ * language without words of its own falls back to English.
  */
 
 import { readChecked } from '../../app/prepare/read-settings.ts';

@@ -1,6 +1,6 @@
 /**
- * Everything that a guided procedure is set up from: unit file with its calibrations in force, care
- * and guided figures, words of the display. Every problem comes back; nothing is started.
+ * Everything that sets up a guided procedure: unit file with its calibrations in force, care and
+ * guided figures, words of the display. It returns every problem and starts nothing.
  */
 import { z } from 'zod';
 import builtInGuided from '../../app/defaults/guided.json' with { type: 'json' };
@@ -29,11 +29,14 @@ const BUILT_IN = { name: 'built-in guided.json', content: builtInGuided };
 export interface LoadedGuided {
   readonly config: GuidedConfig;
   readonly care: CareSettings;
-  /** For limits of the board and, on the simulated bench, for what surrounds it. */
+  /** For the board's limits and, on the simulated bench, for its surroundings. */
   readonly job: RepairConfig;
-  /** What a person should know of the record before, a line each. */
+  /** Remarks about the record for a person beforehand, one line each. */
   readonly notes: readonly string[];
-  /** For the journal's header: the unit file as used, the figures as given, and whose words stood on the display. */
+  /**
+   * For the journal's header: the unit file as used, the figures as given, and the language on the
+   * display.
+   */
   readonly unit: unknown;
   readonly figures: Readonly<Record<string, unknown>>;
   readonly display: LoadedCatalogue['note'];
@@ -101,7 +104,7 @@ const figuresSchema = z.looseObject({
   given: z.array(z.number()),
 });
 
-/** From the header of a journal; which words were shown decides nothing. */
+/** From the header of a journal; the language affects no decision. */
 export function guidedFromInputs(
   procedure: ProcedureName,
   { unit, extra }: JournalInputs,

@@ -1,4 +1,4 @@
-/** `meniscus records amend`: adds words to a record; nothing that stands there is ever overwritten. */
+/** `meniscus records amend`: adds words to a record; nothing in it is ever overwritten. */
 import type { Command } from 'commander';
 import { namesIn } from '../../app/prepare/personal.ts';
 import { problemLine } from '../../core/settings.ts';
@@ -22,8 +22,8 @@ export function addAmend(records: Command): void {
   records
     .command('amend')
     .description('add words to a record')
-    .argument('<id>', 'as `meniscus records list` shows it')
-    .requiredOption('--text <text>', 'what is to be known', parseText(500))
+    .argument('<id>', 'as shown by `meniscus records list`')
+    .requiredOption('--text <text>', 'the text to add', parseText(500))
     .requiredOption('--by <name>', 'a name or a role', parseText(40))
     .addHelpText(
       'after',

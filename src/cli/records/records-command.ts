@@ -1,4 +1,4 @@
-/** `meniscus records`: what can be asked of the records and done with them; each in a file of its own. */
+/** `meniscus records`: the commands that work on records, each in a file of its own. */
 import type { Command } from 'commander';
 import { addAmend } from './records-amend.ts';
 import { addExport } from './records-export.ts';
@@ -11,8 +11,8 @@ import { addVerify } from './records-verify.ts';
 export function addRecordsCommand(program: Command): void {
   const records = program
     .command('records')
-    .description('find, show, verify, export and mend the records of repairs and care')
-    .option('--records <folder>', 'where records are', 'records')
+    .description('find, show, verify, export and repair the records of repairs and care')
+    .option('--records <folder>', 'folder of the records', 'records')
     .addHelpText('after', '\nExample: meniscus records list --result bad\n');
   for (const add of [
     addList,

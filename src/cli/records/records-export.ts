@@ -1,4 +1,7 @@
-/** `meniscus records export`: repairs as a table, as CSV, JSON Lines or Parquet; memory stays flat. */
+/**
+ * `meniscus records export`: repairs as a table in CSV, JSON Lines or Parquet; memory use stays
+ * flat.
+ */
 import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { namedFileProblem, writeNamedBy } from '../../app/papers/named-file.ts';
@@ -21,10 +24,14 @@ interface ExportOptions extends FilterOptions, RecordsOptions {
 
 export function addExport(records: Command): void {
   addFilterOptions(records.command('export').description('repairs as a table for other programs'))
-    .addOption(new Option('--format <name>', 'of the table').choices(FORMATS).default('csv'))
-    .option('--out <file>', 'where to (csv and jsonl: else standard output)')
-    .option('--force', 'also among records, or in place of a file that is there', false)
-    .option('--with-personal', 'with technician, vehicle and customer where they are kept', false)
+    .addOption(new Option('--format <name>', 'format of the table').choices(FORMATS).default('csv'))
+    .option('--out <file>', 'output file (csv and jsonl default to standard output)')
+    .option('--force', 'write even among records, or over an existing file', false)
+    .option(
+      '--with-personal',
+      'include technician, vehicle and customer where they are kept',
+      false,
+    )
     .addHelpText(
       'after',
       '\nExample: meniscus records export --format parquet --out repairs.parquet\n',
@@ -57,7 +64,7 @@ async function exportRecords(options: ExportOptions): Promise<number> {
     try {
       const progress = createProgress('exporting records', store.head().seq);
       const repairs = store.each(filter);
-      // On the standard output the table itself shows how far it is.
+      // On standard output the table itself shows the progress.
       write(options.out === undefined ? repairs : counted(repairs, progress));
       progress.clear();
       return EXIT.completed;
@@ -88,7 +95,7 @@ async function writerOf({ format, out, withPersonal }: ExportOptions): Promise<W
     : (repairs) => writeNamedBy(out, (path) => writeTextFile(path, pieces(repairs, columns)));
 }
 
-/** A reader that took what it wanted and went away is no error. */
+/** A reader that took what it wanted and closed the pipe is no error. */
 function unwritten(error: unknown, file: string): number {
   if (!(error instanceof Error && 'syscall' in error && 'code' in error)) throw error;
   if (error.code === 'EPIPE') return EXIT.completed;
@@ -103,12 +110,15 @@ const outProblem = (out: string, { records, force }: ExportOptions): SettingsPro
     records,
     force,
     accepted:
-      'a new file outside the records; --force for any file but chains, journals and the like',
+      'a new file outside the records; with --force any file except chains, journals and the like',
   });
 
 const STANDARD_OUTPUT = 1;
 
-/** Straight to the file, piece by piece: a stream would keep what its reader has not taken yet. */
+/**
+ * Writes straight to the file, piece by piece: a stream would buffer what its reader has not taken
+ * yet.
+ */
 function writePieces(file: number, pieces: Iterable<string>): void {
   for (const piece of pieces) writeAll(file, Buffer.from(piece, 'utf8'));
 }
@@ -128,7 +138,7 @@ function writeAll(file: number, bytes: Buffer): void {
     try {
       done += writeSync(file, bytes, done);
     } catch (error) {
-      // A pipe that is full for the moment: its reader goes on.
+      // The pipe is full for the moment; its reader will continue.
       if (!(error instanceof Error && 'code' in error && error.code === 'EAGAIN')) throw error;
     }
   }

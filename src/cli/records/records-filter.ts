@@ -1,4 +1,4 @@
-/** The options that say which records are meant, the same for every command; dates are checked. */
+/** The options that select records, the same for every command; dates are checked. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { DAMAGE_TYPES } from '../../intake/sheet/job-sheet.ts';
@@ -20,7 +20,7 @@ const date = z.iso.date();
 
 function parseDay(words: string): string {
   if (date.safeParse(words).success) return words;
-  throw new InvalidArgumentError('accepted: a day that exists, as YYYY-MM-DD.');
+  throw new InvalidArgumentError('accepted: an existing day, as YYYY-MM-DD.');
 }
 
 const MOST_LISTED = 1_000_000;
@@ -33,17 +33,17 @@ function parseLimit(words: string): number {
 
 export const addFilterOptions = (command: Command): Command =>
   command
-    .option('--from <day>', 'from this day on, YYYY-MM-DD (UTC)', parseDay)
-    .option('--to <day>', 'to this day, it included', parseDay)
+    .option('--from <day>', 'first day, YYYY-MM-DD (UTC)', parseDay)
+    .option('--to <day>', 'last day, inclusive', parseDay)
     .option('--vehicle <text>', 'reference of the vehicle, while it is kept')
-    .option('--technician <text>', 'who did it, while it is kept')
+    .option('--technician <text>', 'technician, while it is kept')
     .addOption(new Option('--damage <type>', 'type of damage').choices(DAMAGE_TYPES))
     .addOption(
       new Option('--result <word>', 'grade, outcome or end').choices(Object.keys(RESULT_COLUMNS)),
     )
     .option('--unit <text>', "the unit's name, or its board's serial number")
     .option('--lot <text>', 'lot of the resin')
-    .option('--limit <n>', 'at most so many', parseLimit);
+    .option('--limit <n>', 'greatest number of results', parseLimit);
 
 /** Null where the days contradict each other. */
 export function filterOf(options: FilterOptions): RecordFilter | null {
@@ -53,4 +53,4 @@ export function filterOf(options: FilterOptions): RecordFilter | null {
 }
 
 export const contradiction = ({ from, to }: FilterOptions): string =>
-  `--from is ${from} and --to is ${to}; accepted: a --to that is not before --from`;
+  `--from is ${from} and --to is ${to}; accepted: a --to not before --from`;

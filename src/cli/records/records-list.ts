@@ -1,4 +1,4 @@
-/** `meniscus records list`: repairs, newest first, a line each, or as JSON. */
+/** `meniscus records list`: repairs, newest first, one line each, or as JSON. */
 import type { Command } from 'commander';
 import { escapedValue } from '../../core/plain-text.ts';
 import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
@@ -16,7 +16,7 @@ const USUAL_LIMIT = 50;
 
 export function addList(records: Command): void {
   addFilterOptions(
-    records.command('list').description('repairs that fit, newest first (50, or --limit)'),
+    records.command('list').description('matching repairs, newest first (50, or --limit)'),
   )
     .option('--json', 'as JSON', false)
     .addHelpText('after', '\nExample: meniscus records list --from 2026-01-01 --result bad\n')
@@ -42,7 +42,7 @@ async function list(options: ListOptions): Promise<number> {
 const HEAD = ['started (UTC)', 'record', 'damage', 'result', 'dose J/cm2', 'vehicle'] as const;
 
 function tableOf(found: readonly FoundRepair[]): string {
-  if (found.length === 0) return 'No repair fits.\n';
+  if (found.length === 0) return 'No matching repair.\n';
   const rows = [HEAD, ...found.map(cellsOf)];
   const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
   const simulated = found.some((repair) => repair.simulated === 1);
@@ -50,7 +50,7 @@ function tableOf(found: readonly FoundRepair[]): string {
   return `${[...rows.map((row) => lineOf(row, widths)), ...foot].join('\n')}\n`;
 }
 
-/** A value on record may hold whatever older programs let in: it stays inside its cell. */
+/** A recorded value may hold whatever older programs accepted: it stays inside its cell. */
 const cellsOf = (repair: FoundRepair): readonly string[] => rawCellsOf(repair).map(escapedValue);
 
 const rawCellsOf = (repair: FoundRepair): readonly string[] => [
@@ -75,7 +75,7 @@ const END: Readonly<Record<string, string>> = {
   fault: 'fault',
 };
 
-/** What a reader must not miss beside what the person found. */
+/** Results that a reader must not overlook, besides the person's finding. */
 const NOT_GOOD: Readonly<Record<string, string>> = {
   'process within its limits, with reservations': 'with reservations',
   'process outside its limits': 'outside limits',

@@ -1,6 +1,6 @@
 /**
- * `meniscus records rebuild`: a new database, a chain put back where that can be proved, and jobs
- * that no entry knows entered from their journals; and it says what could be proved and what not.
+ * `meniscus records rebuild`: makes a new database, restores a chain where that can be proved,
+ * enters jobs without an entry from their journals, and reports what was proved and what was not.
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
@@ -31,8 +31,8 @@ interface RebuildOptions extends RecordsOptions {
 export function addRebuild(records: Command): void {
   records
     .command('rebuild')
-    .description('make the database anew from chain and journals; the old one is kept')
-    .option('--interrupted', 'also enter jobs without an end: no job runs now', false)
+    .description('rebuild the database from chain and journals; the old one is kept')
+    .option('--interrupted', 'also enter jobs without an end; only while no job is running', false)
     .addHelpText('after', '\nExample: meniscus records rebuild\n')
     .action(async (_, command: Command) => {
       process.exitCode = await rebuild(command.optsWithGlobals<RebuildOptions>());
@@ -53,7 +53,7 @@ async function rebuild({ records, interrupted }: RebuildOptions): Promise<number
   }
   const at = new Date().toISOString();
   const { rebuildRecords } = await import('../../store/verify/rebuild.ts');
-  tellWorking('Making the database anew');
+  tellWorking('Rebuilding the database');
   const rebuilt = rebuildRecords(records, at.replaceAll(/[:.]/g, '-'));
   print(`${linesOf(rebuilt).join('\n')}\n`);
   return withRecords(records, 'write', (store) => {
@@ -66,11 +66,11 @@ const CHAIN_WORDS: Readonly<Record<Rebuilt['chain'], (rebuilt: Rebuilt) => strin
   whole: ({ entries }) =>
     `Proved: ${entries === 1 ? 'the one entry' : `all ${entries} entries`} of the chain, link by link.`,
   restored: ({ entries, fromDatabase }) =>
-    `The chain was put back: ${countWords(entries, 'entry', 'entries')}, ${fromDatabase} of them from the old database. Every link holds; that nothing is missing at its end only a hash kept elsewhere can show.`,
+    `The chain was restored: ${countWords(entries, 'entry', 'entries')}, ${fromDatabase} of them from the old database. Every link holds. Only a hash kept elsewhere can show that nothing is missing at the end.`,
   broken: ({ proven, entries, database }) =>
-    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; ${database ? 'they are in the database, and ' : ''}the chain is left as it is.`,
+    `Proved: entries 1 to ${proven}. Not proved: the ${entries - proven} after them; ${database ? 'they are in the database, and ' : ''}the chain is left unchanged.`,
   empty: () =>
-    'There is no chain, and no old database to put it back from. Not proved: which records there were, and in which order. Each journal still has its own checksum.',
+    'There is no chain, and no old database to restore it from. Not proved: which records there were, and in which order. Each journal still has its own checksum.',
 };
 
 const linesOf = (rebuilt: Rebuilt): readonly string[] => [
@@ -93,7 +93,7 @@ function enterUnrecorded(
     if (!found.ok) {
       print(`Not entered: ${id}: ${found.why}\n`);
     } else if (!found.ended && !interrupted) {
-      const why = 'its journal has no end; --interrupted enters it, when no job runs';
+      const why = 'its journal has no end; --interrupted enters it, while no job is running';
       print(`Not entered: ${id}: ${why}\n`);
     } else {
       const { body, personal } = found;

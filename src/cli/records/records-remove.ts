@@ -1,6 +1,6 @@
 /**
- * `meniscus records remove-personal` and `retain`: personal data go for good, of one record or of all
- * older than so many days. What remains in places that no program of ours reaches is said.
+ * `meniscus records remove-personal` and `retain`: delete personal data for good, of one record or
+ * of all records older than a number of days. Places that the program cannot reach are named.
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
@@ -52,9 +52,9 @@ function parseDays(words: string): number {
 export function addRemovePersonal(records: Command): void {
   records
     .command('remove-personal')
-    .description('remove technician, vehicle and customer of a record for good')
+    .description('delete technician, vehicle and customer of a record for good')
     .argument('<id>', 'as `meniscus records list` shows it')
-    .requiredOption('--reason <text>', 'why; it stays in the record', parseText(200))
+    .requiredOption('--reason <text>', 'reason; it stays in the record', parseText(200))
     .requiredOption('--by <name>', 'a name or a role', parseText(40))
     .addHelpText(
       'after',
@@ -69,10 +69,10 @@ export function addRetain(records: Command): void {
   records
     .command('retain')
     .description(
-      'list repairs whose personal data are older than so many days; with --yes remove them',
+      'list repairs with personal data older than a number of days; with --yes delete the data',
     )
     .requiredOption('--older-than <days>', 'days since the repair began', parseDays)
-    .option('--yes', 'remove them for good', false)
+    .option('--yes', 'delete them for good', false)
     .option('--by <name>', 'with --yes: a name or a role', parseText(40))
     .addHelpText('after', '\nExample: meniscus records retain --older-than 730 --yes --by office\n')
     .action(async (_, command: Command) => {
@@ -90,7 +90,7 @@ function remove(id: string, { records, reason, by }: RemoveOptions): Promise<num
       ['--by', by],
     ] as const) {
       if (namesIn(text, fields).length === 0) continue;
-      const accepted = 'a text without the data that are to be removed, such as a role';
+      const accepted = 'a text without the data to be deleted, such as a role';
       complain([problemLine({ file: id, path, value: JSON.stringify(text), accepted })]);
       return EXIT.badInput;
     }
@@ -104,7 +104,7 @@ function retain({ records, olderThan, yes, by }: RetainOptions): Promise<number>
     const due = recordsDue(store, before);
     const lines = due.map(({ id, startedAt }) => `${startedAt.slice(0, 10)}  ${id}`);
     if (due.length === 0) lines.push(`No personal data are older than ${olderThan} days.`);
-    else if (!yes) lines.push(`${due.length} due; --yes removes their personal data for good.`);
+    else if (!yes) lines.push(`${due.length} due; --yes deletes their personal data for good.`);
     print(`${lines.join('\n')}\n`);
     if (!yes || due.length === 0) return EXIT.completed;
     if (by === undefined) {
@@ -147,7 +147,7 @@ async function removeAll(
 
 /**
  * Why a database that cannot be opened must not be deleted with the data in it; null where there is
- * none, or where the chain can make it anew.
+ * none, or where the chain can rebuild it.
  */
 function databaseProblem(store: RecordsStore, folder: string): string | null {
   if (store.source() === 'database' || !existsSync(databasePath(folder))) return null;
@@ -155,17 +155,17 @@ function databaseProblem(store: RecordsStore, folder: string): string | null {
   if (indexMissing() === null) return `${may}; first: meniscus records rebuild`;
   const links = [...chainLinks(folder)];
   return links.some(({ finding, torn }) => finding !== null && !torn)
-    ? `${may}, and a chain that is not whole needs it; run: meniscus records verify`
+    ? `${may}, and the damaged chain needs it; run: meniscus records verify`
     : null;
 }
 
 async function rewriteReport(jobFolder: string): Promise<string | null> {
   const journal = join(jobFolder, JOURNAL_FILE);
-  if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be written anew`;
+  if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be rewritten`;
   const { writeReport } = await import('../../app/papers/write-report.ts');
   const check = chainCheckOf(journal);
   if (check.state === 'differs') {
-    return `its pages were removed and not written anew, because ${check.words}`;
+    return `its pages were deleted and not rewritten, because ${check.words}`;
   }
   const { ok, lines } = await writeReport(journal, chainFactsOf(journal, check));
   return ok ? null : lines.join(' ');
@@ -182,8 +182,10 @@ const linesOf = ({ records, dropped, traces, compacted }: Removal): readonly str
     const place = entry === null ? '' : `, entry ${entry.seq}, ${entry.hash}`;
     return `${id}: ${DONE[state]}${place}${problem === null ? '' : `; ${problem}`}`;
   }),
-  ...dropped.map((name) => `${name} held them too and was deleted`),
-  ...traces.map((name) => `STILL in ${name}: look at it and decide`),
-  ...(compacted ? [] : ['meniscus.db is being read by another program: run this again without it']),
+  ...dropped.map((name) => `${name} held the data too and was deleted`),
+  ...traces.map((name) => `STILL in ${name}: inspect it and decide`),
+  ...(compacted
+    ? []
+    : ['meniscus.db is being read by another program: close it and run this again']),
   'Copies elsewhere, backups and exported tables are not reached.',
 ];

@@ -17,7 +17,7 @@ interface ShowOptions extends RecordsOptions {
 export function addShow(records: Command): void {
   records
     .command('show')
-    .description('one record: what was found, who did it, what was added since')
+    .description('one record: result, people, later amendments')
     .argument('<id>', 'as `meniscus records list` shows it')
     .option('--json', 'as JSON', false)
     .addHelpText('after', '\nExample: meniscus records show demo-0001\n')
@@ -78,16 +78,16 @@ const NO_OUTCOME = {
 
 const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
 
-/** What keeps the result from being good, a line each. */
+/** The reservations against a good result, one line each. */
 const against = (entries: readonly ShownEntry[]): readonly (readonly [string, string])[] =>
   listAt(repairBody(entries), 'result', 'reservations').map(
-    (headline) => ['stands against it', String(headline)] as const,
+    (headline) => ['reservation', String(headline)] as const,
   );
 
 const repairBody = (entries: readonly ShownEntry[]): unknown =>
   entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;
 
-/** Which checks, and why; who did is among the people. */
+/** The overridden checks and the reasons; the person's name is among the people. */
 function setAside(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
   const named = listAt(repairBody(entries), 'overrides').map(
     (one) => `${textAt(one, 'item') ?? ''}: ${textAt(one, 'reason') ?? ''}`,
@@ -101,7 +101,7 @@ function doseWords({ doseJPerM2, targetJPerM2, doseVerdict }: FoundRepair): stri
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';
   const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
   if (doseVerdict === 'not recorded') {
-    return `not recorded to its end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
+    return `not recorded to the end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
   }
   return `${joules(doseJPerM2)}${target} J/cm2, ${doseVerdict}`;
 }
@@ -118,7 +118,7 @@ function peopleOf(
   if (repair?.removedAt != null) return [['personal data', `removed on ${repair.removedAt}`]];
   return own?.entry.personalSha256 == null
     ? []
-    : [['personal data', 'cannot be read as they were written; run: meniscus records verify']];
+    : [['personal data', 'do not match what was written; run: meniscus records verify']];
 }
 
 function entryLines({ entry, personal }: ShownEntry): readonly string[] {

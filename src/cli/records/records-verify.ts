@@ -1,4 +1,7 @@
-/** `meniscus records verify`: is everything as it was written; if not, which link is the first broken. */
+/**
+ * `meniscus records verify`: checks whether everything is as it was written, and names the first
+ * broken link if not.
+ */
 import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
 import { problemLine } from '../../core/settings.ts';
@@ -32,13 +35,13 @@ async function verify({ records, json }: VerifyOptions): Promise<number> {
     return EXIT.badInput;
   }
   const { verifyRecords } = await import('../../store/verify/verify.ts');
-  // The number of bytes is known to the walk alone, so shares of a thousand are told.
+  // Only the walk knows the number of bytes, so progress is reported in thousandths.
   const progress = createProgress('verifying records', 1000);
-  let told = 0;
+  let reported = 0;
   const result = verifyRecords(records, (doneBytes, allBytes) => {
     const share = Math.floor((1000 * doneBytes) / Math.max(1, allBytes));
-    progress.step(share - told);
-    told = share;
+    progress.step(share - reported);
+    reported = share;
   });
   progress.clear();
   const text = json ? JSON.stringify(result, null, 2) : linesOf(records, result).join('\n');
@@ -75,8 +78,8 @@ function linesOf(folder: string, result: Verification): readonly string[] {
       ? []
       : [
           `Last entry ${last.seq}, ${last.hash}`,
-          'Compare it with a hash kept elsewhere, such as on a certificate: a chain that was cut at its',
-          'end, or computed anew as a whole, looks whole by itself.',
+          'Compare it with a hash kept elsewhere, such as on a certificate: a chain that was cut at the',
+          'end, or recomputed as a whole, looks complete on its own.',
         ]),
   ];
 }

@@ -1,6 +1,7 @@
 /**
- * `meniscus replay`: reads a journal, runs its frames through the controller again with the settings
- * in its header, and says whether every decision is the same. Exit code 1 when one is not, or the file was changed.
+ * `meniscus replay`: reads a journal, replays its frames through the controller with the settings
+ * in its header, and reports whether every decision is the same. Exit code 1 when one differs, or
+ * the file was changed.
  */
 
 import { loadJournal } from '../../app/prepare/load-journal.ts';
@@ -25,7 +26,7 @@ export function replayCommand(file: string): number {
   const counted = `${ticks} ticks, ${events} events`;
   if (differences.length === 0) {
     print(`${file}: ${counted}: every decision is the same.\n`);
-    // The same decisions on a file that was changed prove nothing about the job.
+    // Identical decisions from a changed file prove nothing about the job.
     return intact === false ? EXIT.fault : EXIT.completed;
   }
   const lines = differences.map(
@@ -36,7 +37,7 @@ export function replayCommand(file: string): number {
   return EXIT.fault;
 }
 
-/** By the procedure that the header names, with the settings that stand there. */
+/** Uses the procedure that the header names, with the header's settings. */
 function replayOf(contents: JournalContents, file: string): Checked<ReplayResult> {
   const { inputs, procedure } = contents.header;
   if (procedure === undefined) {

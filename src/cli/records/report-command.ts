@@ -1,6 +1,6 @@
 /**
- * `meniscus report`: writes certificate and full report of one job again, from its journal and what
- * lies beside it. Which pages and formats is the person's choice; what is in them is not.
+ * `meniscus report`: rewrites certificate and full report of one job, from its journal and the
+ * files beside it. The person chooses pages and formats, but not their contents.
  */
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -39,22 +39,25 @@ export function addReportCommand(program: Command): void {
     .description('write certificate and full report of a job, as HTML and PDF')
     .argument('<job>', 'a journal.jsonl, the folder of a job, or the name of a record')
     .option('--certificate', 'only the certificate', false)
-    .option('--format <list>', 'html, pdf or both, with a comma', parseFormats, FORMATS)
-    .option('--out <folder>', 'where the pages go (else beside the journal)')
-    .option('--records <folder>', 'where a record is looked for by its name', 'records')
+    .option('--format <list>', 'html, pdf or both, separated by a comma', parseFormats, FORMATS)
+    .option('--out <folder>', 'folder for the pages (default: beside the journal)')
+    .option('--records <folder>', 'folder in which a record is looked up by name', 'records')
     .option(
       '--photo-before <file>',
-      'JPEG or PNG (else photo-before.jpg or .png beside the journal)',
+      'JPEG or PNG (default: photo-before.jpg or .png beside the journal)',
     )
-    .option('--photo-after <file>', 'JPEG or PNG (else photo-after.jpg or .png beside the journal)')
+    .option(
+      '--photo-after <file>',
+      'JPEG or PNG (default: photo-after.jpg or .png beside the journal)',
+    )
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
     .option(
       '--although-changed',
-      'write pages of a journal that is not the one in the chain; every sheet says so',
+      'write pages from a journal that differs from the chain; every sheet says so',
       false,
     )
-    .option('--force', 'with --out: also among records, or in place of files there', false)
-    .option('--json', 'tell verdict, dose and files as JSON', false)
+    .option('--force', 'with --out: write even among records, or over existing files', false)
+    .option('--json', 'print verdict, dose and files as JSON', false)
     .addHelpText('after', '\nExample: meniscus report demo-0001 --certificate --format pdf\n')
     .action(async (job: string, options: CommandOptions) => {
       process.exitCode = await reportCommand(job, options);
@@ -66,7 +69,7 @@ function parseFormats(words: string): readonly Format[] {
   const formats = FORMATS.filter((format) => named.includes(format));
   const known: readonly string[] = formats;
   if (named.length > 0 && named.every((name) => known.includes(name))) return formats;
-  throw new InvalidArgumentError(`accepted: ${FORMATS.join(', ')}, or both with a comma.`);
+  throw new InvalidArgumentError(`accepted: ${FORMATS.join(', ')}, or both separated by a comma.`);
 }
 
 async function reportCommand(job: string, options: CommandOptions): Promise<number> {
@@ -96,10 +99,10 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     return EXIT.badInput;
   }
   const { verdict, reservations, outcome, doses } = data;
-  const told = json
+  const printed = json
     ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
     : lines.join('\n');
-  print(`${told}\n`);
+  print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
 }
 
@@ -114,10 +117,10 @@ const placeOf = ({ records, force }: CommandOptions): NamedPlace => ({
   option: '--out',
   records,
   force,
-  accepted: 'a folder outside the records, without these pages; --force for any other',
+  accepted: 'a folder outside the records, without these pages; with --force any other',
 });
 
-/** A file as it is named, else a folder with a journal, else a record of this name. */
+/** An existing file, otherwise a folder with a journal, otherwise a record of this name. */
 function journalOf(job: string, records: string): string {
   if (existsSync(job)) return statSync(job).isDirectory() ? join(job, JOURNAL) : job;
   const named = join(records, job, JOURNAL);

@@ -1,10 +1,10 @@
 /**
- * The record of a job before the job: personal data and the head of the journal are on the disk, or
- * nothing starts. A folder that was made for a record that could not be begun goes again.
+ * Begins a job's record before the job: nothing starts until personal data and the journal's header
+ * are on disk. A folder that was made for a record that could not be begun is removed.
  */
 import { rmdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { JobAbout } from '../../app/prepare/job-facts.ts';
+import type { JobFacts } from '../../app/prepare/job-facts.ts';
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { keepJobPersonal, saltFor } from '../../app/prepare/personal.ts';
 import { VERSION } from '../../app/version.ts';
@@ -12,50 +12,50 @@ import type { Checked } from '../../core/settings.ts';
 import { createJournal, type Journal } from '../../journal/journal.ts';
 import { createHeader, type JournalHeader } from '../../journal/journal-format.ts';
 import { JOURNAL_FILE, jobPersonalPath } from '../../store/chain/paths.ts';
-import type { Bench } from './bench.ts';
+import type { Session } from './session.ts';
 
 export interface BegunRecord {
   readonly journal: Journal;
-  /** Told once, where the journal cannot be written any more. */
+  /** Called once, where the journal cannot be written any more. */
   readonly onFailure: (tell: (error: unknown) => void) => void;
 }
 
 export interface RecordToBegin {
   readonly settings: LoadedSettings;
-  readonly bench: Bench;
-  readonly about: JobAbout;
+  readonly session: Session;
+  readonly about: JobFacts;
 }
 
 export const beginRecord = (
   folder: string,
-  { settings, bench, about }: RecordToBegin,
+  { settings, session, about }: RecordToBegin,
 ): Checked<BegunRecord> =>
   beginJournal(folder, () =>
     createHeader({
-      ...ranOn(bench),
-      inputs: { ...settings.inputs, extra: bench.extra },
+      ...ranOn(session),
+      inputs: { ...settings.inputs, extra: session.extra },
       display: settings.language,
-      personalSha256: keepJobPersonal(folder, settings.people, saltFor(bench.seed)),
+      personalSha256: keepJobPersonal(folder, settings.people, saltFor(session.seed)),
       about,
     }),
   );
 
-/** What the head of every journal says of the program and the bench. */
-export const ranOn = ({ board, seed, startedAt }: Bench) => ({
+/** What every journal's header says about the program and the board. */
+export const ranOn = ({ board, seed, startedAt }: Session) => ({
   version: VERSION,
   board: board.identity,
   seed,
   startedAt,
 });
 
-/** `folder`: made a moment ago and empty. */
+/** `folder`: newly made and empty. */
 export function beginJournal(folder: string, headerOf: () => JournalHeader): Checked<BegunRecord> {
   const path = join(folder, JOURNAL_FILE);
-  let told = (_: unknown): void => undefined;
+  let report = (_: unknown): void => undefined;
   try {
-    const journal = createJournal({ path, header: headerOf(), onError: (error) => told(error) });
+    const journal = createJournal({ path, header: headerOf(), onError: (error) => report(error) });
     const onFailure: BegunRecord['onFailure'] = (tell) => {
-      told = tell;
+      report = tell;
     };
     return { ok: true, value: { journal, onFailure } };
   } catch (error) {

@@ -1,11 +1,11 @@
-/** Makes a folder for one journal under a name that nothing else has, so that none is ever overwritten. */
+/** Makes a folder for one journal under an unused name, so that none is ever overwritten. */
 import { join } from 'node:path';
 import type { SettingsProblem } from '../../core/settings.ts';
 import { makeNewPrivateFolder, makePrivateFolder } from '../../journal/private-file.ts';
 import { closeRecords } from '../../store/close-records.ts';
 import { recordName } from './record-name.ts';
 
-/** Makes a folder that was not there before and gives its name; a second of a name gets a number. */
+/** Makes a new folder and returns its name; a name that is taken gets a number. */
 export function newFolder(records: string, reference: string): string | SettingsProblem {
   const name = recordName(reference);
   const accepted = 'a folder that can be made';
@@ -21,7 +21,7 @@ export function newFolder(records: string, reference: string): string | Settings
   }
 }
 
-/** False when it is there already, also when another job made it in this moment. */
+/** False where it exists already, even when another job made it at this moment. */
 function makeFolder(folder: string): boolean {
   try {
     makeNewPrivateFolder(folder);

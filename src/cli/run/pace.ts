@@ -1,15 +1,15 @@
 /**
- * How fast the simulated board's time runs against the wall clock: a number of times real time, or
- * as fast as it can. Waiting is what makes simulated time advance; nothing else reads the clock.
+ * The simulated board's speed relative to the wall clock: a multiple of real time, or as fast as
+ * possible. Simulated time advances only by these ticks; nothing else reads the clock.
  */
 
 export type Speed = number | 'max';
 
-/** Ticks between two looks at the outside world when running as fast as possible. */
+/** Ticks between two turns of the event loop when running as fast as possible. */
 const BATCH_TICKS = 200;
 
 export interface Pacer {
-  /** Ends the run after the present tick. */
+  /** Ends the run after the current tick. */
   readonly stop: () => void;
   /** Resolves when stopped. */
   readonly done: Promise<void>;
@@ -34,7 +34,7 @@ export function createPacer(tick: () => void, tickS: number, speed: Speed): Pace
       }
       if (!running) resolve();
       else if (speed === 'max') setImmediate(turn);
-      // Deadlines are absolute, so that lateness does not add up.
+      // Deadlines are absolute, so that delays do not accumulate.
       else
         setTimeout(
           turn,

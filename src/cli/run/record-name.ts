@@ -1,7 +1,7 @@
 /**
- * The name of a job's record and of its folder, from the reference of its sheet. It holds letters,
- * digits, `.`, `_` and `-`; it begins with none that a shell or a command would take otherwise, and
- * with nothing that is the store's own.
+ * Derives the name of a job's record and folder from the sheet's reference. It holds letters,
+ * digits, `.`, `_` and `-`. It never begins with a character that a shell or command treats
+ * specially, and never equals a name reserved by the store.
  */
 import { isStoreName } from '../../store/chain/paths.ts';
 

@@ -1,6 +1,6 @@
 /**
- * Enters a job that has ended into the chain of records, however it ended: what the report found, and
- * the hashes of its files. Where the database cannot be used the entry goes into the chain alone.
+ * Enters a finished job into the chain of records, however it ended: the report's results, and the
+ * hashes of its files. Where the database cannot be used, the entry goes into the chain alone.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -23,15 +23,15 @@ import {
   unreadRepairBodyOf,
 } from '../../store/chain/repair-body.ts';
 import { openRecords } from '../../store/records-store.ts';
-import type { Bench } from './bench.ts';
 import type { JobEnd } from './run-job.ts';
+import type { Session } from './session.ts';
 
 export interface RepairToRecord {
   readonly records: string;
   /** Of the job's folder. */
   readonly name: string;
   readonly settings: LoadedSettings;
-  readonly bench: Bench;
+  readonly session: Session;
   readonly end: JobEnd;
   readonly assessment?: RepairExtras['assessment'];
   readonly overrides?: RepairExtras['overrides'];
@@ -41,12 +41,12 @@ export interface RecordedRepair {
   readonly ok: boolean;
   /** For report and certificate; empty where the chain took no entry. */
   readonly facts: OutsideFacts;
-  /** What to tell the person. */
+  /** Messages for the person. */
   readonly lines: readonly string[];
 }
 
 export function recordRepair(repair: RepairToRecord): RecordedRepair {
-  const { records, name, settings, bench } = repair;
+  const { records, name, settings, session } = repair;
   try {
     const body = bodyOf(repair);
     const draft: AppendDraft = {
@@ -56,13 +56,13 @@ export function recordRepair(repair: RepairToRecord): RecordedRepair {
       body,
       personal: settings.people,
     };
-    const { entry, facts, notes } = append(records, draft, bench.seed);
+    const { entry, facts, notes } = append(records, draft, session.seed);
     const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
     return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
   } catch (error) {
     const left = repair.end.recorded
       ? 'the journal is complete, and `meniscus records rebuild` enters it later'
-      : 'the journal is INCOMPLETE, and is in no chain';
+      : 'the journal is INCOMPLETE and has no entry in a chain';
     return { ok: false, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
   }
 }
@@ -94,7 +94,7 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   }
 }
 
-/** What a journal that broke off cannot show is not claimed, whatever the report made of the rest. */
+/** A journal that broke off supports no claim, whatever the report derived from the rest. */
 function bodyOf(repair: RepairToRecord): RepairBody {
   const body = judgedBodyOf(repair);
   const { recorded, reason, why } = repair.end;
@@ -111,34 +111,34 @@ function bodyOf(repair: RepairToRecord): RepairBody {
 }
 
 function judgedBodyOf(repair: RepairToRecord): RepairBody {
-  const { records, name, settings, bench, end, assessment = null, overrides = [] } = repair;
+  const { records, name, settings, session, end, assessment = null, overrides = [] } = repair;
   const at = (file: string): string => join(records, name, file);
   const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;
   const extras: RepairExtras = {
-    endedAt: endedAtOf(bench, end),
+    endedAt: endedAtOf(session, end),
     assessment,
     overrides,
     entered: 'at its end',
     journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
     report: report === null ? null : { file: REPORT_FILE, sha256: fileSha256(report) },
   };
-  // What was written a moment ago by this program needs no checking.
+  // This program wrote it a moment ago, so it needs no checking.
   if (report !== null) {
     return repairBodyOf(JSON.parse(readFileSync(report, 'utf8')) as ReportData, extras);
   }
   const facts = {
     meniscus: VERSION,
-    startedAt: bench.startedAt,
-    simulated: bench.seed !== null,
-    serial: bench.board.identity.serial,
+    startedAt: session.startedAt,
+    simulated: session.seed !== null,
+    serial: session.board.identity.serial,
     inputs: settings.inputs,
     end,
   };
   return unreadRepairBodyOf(facts, extras);
 }
 
-/** Simulated time for a simulated bench, the clock's for a real one. */
-const endedAtOf = ({ seed, startedAt }: Bench, { boardS }: JobEnd): string =>
+/** Simulated time for a simulated bench, wall-clock time for a real one. */
+const endedAtOf = ({ seed, startedAt }: Session, { boardS }: JobEnd): string =>
   seed === null
     ? new Date().toISOString()
     : new Date(Date.parse(startedAt) + Math.round(boardS * 1000)).toISOString();

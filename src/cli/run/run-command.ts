@@ -1,6 +1,6 @@
 /**
- * `meniscus run`: from options to a job. Checks everything before anything starts, names the record
- * so that none is ever overwritten, runs the job, writes the report, and says how it went.
+ * `meniscus run`: from options to a job. It checks everything before anything starts, names the
+ * record so that none is ever overwritten, runs the job, writes the report, and prints the outcome.
  */
 import { join } from 'node:path';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
@@ -23,14 +23,15 @@ import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { beginRecord } from './begin-record.ts';
-import type { Bench } from './bench.ts';
+import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
-import { type BenchOptions, openBench } from './open-bench.ts';
+import { openSession, type SessionOptions } from './open-session.ts';
 import { type JobEnd, runJob } from './run-job.ts';
-import { SIMULATED_START } from './simulated-bench.ts';
+import type { Session } from './session.ts';
+import { speedWords } from './speed-words.ts';
 
-export interface RunOptions extends BenchOptions, PrepareOptions {
-  /** The result as JSON on the standard output; everything else goes beside it. */
+export interface RunOptions extends SessionOptions, PrepareOptions {
+  /** The result as JSON on standard output; everything else goes to standard error. */
   readonly json: boolean;
 }
 
@@ -44,12 +45,12 @@ export async function runCommand(options: RunOptions): Promise<number> {
   for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
   const { config } = prepared.settings;
-  const opened = await openBench(options, config);
+  const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { bench } = opened;
+  const { session } = opened;
   const folder = newFolder(options.records, config.job.reference);
-  if (typeof folder === 'string') return await run(prepared, bench, options, folder);
-  await bench.board.close();
+  if (typeof folder === 'string') return await run(prepared, session, options, folder);
+  await session.board.close();
   return refuse([problemLine(folder)]);
 }
 
@@ -63,47 +64,48 @@ function whenOf({ port }: RunOptions): When {
 
 async function run(
   { settings, about }: Extract<Prepared, { ok: true }>,
-  bench: Bench,
+  session: Session,
   { records, json }: RunOptions,
   name: string,
 ): Promise<number> {
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
   const { profile } = settings.config;
-  const begun = beginRecord(folder, { settings, bench, about });
+  const begun = beginRecord(folder, { settings, session, about });
   if (!begun.ok) {
-    await bench.board.close();
+    await session.board.close();
     return refuse(begun.problems.map(problemLine));
   }
   const started = performance.now();
   const end = await runJob({
     settings,
-    bench,
+    session,
     record: begun.value,
     surroundings: {
-      title: bench.title,
+      title: session.title,
       lowestPa: profile.vacuum.lowestPa,
-      highestPa: bench.atmospherePa + profile.pressure.highestGaugePa,
-      keys: bench.keysLine,
+      highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
+      keys: session.keysLine,
     },
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });
   const wallS = (performance.now() - started) / 1000;
   tellWorking('Writing record, report and certificate');
-  // The chain holds the hash of the data, and the pages show the place in the chain.
+  // The chain holds the hash of report.json, and the pages show the entry's number, so report.json
+  // is written first.
   const { journal } = await writeReport(journalPath, {
     pages: ['report'],
     formats: [],
     incomplete: !end.recorded,
   });
-  // Loaded after the job: the database is not needed to do it.
+  // Loaded after the job, which does not need the database.
   const { recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
     records,
     name,
     settings,
-    bench,
+    session,
     end,
     ...extrasIn({ about }),
   });
@@ -145,13 +147,12 @@ const OUTCOME: Readonly<Record<Outcome, string>> = {
 };
 
 function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
-  const times = (end.boardS / wallS).toFixed(0);
   const lines = [
     '',
-    ...(end.recorded ? [] : ['RECORD INCOMPLETE: nothing may be claimed from it.']),
+    ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
     ...reportLines,
-    `${(end.boardS / 60).toFixed(1)} min of board time in ${wallS.toFixed(1)} s (${times} x real time)`,
+    speedWords(end.boardS, wallS),
   ];
   return `${lines.join('\n')}\n`;
 }

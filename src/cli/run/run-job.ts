@@ -1,4 +1,4 @@
-/** One repair on a bench, to its end, with its journal and its panel. */
+/** Runs one repair to its end, with its journal and its panel. */
 
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
@@ -6,12 +6,12 @@ import type { Repair } from '../../procedure/repair/repair-state.ts';
 import { eventLine } from '../terminal/event-lines.ts';
 import { drawPanel, type PanelPicture } from '../terminal/panel-drawing.ts';
 import type { BegunRecord } from './begin-record.ts';
-import type { Bench } from './bench.ts';
 import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
+import type { Session } from './session.ts';
 
 export interface JobRun {
   readonly settings: LoadedSettings;
-  readonly bench: Bench;
+  readonly session: Session;
   readonly record: BegunRecord;
   readonly surroundings: Omit<PanelPicture, 'signals' | 'snapshot' | 'seen'>;
   readonly out: NodeJS.WriteStream;
@@ -21,7 +21,7 @@ export interface JobRun {
 export type JobEnd = Omit<ProcedureEnd<Repair>, 'last'>;
 
 export function runJob(run: JobRun): Promise<JobEnd> {
-  const { settings, bench, surroundings } = run;
+  const { settings, session, surroundings } = run;
   return runProcedure({
     ...run,
     procedure: REPAIR,
@@ -31,7 +31,7 @@ export function runJob(run: JobRun): Promise<JobEnd> {
     showing: {
       lineOf: eventLine,
       pictureOf: ({ outputs: signals, snapshot }, colour) =>
-        drawPanel({ ...surroundings, signals, snapshot, seen: bench.look() }, colour),
+        drawPanel({ ...surroundings, signals, snapshot, seen: session.look() }, colour),
     },
   });
 }

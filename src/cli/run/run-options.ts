@@ -1,44 +1,35 @@
-/** The options of `meniscus run` and what they mean; what the command does is in `run-command.ts`. */
-import { type Command, Option } from 'commander';
+/** The options of `meniscus run` and their meaning; `run-command.ts` does the work. */
+import type { Command } from 'commander';
 import { LANGUAGES } from '../../app/prepare/load-catalogue.ts';
 import { collectOverride, OVERRIDABLE } from '../../app/prepare/overrides.ts';
 import { parseAgreement, parseAltitude, parseSeed, parseSpeed } from '../terminal/parse-option.ts';
+import { withBoardOptions } from './board-options.ts';
 import { runCommand } from './run-command.ts';
 import { collectFault, FAULT_NAMES } from './simulated-scenario.ts';
 
 export function addRunCommand(program: Command): void {
   const run = program
     .command('run', { isDefault: true })
-    .description('run one repair on the simulated board, or on a real one, and write its record')
-    .addOption(
-      new Option('--port <name>', 'a real board: its serial port, or auto').conflicts([
-        'manual',
-        'speed',
-        'seed',
-        'altitude',
-        'fault',
-        'plant',
-      ]),
-    )
+    .description('run one repair on the simulated board, or on another one, and write its record');
+  withBoardOptions(run, ['manual', 'speed', 'seed', 'altitude', 'fault', 'plant'])
     .option('--manual', 'you press the buttons: y YES, n NO, m MORE', false)
-    .option('--speed <times>', 'times real time, or max (manual: 1, else 16)', parseSpeed)
+    .option(
+      '--speed <times>',
+      'times real time, or max (manual: 1, else 16; emulated: max)',
+      parseSpeed,
+    )
     .option('--job <file>', 'job sheet (JSON)')
     .option('--profile <file>', 'profile (JSON)')
     .option('--unit <file>', 'settings of the unit (JSON)')
-    .option('--seed <n>', 'seed of the simulated board and person', parseSeed, 1)
-    .option(
-      '--altitude <m>',
-      'where the simulated bench stands, above sea level',
-      parseAltitude,
-      60,
-    )
-    .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
-    .option('--plant <file>', 'what is simulated: break, resin, pane, lamp, air (JSON)')
-    .option('--records <folder>', 'where records go', 'records')
-    .option('--json', 'the result as JSON; the panel goes to the standard error', false)
+    .option('--seed <n>', 'seed of the simulated bench and person', parseSeed, 1)
+    .option('--altitude <m>', 'altitude of the simulated bench above sea level', parseAltitude, 60)
+    .option('--fault <name>', 'simulate a fault: a name below, or a file', collectFault, [])
+    .option('--plant <file>', 'the simulated plant: break, resin, pane, lamp, air (JSON)')
+    .option('--records <folder>', 'folder of the records', 'records')
+    .option('--json', 'the result as JSON; the panel goes to standard error', false)
     .addHelpText(
       'after',
-      `\nFaults: ${FAULT_NAMES.join(', ')}\nChecks that can be set aside: ${OVERRIDABLE.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --port auto\n`,
+      `\nFaults: ${FAULT_NAMES.join(', ')}\nChecks that can be overridden: ${OVERRIDABLE.join(', ')}\nExamples: meniscus run --speed max --fault hose-off\n          meniscus run --board emulated\n          meniscus run --port auto\n`,
     )
     .action(async (options) => {
       process.exitCode = await runCommand(options);
@@ -50,16 +41,16 @@ export function addRunCommand(program: Command): void {
 function addPreparation(run: Command): void {
   run
     .option('--intake <file>', 'intake sheet (JSON), assessed before the job begins')
-    .option('--resin <file>', 'bottle of resin (JSON), in place of what the job sheet says of it')
+    .option('--resin <file>', 'bottle of resin (JSON), replacing the resin of the job sheet')
     .option('--pit-resin <file>', 'bottle of pit resin (JSON)')
     .option('--care <file>', 'rules for the care of the unit (JSON)')
     .option('--language <name or file>', `of the display: ${LANGUAGES.join(', ')}, or a catalogue`)
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
     .option(
       '--override <item=reason>',
-      'set a check aside for this repair; may be given again',
+      'override a check for this repair; repeatable',
       collectOverride,
       [],
     )
-    .option('--by <name>', 'who sets it aside');
+    .option('--by <name>', 'person who overrides it');
 }

@@ -1,7 +1,7 @@
 /**
- * Runs one procedure on a bench to its end: board, pipeline, journal, panel, keys, interrupts. It
- * decides the order in which these start and stop, so that outputs are safe and the journal is closed
- * whatever happens. Which procedure it is, and what becomes of it, is left to the caller.
+ * Runs one procedure to its end: board, pipeline, journal, panel, keys, interrupts. It decides the
+ * order in which these start and stop, so that outputs are safe and the journal is closed whatever
+ * happens. The caller chooses the procedure and uses its result.
  */
 import { tap } from 'rxjs';
 import { journalConsumer } from '../../app/journal-consumer.ts';
@@ -19,21 +19,21 @@ import { listenToKeys } from '../terminal/keys.ts';
 import { createLivePanel, type LivePanel, type Showing } from '../terminal/live-panel.ts';
 import { createTypedNumber, type TypedNumber } from '../terminal/typed-number.ts';
 import type { BegunRecord } from './begin-record.ts';
-import type { Bench } from './bench.ts';
 import { makeSafeAtLast } from './safe-at-last.ts';
+import type { Session } from './session.ts';
 
 export interface ProcedureRun<P extends ProcedureTypes> {
   readonly procedure: Procedure<P>;
   readonly config: P['config'];
-  readonly bench: Bench;
+  readonly session: Session;
   readonly record: BegunRecord;
-  /** What of a snapshot the journal keeps; null where a replay is enough. */
+  /** The part of a snapshot that the journal keeps; null where a replay is enough. */
   readonly keeps: (snapshot: P['snapshot']) => Snapshot | null;
   readonly showing: Showing<P>;
-  /** Numbers that are typed at a keyboard; null where the procedure asks for none. */
+  /** Numbers typed at a keyboard; null where the procedure asks for none. */
   readonly numbers: {
     readonly asked: (snapshot: P['snapshot']) => boolean;
-    /** What it asks of the controller, or why it is not taken. */
+    /** The request to the controller, or why the number is not accepted. */
     readonly request: (value: number) => Request | string;
   } | null;
   readonly out: NodeJS.WriteStream;
@@ -41,9 +41,11 @@ export interface ProcedureRun<P extends ProcedureTypes> {
 }
 
 export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
-  /** Board time that it took, s. */
+  /** Board time taken, s. */
   readonly boardS: number;
-  /** False where the journal could not be written to its end: then nothing above rests on how it went. */
+  /**
+   * False where the journal could not be written to its end: then none of the above is evidence.
+   */
   readonly recorded: boolean;
   /** Null where no frame ever came. */
   readonly last: ControllerState<P> | null;
@@ -52,8 +54,8 @@ export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
 export async function runProcedure<P extends ProcedureTypes>(
   run: ProcedureRun<P>,
 ): Promise<ProcedureEnd<P>> {
-  const { bench } = run;
-  const { board } = bench;
+  const { session } = run;
+  const { board } = session;
   const { journal, onFailure } = run.record;
   const watcher = endWatcher<P>();
   const pacer: { stop: () => void } = { stop: () => undefined };
@@ -71,7 +73,8 @@ export async function runProcedure<P extends ProcedureTypes>(
   });
   const consumers = consumersOf(run, { journal, watcher, panel });
   const pipeline = createPipeline(board, run.procedure, run.config, consumers, {
-    onConsumerError: (name, error) => warn(`${name}: ${String(error)}; the job goes on without it`),
+    onConsumerError: (name, error) =>
+      warn(`${name}: ${String(error)}; the job continues without it`),
     onFault: fail,
     onEnd: () => pacer.stop(),
   });
@@ -83,9 +86,9 @@ export async function runProcedure<P extends ProcedureTypes>(
     },
     fail,
   });
-  const stopListening = listen(bench, typed, pipeline.request, interrupts.raise);
+  const stopListening = listen(session, typed, pipeline.request, interrupts.raise);
   try {
-    const running = bench.run();
+    const running = session.run();
     pacer.stop = running.stop;
     await running.done;
   } catch (error) {
@@ -95,14 +98,14 @@ export async function runProcedure<P extends ProcedureTypes>(
     pipeline.close();
     await board.close();
     for (const close of [stopListening, interrupts.close, panel.close]) close();
-    journal.close(watcher.told());
+    journal.close(watcher.journalEnd());
   }
   return watcher.end();
 }
 
-/** Whoever looks at the display comes last: by then everything else has seen the tick. */
+/** Display consumers come last: by then everything else has seen the tick. */
 const consumersOf = <P extends ProcedureTypes>(
-  { bench, keeps }: ProcedureRun<P>,
+  { session, keeps }: ProcedureRun<P>,
   to: {
     readonly journal: Journal;
     readonly watcher: Pick<EndWatcher<P>, 'take'>;
@@ -115,7 +118,7 @@ const consumersOf = <P extends ProcedureTypes>(
   {
     name: 'person',
     follow: ({ ticks$ }) =>
-      ticks$.pipe(tap(({ frame, outputs }) => bench.person?.(frame.timeS, outputs.display))),
+      ticks$.pipe(tap(({ frame, outputs }) => session.person?.(frame.timeS, outputs.display))),
   },
 ];
 
@@ -138,7 +141,7 @@ const typedFor = <P extends ProcedureTypes>(
   });
 
 function listen(
-  { keyboard, act }: Bench,
+  { keyboard, act }: Session,
   typed: TypedNumber,
   request: (request: Request) => void,
   interrupt: (why: string) => void,
@@ -151,11 +154,11 @@ function listen(
 }
 
 const incompleteFromNow = (error: unknown): string =>
-  `RECORD INCOMPLETE from now on: the journal cannot be written (${String(error)}). The job goes on; nothing more of it is recorded, and its record will say so.`;
+  `RECORD INCOMPLETE from now on: the journal cannot be written (${String(error)}). The job continues unrecorded, and its record will say so.`;
 
 type EndWatcher<P extends ProcedureTypes> = ReturnType<typeof endWatcher<P>>;
 
-/** Keeps how it ended, and its last tick; the first cause stands. */
+/** Keeps the reason for the end and the last tick; the first cause counts. */
 function endWatcher<P extends ProcedureTypes>() {
   let last: Tick<P> | null = null;
   let end: JournalEnd | null = null;
@@ -163,7 +166,7 @@ function endWatcher<P extends ProcedureTypes>() {
   const first = (candidate: JournalEnd): void => {
     end ??= candidate;
   };
-  const told = (): JournalEnd =>
+  const journalEnd = (): JournalEnd =>
     end ?? { reason: 'fault', why: 'The run ended without a reason.', outcome: null };
   const boardS = (): number => last?.frame.timeS ?? 0;
   return {
@@ -180,9 +183,9 @@ function endWatcher<P extends ProcedureTypes>() {
       unrecorded ??= { error, fromS: boardS() };
     },
     last: (): Tick<P> | null => last,
-    told,
+    journalEnd,
     end: (): ProcedureEnd<P> => ({
-      ...(unrecorded === null ? told() : incompleteEnd(told(), unrecorded)),
+      ...(unrecorded === null ? journalEnd() : incompleteEnd(journalEnd(), unrecorded)),
       boardS: boardS(),
       recorded: unrecorded === null,
       last: last?.state ?? null,
@@ -190,7 +193,7 @@ function endWatcher<P extends ProcedureTypes>() {
   };
 }
 
-/** What was not recorded is told as such, and nothing is claimed from it. */
+/** States that the end was not recorded, and claims nothing from it. */
 function incompleteEnd(
   { reason, why }: JournalEnd,
   { error, fromS }: { readonly error: unknown; readonly fromS: number },

@@ -1,11 +1,14 @@
-/** The last thing that a run does with its board, whatever became of either. */
+/** The final step of a run: makes the board safe and closes it, whatever fails. */
 import type { Board } from '../../../hal/board.ts';
 
-/** A board that can no longer be told goes safe by its own lease; the rest must still be closed. */
+/**
+ * A board that can no longer be reached goes safe when its lease expires; the rest must still be
+ * closed.
+ */
 export function makeSafeAtLast(board: Board, warn: (words: string) => void): void {
   try {
     board.makeSafe();
   } catch (error) {
-    warn(`board: ${String(error)}; it makes itself safe when it is not told to go on`);
+    warn(`board: ${String(error)}; it makes itself safe when its lease expires`);
   }
 }

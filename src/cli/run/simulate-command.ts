@@ -1,7 +1,7 @@
 /**
  * `meniscus simulate`: many unattended repairs on the simulated board, one seed after another, for
- * each profile that is named: to see whether a profile does what it should, and how well it repeats,
- * before any glass is touched. Writes no records.
+ * each named profile. It shows whether a profile does what it should, and how well it repeats,
+ * before any glass is touched. It writes no records.
  */
 import type { Command } from 'commander';
 import { loadSettings } from '../../app/prepare/load-settings.ts';
@@ -31,16 +31,16 @@ export function addSimulateCommand(program: Command): void {
   program
     .command('simulate')
     .description(
-      'many unattended repairs on the simulated board: how a profile does, how it repeats',
+      'many unattended repairs on the simulated board: how well a profile works and repeats',
     )
-    .option('--runs <n>', 'how many, one seed after another', parseCount, 10)
+    .option('--runs <n>', 'number of runs, one seed after another', parseCount, 10)
     .option('--seed <n>', 'the first seed', parseSeed, 1)
-    .option('--profile <file>', 'profile (JSON); may be given again, to compare', collect, [])
+    .option('--profile <file>', 'profile (JSON); repeatable, to compare', collect, [])
     .option('--job <file>', 'job sheet (JSON)')
     .option('--unit <file>', 'settings of the unit (JSON)')
-    .option('--altitude <m>', 'where the simulated bench stands', parseAltitude, 60)
-    .option('--fault <name>', 'something goes wrong: a name below, or a file', collectFault, [])
-    .option('--plant <file>', 'what is simulated (JSON)')
+    .option('--altitude <m>', 'altitude of the simulated bench', parseAltitude, 60)
+    .option('--fault <name>', 'simulate a fault: a name below, or a file', collectFault, [])
+    .option('--plant <file>', 'the simulated plant (JSON)')
     .option('--json', 'the results as JSON', false)
     .addHelpText(
       'after',

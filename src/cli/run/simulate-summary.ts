@@ -1,6 +1,6 @@
 /**
- * What a series of simulated runs comes to: how many ended how, and mean and standard deviation of
- * what repeats. Pure; the table of single runs and the summary are text for a terminal.
+ * Summarises a series of simulated runs: how many ended how, and mean and standard deviation of the
+ * measured results. Pure; the table of single runs and the summary are text for a terminal.
  */
 import { kPaFromPa } from '../../core/units.ts';
 import type { RunResult } from './simulated-run.ts';
@@ -59,7 +59,7 @@ export function spreadsOf(runs: readonly RunResult[]): readonly Spread[] {
 const endOf = ({ reason, outcome }: RunResult): string =>
   outcome === null ? reason : `${reason}, ${outcome}`;
 
-/** How often each end came, most frequent first. */
+/** Number of each kind of end, most frequent first. */
 export function endsOf(runs: readonly RunResult[]): readonly (readonly [string, number])[] {
   const counts = new Map<string, number>();
   for (const run of runs) counts.set(endOf(run), (counts.get(endOf(run)) ?? 0) + 1);

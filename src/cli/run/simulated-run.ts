@@ -1,11 +1,12 @@
 /**
- * One unattended repair on the simulated board as fast as it can, and what it came to: no panel, no
- * journal. Which runs are made and how they are shown is decided by `simulate-command.ts`.
+ * One unattended repair on the simulated board as fast as possible, and its result: no panel, no
+ * journal. `simulate-command.ts` decides which runs are made and how they are shown.
  */
 import { merge, tap } from 'rxjs';
 import { createSimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import { type Consumer, createPipeline } from '../../app/pipeline.ts';
-import type { EndReason, Event, Measurement, Outcome } from '../../core/events.ts';
+import type { EndReason, Event, Outcome } from '../../core/events.ts';
+import type { Measurement } from '../../core/measurements.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { createPacer } from './pace.ts';
@@ -19,9 +20,9 @@ export interface RunResult {
   readonly why: string;
   readonly boardS: number;
   readonly cycles: number;
-  /** What is really so in the simulated break at the end, 0 to 1. */
+  /** True state of the simulated break at the end, 0 to 1. */
   readonly filledRatio: number;
-  /** Last measured; null where the job ended before that. */
+  /** Last measured value; null where the job ended before one. */
   readonly vacuumReachedPa: number | null;
   readonly pressureReachedPa: number | null;
   readonly doseJPerM2: number | null;
@@ -37,7 +38,7 @@ export async function simulatedRun(
   config: RepairConfig,
 ): Promise<RunResult> {
   const checked = scenarioOf(options, config);
-  if (!checked.ok) throw new Error('a scenario that was checked before');
+  if (!checked.ok) throw new Error('the scenario failed a check that it passed before');
   const board = createSimulatedBoard(checked.value);
   const events: Event[] = [];
   let boardS = 0;
@@ -49,7 +50,7 @@ export async function simulatedRun(
   };
   const clock = ({ timeS }: { readonly timeS: number }): void => {
     boardS = timeS;
-    if (boardS > LONGEST_S) fail(new Error('the run did not come to its end'));
+    if (boardS > LONGEST_S) fail(new Error('the run did not end'));
   };
   const result: Consumer<Repair> = {
     name: 'result',
@@ -79,7 +80,7 @@ function resultOf(
   const last = (name: Measurement): number | null =>
     events.findLast(
       (event): event is Event & { kind: 'measured' } =>
-        event.kind === 'measured' && event.name === name,
+        event.kind === 'measured' && event.name === name && event.portion === null,
     )?.value ?? null;
   return {
     seed,

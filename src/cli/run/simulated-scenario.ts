@@ -1,6 +1,6 @@
 /**
  * From the command's options and the job sheet to the scenario of a simulated run: place, break,
- * faults by name or from a file, and who is at the bench.
+ * faults by name or from a file, and the person at the bench.
  */
 import { InvalidArgumentError } from 'commander';
 import { z } from 'zod';
@@ -17,7 +17,7 @@ export interface ScenarioOptions {
   readonly altitude: number;
   /** Names of ready-made faults, or files of faults. */
   readonly fault: readonly string[];
-  /** A file of what is simulated; what it leaves out is the demo's, fitted to the job sheet. */
+  /** A file that describes the plant; missing values are the demo's, fitted to the job sheet. */
   readonly plant?: string;
   readonly manual: boolean;
 }
@@ -25,7 +25,7 @@ export interface ScenarioOptions {
 export const FAULT_NAMES = Object.keys(FAULT_PRESETS);
 const isFaultFile = (words: string): boolean => words.endsWith('.json');
 
-/** An option that may be given again: a name, or a file that is read later. */
+/** A repeatable option: a name, or a file that is read later. */
 export function collectFault(name: string, names: readonly string[]): readonly string[] {
   if (FAULT_NAMES.includes(name) || isFaultFile(name)) return [...names, name];
   throw new InvalidArgumentError(`accepted: ${FAULT_NAMES.join(', ')}, or a .json file.`);

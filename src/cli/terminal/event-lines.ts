@@ -1,16 +1,17 @@
 /**
  * One line of plain text for each event of a job, for terminals without a live panel and for logs.
- * Which events a person needs is a table here; the journal keeps them all.
+ * A table here selects the events that a person needs; the journal keeps them all.
  */
 
 import type { DoseSoFar } from '../../control/procedure.ts';
-import type { Event, Measurement } from '../../core/events.ts';
+import type { Event } from '../../core/events.ts';
+import type { MeasuredValue, Measurement } from '../../core/measurements.ts';
 import { STEP_NUMBERS } from '../../core/phases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
-import { joulesPerCm2 } from '../../report/words.ts';
+import { joulesPerCm2, type PortionWords, portionWords } from '../../report/words.ts';
 
-/** `null` for what would only be noise on a terminal. */
+/** `null` for events that would only clutter a terminal. */
 export function eventLine(event: Event): string | null {
   const words = wordsOf(event);
   return words === null ? null : escapedValue(`${clock(event.timeS)}  ${words}`);
@@ -28,11 +29,11 @@ function wordsOf(event: Event): string | null {
     case 'answer':
       return `      answered ${event.answer}`;
     case 'measured':
-      return `      ${MEASURED[event.name](event.value)}`;
+      return `      ${measuredLine(event)}`;
     case 'seal-finding':
       return `      seal test: ${event.finding}. ${event.why}`;
     case 'adapted':
-      return `      ${event.what}: asked ${kPaFromPa(event.askedPa).toFixed(1)}, given ${kPaFromPa(event.givenPa).toFixed(1)} kPa abs, because ${event.why}`;
+      return `      ${event.what}: asked ${kPaFromPa(event.askedPa).toFixed(1)}, given ${kPaFromPa(event.givenPa).toFixed(1)} kPa abs: ${event.why}`;
     case 'alarm':
       return event.to === 'unacknowledged'
         ? `ALARM ${event.alarm} (${event.action}): ${event.cause}. ${event.remedy}`
@@ -41,59 +42,53 @@ function wordsOf(event: Event): string | null {
       return `      refused ${event.request}: ${event.why}`;
     case 'end':
       return `end: ${event.reason}`;
-    // Of a guided procedure, which has lines of its own.
+    // Only guided procedures emit it; they have lines of their own.
     case 'step':
     case 'point':
       return null;
   }
 }
 
-const MEASURED: Readonly<Record<Measurement, (value: number) => string>> = {
+type Write = (value: number, words: PortionWords) => string;
+
+const MEASURED: Readonly<Record<Measurement, Write>> = {
   atmospherePa: (pa) =>
-    `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, the zero of this job`,
-  lampLastKnownWPerM2: (w) => `lamp when last used ${milliWatts(w)} mW/cm2`,
+    `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, gauge zero of this job`,
+  lampLastKnownWPerM2: (w) => `lamp gave ${milliWatts(w)} mW/cm2 when last used`,
   airLeftRatio: (share) => `vacuum leaves ${percent(share)} % of this air`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
   leakRateUncertaintyPaM3PerS: (q) =>
-    `  give or take ${(q * 1000).toFixed(2)} mPa m3/s (95 %, scatter of the samples)`,
-  risePlateauPa: (pa) => `pressure levels ${kPaFromPa(pa).toFixed(2)} kPa over where it was closed`,
+    `  +- ${(q * 1000).toFixed(2)} mPa m3/s (95 %, sample scatter)`,
+  risePlateauPa: (pa) => `pressure levels off ${kPaFromPa(pa).toFixed(2)} kPa above isolation`,
   vacuumReachedPa: (pa) =>
     `vacuum held at ${kPaFromPa(pa).toFixed(1)} kPa abs (${inHgFromPa(pa).toFixed(1)} inHg abs)`,
   pressureReachedPa: (pa) => `pressure held at ${kPaFromPa(pa).toFixed(1)} kPa abs`,
   irradianceMeanWPerM2: (w) => `mean irradiance ${milliWatts(w)} mW/cm2`,
   doseJPerM2: (j) => `dose ${joules(j)} J/cm2`,
   doseUncertaintyJPerM2: (j) => `standard uncertainty of the dose ${joules(j)} J/cm2`,
-  doseCoverageFactor: (k) => `times ${k.toFixed(3)} counted against the dose`,
+  doseCoverageFactor: (k) => `coverage factor of the dose k = ${k.toFixed(3)}`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
   targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
-  breakTargetJPerM2: (j) => `the depth of the break asks for ${joules(j)} J/cm2`,
-  allowedSpotOverPaneK: (k) => `spot over pane at most ${k.toFixed(1)} K for this leg`,
-  allowedHeatingKPerS: (k) => `heating at most ${(k * 60).toFixed(1)} K/min for this leg`,
-  greatestSpotOverPaneK: (k) => `spot over pane was ${k.toFixed(1)} K at most`,
-  greatestHeatingKPerS: (k) => `fastest heating or cooling ${(k * 60).toFixed(1)} K/min`,
+  depthTargetJPerM2: (j, { place }) => `the depth of the ${place} requires ${joules(j)} J/cm2`,
+  throughPitJPerM2: (j) =>
+    `further ${joules(j)} J/cm2 through the pit resin, calculated, not judged`,
+  allowedSpotOverPaneK: (k) => `spot above pane: limit ${k.toFixed(1)} K for this leg`,
+  allowedHeatingKPerS: (k) => `heating rate: limit ${(k * 60).toFixed(1)} K/min for this leg`,
+  greatestSpotOverPaneK: (k) => `spot above pane: highest ${k.toFixed(1)} K`,
+  greatestHeatingKPerS: (k) => `heating or cooling rate: highest ${(k * 60).toFixed(1)} K/min`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
-    `daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
-  openResinShareRatio: (share) => `  ${percent(share)} % of what sets the resin`,
-  fillIrradianceMeanWPerM2: (w) => `fill: mean irradiance ${milliWatts(w)} mW/cm2`,
-  fillDoseJPerM2: (j) => `fill: dose ${joules(j)} J/cm2`,
-  fillDoseUncertaintyJPerM2: (j) => `fill: standard uncertainty of the dose ${joules(j)} J/cm2`,
-  fillLampOnS: (s) => `fill: lamp on for ${s.toFixed(0)} s`,
-  fillTargetJPerM2: (j) => `fill: target of this job ${joules(j)} J/cm2`,
-  fillThroughPitJPerM2: (j) =>
-    `fill: further ${joules(j)} J/cm2 through the pit resin, reckoned, not judged`,
-  pitIrradianceMeanWPerM2: (w) => `pit: mean irradiance ${milliWatts(w)} mW/cm2`,
-  pitDoseJPerM2: (j) => `pit: dose ${joules(j)} J/cm2`,
-  pitDoseUncertaintyJPerM2: (j) => `pit: standard uncertainty of the dose ${joules(j)} J/cm2`,
-  pitLampOnS: (s) => `pit: lamp on for ${s.toFixed(0)} s`,
-  pitTargetJPerM2: (j) => `pit: target of this job ${joules(j)} J/cm2`,
-  pitDepthTargetJPerM2: (j) => `pit: its depth asks for ${joules(j)} J/cm2`,
-  pitOpenResinDoseJPerM2: (j) =>
-    `pit: daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
-  pitOpenResinUnseenJPerM2: (j) =>
-    `pit: daylight unseen ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
-  pitOpenResinShareRatio: (share) => `  ${percent(share)} % of what sets the pit resin`,
+    `daylight below threshold ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,
+  openResinShareRatio: (share, { resin }) =>
+    `  ${percent(share)} % of the setting dose of ${resin}`,
 };
+
+function measuredLine({ name, portion, value }: MeasuredValue): string {
+  const words = portionWords(portion);
+  const line = MEASURED[name](value, words);
+  // What is indented belongs to the line above, which has said the portion.
+  return line.startsWith(' ') ? line : `${words.prefix}${line}`;
+}
 
 const percent = (share: number): string => (100 * share).toFixed(0);
 const milliWatts = (w: number): string => mWPerCm2FromWPerM2(w).toFixed(1);

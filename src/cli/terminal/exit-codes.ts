@@ -1,4 +1,4 @@
-/** What the process says to its caller when it ends, by reason. */
+/** Exit codes of the process, by reason. */
 import type { EndReason } from '../../core/events.ts';
 
 export const EXIT = {
@@ -7,6 +7,6 @@ export const EXIT = {
   badInput: 2,
   'stopped-by-person': 3,
   alarm: 4,
-  /** As shells count a Ctrl-C: 128 and the number of SIGINT. */
+  /** The shell convention for Ctrl-C: 128 plus the number of SIGINT. */
   interrupted: 130,
 } as const satisfies Record<EndReason | 'badInput', number>;

@@ -1,4 +1,7 @@
-/** How `--help` words an option: as commander does, but silent about defaults that say nothing. */
+/**
+ * How `--help` describes an option: as commander does, but without defaults that carry no
+ * information.
+ */
 import { Help, type Option } from 'commander';
 
 const PLAIN = new Help();

@@ -1,10 +1,11 @@
 /**
- * Ctrl-C and other requests of the system to end: the first asks the controller to stop, so that it
- * makes safe, says why and closes the job; a second, or waiting too long, ends without it. An error
- * that nobody caught ends at once, but not before outputs are safe and the journal is closed.
+ * Handles Ctrl-C and the system's other termination signals. The first asks the controller to stop,
+ * so that it makes safe, states the reason and closes the job; a second signal, or a timeout, ends
+ * without it. An uncaught error ends at once, but only after outputs are safe and the journal is
+ * closed.
  */
 export const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-/** Longer than the unit needs to come to rest at real time. */
+/** Longer than the unit needs to come to rest in real time. */
 const PATIENCE_MS = 5_000;
 
 export interface Interrupts {

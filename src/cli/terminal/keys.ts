@@ -1,6 +1,6 @@
 /**
- * Keys that stand for the unit's buttons and switches in manual mode. One table; what a button does
- * is decided by the controller.
+ * The keys that stand for the unit's buttons and switches in manual mode, in one table. The
+ * controller decides what a button does.
  */
 import { emitKeypressEvents } from 'node:readline';
 import type { Button } from '../../core/frame.ts';
@@ -27,7 +27,7 @@ export const REAL_KEYS_LINE = 'y YES  n NO  m MORE   h hold  Ctrl-C end';
 
 export const INTERRUPT_KEY = 'interrupt';
 
-/** Listens until the returned function is called, which gives the terminal back as it was. */
+/** Listens until the returned function is called, which restores the terminal. */
 export function listenToKeys(
   input: NodeJS.ReadStream,
   typed: TypedNumber,
@@ -40,7 +40,7 @@ export function listenToKeys(
   });
 }
 
-/** The same for keys by their names; Ctrl-C comes as INTERRUPT_KEY. */
+/** The same by key names; Ctrl-C arrives as INTERRUPT_KEY. */
 export function listenToKeyNames(
   input: NodeJS.ReadStream,
   onName: (name: string, sign: string | undefined) => void,

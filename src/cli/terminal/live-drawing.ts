@@ -1,6 +1,6 @@
 /**
- * Keeps one picture on a terminal up to date, a few times a second of wall time, whatever the speed
- * of what is shown. It only shows; a failure here cannot reach control.
+ * Keeps one picture on a terminal up to date, a few times per second of wall time, whatever the
+ * speed of what it shows. It only displays; a failure here cannot reach control.
  */
 
 /** Faster redraws only flicker. */
@@ -8,7 +8,7 @@ const REDRAW_MS = 100;
 
 export interface LiveDrawing<T> {
   readonly take: (shown: T) => void;
-  /** Takes the picture away while something else is written, which then stays above it. */
+  /** Removes the picture while other text is written, which then stays above it. */
   readonly aside: (write: () => void) => void;
   /** Draws the last picture once more and leaves it on the screen. */
   readonly close: () => void;
@@ -18,7 +18,7 @@ export async function createLiveDrawing<T>(
   out: NodeJS.WriteStream,
   pictureOf: (shown: T, colour: boolean) => string,
 ): Promise<LiveDrawing<T>> {
-  // Loaded only where there is a terminal: it is a tenth of the program's start.
+  // Loaded only for a terminal: it takes a tenth of the program's start-up time.
   const { createLogUpdate } = await import('log-update');
   const update = createLogUpdate(out, { showCursor: false });
   const colour = out.hasColors?.() ?? false;

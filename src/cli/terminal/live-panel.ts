@@ -1,7 +1,7 @@
 /**
- * The panel while a procedure runs: a picture on a terminal, and without one a line for each event
- * and for each quarter of a dose. How often it is drawn is left to `live-drawing.ts`, what stands in
- * it to the procedure.
+ * The panel while a procedure runs: a picture on a terminal, otherwise one line for each event and
+ * for each quarter of a dose. `live-drawing.ts` decides how often it is drawn, the procedure what
+ * it contains.
  */
 import { distinctUntilChanged, filter, map, merge, type Observable, tap } from 'rxjs';
 import type { Streams, Tick } from '../../app/pipeline.ts';
@@ -15,7 +15,7 @@ import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 export interface Showing<P extends ProcedureTypes> {
   /** `typed`: the line in which a number is typed. */
   readonly pictureOf: (tick: Tick<P>, colour: boolean, typed: string) => string;
-  /** Null for what would only be noise on a terminal. */
+  /** Null for events that would only clutter a terminal. */
   readonly lineOf: (event: Event) => string | null;
 }
 
@@ -46,7 +46,10 @@ export async function createLivePanel<P extends ProcedureTypes>(
   };
 }
 
-/** The first of each quarter of the target, short of the whole, which has an event of its own. */
+/**
+ * The first tick of each quarter of the target, except for the full target, which has an event of
+ * its own.
+ */
 const eachQuarter = (dose$: Observable<DoseSoFar>): Observable<DoseSoFar> => {
   const quarterOf = ({ doseJPerM2, targetJPerM2 }: DoseSoFar): number =>
     Math.floor((4 * doseJPerM2) / targetJPerM2);

@@ -1,6 +1,6 @@
 /**
- * How the commands that work on records open a folder: reading opens read-only; what is wrong with
- * database or chain is told on stderr and, when all is done, by the exit code.
+ * Opens a folder of records for commands that work on one. Reading opens it read-only. Problems of
+ * database or chain are reported on stderr and, at the end, by the exit code.
  */
 
 import { problemLine } from '../../core/settings.ts';
@@ -15,13 +15,15 @@ export interface RecordsOptions {
 
 export const complain = (lines: readonly string[]): void => printError(`${lines.join('\n')}\n`);
 
-/** Gives the exit code: bad input where the folder cannot be opened, fault where it is not whole. */
+/**
+ * Returns the exit code: bad input where the folder cannot be opened, fault where it is damaged.
+ */
 export async function withRecords(
   folder: string,
   how: 'read' | 'write',
   action: (store: RecordsStore) => number | Promise<number>,
 ): Promise<number> {
-  // The database is loaded only by commands that need it.
+  // Only commands that need the database load it.
   const { openRecords } = await import('../../store/records-store.ts');
   const opened = openRecords(folder, { readOnly: how === 'read' });
   if (!opened.ok) {
@@ -40,14 +42,17 @@ export async function withRecords(
   }
 }
 
-/** Once a command, by those that would use the index or bring it up to date. No fault of the records. */
+/**
+ * Printed once per command that would use the index or bring it up to date. It is no fault of the
+ * records.
+ */
 export function tellIndexMissing(): void {
   const missing = indexMissing();
   if (missing !== null) complain([`note: ${missing}`]);
 }
 
 export function noSuchRecord(folder: string, id: string): number {
-  const accepted = 'a record that `meniscus records list` shows, or the id of a piece of care';
+  const accepted = 'a record shown by `meniscus records list`, or the id of a piece of care';
   complain([problemLine({ file: folder, path: 'ID', value: JSON.stringify(id), accepted })]);
   return EXIT.badInput;
 }

@@ -1,7 +1,7 @@
 /**
- * Draws the unit's panel for a terminal: the display in its frame, status lamp, live bars for
- * pressure and dose, and what the simulated break looks like. A pure function from values to lines;
- * when and where they appear is left to `live-panel.ts`.
+ * Draws the unit's panel for a terminal: the display in its frame, the status lamp, live bars for
+ * pressure and dose, and the look of the simulated break. A pure function from values to lines;
+ * `live-panel.ts` decides when and where they appear.
  */
 import picocolors from 'picocolors';
 import type { Snapshot } from '../../core/events.ts';
@@ -20,7 +20,7 @@ export interface PanelPicture {
   /** Ends of the pressure bar, Pa absolute. */
   readonly lowestPa: number;
   readonly highestPa: number;
-  /** What somebody looking through the glass sees; null on a board that has no eyes. */
+  /** The view through the glass; null on a real board, where it is not known. */
   readonly seen: string | null;
   readonly keys: string;
 }
@@ -45,12 +45,12 @@ export function drawPanel(picture: PanelPicture, colour: boolean): string {
 
 export type Paint = ReturnType<typeof picocolors.createColors>;
 
-/** The unit's display in its frame, status lamp and buzzer, with what a procedure has to show of itself. */
+/** The unit's display in its frame, status lamp and buzzer, with the procedure's own lines. */
 export function drawAround(
   { display, status, buzzer }: Signals,
   own: {
     readonly title: string;
-    /** Beside the display, under status lamp and buzzer. */
+    /** Beside the display, below status lamp and buzzer. */
     readonly beside: readonly string[];
     readonly rows: readonly string[];
     readonly keys: string;
@@ -78,8 +78,8 @@ function statusWords(colour: StatusColour, flashing: boolean): string {
   const words = {
     off: 'off',
     red: 'red: danger, made safe',
-    yellow: 'yellow: not as it should be',
-    green: 'green: the unit works',
+    yellow: 'yellow: warning',
+    green: 'green: working',
     blue: 'blue: your turn',
   }[colour];
   return flashing ? `${words} (flashing)` : words;
@@ -91,7 +91,7 @@ const degrees = (k: number | null): string =>
 const light = (wPerM2: number | null): string =>
   wPerM2 === null ? '-- mW/cm²' : `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)} mW/cm²`;
 
-/** A bar from vacuum to pressure, with marks where the air is and where the set-point lies. */
+/** A bar from vacuum to pressure, with marks for the atmosphere and the set-point. */
 function pressureBar(picture: PanelPicture, paint: Paint): string {
   const { pressurePa, setPointPa, atmospherePa } = picture.snapshot;
   const cellOf = (pa: number): number => {
@@ -107,8 +107,8 @@ function pressureBar(picture: PanelPicture, paint: Paint): string {
   if (setPointPa !== null) cells[cellOf(setPointPa)] = paint.yellow('◆');
   const reading =
     pressurePa === null ? 'no reading' : `${kPaFromPa(pressurePa).toFixed(1)} kPa abs`;
-  const aim = setPointPa === null ? '' : `, aim ◆ ${kPaFromPa(setPointPa).toFixed(0)}`;
-  return `  ${'Pressure'.padEnd(LABEL_CELLS)}${cells.join('')} ${reading}${aim}`;
+  const setPoint = setPointPa === null ? '' : `, set-point ◆ ${kPaFromPa(setPointPa).toFixed(0)}`;
+  return `  ${'Pressure'.padEnd(LABEL_CELLS)}${cells.join('')} ${reading}${setPoint}`;
 }
 
 function doseBar({ doseJPerM2, targetJPerM2 }: Snapshot, paint: Paint): string {

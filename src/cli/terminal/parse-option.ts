@@ -1,7 +1,10 @@
-/** How options of the command line are read; what is not accepted is said by commander, with the option. */
+/**
+ * Parses options of the command line; commander reports what is accepted together with the option's
+ * name.
+ */
 import { InvalidArgumentError } from 'commander';
 
-/** An option that may be given again. */
+/** A repeatable option. */
 export const collect = (value: string, before: readonly string[]): readonly string[] => [
   ...before,
   value,

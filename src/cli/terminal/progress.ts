@@ -1,12 +1,12 @@
 /**
- * How far a long command has come, on one line of the terminal: shown only after a second, only to a
- * person, and on stderr, so that what is printed stays clean.
+ * Progress of a long command on one line of the terminal: shown only after a second, only to a
+ * person, and on stderr, so that the printed output stays clean.
  */
 
 export interface Progress {
-  /** One more done, or as many as given. */
+  /** Counts one more as done, or the given number. */
   readonly step: (count?: number) => void;
-  /** Takes the line away, before other output and at the end. */
+  /** Removes the line, before other output and at the end. */
   readonly clear: () => void;
 }
 
@@ -41,7 +41,7 @@ export function createProgress(
   };
 }
 
-/** What takes a moment and has no parts that could be counted; told to a person only. */
+/** For work that takes a moment and has no countable parts; shown to a person only. */
 export function tellWorking(words: string): void {
   if (process.stderr.isTTY) process.stderr.write(`${words} ...\n`);
 }

@@ -1,4 +1,4 @@
-/** An option that is a line of text. */
+/** Parses an option that is a line of text. */
 import { InvalidArgumentError } from 'commander';
 
 export const parseText =

@@ -1,4 +1,4 @@
-/** Says why a command did not start, a line each, and gives the exit code for it. */
+/** Prints why a command did not start, one line each, and returns the exit code for it. */
 import { EXIT } from './exit-codes.ts';
 import { printError } from './print.ts';
 

@@ -1,4 +1,4 @@
-/** Breaks a sentence at 80 columns, with the first line and the rest set in by so many columns. */
+/** Wraps a sentence at 80 columns, with separate indents for the first line and the rest. */
 
 const COLUMNS = 80;
 

@@ -1,11 +1,11 @@
 /**
- * A number that is typed where one is asked for: digits are collected here until Enter; every other
- * key is left to whoever listens. What the number means is left to the procedure.
+ * A number typed at the terminal: collects digits until Enter and leaves every other key to the
+ * caller. The procedure interprets the number.
  */
 export interface TypedNumber {
-  /** Whether the key belongs to the number. */
+  /** Returns whether the key belongs to the number. */
   readonly take: (name: string, sign: string | undefined) => boolean;
-  /** What stands in the line so far, or why the last number was not taken. */
+  /** The line so far, or why the last number was not accepted. */
   readonly text: () => string;
 }
 
@@ -13,7 +13,7 @@ const LONGEST = 8;
 
 export function createTypedNumber(on: {
   readonly asked: () => boolean;
-  /** Null where it is taken, else why not. */
+  /** Null where the number is accepted, otherwise why not. */
   readonly take: (value: number) => string | null;
 }): TypedNumber {
   let typed = '';
@@ -30,11 +30,11 @@ export function createTypedNumber(on: {
       refusal = on.take(value);
       return true;
     },
-    text: () => refusal ?? `${typed}_  then Enter`,
+    text: () => refusal ?? `${typed}_  then press Enter`,
   };
 }
 
-/** The line after a key, or null where the key does not write in it. */
+/** The line after a key, or null where the key does not belong to the number. */
 export function typedAfter(typed: string, sign: string | undefined, name: string | undefined) {
   if (name === 'backspace') return typed.slice(0, -1);
   if (name === 'escape') return '';

@@ -1,6 +1,6 @@
 /**
- * One line of the certificate each: from the record's data to a short text. What does not fit a line
- * is counted, never dropped in silence. Numbers are those of the report.
+ * Builds the certificate's lines: each turns part of the record's data into a short text. What does
+ * not fit on a line is counted, never dropped silently. Numbers are those of the report.
  */
 
 import { numberAt } from '../../core/fields.ts';
@@ -16,7 +16,7 @@ import { type CertificateWords, DAMAGE_FIELDS } from './certificate-words.ts';
 const MOST_NAMED = 4;
 const LONGEST = { part: 60, edit: 110, support: 150 } as const;
 
-/** Cut at a word where it is too long, with what tells that it was cut. */
+/** Cuts a text that is too long at a word, and appends a note that it was cut. */
 export function clipped(text: string, most: number, remark: string): string {
   const line = text.replaceAll(/\s+/g, ' ').trim();
   if (line.length <= most) return line;
@@ -25,7 +25,7 @@ export function clipped(text: string, most: number, remark: string): string {
   return `${cut}… ${remark}`.trim();
 }
 
-/** A text inside a settings file as given. */
+/** A text from a settings file, as given. */
 export function textIn(file: unknown, words: CertificateWords, ...path: readonly string[]): string {
   const found = valueAt(file, path);
   return typeof found === 'string' ? clipped(found, LONGEST.part, '') : words.notRecorded;
@@ -40,7 +40,7 @@ export function damageText({ inputs: { job } }: ReportData, words: CertificateWo
   return [words.damageTypes[type] ?? type, ...sizes].join(', ');
 }
 
-/** Dose with its uncertainty against the target, and what may be said of it. */
+/** The dose with its uncertainty against the target, and the judgement. */
 export function doseText(dose: DoseResult, words: CertificateWords): string {
   const { doseJPerM2, targetJPerM2, uncertainty, verdict, doubts } = dose;
   const shown =
@@ -54,11 +54,13 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
   if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
   const found =
-    verdict === 'not shown' && doubts.length > 0 ? words.doseDoubted : words.doseVerdict[verdict];
+    verdict === 'not shown' && doubts.length > 0
+      ? words.doseInvalidated
+      : words.doseVerdict[verdict];
   return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
 }
 
-/** Name and lot as the job sheet has them, and the dates of the bottle where its file was given. */
+/** Name and lot from the job sheet, and the bottle's dates where its file was given. */
 function bottleText(
   { inputs: { job }, bottles }: ReportData,
   use: 'fill' | 'pit',
@@ -78,13 +80,13 @@ function bottleText(
 export const resinText = (report: ReportData, words: CertificateWords): string =>
   bottleText(report, 'fill', words);
 
-/** Null where the pit was filled with the resin of the fill. */
+/** Null where the pit was filled with the fill's resin. */
 export function pitResinText(report: ReportData, words: CertificateWords): string | null {
   if (valueAt(report.inputs.job, ['pitResin']) != null) return bottleText(report, 'pit', words);
   return report.doses.length > 1 ? words.notRecorded : null;
 }
 
-/** What supports each of them; the headlines stand at the top of the page. */
+/** The evidence for each reservation; the headlines stand at the top of the page. */
 export const reservationsText = (
   { reservations }: ReportData,
   words: CertificateWords,
@@ -170,12 +172,12 @@ export function editsText(
   if (amendments === null) return words.editsUnread;
   const last = amendments.at(-1);
   if (last === undefined) return words.noEdit;
-  const told = clipped(
+  const lastEdit = clipped(
     `${last.at.slice(0, 10)}, ${last.by}: ${last.text}`,
     LONGEST.edit,
     words.inReport,
   );
-  return words.edits(amendments.length, told);
+  return words.edits(amendments.length, lastEdit);
 }
 
 function someOf(parts: readonly string[], between: string, words: CertificateWords): string {

@@ -1,13 +1,15 @@
 /**
- * Every word of the certificate in one table, so that a second language is a second table of this
- * type. Numbers keep their units and are written by `report-words.ts`. The sentences claim a process
- * within its limits and nothing of the glass.
+ * Every word of the certificate in one table: a second language is a second table of this type.
+ * Numbers keep their units and are written by `report/words.ts`. The sentences claim a process
+ * within its limits and nothing about the glass.
  */
+
 import type { EndReason, Outcome } from '../../core/events.ts';
 import type { CuredPortion, DoseResult } from '../../report/report-dose.ts';
 import { headlineOf, RESERVATION_ROWS, type ReservationId } from '../../report/reservations.ts';
 import type { Verdict } from '../../report/verdict.ts';
 import type { AssessmentFacts } from '../facts.ts';
+import { withArticle } from '../with-article.ts';
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 
@@ -61,19 +63,19 @@ export interface CertificateWords {
   readonly removedOn: (day: string) => string;
   readonly process: Words<Verdict['process']>;
   readonly reservation: Words<ReservationId>;
-  /** A verdict with what stands against it. */
+  /** A verdict with its reservations. */
   readonly headline: typeof headlineOf;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
-  /** Of a record without an end. */
+  /** For a record without an end. */
   readonly unrecordedOutcome: string;
   readonly breaksOff: (clock: string) => string;
   readonly untilThen: (what: string) => string;
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
-  /** Instead of a verdict where the figures themselves are in doubt. */
-  readonly doseDoubted: string;
+  /** Printed instead of a verdict where the figures themselves cannot be trusted. */
+  readonly doseInvalidated: string;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
@@ -137,9 +139,9 @@ export const ENGLISH: CertificateWords = {
     seal: 'Seal',
     alarms: 'Alarms',
     rules: 'Rules',
-    technical: 'Can it be done',
+    technical: 'Technical assessment',
     calibrations: 'Calibrations in force',
-    reservations: 'Stands against it',
+    reservations: 'Reservations',
     overrides: 'Overrides',
     edits: 'Edits',
     agreed: 'Agreed before work',
@@ -152,7 +154,7 @@ export const ENGLISH: CertificateWords = {
     unit: 'Unit',
   },
   simulated: (boardKind) =>
-    `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on a ${boardKind}.`,
+    `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(boardKind)}.`,
   simulatedTime: 'simulated time',
   notRecorded: 'not recorded',
   removedOn: (day) => `personal data removed on ${day}`,
@@ -178,14 +180,14 @@ export const ENGLISH: CertificateWords = {
   noOutcome: 'The job ended before the technician judged the break.',
   unrecordedOutcome: 'The record breaks off before the technician judged the break.',
   breaksOff: (clock) =>
-    `It breaks off ${clock} min after the start; nothing here is about what came after.`,
+    `It breaks off ${clock} min after the start; nothing is known of what happened later.`,
   untilThen: (what) => `until the record breaks off: ${what}`,
   end: {
     completed: 'The job was completed.',
     'stopped-by-person': 'The job was stopped by a person:',
     alarm: 'The job was stopped by an alarm:',
     interrupted: 'The job was interrupted:',
-    fault: 'The job was ended by a fault of program or board:',
+    fault: 'The job was ended by a fault of the program or the board:',
   },
   doseVerdict: {
     met: 'met',
@@ -201,14 +203,14 @@ export const ENGLISH: CertificateWords = {
     'not cured': 'Nothing was cured.',
     'not recorded': 'The dose is not recorded.',
   },
-  doseDoubted: 'not shown: clock or light sensor in doubt',
+  doseInvalidated: 'not shown: clock or light sensor unreliable',
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',
   shown: (dose, coverage) => `at least ${dose} (${coverage})`,
   noUncertainty: 'no uncertainty stated',
   doseUnrecorded: (dose, target) =>
-    `not recorded to its end; ${dose} until the record breaks off; ${target}`,
+    `not recorded to the end; ${dose} until the record breaks off; ${target}`,
   lot: (lot) => `lot ${lot}`,
   expires: (day) => `expires ${day}`,
   opened: (day) => `opened ${day}`,
@@ -241,8 +243,8 @@ export const ENGLISH: CertificateWords = {
     'needs-a-person': 'a person had to decide',
   },
   technicalAnswer: {
-    can: 'nothing spoke against it',
-    cannot: 'SPOKE AGAINST by the kind of damage',
+    can: 'no technical objection',
+    cannot: 'UNSUITED: kind of damage',
     'needs-a-person': 'a person had to decide',
   },
   noAssessment: 'no assessment was recorded with this job',
@@ -253,12 +255,12 @@ export const ENGLISH: CertificateWords = {
   edits: (count, last) => `${count}, appended, never overwritten; the last: ${last}`,
   editsUnread: 'not read; edits are appended to the record, never overwritten',
   more: (count) => `and ${count} more`,
-  inReport: '(whole in the full report)',
+  inReport: '(complete in the full report)',
   noDrawing: 'No drawing of the pane was recorded.',
-  smallDrawing: 'Drawn larger, with distances to the zones, in the full report.',
+  smallDrawing: 'The full report has a larger drawing with the distances to the zones.',
   disclosure: [
     'A mark may remain visible. The glass is improved, not made new.',
-    'The crack may still grow, and the pane be lost. Have it looked at again after the first frost or heat.',
+    'The crack may still grow, and the pane may be lost. Have it inspected again after the first frost or heat.',
     'Whether the pane may stay in use is decided by local law and by the licensed person who inspects the vehicle.',
     'The record shows how the process went, not how strong the glass is.',
   ],

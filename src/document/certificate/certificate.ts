@@ -1,8 +1,8 @@
 /**
- * The certificate for the customer: one page that says what was done, with what result, and what it
- * does not promise. It decides what is told and in which order; words come from one table, numbers
- * from the report's data, and a size of letters that fits from the renderer. Long texts are cut here
- * and stand whole in the full report.
+ * The customer's certificate: one page that states what was done, with what result, and what it
+ * does not promise. This file decides the content and its order. Words come from one table, numbers
+ * from the report's data, and the renderer finds a text size that fits. Long texts are cut here and
+ * stand in full in the report.
  */
 
 import { joinOf } from '../../report/reservations.ts';
@@ -60,7 +60,7 @@ export function certificate(facts: DocumentFacts, words: CertificateWords = ENGL
   };
 }
 
-/** A row where there is something to tell. */
+/** A row only where there is a text. */
 const given = (label: string, text: string | null): FieldsBlock['rows'] =>
   text === null ? [] : [[label, text]];
 

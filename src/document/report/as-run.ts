@@ -1,7 +1,7 @@
 /**
- * The profile as it was run: each set-point and dwell as the profile asks for it, as this unit gave
- * it in this air, and what the cycles reached. Changed set-points are told with their reason by
- * `report-seal.ts`; a profile that states no such field leaves its row out.
+ * The profile as run: each set-point and dwell as the profile asks for it, as this unit aimed for
+ * it in the day's air, and as the cycles reached it. `seal.ts` gives the reasons for changed
+ * set-points. A field that the profile does not state leaves its row out.
  */
 
 import { numberAt } from '../../core/fields.ts';
@@ -24,7 +24,7 @@ export function asRunTable(data: ReportData): Block {
   return {
     kind: 'table',
     wide: true,
-    caption: `Asked: by the profile. Given: what the controller aimed at in this air. Reached: in each of the ${cycles.length} cycles, in order; vacuum dwells include the question about bubbles.`,
+    caption: `Asked: by the profile. Given: the controller’s set-point for the local atmosphere. Reached: in each of the ${cycles.length} cycles, in order; vacuum dwells include the question about bubbles.`,
     heads: ['Set-point', 'Asked', 'Given', 'Reached'],
     empty: 'The profile states no set-points that this report knows.',
     rows: rows.filter((row) => row !== null),

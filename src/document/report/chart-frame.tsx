@@ -1,7 +1,7 @@
 /**
- * What the report's charts share: size, inks, axes, traces. Inks keep a contrast of 4.5 to 1 on white
- * and lines differ by dash as well as by hue, so that they can be told apart in grey (WCAG 2.2,
- * 1.4.1 and 1.4.3). What is drawn is decided by the charts.
+ * What the report's charts share: size, inks, axes, traces. Inks keep a contrast of 4.5 to 1 on
+ * white, and lines differ by dash as well as by hue, so that they can be distinguished in greyscale
+ * (WCAG 2.2, 1.4.1 and 1.4.3). Each chart decides what it draws.
  */
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
@@ -29,7 +29,7 @@ export interface Point {
   readonly y: number | null;
 }
 
-/** Plot area between these two heights. */
+/** The plot area lies between these two heights. */
 export interface Band {
   readonly top: number;
   readonly bottom: number;
@@ -38,7 +38,7 @@ export interface Band {
 export const yScale = (lowest: number, highest: number, { top, bottom }: Band): Scale =>
   scaleLinear().domain([lowest, highest]).range([bottom, top]);
 
-/** Minutes across the plot; a job of no length still gets a scale. */
+/** Minutes across the plot; a job without duration still gets a scale. */
 export const minutesScale = (fromS: number, toS: number): Scale =>
   scaleLinear()
     .domain([fromS / 60, Math.max(toS, fromS + 1) / 60])
@@ -46,7 +46,7 @@ export const minutesScale = (fromS: number, toS: number): Scale =>
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-/** Path through the points in chart units; points that a reader could not see are left out. */
+/** Path through the points in chart units, without points too close together to be seen. */
 export function tracePath(points: readonly Point[], x: Scale, y: Scale, stepped = false): string {
   const placed = points.map((point) => ({
     x: tenth(x(point.x)),
@@ -66,15 +66,15 @@ export function tracePath(points: readonly Point[], x: Scale, y: Scale, stepped 
 interface ChartProps {
   readonly id: string;
   readonly title: string;
-  /** What a person who cannot see the chart needs to know. */
+  /** The content of the chart for a reader who cannot see it. */
   readonly description: string;
   readonly height: number;
-  /** A width of its own makes it a small chart, whose letters stay readable on a telephone. */
+  /** A chart with its own width is a small one, whose letters stay readable on a telephone. */
   readonly width?: number;
   readonly children: ComponentChildren;
 }
 
-/** Plain attributes and no classes, so that paper and screen draw the same. */
+/** Uses plain attributes and no classes, so that paper and screen draw the same. */
 export function Chart({ id, title, description, height, width, children }: ChartProps) {
   return (
     <svg

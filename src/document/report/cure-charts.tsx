@@ -1,6 +1,6 @@
 /**
- * Light and warmth: the dose as a bar against its target, dose and irradiance over the cure, and the
- * temperature of the glass over the job with the profile's limits.
+ * Charts of light and temperature: the dose as a bar against its target, dose and irradiance during
+ * the cure, and the glass temperature over the job with the profile's limits.
  */
 import type { VNode } from 'preact';
 import { render } from 'preact-render-to-string';
@@ -65,7 +65,7 @@ export function doseBar(dose: DoseResult): Block {
   return figure(drawn, <DoseBar drawn={drawn} dose={dose} targetJPerM2={targetJPerM2} />);
 }
 
-/** One figure of a kind keeps its plain name. */
+/** A figure that is the only one of its kind keeps the plain name. */
 const idOf = ({ portion }: DoseResult): string => (portion === 'fill and pit' ? '' : `-${portion}`);
 
 const barDescription = ({ doseJPerM2, verdict }: DoseResult, targetJPerM2: number): string =>
@@ -117,10 +117,10 @@ function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
   );
 }
 
-/** Half of the longest label of a target, with room to spare. */
+/** Half the width of the longest target label, with some margin. */
 const HALF_LABEL = 64;
 
-/** In the middle over its line, or against the end of the bar where it would run out of the picture. */
+/** Centred over its line, or aligned with the end of the bar where it would leave the picture. */
 function placedNear(x: number): { readonly x: number; readonly 'text-anchor': Anchor } {
   if (x < BAR_LEFT + HALF_LABEL) return { x: BAR_LEFT, 'text-anchor': 'start' };
   if (x > BAR_RIGHT - HALF_LABEL) return { x: BAR_RIGHT, 'text-anchor': 'end' };
@@ -133,7 +133,7 @@ interface WhiskerProps {
   readonly to: number;
 }
 
-/** The expanded uncertainty on either side of the bar's end; light under it, to show on the bar. */
+/** The expanded uncertainty on either side of the bar's end, with a light backing to stand out. */
 function Whisker({ from, to }: WhiskerProps) {
   const d = `M${from} 31V43M${from} 37H${to}M${to} 31V43`;
   return (
@@ -150,19 +150,19 @@ const doseDrawn = (dose: DoseResult): Drawn => ({
   id: `dose${idOf(dose)}`,
   title: `${doseTitle(dose)} and irradiance during the cure`,
   description:
-    'Solid line: dose, read on the left. Long dashes: target. Short dashes: irradiance, read on the right.',
+    'Solid line: dose, left axis. Long dashes: target. Short dashes: irradiance, right axis.',
   caption:
     'Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right). 1 J/cm² is 10\u00a0000\u00a0J/m².',
 });
 
-/** The cure from its first light to its last; lamp pauses are part of it. */
+/** The cure from its first light to its last, including lamp pauses. */
 export function doseChart(dose: DoseResult, { data, snapshots }: ChartData): Block {
   const curing = dose.portion === 'fill' ? 'cure-fill' : 'cure';
   const cures = data.phases.filter(({ phase }) => phase === curing);
   const fromS = cures[0]?.fromS;
   const toS = cures.at(-1)?.toS;
   if (fromS === undefined || toS === undefined)
-    return paragraph(`${doseTitle(dose)}: the lamp was not used for it in this job.`);
+    return paragraph(`${doseTitle(dose)}: the lamp was not used for this in the job.`);
   const drawn = doseDrawn(dose);
   return figure(drawn, <DoseChart {...{ drawn, dose, snapshots, fromS, toS }} />);
 }

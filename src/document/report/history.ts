@@ -1,6 +1,6 @@
 /**
- * What happened, in the order in which it did: alarms with cause and remedy, holds, the person's
- * answers, and every phase with its times.
+ * What happened, in order: alarms with cause and remedy, holds, the person's answers, and every
+ * phase with its times.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -13,14 +13,14 @@ export const alarmsTable = ({ alarms }: ReportData): Block => ({
   kind: 'table',
   wide: true,
   caption:
-    'Times in min:s since the start. Hold makes safe and waits for a person, abort makes safe and ends the job, warn tells.',
-  heads: ['Alarm', 'Raised', 'Seen by person', 'Gone', 'Over', 'Cause', 'Remedy shown'],
+    'Times in min:s since the start. Hold: makes safe and waits for a person. Abort: makes safe and ends the job. Warn: informs.',
+  heads: ['Alarm', 'Raised', 'Acknowledged', 'Cleared', 'Normal', 'Cause', 'Remedy shown'],
   empty: 'No alarm was raised.',
   rows: alarms.map((row) => [
     `${plainWords(row.alarm)} (${row.action}, ${row.priority} priority)`,
     clockWords(row.raisedAtS),
-    atOr(row.acknowledgedAtS, 'not seen'),
-    atOr(row.returnedAtS, 'not gone'),
+    atOr(row.acknowledgedAtS, 'not acknowledged'),
+    atOr(row.returnedAtS, 'not cleared'),
     atOr(row.clearedAtS, 'to the end'),
     row.cause,
     row.remedy,
@@ -42,7 +42,7 @@ export const holdsTable = ({ holds }: ReportData): Block => ({
   ]),
 });
 
-/** Nothing where nothing was refused. */
+/** Left out where nothing was refused. */
 export const refusedTable = ({ refused }: ReportData): Block | null =>
   refused.length === 0
     ? null
@@ -56,7 +56,7 @@ export const refusedTable = ({ refused }: ReportData): Block | null =>
 
 export const answersTable = ({ answers }: ReportData): Block => ({
   kind: 'table',
-  caption: 'YES to a step without a question says that it was done.',
+  caption: 'For a step without a question, YES means that it was done.',
   heads: ['At, min:s', 'Asked', 'Answer'],
   empty: 'No answer was given.',
   rows: answers.map(({ atS, phase, cycle, answer }) => [
@@ -66,7 +66,7 @@ export const answersTable = ({ answers }: ReportData): Block => ({
   ]),
 });
 
-/** The cycle belongs to the questions that come back in each. */
+/** The cycle is named for the questions that come back in each cycle. */
 const cycleWords = (phase: string, cycle: number): string =>
   ['ask-bubbles', 'ask-clear', 'offer-cycle'].includes(phase) ? ` (cycle ${cycle})` : '';
 

@@ -1,6 +1,6 @@
 /**
- * What a reader needs to trust the record or not: every input as given, the board, the hashes; and
- * the plain words about what such a record can and cannot show.
+ * What a reader needs to judge whether to trust the record: every input as given, the board, the
+ * hashes, and plain words about what such a record can and cannot show.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -8,7 +8,7 @@ import type { Block } from '../blocks.ts';
 import type { DocumentFacts } from '../facts.ts';
 import { inputRowsOf } from './inputs.ts';
 
-/** `absent`: what a field without a value says. */
+/** `absent`: the text for a field without a value. */
 export const inputFields = (file: unknown, absent = 'not known'): Block => ({
   kind: 'fields',
   empty: 'Nothing was given.',
@@ -50,7 +50,7 @@ export function sumFields({ report: { journal, hashes }, chain }: DocumentFacts)
   return {
     kind: 'fields',
     caption:
-      'SHA-256. The sums find changes; they are not a signature. Settings are summed as JSON with sorted keys.',
+      'SHA-256. The hashes reveal changes; they are not a signature. Settings are hashed as JSON with sorted keys.',
     empty: '',
     rows: [
       ['Journal, all bytes before its end line', journal.sha256],
@@ -72,7 +72,7 @@ export const canAndCannot = ({ dose }: ReportData): Block => ({
     `Dose is light that reached the sensor, with the sensor’s own error; ${
       dose.uncertainty === null
         ? 'no uncertainty is stated.'
-        : 'its uncertainty is worked out from what the unit file states of sensor and clock, and is no better than that.'
+        : 'its uncertainty is calculated from the unit file’s data for sensor and clock, and is no better than those.'
     }`,
     'It certifies nothing. Whether damage of this kind and place may be repaired is decided by local law and by the licensed person who inspects the vehicle.',
   ],
@@ -82,7 +82,7 @@ export const CAUTIONS: Block = {
   kind: 'list',
   items: [
     'Do not touch or scrape a pit that is sticky: it needs more light. Uncured resin can cause lasting skin allergy.',
-    'Look at the spot again after a day and after the first frost or heat. If a leg has grown, the pane is to be judged anew.',
+    'Look at the spot again after a day and after the first frost or heat. If a leg has grown, have the pane assessed again.',
     'Cured resin cannot be filled again. A break that was stopped half filled is for a trained person to judge.',
   ],
 };

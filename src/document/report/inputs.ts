@@ -1,8 +1,8 @@
 /**
- * Every field of a settings file as a row with its unit, whatever fields the file has: the unit is
- * read off the end of the field's name, as the files of this project spell it. Nothing is left out
- * and nothing converted: a reader sees the numbers that were given, to six digits; the journal holds
- * them whole.
+ * Lists every field of a settings file as a row with its unit, whatever fields the file has. The
+ * unit is read from the end of the field's name, as this project's files spell it. Nothing is left
+ * out and nothing is converted: the reader sees the given numbers to six digits; the journal holds
+ * them in full.
  */
 
 export interface InputRow {
@@ -13,7 +13,7 @@ export interface InputRow {
   readonly unit: string;
 }
 
-/** Endings of field names, the longest first where one ends in another. */
+/** Endings of field names; where one ends with another, the longer comes first. */
 const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['MPaSAt20C', 'mPa·s at 20 °C'],
   ['PaSAt20C', 'Pa·s at 20 °C'],
@@ -63,7 +63,7 @@ export function inputRowsOf(file: unknown, absent = 'not known', path = ''): rea
   return [rowOf(path, file, file === null ? absent : valueWords(file))];
 }
 
-/** A unit belongs to a number, and to nothing that only says that there is none. */
+/** Only a number gets a unit; the text for a missing value does not. */
 function rowOf(path: string, given: unknown, value: string): InputRow {
   const name = path.split('.').at(-1) ?? path;
   const [ending, unit] = UNITS.find(([end]) => endsWithUnit(name, end)) ?? ['', ''];
@@ -75,7 +75,10 @@ function rowOf(path: string, given: unknown, value: string): InputRow {
 
 const SINGULARS: Readonly<Record<string, string>> = { years: 'year', days: 'day', counts: 'count' };
 
-/** More digits than any input has: a figure that was reckoned would print all of a float's. */
+/**
+ * More digits than any input has. Without this limit a calculated figure would print all of a
+ * float's.
+ */
 const MOST_DIGITS = 6;
 
 function valueWords(value: unknown): string {
@@ -84,7 +87,7 @@ function valueWords(value: unknown): string {
   return String(Number(value.toPrecision(MOST_DIGITS)));
 }
 
-/** A unit follows a small letter or digit: 'dwellS' but not 'USB'. */
+/** A unit follows a lower-case letter or a digit: 'dwellS' but not 'USB'. */
 const endsWithUnit = (name: string, ending: string): boolean =>
   name.endsWith(ending) && /[a-z0-9]$/.test(name.slice(0, -ending.length));
 

@@ -1,7 +1,7 @@
 /**
- * Pressure over the part of the job in which the chamber was worked: measured line, set-point as
- * steps, local atmosphere, and shaded stretches that say what was done when. Absolute on the left,
- * gauge on the right. Which stretches there are is left to report-stretches.tsx.
+ * Pressure over the part of the job in which the chamber was worked: measured line, stepped
+ * set-point, local atmosphere, and shaded stretches that name each part. The left axis is absolute,
+ * the right one gauge. `stretches.tsx` decides which stretches there are.
  */
 import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../../core/events.ts';
@@ -29,7 +29,7 @@ import {
 import { Stretches, sectionsOf, stretchesOf } from './stretches.tsx';
 
 const HEIGHT = 346;
-/** Shown after the last phase, so that a stop under pressure shows its venting. */
+/** Time shown after the last phase, so that a stop under pressure shows its venting. */
 const AFTER_S = 10;
 const BAND: Band = { top: 52, bottom: 300 };
 
@@ -55,7 +55,7 @@ export function pressureChart({ data, snapshots }: PressureChartData): Block {
     title: TITLE,
     description: descriptionOf(data),
     caption:
-      'Solid: measured. Dashed: set-point. Dotted: local atmosphere, the zero of this job. Left axis absolute, right axis gauge: over (+) or under (−) the local atmosphere. S: seal check, V: vacuum, P: pressure, where there is no room for the word.',
+      'Solid: measured. Dashed: set-point. Dotted: local atmosphere, the gauge zero of this job. Left axis: absolute. Right axis: gauge, above (+) or below (−) the local atmosphere. S, V and P stand for seal check, vacuum and pressure where the word does not fit.',
   };
 }
 
@@ -110,7 +110,7 @@ function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartPro
   );
 }
 
-/** The job's zero as a line, and the same pressures read from it. */
+/** The job's gauge zero as a line, and the gauge axis that starts from it. */
 function GaugeAxis({
   data: { atmospherePa },
   y,

@@ -1,7 +1,7 @@
 /**
- * The full report, for whoever checks the work: everything that the record holds. It decides the
- * order in which things are told (verdict first, then what it rests on, then everything else), and
- * leaves each part to its section.
+ * The full report, for the person who checks the work: everything that the record holds. This file
+ * decides the order (the verdict, then its grounds, then the rest) and leaves each part to its
+ * section.
  */
 
 import { type Block, blocksOf, type PageDocument } from '../blocks.ts';
@@ -61,7 +61,7 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     jobFields(report),
     bottlesTable(report),
     agreementFields(facts.agreement),
-    heading('May it be repaired: the assessment'),
+    heading('Assessment: may it be repaired?'),
     ...assessmentBlocks(facts),
     ...photoBlocks(facts.photos, 62),
   );
@@ -86,7 +86,7 @@ function resultBlocks({ report: data, snapshots, ...facts }: DocumentFacts): rea
     heading('Limits of the profile'),
     limitsTable(data),
     glassChart({ data, snapshots }),
-    heading('Uncertainty of what was measured'),
+    heading('Measurement uncertainty'),
     budgetsTable(data),
     heading('Calibrations and care of the unit'),
     calibrationsTable(facts.calibrations),
@@ -104,9 +104,9 @@ function historyBlocks({ report: data, ...facts }: DocumentFacts): readonly Bloc
     overridesTable(facts.overrides),
     heading('Amendments'),
     amendmentsTable(facts.amendments),
-    heading('What the person answered'),
+    heading('Answers given by the person'),
     answersTable(data),
-    heading('Measured once'),
+    heading('Single measurements'),
     measuredTable(data),
     heading('Phases'),
     phasesTable(data),
@@ -118,7 +118,7 @@ function inputs(facts: DocumentFacts): readonly Block[] {
   const sheet = facts.intake?.sheet;
   return blocksOf(
     heading('Settings in force, as given'),
-    note('The job sheet is printed whole under “Job and damage”.'),
+    note('The complete job sheet is printed under “Job and damage”.'),
     heading('Profile', 3),
     inputFields(profile),
     heading('Unit', 3),

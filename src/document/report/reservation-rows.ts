@@ -1,6 +1,6 @@
 /**
- * What stands against the result, for the report and the terminal: the verdict with its headlines,
- * what supports each, and the bottles whose resin was used.
+ * The reservations, for the report and the terminal: the verdict with its headlines, the evidence
+ * for each, and the bottles whose resin was used.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -23,16 +23,17 @@ export const verdictHeadline = ({
 
 export const reservationsTable = ({ reservations }: ReportData): Block => ({
   kind: 'table',
-  heads: ['What stands against it', 'Shown by'],
-  empty: 'Nothing was set aside, was past its date or contradicts what was stated.',
+  heads: ['Reservation', 'Evidence'],
+  empty:
+    'No check was set aside, no resin was past its date, and no finding contradicts what was stated.',
   rows: reservations.map(({ headline, support }) => [capital(headline), support.join('\n')]),
 });
 
 export const bottlesTable = ({ bottles }: ReportData): Block => ({
   kind: 'table',
-  caption: 'Bottles of resin, as their files state them.',
+  caption: 'Resin bottles, as their files state them.',
   heads: ['For', 'Name', 'Lot', 'Expires on', 'Opened on', 'Usable once opened'],
-  empty: 'No file of a bottle was given; the job sheet names the resin.',
+  empty: 'No bottle file was given; the job sheet names the resin.',
   rows: (['fill', 'pit'] as const).flatMap((use) => {
     const bottle = bottles[use];
     if (bottle === null) return [];

@@ -1,6 +1,6 @@
 /**
- * What was reached: cycles as they ran, extremes against the profile's limits, and values measured
- * once. Pressures are absolute, with the gauge reading beside them where the job's zero is known.
+ * What was reached: the cycles as run, extremes against the profile's limits, and values measured
+ * once. Pressures are absolute, followed by the gauge reading where the job's zero is known.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -10,7 +10,7 @@ import {
   clockWords,
   kPaAbs,
   leakWords,
-  MEASURED_WORDS,
+  measuredWords,
   pressureWords,
   secondsWords,
 } from '../../report/words.ts';
@@ -22,7 +22,7 @@ export function cyclesTable({ cycles, atmospherePa }: ReportData): Block {
     kind: 'table',
     wide: true,
     caption:
-      'Cycles as run. Reached: at the end of the dwell. The time of the vacuum includes the question about bubbles.',
+      'Cycles as run. Reached: at the end of the dwell. The vacuum time includes the question about bubbles.',
     heads: ['Cycle', 'Vacuum reached', 'Lowest', 'For', 'Pressure reached', 'Highest', 'For'],
     empty: 'No cycle was begun.',
     rows: cycles.map((row) => [
@@ -47,7 +47,7 @@ const LIMIT_WRITERS: Readonly<Record<LimitRow['unit'], (value: number) => string
 export const limitsTable = ({ limits }: ReportData): Block => ({
   kind: 'table',
   caption:
-    'Seen while the job was running; glass while air and resin were worked and while the lamp burned.',
+    'Measured while the job was running; glass temperature while air and resin were worked and while the lamp was on.',
   heads: ['What', 'Seen', 'Allowed', 'Verdict'],
   empty: 'No limits are stated.',
   rows: limits.map((row) => [
@@ -80,9 +80,8 @@ export const measuredTable = ({ measured }: ReportData): Block => ({
   kind: 'table',
   heads: ['At, min:s', 'What', 'Value'],
   empty: 'Nothing was measured.',
-  rows: measured.map(({ atS, name, value }) => [
-    clockWords(atS),
-    MEASURED_WORDS[name].label,
-    MEASURED_WORDS[name].write(value),
-  ]),
+  rows: measured.map(({ atS, ...row }) => {
+    const { label, value } = measuredWords(row);
+    return [clockWords(atS), label, value];
+  }),
 });

@@ -1,6 +1,4 @@
-/**
- * The tests of the seal, each with its finding, and the vacuum that the local atmosphere allowed.
- */
+/** The seal tests, each with its finding, and the vacuum that the local atmosphere allowed. */
 import type { SealFinding } from '../../core/events.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { clockWords, kPaAbs, leakWords, plainWords, risePaWords } from '../../report/words.ts';
@@ -8,9 +6,9 @@ import type { Block } from '../blocks.ts';
 
 const FINDING_WORDS: Readonly<Record<SealFinding, string>> = {
   tight: 'tight: the seal holds',
-  leak: 'leak: air comes in',
+  leak: 'leak: air enters',
   moisture: 'moisture: the break is wet',
-  outgassing: 'outgassing: what clings to glass and resin',
+  outgassing: 'outgassing: gas from the surfaces of glass and resin',
   unclear: 'unclear',
 };
 
@@ -21,8 +19,8 @@ export function sealTable({ sealTests }: ReportData): Block {
     kind: 'table',
     wide: true,
     caption:
-      'Seal tests: pump and vent closed off, the rise of the pressure watched. The range holds 95 % by the scatter of the samples; the volume’s own share is not in it. Level: height at which a rise ended, over the pressure at isolation.',
-    heads: ['At, min:s', 'Finding', 'Because', 'Leak rate', 'Give or take', 'Level'],
+      'Seal tests: pump and vent are closed off and the pressure rise is observed. Uncertainty: 95 %, from the scatter of the samples, without the share of the volume. Plateau: where a rise levelled off, above the pressure at isolation.',
+    heads: ['At, min:s', 'Finding', 'Because', 'Leak rate', 'Uncertainty', 'Plateau'],
     empty: 'The seal was not tested.',
     rows: sealTests.map((row) => [
       clockWords(row.atS),

@@ -1,13 +1,13 @@
 /**
- * What was done when, as shaded stretches with names: seal check, vacuum, pressure, and brackets for
- * the cycles. Neighbouring phases that do one thing are one stretch. A stretch that is too narrow for
- * its name gets a shorter one or none, so that names never collide.
+ * Shaded stretches that name what was done when: seal check, vacuum, pressure, with brackets for
+ * the cycles. Neighbouring phases that do the same thing form one stretch. A stretch that is too
+ * narrow for its name gets a shorter one or none, so that names never collide.
  */
 
 import type { PhaseRow } from '../../report/timeline.ts';
 import { type Band, INK, QUIET_INK, type Scale } from './chart-frame.tsx';
 
-/** On the generous side for the charts' size of letters. */
+/** Generous for the charts' text size. */
 const LETTER_WIDTH = 6.4;
 
 interface Stretch {
@@ -79,7 +79,7 @@ const STRETCH_LOOKS = {
   pressure: { names: ['pressure', 'press.', 'P'], fill: '#f9ece0' },
 } as const;
 
-/** Neighbouring phases that do one thing become one shaded stretch. */
+/** Joins neighbouring phases that do the same thing into one shaded stretch. */
 export function stretchesOf(rows: readonly PhaseRow[]): readonly Stretch[] {
   return grouped(rows, ({ phase, cycle }) =>
     STRETCH_NAMES[phase] === undefined ? null : `${STRETCH_NAMES[phase]} ${cycle}`,

@@ -1,13 +1,13 @@
 /**
- * Fewer points for a trace that looks the same: of each slice of the drawing's width the first, the
- * lowest, the highest and the last point stay, so that no peak is lost. Gaps stay gaps.
+ * Reduces a trace to fewer points without changing its look: each slice of the drawing's width
+ * keeps its first, lowest, highest and last point, so that no peak is lost. Gaps stay gaps.
  */
 interface Drawn {
   readonly x: number;
   readonly y: number | null;
 }
 
-/** Four points a slice: about a thousand over the whole width. */
+/** Four points a slice make about a thousand over the whole width. */
 const SLICES = 250;
 const WORTH_IT = 4 * SLICES;
 

@@ -1,6 +1,6 @@
 /**
  * How well things are known: the dose with its guard band against the target, and one line for each
- * channel with its uncertainty and what makes most of it. Nothing is judged here.
+ * channel with its uncertainty and the largest contribution. Nothing is judged here.
  */
 
 import type { BudgetLine } from '../../report/budget-line.ts';
@@ -22,7 +22,7 @@ const TARGET_WORDS = {
 } as const;
 
 const PORTION_WORDS = {
-  'fill and pit': 'fill and pit, cured together by one exposure',
+  'fill and pit': 'fill and pit, cured together in one exposure',
   fill: 'the fill, cured before the pit was made',
   pit: 'the pit, cured after the fill',
 } as const;
@@ -33,13 +33,13 @@ export function doseTable(dose: DoseResult): Block {
   return {
     kind: 'fields',
     caption:
-      'Met: the dose less its expanded uncertainty is at or over the target. Not met: with it added, the dose is still under. Not shown: neither.',
+      'Met: the dose minus its expanded uncertainty reaches the target. Not met: the dose plus its expanded uncertainty stays below the target. Not shown: neither.',
     empty: '',
     rows: [
-      ['Counted for', PORTION_WORDS[dose.portion]],
+      ['Portion', PORTION_WORDS[dose.portion]],
       ['Dose as measured', doseWords(doseJPerM2)],
       ...(uncertainty === null
-        ? [['Uncertainty', 'none is stated: judged by the dose as it was read'] as const]
+        ? [['Uncertainty', 'none stated: judged by the dose as read'] as const]
         : uncertaintyRows(uncertainty)),
       [TARGET_WORDS[targetSetBy ?? 'profile'], target],
       ['Verdict', verdict],
@@ -47,8 +47,8 @@ export function doseTable(dose: DoseResult): Block {
         ? []
         : [
             [
-              'Further light of the pit’s cure, through the pit resin',
-              `${doseWords(throughPitJPerM2)}, reckoned from the pit’s depth and not judged`,
+              'Further light from the pit’s cure, through the pit resin',
+              `${doseWords(throughPitJPerM2)}, calculated from the pit’s depth, not judged`,
             ] as const,
           ]),
     ],
@@ -60,8 +60,8 @@ function uncertaintyRows(uncertainty: DoseUncertainty): readonly (readonly [stri
   return [
     ['Standard uncertainty u', doseWords(standardJPerM2)],
     ['Coverage factor k', `${coverageFactor.toFixed(3)} (${coverageWords(uncertainty)})`],
-    ['Guard band k u, added to the cure for its uncertainty', doseWords(expandedJPerM2)],
-    ['Shown to be at least', doseWords(shownJPerM2)],
+    ['Guard band k u, added to the cure', doseWords(expandedJPerM2)],
+    ['Dose shown to be at least', doseWords(shownJPerM2)],
   ];
 }
 
@@ -83,8 +83,8 @@ export const budgetsTable = ({ uncertainties }: ReportData): Block => ({
   kind: 'table',
   wide: true,
   caption:
-    'By JCGM 100 from the limits in the unit file, for single readings. U: 95 %, both sides. Parts of a budget are in the settings below.',
-  heads: ['Channel', 'Reading', 'Standard u', 'U (k)', 'Most of it from'],
+    'By JCGM 100 from the limits in the unit file, for single readings. U: 95 %, two-sided. The parts of each budget are in the settings below.',
+  heads: ['Channel', 'Reading', 'Standard u', 'U (k)', 'Largest part'],
   empty: 'The unit file of this record states no uncertainties.',
   rows: uncertainties.map(({ channel, unit, value, largestPart, ...line }) => {
     const { reading, difference } = WRITERS[unit];

@@ -1,6 +1,6 @@
 /**
- * The top of the page: whether a run was simulated, the verdict with what it rests on, and the job
- * as the person stated it. The verdict is about the process; the outcome is the person's finding.
+ * The top of the page: whether the run was simulated, the verdict with its grounds, and the job as
+ * the person stated it. The verdict is about the process; the outcome is the person's finding.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -18,6 +18,7 @@ import {
   OUTCOME_WORDS,
 } from '../../report/words.ts';
 import type { Block, Tile } from '../blocks.ts';
+import { withArticle } from '../with-article.ts';
 import { inputRowsOf } from './inputs.ts';
 import { verdictHeadline } from './reservation-rows.ts';
 import { coverageWords } from './uncertainty.ts';
@@ -26,7 +27,7 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
   simulated
     ? {
         kind: 'banner',
-        text: `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on a ${board.kind}, and its job, resin and readings are invented.`,
+        text: `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(board.kind)}, and its job, resin and readings are invented.`,
       }
     : null;
 
@@ -38,16 +39,16 @@ function doseRemark({ portion, verdict, doubts }: DoseResult): string {
     met: '',
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
-    'not recorded': `${dose} is not recorded: the record breaks off before it.`,
+    'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
     'not shown':
       doubts.length > 0
-        ? `${dose} is not shown: clock or light sensor cannot be relied on.`
-        : `${dose} is too near its target to be sure of it: resin may be soft.`,
+        ? `${dose} is not shown: the clock or the light sensor cannot be relied on.`
+        : `${dose} is too close to its target to be sure: resin may be soft.`,
   };
   return remarks[verdict];
 }
 
-/** What the person found, and what the doses leave open. */
+/** The person's finding, and what the doses leave open. */
 export const outcomeWords = ({ outcome, doses, journal }: ReportData): string =>
   [
     outcome === null ? NO_OUTCOME[`${journal.intact === null}`] : OUTCOME_WORDS[outcome],
@@ -61,7 +62,7 @@ const NO_OUTCOME = {
   true: 'The record breaks off before the person judged the break.',
 } as const;
 
-/** 'Dose' of both at once, 'Dose of the fill' where they were cured apart. */
+/** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
 export const doseTitle = ({ portion }: DoseResult): string =>
   portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
 
@@ -72,7 +73,7 @@ export function verdictBox(data: ReportData): Block {
   const ends = [`Job ${END_WORDS[end.reason]}${cut}: ${end.why}`, `${seen}.`];
   const breaksOff = [
     `Record breaks off ${clockWords(data.lastsS)} min after the start: ${end.why}`,
-    `${seen} until then. Nothing on these pages is about what came after.`,
+    `${seen} until then. Nothing is known of what happened later.`,
   ];
   return {
     kind: 'notice',
@@ -80,7 +81,7 @@ export function verdictBox(data: ReportData): Block {
     title: capital(verdictHeadline(data)),
     lines: [outcomeWords(data), ...(journal.intact === null ? breaksOff : ends)],
     notes: [
-      'This tells how the process went, not how strong the glass is. A mark may remain visible.',
+      'This describes the process, not the strength of the glass. A mark may remain visible.',
       ...journal.remarks.map((remark) => `About the record: ${remark}`),
     ],
   };
@@ -128,10 +129,12 @@ function pressureTile(label: string, pa: number | null, zeroPa: number | null): 
   return { label, value: kPaAbs(pa), notes: zeroPa === null ? [] : [gaugeWords(pa, zeroPa)] };
 }
 
-/** Kept apart from the record, and printed only where they are still there. */
+/** Kept apart from the record, and printed only while they are kept. */
 const PERSONAL_FIELDS: readonly string[] = ['technician', 'customer', 'vehicle'];
 
-/** The job sheet, every field in its own order; an older journal's names of people are left out. */
+/**
+ * The job sheet with every field in its own order; people named in an older journal are left out.
+ */
 export const jobFields = ({ inputs: { job } }: ReportData): Block => ({
   kind: 'fields',
   caption: 'As the person stated it before work began.',

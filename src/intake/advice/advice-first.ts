@@ -1,11 +1,12 @@
 /**
- * What must be done before a repair can begin, from glass, air and the state of the break: a table
- * of conditions with what to do and why. Windows come from the advice rules and the resin.
+ * What must be done before a repair can begin, given the glass, the air and the state of the break:
+ * a table of conditions with instructions and reasons. The temperature windows come from the advice
+ * rules and the resin.
  */
 import { celsiusFromK } from '../../core/units.ts';
 
 export interface Site {
-  /** SI; null where nobody knows. */
+  /** SI; null where it is not known. */
   readonly glassK: number | null;
   readonly airK: number | null;
   readonly dewPointK: number | null;
@@ -17,14 +18,14 @@ export interface Site {
   readonly moisture: 'dry' | 'damp' | 'wet' | 'unknown';
   readonly contamination: 'none' | 'can-be-removed' | 'stays' | 'unknown';
   readonly ageDays: number | null;
-  /** Greatest rate at which this unit lets a damaged pane be warmed, K/s. */
+  /** Highest rate at which this unit lets a damaged pane be warmed, K/s. */
   readonly heatingKPerS: number;
 }
 
 export const FIRST_STEPS = ['measure', 'warm', 'shade', 'dry', 'clean', 'shelter', 'look'] as const;
 export interface FirstStep {
   readonly do: (typeof FIRST_STEPS)[number];
-  /** `must` keeps the repair from beginning; `should` is advice. */
+  /** `must` blocks the start of the repair; `should` is advice. */
   readonly weight: 'must' | 'should';
   readonly words: string;
 }
@@ -44,7 +45,7 @@ const ROWS: readonly Row[] = [
     weight: 'must',
     words: (site) =>
       site.glassK === null
-        ? `Measure the glass beside the break; the repair asks for ${windowWords(site)}.`
+        ? `Measure the glass temperature beside the break; the repair needs ${windowWords(site)}.`
         : null,
   },
   {
@@ -52,7 +53,7 @@ const ROWS: readonly Row[] = [
     weight: 'must',
     words: (site) =>
       site.glassK !== null && site.glassK < site.window.lowestK
-        ? `Glass is ${c(site.glassK)} C. Bring the vehicle in and let the whole pane come to ${windowWords(site)}, by at most ${(site.heatingKPerS * 60).toFixed(0)} K in a minute. Never warm one spot: legs grow from it.`
+        ? `Glass is ${c(site.glassK)} C. Bring the vehicle indoors and let the whole pane reach ${windowWords(site)}, at no more than ${(site.heatingKPerS * 60).toFixed(0)} K per minute. Never warm one spot: legs grow from it.`
         : null,
   },
   {
@@ -76,7 +77,7 @@ const ROWS: readonly Row[] = [
     weight: 'must',
     words: ({ glassK, dewPointK, aboveDewPointK }) =>
       glassK !== null && dewPointK !== null && glassK < dewPointK + aboveDewPointK
-        ? `Glass at ${c(glassK)} C is within ${aboveDewPointK} K of the dew point of this air (${c(dewPointK)} C): water settles in the break. Warm the whole pane or dry the air.`
+        ? `Glass at ${c(glassK)} C is within ${aboveDewPointK} K of the dew point of this air (${c(dewPointK)} C): water will condense in the break. Warm the whole pane or dry the air.`
         : null,
   },
   {
@@ -84,7 +85,7 @@ const ROWS: readonly Row[] = [
     weight: 'should',
     words: ({ moisture, ageDays, oldBreakDays }) =>
       moisture === 'unknown' || (ageDays !== null && ageDays > oldBreakDays)
-        ? 'Look for water and dirt in the legs before anything else; the seal check also tells water.'
+        ? 'Look for water and dirt in the legs before anything else; the seal check also reveals water.'
         : null,
   },
   {
@@ -92,7 +93,7 @@ const ROWS: readonly Row[] = [
     weight: 'must',
     words: ({ contamination }) =>
       contamination === 'can-be-removed'
-        ? 'Take the dirt out first; what stays in the legs stays visible and keeps resin out.'
+        ? 'Remove the dirt first; dirt left in the legs stays visible and keeps resin out.'
         : null,
   },
   {
@@ -100,7 +101,7 @@ const ROWS: readonly Row[] = [
     weight: 'should',
     words: ({ humidityRatio, humidAirRatio }) =>
       humidityRatio !== null && humidityRatio > humidAirRatio
-        ? `Air holds ${(humidityRatio * 100).toFixed(0)} % of the water it can: work indoors, keep the dried break covered.`
+        ? `Relative humidity is ${(humidityRatio * 100).toFixed(0)} %: work indoors and keep the dried break covered.`
         : null,
   },
 ];

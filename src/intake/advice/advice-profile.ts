@@ -1,8 +1,9 @@
 /**
- * Set-points, dwells and cycles for one break, reckoned from the advice rules: resin runs into a
- * narrow gap in a time that goes with its viscosity and with the length squared (plane Poiseuille
- * flow, t = 6 mu L2 / (h2 dp)), and pressure may use only a share of the stress at which legs grow.
- * Gives a profile file and the reasons for what differs from the rules' own figures.
+ * Calculates set-points, dwells and cycles for one break from the advice rules. Filling a narrow
+ * gap takes a time proportional to the resin's viscosity and to the square of the length (plane
+ * Poiseuille flow, t = 6 mu L2 / (h2 dp)). Pressure may use only a share of the stress at which
+ * legs grow. The result is a profile file and the reasons for each difference from the rules' own
+ * figures.
  */
 import { kPaFromPa } from '../../core/units.ts';
 import type { AdviceRules, DamageAdvice, FilledDamage } from './advice-rules.ts';
@@ -10,16 +11,19 @@ import type { AdviceRules, DamageAdvice, FilledDamage } from './advice-rules.ts'
 export interface ProfileQuestion {
   readonly rules: AdviceRules;
   readonly type: FilledDamage;
-  /** How far resin must run, m. */
+  /** Distance that the resin must flow, m. */
   readonly runM: number;
-  /** Longest leg or radius, which pressure opens, m. */
+  /** Longest leg or radius, which the pressure opens, m. */
   readonly legM: number;
-  /** At the temperature of the glass; null where resin or temperature is not known. */
+  /** At the glass temperature; null where resin or temperature is not known. */
   readonly viscosityPaS: number | null;
-  /** Pressure of the air here, and the deepest vacuum that the pump is asked for in it; null where unknown. */
+  /**
+   * Local air pressure, and the deepest vacuum that the pump is asked for at that pressure; null
+   * where unknown.
+   */
   readonly air: { readonly atmospherePa: number; readonly deepestPa: number } | null;
   readonly window: { readonly lowestC: number; readonly highestC: number };
-  /** For the head of the file. */
+  /** Written at the head of the file. */
   readonly source: string;
 }
 
@@ -27,7 +31,7 @@ export interface AdvisedProfile {
   /** As a profile file of schema meniscus/profile@1. */
   readonly file: Readonly<Record<string, unknown>>;
   readonly reasons: readonly string[];
-  /** More pressure time than the rules allow: filled section by section, or not at all. */
+  /** Needs more pressure time than the rules allow: fill section by section, or not at all. */
   readonly beyondPractice: boolean;
 }
 
@@ -66,7 +70,7 @@ export function profileFor(question: ProfileQuestion): AdvisedProfile {
   };
 }
 
-/** Dwells are rounded to what a person would set. */
+/** Dwells are rounded to values that a person would set. */
 const STEP_S = 10;
 
 function pressureTimeOf({ rules, runM, viscosityPaS }: ProfileQuestion, base: DamageAdvice) {
@@ -85,12 +89,12 @@ function pressureTimeOf({ rules, runM, viscosityPaS }: ProfileQuestion, base: Da
   const beyondPractice = inAllS > rules.cycles.most * longestDwellS;
   const reasons = [
     ...(viscosityPaS === null
-      ? ['Viscosity on this glass is not known: the dwell is that of the reference resin.']
+      ? ['The viscosity on this glass is not known: the dwell is for the reference resin.']
       : [
-          `Resin has ${(viscosityPaS * 1000).toFixed(0)} mPa s on this glass, ${thickness.toFixed(2)} of the reference: filling takes that much longer.`,
+          `The resin has ${(viscosityPaS * 1000).toFixed(0)} mPa s on this glass, ${thickness.toFixed(2)} times the reference; the filling time scales with it.`,
         ]),
-    `Resin runs ${(runM * 1000).toFixed(0)} mm, the dwell is meant for ${base.runMm} mm; time goes with the length squared, here ${(length ** 2).toFixed(2)}.`,
-    `So pressure is held ${dwellS} s in each of ${cycles} cycles.`,
+    `The resin flows ${(runM * 1000).toFixed(0)} mm; the dwell is meant for ${base.runMm} mm. The time scales with the length squared, here ${(length ** 2).toFixed(2)}.`,
+    `Pressure is therefore held for ${dwellS} s in each of ${cycles} cycles.`,
   ];
   return { dwellS, cycles, ratio, beyondPractice, reasons };
 }
@@ -105,7 +109,7 @@ function pressureOf({ rules, legM }: ProfileQuestion, base: DamageAdvice) {
   const reasons =
     setPointKPaGauge < base.pressureKPaGauge
       ? [
-          `A leg of ${(legM * 1000).toFixed(0)} mm is opened more by pressure: ${setPointKPaGauge} kPa in place of ${base.pressureKPaGauge} keeps it at ${(rules.kShareOfSlowGrowth * 100).toFixed(0)} % of slow growth (upper bound).`,
+          `Pressure opens a leg of ${(legM * 1000).toFixed(0)} mm further: ${setPointKPaGauge} kPa instead of ${base.pressureKPaGauge} keeps it at ${(rules.kShareOfSlowGrowth * 100).toFixed(0)} % of slow growth (upper bound).`,
         ]
       : [];
   return { setPointKPaGauge, reasons };
@@ -117,19 +121,19 @@ function vacuumOf({ rules, air }: ProfileQuestion) {
     return {
       setPointKPaAbs: asked,
       extraCycles: 0,
-      reasons: ['Pressure of the air is not known here: the unit measures it and adapts.'],
+      reasons: ['The local air pressure is not known: the unit measures it and adapts.'],
     };
   }
   const setPointKPaAbs = Math.max(asked, Math.ceil(kPaFromPa(air.deepestPa)));
   const left = setPointKPaAbs / kPaFromPa(air.atmospherePa);
   const leftAtReference = asked / rules.reference.airKPa;
-  // Each cycle leaves the same share again, so a fifth more air is made up for by one more.
+  // Each cycle leaves the same share again, so one more cycle makes up for a fifth more air.
   const extraCycles = left > 1.2 * leftAtReference ? 1 : 0;
   const reasons =
     extraCycles === 0 && setPointKPaAbs === asked
       ? []
       : [
-          `Air here is ${kPaFromPa(air.atmospherePa).toFixed(1)} kPa: a vacuum of ${setPointKPaAbs} kPa abs leaves ${(left * 100).toFixed(0)} % of it in the break${extraCycles === 0 ? '' : ', so one more cycle'}.`,
+          `Local air pressure is ${kPaFromPa(air.atmospherePa).toFixed(1)} kPa: a vacuum of ${setPointKPaAbs} kPa abs leaves ${(left * 100).toFixed(0)} % of it in the break${extraCycles === 0 ? '' : ', so one more cycle'}.`,
         ];
   return { setPointKPaAbs, extraCycles, reasons };
 }

@@ -1,21 +1,21 @@
 /**
- * The figures that advice is made from, as data: what each kind of damage is begun with, the
- * ranges that nothing is advised outside of, and when glass or air asks for something first. What is
- * advised for one break is reckoned in `advice.ts`.
+ * The figures behind advice, as data: starting values for each kind of damage, the ranges that
+ * advice never leaves, and the conditions of glass or air that need a preparation first.
+ * `advice.ts` calculates the advice for one break.
  */
 import { z } from 'zod';
 import { choice, quantity, schemaName, text, wholeNumber } from '../../core/settings.ts';
 
 const forDamage = z.strictObject({
-  /** What the resin must run along: the radius of a ring, or the longest leg. */
+  /** The path that the resin must fill: the radius of a ring, or the longest leg. */
   runs: choice(['radius', 'longest-leg']),
-  /** A run that the pressure dwell below is meant for. */
+  /** Flow path for which the pressure dwell below is meant. */
   runMm: quantity(1, 400, 'mm'),
   vacuumDwellS: quantity(5, 600, 's'),
   pressureKPaGauge: quantity(20, 400, 'kPa over atmosphere'),
   pressureDwellS: quantity(5, 1200, 's'),
   cycles: wholeNumber(1, 10, 'cycles'),
-  /** Viscosity at the temperature of the glass. */
+  /** Viscosity at the glass temperature. */
   leastMPaS: quantity(1, 2000, 'mPa s'),
   mostMPaS: quantity(1, 2000, 'mPa s'),
 });
@@ -46,21 +46,21 @@ export const adviceRulesSchema = z.strictObject({
     lowestC: quantity(0, 40, 'degrees Celsius'),
     highestC: quantity(15, 80, 'degrees Celsius'),
   }),
-  /** Glass nearer to the dew point than this is dried first. */
+  /** Glass closer to the dew point than this is dried first. */
   aboveDewPointK: quantity(0, 20, 'K'),
   humidAirPercent: quantity(0, 100, '%'),
   /** An older break holds more water and dirt. */
   oldBreakDays: quantity(1, 10_000, 'days'),
-  /** How much of the stress intensity at which legs grow slowly, pressure may use. */
+  /** Share of the stress intensity of slow leg growth that pressure may use. */
   kShareOfSlowGrowth: quantity(0.05, 1, ''),
   /** 0.25 MPa sqrt(m) for soda-lime glass in moist air, from memory. */
   slowGrowthMPaSqrtM: quantity(0.05, 1, 'MPa sqrt(m)').default(0.25),
-  /** What the dwells are meant for. */
+  /** The conditions for which the dwells are meant. */
   reference: z.strictObject({
     viscosityMPaS: quantity(1, 2000, 'mPa s'),
     airKPa: quantity(55, 110, 'kPa absolute'),
   }),
-  /** Taken into the profile as they are. */
+  /** Copied into the profile unchanged. */
   cure: z.record(z.string(), z.number()),
   sealCheck: z.record(z.string(), z.number()),
   damage: z.strictObject({

@@ -1,7 +1,7 @@
 /**
- * What to do about this break on this day: what comes first, which resin, which profile, and why, in
- * plain words. It joins the tables of its neighbours; whether the break may be repaired at all is
- * for `assess.ts` and a person: advice never says that work can begin before they have said so. The
+ * Advice for one break on one day: what to do first, which resin, which profile, and why, in plain
+ * words. It joins the tables beside it. Whether the break may be repaired at all is left to
+ * `assess.ts` and a person: advice never says that work can begin before they have agreed. The
  * unit's own limits are checked where profiles are loaded.
  */
 
@@ -17,14 +17,14 @@ import type { AdviceRules, FilledDamage } from './advice-rules.ts';
 export interface AdviceQuestion {
   readonly sheet: IntakeSheet;
   readonly rules: AdviceRules;
-  /** Bottles at hand, in no order. */
+  /** Bottles at hand, in any order. */
   readonly resins: readonly Resin[];
   readonly today: string;
-  /** The assessment allows the repair and finds that it can be done. */
+  /** True when the assessment allows the repair and finds it feasible. */
   readonly permitted: boolean;
-  /** The deepest vacuum that the unit's pump is asked for in air of this pressure, Pa. */
+  /** The deepest vacuum that the unit's pump is asked for at this air pressure, Pa. */
   readonly deepestPa: (atmospherePa: number) => number;
-  /** Greatest rate at which this unit lets a damaged pane be warmed, K/s. */
+  /** Highest rate at which this unit lets a damaged pane be warmed, K/s. */
   readonly heatingKPerS: number;
 }
 
@@ -39,16 +39,16 @@ export interface ResinAdvice {
 
 export interface Advice {
   /**
-   * `go`: permitted, and nothing stands against beginning; `first`: permitted, see what must be done;
-   * `decide`: a person must decide before anything begins; `person`: no profile can be advised.
+   * `go`: permitted, work can begin. `first`: permitted after the listed preparation. `decide`: a
+   * person must decide before anything begins. `person`: no profile can be advised.
    */
   readonly answer: 'go' | 'first' | 'decide' | 'person';
   readonly first: readonly FirstStep[];
   readonly window: { readonly lowestC: number; readonly highestC: number };
-  /** Viscosity at the temperature of the glass that this damage asks for. */
+  /** Viscosity range that this damage needs, at the glass temperature. */
   readonly wanted: { readonly leastPaS: number; readonly mostPaS: number } | null;
   readonly resins: readonly ResinAdvice[];
-  /** Index of the bottle to take; null where none suits. */
+  /** Index of the bottle to use; null where none suits. */
   readonly take: number | null;
   readonly profile: AdvisedProfile | null;
   readonly reasons: readonly string[];
@@ -82,21 +82,21 @@ export function advise(question: AdviceQuestion): Advice {
   const bottle = take === null ? null : (question.resins[take] ?? null);
   const window = windowOf(rules, bottle ?? question.resins[0] ?? null);
   const first = firstSteps(siteOf(question, window));
-  const reckoned = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
+  const advised = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
   return {
-    answer: answerOf(question.permitted, reckoned, first),
+    answer: answerOf(question.permitted, advised, first),
     first,
     window,
     wanted,
     resins,
     take,
-    profile: reckoned,
+    profile: advised,
     reasons: [
       ...(type === null ? [noProfileWords(sheet)] : []),
-      ...(reckoned?.reasons ?? []),
-      ...(reckoned?.beyondPractice
+      ...(advised?.reasons ?? []),
+      ...(advised?.beyondPractice
         ? [
-            'That is more pressure time than practice allows: thin the resin by warmth, fill section by section, or have a person decide.',
+            'This is more pressure time than practice allows: warm the resin to thin it, fill section by section, or have a person decide.',
           ]
         : []),
       ...(question.resins.length > 0 && take === null ? ['No bottle at hand suits this job.'] : []),
@@ -114,7 +114,7 @@ function answerOf(
   return first.some(({ weight }) => weight === 'must') ? 'first' : 'go';
 }
 
-/** Kinds of damage that have a gap to fill, and whose run is known. */
+/** Kinds of damage that have a gap to fill and a known flow path. */
 function filledTypeOf({ damage }: IntakeSheet): FilledDamage | null {
   const { type } = damage;
   if (type === 'unknown' || type === 'surface-pit') return null;
@@ -130,10 +130,10 @@ function runMmOf({ type, diameterMm, longestLegMm }: IntakeSheet['damage']): num
 function noProfileWords({ damage }: IntakeSheet): string {
   if (damage.type === 'surface-pit')
     return 'A surface pit has no gap to draw air from: pit resin, film and light alone, by hand.';
-  return 'Kind or length of the damage is not known: no profile can be reckoned.';
+  return 'The kind or length of the damage is not known: no profile can be calculated.';
 }
 
-/** The bottle that suits with fewest remarks; the thinner one where two are alike. */
+/** The suitable bottle with the fewest remarks; of two equal ones the thinner. */
 function bestOf(resins: readonly ResinAdvice[]): number | null {
   const order = resins
     .map((resin, index) => ({ resin, index }))
@@ -146,7 +146,7 @@ function bestOf(resins: readonly ResinAdvice[]): number | null {
   return order[0]?.index ?? null;
 }
 
-/** Where both the rules and the resin allow the work. */
+/** The window in which both the rules and the resin allow the work. */
 function windowOf({ glass }: AdviceRules, resin: Resin | null): Advice['window'] {
   if (resin === null) return glass;
   const tight = {

@@ -1,7 +1,8 @@
 /**
- * The drawing in its brief form, half as wide on paper with letters as large: pane, driver's side,
- * wheel centre line, areas, damage, its distances to two edges and to the wheel, and the damage
- * magnified. For the certificate, where the whole drawing would be too small to read.
+ * Layout of the drawing's brief form for the certificate, where the full drawing would be too small
+ * to read: half as wide on paper, with letters of the same size. It shows pane, driver's side,
+ * wheel centre line, areas, damage, the distances to two edges and to the wheel, and the damage
+ * magnified.
  */
 
 import type { RuleSet } from '../rules/rule-set.ts';
@@ -33,7 +34,7 @@ const INSET_FIGURE = 46;
 const MOST_HATCHES = 3;
 const INSET_X = WIDTH - MARGIN - INSET.width;
 const PITCH = 13;
-/** Sides of areas nearer to each other than this cannot be told apart on paper. */
+/** Sides of areas closer together than this cannot be distinguished on paper. */
 const APART = 6;
 
 export function briefLayoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Layout {
@@ -73,7 +74,7 @@ export function briefLayoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]):
   };
 }
 
-/** The number alone beside a pane too low for the words; the arrow shows to which edge. */
+/** Only the number, beside a pane too low for the words; the arrow shows the edge. */
 function shortened(distance: Distance, { box, paper }: Frame): Distance {
   const words = textWidth(distanceWords(distance), paper.labelSize);
   return isUpright(distance) && words > box.height / 2 - MARGIN
@@ -103,7 +104,10 @@ const alike = (a: Box, b: Box): boolean =>
     (off) => Math.abs(off) < APART,
   );
 
-/** Left of the magnified damage; what the letters mean only where it ends no lower than that. */
+/**
+ * Left of the magnified damage. The meaning of the letters is printed only where the text ends no
+ * lower than that.
+ */
 function wordsBeside(
   plain: readonly string[],
   letters: string | null,

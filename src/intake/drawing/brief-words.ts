@@ -1,6 +1,7 @@
 /**
- * The few words of the brief form: the pane's size or that the drawing is not to scale, what nobody
- * knows, and what the letters stand for where that is short. All else is left to the whole drawing.
+ * The few words of the brief form: the pane's size or that the drawing is not to scale, what is not
+ * known, and the meaning of the letters where it is short. Everything else is left to the full
+ * drawing.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { mmWords } from './dimension-lines.ts';
@@ -14,9 +15,9 @@ export function briefWords(sheet: IntakeSheet, circle: Circle | null): readonly 
   const missing = missingWords(sheet);
   return [
     widthMm === 'unknown' || heightMm === 'unknown'
-      ? 'NOT TO SCALE: a broken edge is drawn anywhere.'
+      ? 'NOT TO SCALE: the position of a broken edge is arbitrary.'
       : `To scale; pane ${mmWords(widthMm)} × ${mmWords(heightMm)} mm.`,
-    ...(circle === null ? [] : ['Distances in mm, from the damage’s rim.']),
+    ...(circle === null ? [] : ['Distances in mm, from the rim of the damage.']),
     ...(runsToAnEdge(sheet) ? ['It runs to an edge, seal or trim.'] : []),
     ...(missing.length === 0 ? [] : [`Not known: ${missing.join(', ')}.`]),
   ];
@@ -37,7 +38,7 @@ function missingWords({ pane, place }: IntakeSheet): readonly string[] {
   ];
 }
 
-/** Letters by whose area they are: what the wipers wipe, and the zones of each rule set. */
+/** Letters grouped by whose area they mark: the swept area, and the zones of each rule set. */
 export function letterWords(shapes: readonly Shape[]): string | null {
   const byOwner = new Map<string | null, string[]>();
   for (const { letter, areas } of shapes) {
@@ -54,7 +55,7 @@ export function letterWords(shapes: readonly Shape[]): string | null {
   return words === '' ? null : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
-/** Of three and more in a row the first and the last. */
+/** Abbreviates three or more consecutive letters to the first and the last. */
 export function listed(letters: readonly string[]): string {
   const codes = letters.map((letter) => (letter.length === 1 ? letter.charCodeAt(0) : Number.NaN));
   const row = codes.every((code, at) => code === (codes[0] ?? 0) + at);

@@ -1,4 +1,6 @@
-/** Lines that run down the pane from a name over its upper edge, and the word at the driver's side. */
+/**
+ * Lines that run down the pane from a name above its upper edge, and the word at the driver's side.
+ */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type Frame, toPoint } from './frame.ts';
 

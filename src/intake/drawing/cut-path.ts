@@ -1,4 +1,4 @@
-/** Rings and lines as paths that end where the pane ends, since glass beyond it there is none. */
+/** Rings and lines as paths that end at the pane's edge, because there is no glass beyond it. */
 import type { Point } from './frame.ts';
 import { type Box, contains } from './text-box.ts';
 
@@ -6,7 +6,7 @@ const STEPS = 120;
 
 const cents = (value: number): number => Math.round(value * 100) / 100;
 
-/** Part of a ring between two angles, as a line through many points. */
+/** Part of a ring between two angles, as a polyline. */
 export function arcPath(
   { x, y }: Point,
   radius: number,

@@ -1,7 +1,7 @@
 /**
  * The damage itself at any scale: ring, part of a ring, legs, the course of a crack, pit. Sizes are
- * those that were stated; directions and courses are not on the sheet and are drawn in a fixed way,
- * which the drawing says. The same figure is used on the pane and magnified.
+ * as stated. Directions and courses are not on the sheet and follow a fixed pattern, which the
+ * drawing states. The same figure is used on the pane and magnified.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { arcPath, linePath, ringPath } from './cut-path.ts';
@@ -15,7 +15,7 @@ interface Props {
   readonly at: Point;
   readonly unitsPerMm: number;
   readonly line: number;
-  /** Of a crack: the direction in which it runs, radians. */
+  /** Direction in which a crack runs, radians. */
   readonly along: number;
   /** Nothing is drawn beyond the pane. */
   readonly within?: Box;
@@ -68,7 +68,10 @@ function Shape(props: Props) {
 /** A little more than half of the ring, open below. */
 const HALF_MOON = [Math.PI - 0.2, 2 * Math.PI + 0.2] as const;
 
-/** Tips of the legs from the pit's middle: the longest as stated, the opposite one as the width tells. */
+/**
+ * Tips of the legs from the centre of the pit: the longest as stated, the opposite one such that
+ * the overall width is right.
+ */
 function legTipsMm({ legs, longestLegMm, diameterMm, pitMm }: Damage): readonly number[] {
   const count = known(legs, 0);
   const widthMm = known(diameterMm, 2 * known(longestLegMm, 0));
@@ -81,7 +84,7 @@ function legTipsMm({ legs, longestLegMm, diameterMm, pitMm }: Damage): readonly 
   );
 }
 
-/** From the pit's middle to the left and right end of what the width is measured across. */
+/** From the centre of the pit to the left and right end of the measured width. */
 export function endsMm(damage: Damage): readonly [number, number] {
   const widthMm = known(damage.type === 'crack' ? damage.longestLegMm : damage.diameterMm, 0);
   const legged = damage.type === 'star-break' || damage.type === 'combination-break';
@@ -95,7 +98,7 @@ function Legs({ damage, at, unitsPerMm, within }: Props) {
   return (
     <g>
       {tips.map((tipMm, leg) => {
-        // The two that the width is measured across lie on one level line.
+        // The two legs across which the width is measured lie on one horizontal line.
         const turn = leg === opposite && leg > 0 ? 0.5 : leg / tips.length;
         const points = legPoints(at, 2 * Math.PI * turn, tipMm * unitsPerMm);
         const key = `${leg}`;
@@ -107,7 +110,7 @@ function Legs({ damage, at, unitsPerMm, within }: Props) {
 
 const LEG_STEPS = 8;
 
-/** Slightly bent, as legs are. */
+/** Slightly bent, as real legs are. */
 function legPoints(at: Point, angle: number, tip: number): readonly Point[] {
   return Array.from({ length: LEG_STEPS + 1 }, (_, step) => {
     const part = step / LEG_STEPS;
@@ -121,7 +124,7 @@ function legPoints(at: Point, angle: number, tip: number): readonly Point[] {
 
 const WAVES = 24;
 
-/** From end to end along its length; its real course is not on the sheet. */
+/** From end to end along its length; the real course is not on the sheet. */
 function Course({ damage, at, unitsPerMm, along, within }: Props) {
   const length = known(damage.longestLegMm, known(damage.diameterMm, 0)) * unitsPerMm;
   const points = Array.from({ length: WAVES + 1 }, (_, step): Point => {

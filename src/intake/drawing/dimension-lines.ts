@@ -1,7 +1,7 @@
 /**
- * Distances as dimension lines outside the pane: sideways ones in rows below it, upright ones in
- * columns to its right, as many to a row as fit side by side. A label that is longer than its line
- * stands beyond the line's end. Slanting distances are left to `slants.ts`.
+ * Distances as dimension lines outside the pane: horizontal ones in rows below it, vertical ones in
+ * columns to its right, as many to a row as fit side by side. A label longer than its line stands
+ * beyond the line's end. Slanting distances are left to `slants.ts`.
  */
 import type { Distance } from './distances.ts';
 import { type Frame, MARGIN, type Point, toPoint } from './frame.ts';
@@ -17,7 +17,7 @@ export interface DimensionLine {
   /** Ends of the line with its arrow heads. */
   readonly a: Point;
   readonly b: Point;
-  /** Where the two thin lines that carry the distance out of the pane begin. */
+  /** Start points of the two thin lines that carry the distance out of the pane. */
   readonly carriedFrom: readonly [Point, Point];
   readonly label: TextLine;
 }
@@ -35,14 +35,14 @@ export const isUpright = ({ from, to }: Distance): boolean =>
 export const isSlanting = (distance: Distance): boolean =>
   !isSideways(distance) && !isUpright(distance);
 
-/** The widest that the columns can get. */
+/** The widest that the columns can become. */
 export function columnRoom(distances: readonly Distance[]): number {
   return FIRST + PITCH * distances.filter(isUpright).length;
 }
 
 export const rowsHeight = (rows: number): number => (rows === 0 ? 0 : FIRST + PITCH * rows);
 
-/** A tenth of a millimetre where that is all there is, else whole ones. */
+/** A tenth of a millimetre below one millimetre, otherwise whole millimetres. */
 export function mmWords(mm: number): string {
   return mm < 10 ? String(Math.round(mm * 10) / 10) : String(Math.round(mm));
 }
@@ -85,11 +85,13 @@ interface Span {
 interface Bounds {
   readonly least: number;
   readonly most: number;
-  /** Of the label. */
+  /** Text size of the label. */
   readonly size: number;
 }
 
-/** Short ones nearest to the pane; each in the first row where it is clear of the others. */
+/**
+ * Short ones nearest to the pane; each goes into the first row in which it is clear of the others.
+ */
 function packed(
   distances: readonly Distance[],
   along: (point: Distance['from']) => number,

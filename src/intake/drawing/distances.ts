@@ -1,8 +1,8 @@
 /**
  * The distances that the drawing shows, in pane millimetres: from the rim of the damage to the
  * nearer of left and right edge, the nearer of upper and lower edge, the steering wheel's centre
- * line, and each drawn area. Each comes with the two points between which it is drawn. What cannot
- * be told from the answers is not there.
+ * line, and each drawn area. Each comes with its two end points. A distance that cannot be
+ * determined from the answers is left out.
  */
 import type { Rect } from '../sheet/area.ts';
 import { type Footprint, gapToMm } from '../sheet/footprint.ts';
@@ -65,7 +65,7 @@ function together(distances: readonly Distance[]): readonly Distance[] {
   return lines;
 }
 
-/** The nearer end; where nobody knows how far the other is, the one that was measured from. */
+/** The nearer end; where the other distance is not known, the end from which was measured. */
 const nearer = (atMm: number, ofMm: number | 'unknown'): number =>
   ofMm === 'unknown' || atMm <= ofMm / 2 ? 0 : ofMm;
 
@@ -74,7 +74,7 @@ const nearestPoint = ({ xMm, yMm }: PointMm, rect: Rect): PointMm => ({
   yMm: Math.min(Math.max(yMm, rect.topMm), rect.bottomMm),
 });
 
-/** Starts on the rim; 0 where the damage reaches it. */
+/** Starts on the rim; 0 where the damage reaches the target. */
 function towards({ xMm, yMm, radiusMm }: Circle, to: PointMm, label: string): Distance {
   const wholeMm = Math.hypot(to.xMm - xMm, to.yMm - yMm);
   const mm = Math.max(0, wholeMm - radiusMm);
@@ -83,7 +83,7 @@ function towards({ xMm, yMm, radiusMm }: Circle, to: PointMm, label: string): Di
   return { label, mm, from, to };
 }
 
-/** How the damage lies to an area: in it, over its border, or so far away. */
+/** Position of the damage relative to an area: inside, across its border, or at a distance. */
 export function lies(circle: Circle, rect: Rect): 'in it' | 'touches it' | number {
   const { xMm, yMm, radiusMm } = circle;
   const toSides = [xMm - rect.leftMm, rect.rightMm - xMm, yMm - rect.topMm, rect.bottomMm - yMm];

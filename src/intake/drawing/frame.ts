@@ -1,7 +1,7 @@
 /**
- * Where the pane lies on the paper and at which scale, for the whole drawing and for its brief form.
- * A size that nobody knows is drawn as a usual one with a broken edge: the drawing then says that it
- * is not to scale.
+ * Position and scale of the pane on the paper, for the full drawing and its brief form. An unknown
+ * size is drawn at a usual value with a broken edge; the drawing then states that it is not to
+ * scale.
  */
 import type { Rect } from '../sheet/area.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
@@ -12,20 +12,22 @@ import type { Box } from './text-box.ts';
 export const UNITS_PER_PAPER_MM = 4;
 export const MARGIN = 6;
 
-/** For the eye alone, where the answer is missing; more where something known lies farther out. */
+/**
+ * Only for the picture, where the answer is missing; larger where something known lies farther out.
+ */
 const USUAL_WIDTH_MM = 1400;
 const USUAL_HEIGHT_MM = 800;
 const BEYOND_MM = 150;
 
 export interface Paper {
   readonly width: number;
-  /** Kept free left of the pane and over it. */
+  /** Kept free left of the pane and above it. */
   readonly left: number;
   readonly top: number;
-  /** Of the pane. */
+  /** Greatest height of the pane. */
   readonly tallest: number;
   readonly labelSize: number;
-  /** How far a distance's label may stand over the pane's upper edge. */
+  /** How far a distance's label may extend above the pane's upper edge. */
   readonly labelsOver: number;
 }
 
@@ -38,7 +40,7 @@ export const WHOLE_PAPER: Paper = {
   labelsOver: 40,
 };
 
-/** Half as wide, so that the same letters stay readable where there is room for half the drawing. */
+/** Half as wide, so that the same letters stay readable in half the space. */
 export const BRIEF_PAPER: Paper = {
   width: 90 * UNITS_PER_PAPER_MM,
   left: MARGIN,
@@ -106,5 +108,5 @@ export function toBox(frame: Frame, rect: Rect): Box {
   };
 }
 
-/** How many millimetres of glass one millimetre of paper stands for. */
+/** The scale: millimetres of glass per millimetre of paper. */
 export const scaleOf = ({ unitsPerMm }: Frame): number => UNITS_PER_PAPER_MM / unitsPerMm;

@@ -1,4 +1,7 @@
-/** Which areas are hatched: not most of the pane, and not so many over each other that none is told. */
+/**
+ * Decides which areas are hatched: none that covers most of the pane, and only as many overlapping
+ * ones as can be distinguished.
+ */
 import type { Box } from './text-box.ts';
 
 /** A hatch over nearly everything would say nothing. */

@@ -1,6 +1,7 @@
 /**
  * Lines, arrow heads, hatches and text as plain SVG attributes, without styles or patterns, so that
- * browsers and the PDF writer draw the same. Areas differ by dash, hatch and letter, never by colour.
+ * browsers and the PDF writer draw the same. Areas differ by dash, hatch and letter, never by
+ * colour.
  */
 import { INK } from './damage-figure.tsx';
 import type { Point } from './frame.ts';
@@ -34,7 +35,7 @@ export function Text({ text, x, y, size, anchor, bold, upright }: TextLine) {
   );
 }
 
-/** White ground under words that stand on lines. */
+/** White background for words that stand on lines. */
 export function Ground(line: TextLine) {
   const box = boxOf(line);
   return <Frame box={{ ...box, y: box.y - 0.5, height: box.height + 1 }} fill="#ffffff" />;
@@ -110,11 +111,13 @@ const TURNS = [1, -1, 0, Number.POSITIVE_INFINITY] as const;
 interface HatchProps {
   readonly box: Box;
   readonly index: number;
-  /** Closer together, where the box is small. */
+  /** Denser, for a small box. */
   readonly close?: boolean;
 }
 
-/** Slanting, level or upright lines, cut at the box; the direction tells areas apart. */
+/**
+ * Slanting, horizontal or vertical lines, clipped to the box; the direction distinguishes areas.
+ */
 export function Hatch({ box, index, close = false }: HatchProps) {
   const turn = TURNS[index % TURNS.length] ?? 1;
   const step = close ? 4 : 10;

@@ -1,6 +1,6 @@
 /**
- * The damage magnified, in a square of its own: its type to be seen at a glance, its width as a
- * dimension line and a bar for the scale.
+ * The damage magnified in a square of its own: its type at a glance, its width as a dimension line,
+ * and a scale bar.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { DamageFigure, endsMm } from './damage-figure.tsx';
@@ -55,7 +55,7 @@ const words = (text: string, y: number, box: Box, size: number): TextLine => ({
   anchor: 'middle',
 });
 
-/** Against the pane beside it, which stays true at whichever size both are printed. */
+/** Relative to the pane beside it, which stays true at whichever size both are printed. */
 function titleOf(unitsPerMm: number, frame: PaneFrame): string {
   const times = unitsPerMm / frame.unitsPerMm;
   const round = (value: number): number =>
@@ -71,7 +71,7 @@ interface WidthProps {
   readonly size: number;
 }
 
-/** A crack's is its length; what is not known has no line. */
+/** For a crack its length; an unknown width has no line. */
 function Width({ sheet: { damage }, box, unitsPerMm, size }: WidthProps) {
   const mm = damage.type === 'crack' ? damage.longestLegMm : damage.diameterMm;
   if (mm === 'unknown') return null;
@@ -92,7 +92,7 @@ function Width({ sheet: { damage }, box, unitsPerMm, size }: WidthProps) {
   );
 }
 
-/** From the middle as far as the figure reaches; null where no size is known. */
+/** From the middle to the outermost point of the figure; null where no size is known. */
 function reachMm({ damage }: IntakeSheet, circle: Circle | null): number | null {
   const reach = Math.max(circle?.radiusMm ?? 0, ...endsMm(damage));
   return reach > 0 ? reach : null;

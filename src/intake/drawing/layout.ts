@@ -1,7 +1,7 @@
 /**
- * Puts the drawing together: where pane, areas, distances, words and the magnified damage lie on
- * the paper, so that no two texts are over each other. It is plain data, which tests measure; ink
- * is left to the components beside.
+ * Lays out the drawing: the positions of pane, areas, distances, words and the magnified damage, so
+ * that no two texts overlap. The result is plain data, which tests measure; the components beside
+ * draw it.
  */
 
 import type { RuleSet } from '../rules/rule-set.ts';
@@ -25,7 +25,7 @@ import { type Shape, shapesOf } from './shapes.ts';
 import { type Box, wrapped } from './text-box.ts';
 import { boxOf, type TextLine } from './text-line.ts';
 
-/** Of the magnified damage: a square at the lower right. */
+/** Side of the square for the magnified damage, at the lower right. */
 const INSET_SIDE = 184;
 const INSET_FIGURE = 118;
 const MOST_HATCHES = 4;
@@ -33,7 +33,7 @@ const { width: WIDTH, labelSize: LABEL_SIZE } = WHOLE_PAPER;
 const INSET_X = WIDTH - MARGIN - INSET_SIDE;
 const NOTE_SIZE = 9.5;
 const NOTE_PITCH = 13;
-/** Between one area and the next, for their samples. */
+/** Space between the samples of two areas. */
 const SAMPLE_GAP = 3;
 const SAMPLE = 44;
 const SIZE_LINE_UP = 42;
@@ -59,12 +59,12 @@ export interface Layout {
   readonly centreLines: readonly CentreLine[];
   readonly damageAt: Point | null;
   readonly finder: number;
-  /** Over and beside the pane: its own sizes. */
+  /** Dimensions of the pane itself, above and beside it. */
   readonly sizeLines: { readonly y: number; readonly x: number } | null;
   readonly samples: readonly Sample[];
-  /** Of the magnified damage, and how large it is in it. */
+  /** The magnified damage: its box, and its size in it. */
   readonly inset: { readonly box: Box; readonly figureSide: number };
-  /** All words but the letters in their boxes. */
+  /** All words except the letters in their boxes. */
   readonly texts: readonly TextLine[];
 }
 
@@ -111,7 +111,7 @@ function headTexts({ pane, reference }: IntakeSheet, frame: Frame): readonly Tex
     line(
       toScale
         ? `To scale, 1 : ${scale} when printed 180 mm wide. Outline as a rectangle. Sizes in mm.`
-        : 'NOT TO SCALE: a size of the pane is not known; its broken edge is drawn anywhere. Sizes in mm.',
+        : 'NOT TO SCALE: a size of the pane is not known; the position of its broken edge is arbitrary. Sizes in mm.',
       MARGIN,
       27,
       LABEL_SIZE,
@@ -143,7 +143,7 @@ interface Listed {
   readonly bottom: number;
 }
 
-/** One under the other, left of the magnified damage and, below it, over the whole width. */
+/** Stacked, left of the magnified damage and, below it, over the full width. */
 function noteTexts(notes: ReturnType<typeof notesOf>, top: number): Listed {
   const texts: TextLine[] = [];
   const samples: Sample[] = [];

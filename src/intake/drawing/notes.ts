@@ -1,6 +1,6 @@
 /**
- * What the drawing says in words below the pane: the damage, each lettered area with how the damage
- * lies to it, what cannot be drawn because nobody knows it, and what else is on the pane.
+ * The notes below the drawing: the damage, each lettered area with the position of the damage
+ * relative to it, what cannot be drawn because it is not known, and what else is on the pane.
  */
 
 import type { RuleSet } from '../rules/rule-set.ts';
@@ -10,7 +10,7 @@ import { type Circle, lies } from './distances.ts';
 import { type DrawnArea, type Shape, type Shapes, shortNameOf } from './shapes.ts';
 
 export interface Note {
-  /** Of a drawn area, shown with its line and hatch; null for a plain note. */
+  /** Letter of a drawn area, shown with its line and hatch; null for a plain note. */
   readonly letter: string | null;
   readonly text: string;
 }
@@ -22,7 +22,7 @@ const DAMAGE_WORDS = {
   'combination-break': 'combination break',
   crack: 'crack',
   'surface-pit': 'surface pit',
-  unknown: 'damage of a type not known',
+  unknown: 'damage of unknown type',
 } as const;
 
 type Size = number | 'unknown';
@@ -55,7 +55,7 @@ export function notesOf(
     plain(`Damage: ${damageWords(sheet)}.`),
     plain(placeWords(sheet)),
     ...shapes.drawn.map((shape) => ({ letter: shape.letter, text: shapeWords(shape, circle) })),
-    ...listWords('Not drawn, because answers that it needs are not known', shapes.notKnown),
+    ...listWords('Not drawn, because the answers needed are not known', shapes.notKnown),
     ...listWords('Not on this pane', shapes.notOnThisPane),
     ...besideWords(sheet).map(plain),
     ...ruleSets.map((set) => plain(`${shortNameOf(set, ruleSets)}: ${set.name}, ${set.edition}.`)),
@@ -88,8 +88,8 @@ function placeWords({ place, pane }: IntakeSheet): string {
   ];
   const at =
     place.fromLeftMm === 'unknown' || place.fromTopMm === 'unknown'
-      ? 'Its place on the pane is not known.'
-      : `Its place: ${mmWords(place.fromLeftMm)} mm from the left edge, ` +
+      ? 'The position on the pane is not known.'
+      : `Position: ${mmWords(place.fromLeftMm)} mm from the left edge, ` +
         `${mmWords(place.fromTopMm)} mm from the upper edge.`;
   return missing.length === 0 ? at : `${at} NOT KNOWN: ${missing.join(', ')}.`;
 }
@@ -109,7 +109,7 @@ function besideWords({ place, damage }: IntakeSheet): readonly string[] {
             ? 'Repairs on the pane: not counted.'
             : `Repairs on the pane: ${place.repairsOnPane}.`,
         ]),
-    ...(damage.repairedBefore === true ? ['Resin is in this damage already.'] : []),
+    ...(damage.repairedBefore === true ? ['This damage already contains resin.'] : []),
     ...(damage.edgesReached !== 'unknown' && damage.edgesReached > 0
       ? [`It runs to ${damage.edgesReached} of the edges, seal or trim.`]
       : []),
@@ -125,7 +125,7 @@ function centreWords({ wheelCentreMm, seatCentreMm }: IntakeSheet['pane']): stri
 
 const measuredWords = (circle: Circle | null): string =>
   circle === null
-    ? 'No distances are drawn, because place or size of the damage is not known.'
+    ? 'No distances are drawn, because the position or size of the damage is not known.'
     : 'Distances in mm, from the rim of the damage.';
 
 const courseWords = ({ damage }: IntakeSheet): string =>

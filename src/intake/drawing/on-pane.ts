@@ -1,6 +1,7 @@
 /**
- * The damage on the pane, and the labels that have a choice there: the word beside it, the letters
- * of the areas, the distances on slanting lines. Each keeps clear of what has its place already.
+ * The damage on the pane, and the labels that have a choice of position: the word beside it, the
+ * letters of the areas, the distances on slanting lines. Each keeps clear of what has been placed
+ * before.
  */
 import { footprintOf } from '../sheet/footprint.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
@@ -16,7 +17,7 @@ const FINDER = 9;
 
 interface OnPane {
   readonly distances: readonly Distance[];
-  /** Of the areas, each of which wants its letter. */
+  /** Borders of the areas, each of which needs its letter. */
   readonly borders: readonly { readonly letter: string; readonly box: Box }[];
   readonly circle: Circle | null;
   readonly taken: readonly Box[];
@@ -30,7 +31,7 @@ export function placedOnPane(
   const { fromLeftMm: xMm, fromTopMm: yMm } = sheet.place;
   const damageAt = xMm === 'unknown' || yMm === 'unknown' ? null : toPoint(frame, { xMm, yMm });
   const radius = circle === null ? 0 : circle.radiusMm * frame.unitsPerMm;
-  // A long crack is not cleared as a whole, only its middle.
+  // Only the middle of a long crack is kept clear, not its whole length.
   const finder = sheet.damage.type === 'crack' ? FINDER : Math.max(FINDER, radius + 4);
   const ring = damageAt === null ? [] : [ringBox(damageAt, finder)];
   const course = damageAt === null || radius === 0 ? [] : [courseBox(sheet, damageAt, radius)];
@@ -56,14 +57,17 @@ const ringBox = ({ x, y }: Point, r: number): Box => ({
   height: 2 * r,
 });
 
-/** The strip that a crack runs in; for other damage its ring is enough. */
+/** The strip in which a crack runs; for other damage its ring is enough. */
 function courseBox(sheet: IntakeSheet, { x, y }: Point, radius: number): Box {
   if (sheet.damage.type !== 'crack') return ringBox({ x, y }, radius);
   const [across, down] = runsUpright(sheet) ? [7, radius] : [radius, 7];
   return { x: x - across, y: y - down, width: 2 * across, height: 2 * down };
 }
 
-/** Towards the nearest edge where it runs to one, else level: its course is not on the sheet. */
+/**
+ * Towards the nearest edge where it runs to one, otherwise horizontal: its course is not on the
+ * sheet.
+ */
 export function runsUpright(sheet: IntakeSheet): boolean {
   const { edgesReached } = sheet.damage;
   if (edgesReached === 'unknown' || edgesReached === 0) return false;

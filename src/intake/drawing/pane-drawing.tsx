@@ -1,8 +1,8 @@
 /**
- * The pane drawn from an intake sheet and the chosen rule sets, seen from the driver's seat: edges,
- * zones, damage and distances; 180 mm wide on paper as a whole, 90 mm in its brief form. Where
- * everything lies is decided in `drawing/`; this file gives it ink. The SVG stands alone and is put
- * into pages and PDF files as it is.
+ * Draws the pane from an intake sheet and the chosen rule sets, seen from the driver's seat: edges,
+ * zones, damage and distances. The full form is 180 mm wide on paper, the brief form 90 mm. The
+ * files beside decide the positions; this file draws them. The SVG is self-contained and is put
+ * into pages and PDF files unchanged.
  */
 import { render } from 'preact-render-to-string';
 import type { RuleSet } from '../rules/rule-set.ts';
@@ -97,7 +97,7 @@ function LetterBox({ letter, box, bare = false }: LetterProps) {
   );
 }
 
-/** A side whose place nobody knows is broken. */
+/** A side in an unknown position is drawn broken. */
 function PaneOutline({ layout: { frame, sizeLines } }: { readonly layout: Layout }) {
   const { x, y, width, height } = frame.box;
   const [right, bottom] = [x + width, y + height];
@@ -186,7 +186,7 @@ function Damage({ sheet, layout }: Props) {
   );
 }
 
-/** Marks the place of damage whose size nobody knows. */
+/** Marks the place of damage of unknown size. */
 function Cross({ at: { x, y } }: { readonly at: Point }) {
   return (
     <g>

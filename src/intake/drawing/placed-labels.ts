@@ -1,7 +1,7 @@
 /**
- * Where labels go that have a choice: the letter of each area on its border, the distance on a
- * slanting line, the word beside the damage, the names of centre lines over the pane. Each takes
- * the first place where nothing is yet; one that finds none is left to the list below the drawing.
+ * Places labels that have a choice of position: the letter of each area on its border, the distance
+ * on a slanting line, the word beside the damage, the names of centre lines above the pane. Each
+ * takes the first free position; a label that finds none is left to the list below the drawing.
  */
 import { distanceWords } from './dimension-lines.ts';
 import type { Distance } from './distances.ts';
@@ -11,7 +11,7 @@ import { boxOf, type TextLine, textIn } from './text-line.ts';
 
 const LETTER_SIZE = 10;
 const LETTER_BOX = 15;
-/** Along a side, from the ends inwards, where a letter may sit. */
+/** Positions for a letter along a side, from the ends inwards. */
 const STEPS = [0.12, 0.88, 0.3, 0.7, 0.5, 0.2, 0.8, 0.4, 0.6];
 const NEAR = 9;
 
@@ -20,7 +20,7 @@ export interface Letter {
   readonly box: Box;
 }
 
-/** On a stretch of border that no other area's border runs along, where there is one. */
+/** Prefers a stretch of border that no other area's border shares. */
 export function placedLetters(
   { paper }: Frame,
   borders: readonly { readonly letter: string; readonly box: Box }[],
@@ -98,7 +98,7 @@ export function placedSlants(
   return placed;
 }
 
-/** Towards the area, where lines that start together have parted. */
+/** Near the area, where lines that start together have diverged. */
 function slantBoxes(a: Point, b: Point, width: number, height: number): readonly Box[] {
   return [0, -13, 13, -25, 25].flatMap((off) =>
     [0.72, 0.6, 0.82, 0.5, 0.4, 0.3].map((part) =>
@@ -107,7 +107,7 @@ function slantBoxes(a: Point, b: Point, width: number, height: number): readonly
   );
 }
 
-/** Beside the damage, on whichever side there is room; on the pane rather than over its edge. */
+/** Beside the damage, on whichever side has room; on the pane rather than across its edge. */
 export function placedBeside(
   text: string,
   { x, y }: Point,
@@ -136,7 +136,7 @@ export function placedBeside(
   return free === null ? null : { ...textIn(text, free, size), bold: true };
 }
 
-/** In rows over the pane, the lowest that is free; pushed inwards at the paper's sides. */
+/** In the lowest free row above the pane; shifted inwards at the paper's sides. */
 export function placedOver(
   wanted: readonly { readonly text: string; readonly x: number }[],
   { box, paper }: Frame,

@@ -1,7 +1,7 @@
 /**
- * Which areas are drawn on the pane: what the wipers wipe and the zones of the chosen rule sets,
- * areas that coincide drawn once under one letter. Those that this pane does not have, or whose
- * place cannot be told from the answers, are listed apart, so that the drawing can say so.
+ * Decides which areas are drawn on the pane: the swept area and the zones of the chosen rule sets.
+ * Areas that coincide are drawn once under one letter. Areas that this pane does not have, or that
+ * cannot be located from the answers, are listed separately, so that the drawing can say so.
  */
 
 import type { RuleSet } from '../rules/rule-set.ts';
@@ -9,7 +9,7 @@ import { type Pane, type Place, type Rect, rectOf } from '../sheet/area.ts';
 
 export interface DrawnArea {
   readonly words: string;
-  /** The rule set, shortly; null for what belongs to the pane itself. */
+  /** Short name of the rule set; null for what belongs to the pane itself. */
   readonly of: string | null;
 }
 
@@ -25,7 +25,7 @@ export interface Shapes {
   readonly notKnown: readonly DrawnArea[];
 }
 
-/** The jurisdiction, where it tells the chosen sets apart. */
+/** The jurisdiction, where it distinguishes the chosen sets. */
 export function shortNameOf({ jurisdiction, id }: RuleSet, ruleSets: readonly RuleSet[]): string {
   const alike = ruleSets.filter((set) => set.jurisdiction === jurisdiction);
   return alike.length === 1 ? jurisdiction : id;

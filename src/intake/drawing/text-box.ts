@@ -1,7 +1,6 @@
 /**
- * How much room a line of text takes in the drawing, and finding a place for it where nothing is
- * yet. Widths are those of the common sans-serif faces, rounded up, since the face is chosen by
- * whoever shows the drawing.
+ * Estimates the space of a line of text in the drawing and finds a free position for it. Widths are
+ * those of the common sans-serif faces, rounded up, because the viewer chooses the face.
  */
 export interface Box {
   readonly x: number;
@@ -24,7 +23,7 @@ export function textWidth(text: string, size: number): number {
   return [...text].reduce((sum, letter) => sum + emOf(letter), 0) * size;
 }
 
-/** Lines of at most this width; a single word that is longer is broken. */
+/** Lines of at most this width; a longer single word is broken. */
 export function wrapped(text: string, size: number, width: number): readonly string[] {
   const lines: string[] = [];
   for (const word of text.split(' ').flatMap((one) => pieces(one, size, width))) {
@@ -47,7 +46,7 @@ export const overlaps = (a: Box, b: Box): boolean =>
 export const inside = (a: Box, b: Box): boolean =>
   a.x >= b.x && a.y >= b.y && a.x + a.width <= b.x + b.width && a.y + a.height <= b.y + b.height;
 
-/** The first of these boxes that overlaps none of what is there; null where each does. */
+/** The first of these boxes that overlaps nothing placed so far; null where each does. */
 export function firstFree(candidates: readonly Box[], taken: readonly Box[]): Box | null {
   return candidates.find((box) => !taken.some((other) => overlaps(box, other))) ?? null;
 }

@@ -1,9 +1,9 @@
-/** One line of text of the drawing and the room it takes, so that no two are put over each other. */
+/** One line of text in the drawing with the space it takes, so that no two overlap. */
 import { type Box, textWidth } from './text-box.ts';
 
 export interface TextLine {
   readonly text: string;
-  /** Where the middle or the start of its base line is. */
+  /** Middle or start of the base line. */
   readonly x: number;
   readonly y: number;
   readonly size: number;

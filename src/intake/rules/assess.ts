@@ -1,9 +1,9 @@
 /**
- * Answers whether a damage may be repaired here, from the intake sheet and the chosen rule sets,
- * and apart from that whether a repair can succeed. Every rule is put to the sheet and kept with
- * its outcome; what speaks against is listed with measure, limit, edition, source and provenance.
- * An answer that a rule needs and nobody knows asks for a person, never passes. What else keeps
- * rules that were kept from being a permission is left to `remarks.ts`.
+ * Decides whether a damage may be repaired here, from the intake sheet and the chosen rule sets,
+ * and separately whether a repair can succeed. Every rule is applied to the sheet and kept with its
+ * outcome. Objections are listed with measured value, limit, edition, source and provenance. A
+ * missing answer that a rule needs leads to a person, never to a pass. `remarks.ts` states what
+ * else keeps satisfied rules from being a permission.
  */
 
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';

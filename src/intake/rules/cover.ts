@@ -1,6 +1,6 @@
 /**
- * Whether a rule set binds this vehicle, by its class and permitted gross mass. What follows where it
- * does not is left to `remarks.ts`.
+ * Whether a rule set binds this vehicle, by its class and permitted gross mass. `remarks.ts` states
+ * what follows where it does not.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import type { RuleSet } from './rule-set.ts';

@@ -1,8 +1,8 @@
 /**
- * Judges one condition on an intake sheet: does it apply, and does it hold? A missing answer is
- * carried as "unknown" through every step, so that a condition holds only if it would for every
- * answer that could still be given, and is broken only if no answer could save it. A value at the
- * limit is judged as the limit says. What follows is left to `assess.ts`.
+ * Judges one condition on an intake sheet: does it apply, and does it hold? A missing answer stays
+ * "unknown" through every step. A condition therefore holds only if it would hold for every
+ * possible answer, and is broken only if no possible answer satisfies it. A value exactly at the
+ * limit is judged by the limit's comparison. `assess.ts` decides the consequences.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type Answer, MEASURES, type Measure, openAnswers } from '../sheet/measures.ts';
@@ -11,7 +11,7 @@ import { allOf, type Verdict } from './zones.ts';
 
 export type Outcome = 'holds' | 'broken' | 'unknown' | 'does-not-apply';
 
-/** Whether a condition applies for reasons outside of it: vehicle and zone. */
+/** Whether a condition applies for reasons outside it: vehicle and zone. */
 export interface Reach {
   readonly applies: Verdict;
   readonly restsOn: readonly string[];
@@ -19,7 +19,7 @@ export interface Reach {
 
 export interface Judgement {
   readonly outcome: Outcome;
-  /** Whether it was this damage's to keep to: zone, vehicle and its own `when`. */
+  /** Whether the condition applies to this damage: zone, vehicle and its own `when`. */
   readonly applies: Verdict;
   readonly measured: Answer;
   /** Paths of the missing answers that leave it open; empty unless "unknown". */
@@ -59,7 +59,7 @@ const isOne = (answer: Answer, wanted: readonly (string | boolean)[]): Verdict =
 function holds({ limit, forbids }: Condition, measured: Answer): Verdict {
   if (measured === 'unknown') return 'unknown';
   if (forbids !== undefined) return !forbids.some((answer) => answer === measured);
-  // Nothing to measure breaks no limit; the schema lets no limit be missing beside a number.
+  // Without a measured value no limit is broken; the schema requires a limit for every number.
   if (limit === undefined || typeof measured !== 'number') return true;
   return WITHIN[limit.is](measured, limitValue(limit));
 }
@@ -70,6 +70,6 @@ const WITHIN: Readonly<Record<Limit['is'], (value: number, limit: number) => boo
   'at-least': (value, limit) => value >= limit,
 };
 
-/** In the unit of the sheet. Multiplied before divided, so that 1.5 in is 38.1 mm to the last bit. */
+/** In the unit of the sheet. Multiplies before dividing, so that 1.5 in is exactly 38.1 mm. */
 export const limitValue = ({ value, unit }: Limit): number =>
   unit === 'in' ? (value * 254) / 10 : value;

@@ -1,7 +1,7 @@
 /**
- * Why an assessment answers as it does: rules that were put to the sheet, each with what was
- * measured and what came of it, and remarks that speak for asking a person although no rule was
- * judged. Data only; what is found is left to `assess.ts` and `remarks.ts`.
+ * The reasons for an assessment's answer: rules applied to the sheet, each with the measured value
+ * and outcome, and remarks that call for a person although no rule was judged. Data only;
+ * `assess.ts` and `remarks.ts` find the reasons.
  */
 
 import type { Answer, MeasureName } from '../sheet/measures.ts';
@@ -21,12 +21,12 @@ export interface SetNamed {
   readonly source: string;
 }
 
-/** One rule, what was measured, and what came of it. */
+/** One rule, the measured value, and the outcome. */
 export interface CheckedRule {
   readonly id: string;
   readonly outcome: Outcome;
   readonly applies: Verdict;
-  /** Null for a technical exclusion, which no place has written. */
+  /** Null for a technical exclusion, which belongs to no jurisdiction. */
   readonly set: SetNamed | null;
   /** Zones in which the damage counts or may count; null where the rule holds anywhere. */
   readonly zone: string | null;
@@ -38,11 +38,11 @@ export interface CheckedRule {
   readonly words: string;
   readonly provenance: TechnicalExclusion['provenance'] | Provenance;
   readonly source: string;
-  /** Paths of the answers in the sheet that leave it open. */
+  /** Paths of the sheet's answers that leave it open. */
   readonly open: readonly string[];
 }
 
-/** What speaks for asking a person although no rule was judged. */
+/** A reason to ask a person although no rule was judged. */
 export interface Remark {
   readonly id:
     | 'no-rule-set'

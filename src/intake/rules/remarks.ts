@@ -1,7 +1,7 @@
 /**
- * What speaks for asking a person although no rule is broken: no rule set of the place, none that
- * binds this vehicle, none that says whether a repair may be made, an edition that is out of force,
- * figures from memory. Rules that were kept under such terms are no permission.
+ * Reasons to ask a person although no rule is broken: no rule set for this place, none that binds
+ * this vehicle, none about repairs, an edition out of force, or figures from memory. Rules
+ * satisfied under such terms are no permission.
  */
 
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
@@ -23,8 +23,8 @@ export const remarksOn = (
 ];
 
 /**
- * No rule at all is no permission: a person is asked unless one set certainly binds this vehicle. A
- * shop's own set says nothing of the place.
+ * Without a rule there is no permission: a person is asked unless one set certainly binds this
+ * vehicle. A shop's own set says nothing about the place.
  */
 function onThePlace(
   sheet: IntakeSheet,
@@ -33,7 +33,7 @@ function onThePlace(
 ): readonly Remark[] {
   const ruleSets = chosen.filter(({ force }) => force !== 'shop');
   if (ruleSets.length === 0) {
-    const words = 'No rule set of this place was chosen, so nothing here says what holds in it.';
+    const words = 'No rule set for this place was chosen, so its rules are not known here.';
     return [{ id: 'no-rule-set', set: null, words, open: [] }];
   }
   const covered = ruleSets.map((set) => coverOf(sheet, set));
@@ -49,19 +49,19 @@ function onThePlace(
       : {
           id: 'perhaps-not-covered',
           set: named(set),
-          words: `Whether "${set.name}" covers this vehicle cannot be told.`,
+          words: `It cannot be determined whether "${set.name}" covers this vehicle.`,
           open: openAnswers(sheet, COVER_RESTS_ON),
         },
   ]);
 }
 
-/** A limit on the mark that is left in the glass does not say that the break may be filled. */
+/** A limit on the mark left in the glass does not say that the break may be filled. */
 function onRepairing(checked: readonly CheckedRule[]): readonly Remark[] {
   const onRepairs = checked.filter(({ set }) => set?.kind === 'repair' && set.force !== 'shop');
   if (onRepairs.some(({ applies }) => applies === true)) return [];
   const words =
     onRepairs.length === 0
-      ? 'The chosen rules limit the mark that is left in the glass; none of them says whether it may be repaired.'
+      ? 'The chosen rules limit the mark left in the glass; none of them says whether the damage may be repaired.'
       : 'No chosen rule on repairing certainly applies to this damage on this vehicle.';
   return [{ id: 'no-repair-rule', set: null, words, open: [] }];
 }
@@ -70,7 +70,7 @@ function onTheEdition(set: RuleSet): readonly Remark[] {
   const { outOfForce } = set;
   if (outOfForce === null) return [];
   const known = `${PROVENANCE_WORDS[outOfForce.provenance]}: ${outOfForce.source}`;
-  const words = `"${set.name}" is out of force in this edition: ${outOfForceText(outOfForce)} (${known}). Hold the damage against the edition in force.`;
+  const words = `"${set.name}" is out of force in this edition: ${outOfForceText(outOfForce)} (${known}). Compare the damage with the edition in force.`;
   return [{ id: 'out-of-force', set: named(set), words, open: [] }];
 }
 
@@ -81,6 +81,6 @@ function onMemory(set: RuleSet, checked: readonly CheckedRule[]): readonly Remar
   );
   if (rules.length === 0) return [];
   const ids = rules.map(({ id }) => id).join(', ');
-  const words = `What the damage keeps to in "${set.name}" is from memory and was not confirmed: ${ids}. Look it up in the text.`;
+  const words = `These rules of "${set.name}" that the damage satisfies are from memory and unconfirmed: ${ids}. Look them up in the text.`;
   return [{ id: 'from-memory', set: named(set), words, open: [] }];
 }

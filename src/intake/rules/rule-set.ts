@@ -1,8 +1,8 @@
 /**
- * What a rule set file looks like: where it holds, whom it binds, its edition and source, its zones
- * in order, and its rules, each with the provenance of its figure. A shop's own file has the same
- * form; all chosen sets are applied together, so it can only add refusals. How rules are judged is
- * left to `judge-rule.ts`.
+ * Schema of a rule set file: where it holds, whom it binds, its edition and source, its zones in
+ * order, and its rules, each with the provenance of its figure. A shop's own file has the same
+ * form. All chosen sets apply together, so a shop's set can only add refusals. `judge-condition.ts`
+ * and `assess.ts` judge the rules.
  */
 import { z } from 'zod';
 import {
@@ -18,8 +18,8 @@ import { VEHICLE_CLASSES } from '../sheet/intake-sheet.ts';
 import { LIMIT_UNITS, MEASURE_NAMES, MEASURES, type Measure } from '../sheet/measures.ts';
 
 /**
- * How near the person who wrote a figure down stood to the text that it comes from. "not-read" has
- * no figure: the text has one, and a person takes it from there.
+ * How close the author of a figure was to its source text. "not-read" has no figure: the text has
+ * one, and a person takes it from there.
  */
 export const PROVENANCES = ['seen', 'second-hand', 'from-memory', 'not-read', 'shop'] as const;
 export type Provenance = (typeof PROVENANCES)[number];
@@ -42,10 +42,10 @@ export type Limit = z.infer<typeof limit>;
 
 const condition = {
   about: choice(MEASURE_NAMES),
-  /** Of a quantity; or else `forbids`, of a question. */
+  /** For a quantity; a question has `forbids` instead. */
   limit: limit.optional(),
   forbids: answers.optional(),
-  /** Holds only for these answers to other questions. */
+  /** Applies only for these answers to other questions. */
   when: z.partialRecord(choice(MEASURE_NAMES), answers).default({}),
 };
 const conditionSchema = z.strictObject(condition);
@@ -69,10 +69,10 @@ export type Zone = z.infer<typeof zoneSchema>;
 
 const mass = quantity(0, 60_000, 'kg');
 
-/** Written down once it has happened; then a person answers from the edition in force. */
+/** Recorded once it has happened; from then on a person answers from the edition in force. */
 const outOfForce = z.strictObject({
   supersededBy: text(120).nullable(),
-  /** A month where no source tells the day. */
+  /** Only the month where no source states the day. */
   withdrawnOn: z
     .string()
     .regex(/^\d{4}-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?$/, {
@@ -89,23 +89,23 @@ const ruleSetFileSchema = z.strictObject({
   name: text(120),
   jurisdiction: text(80),
   /**
-   * What stands behind it: law or a ministry's notice, a vehicle inspection, a standard. A shop's
-   * own set adds refusals and never makes a repair allowed.
+   * Its authority: law or a ministry's notice, a vehicle inspection, a standard. A shop's own set
+   * adds refusals and never makes a repair allowed.
    */
   force: choice(['authority', 'inspection', 'standard', 'shop']),
-  /** Conditions for repairing, or limits on the mark that glass may bear afterwards. */
+  /** Conditions for repairing, or limits on the mark that may remain in the glass. */
   kind: choice(['repair', 'finished-mark']),
   covers: z.strictObject({
     vehicles: z.union([z.literal('all'), z.array(choice(VEHICLE_CLASSES)).min(1)], {
       error: `"all", or a list of ${VEHICLE_CLASSES.join(', ')}`,
     }),
-    /** Gross mass, where it parts vehicles: over the first, up to the second. */
+    /** Gross mass, where it divides vehicles: above the first, up to the second. */
     overKg: mass.nullable().default(null),
     upToKg: mass.nullable().default(null),
   }),
   edition: text(120),
   inForce: z.iso.date({ error: 'a date as YYYY-MM-DD, or null where it is not known' }).nullable(),
-  /** Null while this edition holds, or as long as nobody knows better. */
+  /** Null while this edition is in force, or while nothing else is known. */
   outOfForce: outOfForce.nullable().default(null),
   source: text(300),
   notes: z.array(text(500)).max(12),
@@ -131,7 +131,7 @@ interface Misfit {
   readonly message: string;
 }
 
-/** What one field cannot tell alone. */
+/** Checks that concern more than one field. */
 function misfits({ rules, zones, kind, outOfForce }: RuleSetFile): readonly Misfit[] {
   const known = [ANYWHERE, ...zones.map((zone) => zone.id)];
   return [

@@ -1,6 +1,6 @@
 /**
- * The rule sets that come with the unit, each a file of data. They are checked like a shop's own
- * file when they are loaded. Which of them holds for a job is chosen by a person, never guessed.
+ * The rule sets that come with the unit, each a data file. They are checked like a shop's own file
+ * when they are loaded. A person chooses which of them apply to a job; the program never guesses.
  */
 import type { Checked } from '../../core/settings.ts';
 import asNzs236611999 from '../rule-sets/as-nzs-2366-1-1999.json' with { type: 'json' };

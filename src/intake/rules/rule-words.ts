@@ -1,7 +1,7 @@
 /**
- * Rules and reasons in words: what a rule limits, what was measured against it, and where it
- * stands. Used by whoever prints an assessment and by the table of all rules, so that both say the
- * same. What was found is left to `assess.ts`.
+ * Rules and reasons in words: what a rule limits, what was measured against it, and where it comes
+ * from. The printed assessment and the table of all rules share them, so that both say the same.
+ * `assess.ts` finds the reasons.
  */
 
 import { type Answer, MEASURES, type Measure, type MeasureName } from '../sheet/measures.ts';
@@ -53,7 +53,7 @@ export function answerText(about: MeasureName, answer: Answer): string {
 const unitText = (value: number, unit: string): string =>
   `${value} ${value === 1 && unit.endsWith('s') ? unit.slice(0, -1) : unit}`;
 
-/** A tenth is finer than anybody measures a break. */
+/** A tenth is finer than any measurement of a break. */
 const rounded = (value: number): number => Math.round(value * 10) / 10;
 
 /** "Germany: Ministry conditions (Verkehrsblatt 1986, issue 4, no. 55)". */
@@ -61,7 +61,7 @@ export const setText = (
   set: Pick<RuleSet, 'jurisdiction' | 'name' | 'edition' | 'outOfForce'>,
 ): string => `${set.jurisdiction}: ${set.name} (${editionText(set)})`;
 
-/** An edition is never named without saying that it no longer holds. */
+/** An edition out of force is never named without saying so. */
 export const editionText = ({ edition, outOfForce }: Pick<RuleSet, 'edition' | 'outOfForce'>) =>
   outOfForce === null ? edition : `${edition}, ${outOfForceText(outOfForce)}`;
 
@@ -75,11 +75,11 @@ export const outOfForceText = ({
     ...(supersededBy === null ? [] : [`superseded by ${supersededBy}`]),
   ].join(', ');
 
-/** What was measured against what: "pit 6 mm; accepted: at most 5 mm". */
+/** Measured value against limit: "pit 6 mm; accepted: at most 5 mm". */
 export const measuredText = (rule: CheckedRule): string =>
   `${MEASURES[rule.about].words} ${answerText(rule.about, rule.measured)}; accepted: ${limitText(rule)}`;
 
-/** One reason as lines to print: what it says, what was measured, where it stands. */
+/** One reason as lines to print: its words, the measured value, its source. */
 export function reasonLines(reason: Reason): readonly string[] {
   const missing = reason.open.length === 0 ? [] : [`Not known: ${reason.open.join(', ')}`];
   if (!isRule(reason)) return [reason.words, ...missing];

@@ -1,7 +1,7 @@
 /**
- * All rules as one page of Markdown: each limit with its zone, what follows, its provenance and its
- * source, set by set, and the technical exclusions. The page stands beside the data files and is
- * compared with them by a test, so that nobody has to read JSON to check a figure.
+ * All rules as one page of Markdown: each limit with its zone, consequence, provenance and source,
+ * set by set, and the technical exclusions. The page lies beside the data files, and a test
+ * compares them, so that a figure can be checked without reading JSON.
  */
 import { MEASURES } from '../sheet/measures.ts';
 import { ANYWHERE, type Rule, type RuleSet } from './rule-set.ts';
@@ -11,10 +11,10 @@ import { TECHNICAL_EXCLUSIONS, type TechnicalExclusion } from './technical-exclu
 const HEAD = `# Rules that come with the unit
 
 Written by \`meniscus assess --rules-table\`; do not edit. Figures come from public texts in the
-editions named, or from less, as the column "known from" says. Local law and the licensed person
-decide. A set of kind "finished mark" limits what may be left in the glass: beforehand it only asks
-for a person, and alone it is no permission; neither are figures from memory, nor an edition that is
-out of force.
+editions named, or from weaker sources, as the column "known from" states. Local law and the
+licensed person decide. A set of kind "finished mark" limits the mark that may remain in the glass:
+before the repair it only asks for a person. Alone it is no permission; neither are figures from
+memory, nor an edition that is out of force.
 `;
 
 const MEANS: Readonly<Record<Rule['then'] | TechnicalExclusion['means'], string>> = {
@@ -73,7 +73,7 @@ function technicalSection(): string {
   ].join('\n');
 }
 
-/** Where there is no source, the provenance says so already. */
+/** Where there is no source, the provenance says so. */
 const sourceText = ({ provenance, source }: TechnicalExclusion): string =>
   PROVENANCE_WORDS[provenance] === source ? source : `${PROVENANCE_WORDS[provenance]}: ${source}`;
 

@@ -1,7 +1,6 @@
 /**
  * When a repair cannot succeed, or a person must judge whether it can, whatever the law allows: a
- * table of exclusions, each with why and how well that is known. What the law of a place says is
- * left to the rule sets.
+ * table of exclusions, each with its reason and provenance. Local law is left to the rule sets.
  */
 import type { Condition, Provenance } from './rule-set.ts';
 
@@ -16,7 +15,7 @@ export interface TechnicalExclusion extends Condition {
 const REASONING = { provenance: 'reasoning', source: 'own reasoning, no source' } as const;
 const COMMON = { provenance: 'common-practice', source: 'common practice, no source' } as const;
 
-/** Where the pane does something else as well, its maker's map of that field always wins. */
+/** Where the pane has another function as well, its maker's map of that field takes precedence. */
 const FIELDS = [
   ['cameraField', 'a camera or sensor'],
   ['headUpDisplay', 'a head-up display'],
@@ -51,7 +50,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     forbids: ['stays'],
     when: {},
     means: 'cannot',
-    words: 'Dirt that cannot be removed keeps resin out of the legs and stays in sight.',
+    words: 'Dirt that cannot be removed keeps resin out of the legs and stays visible.',
     provenance: 'second-hand',
     source: 'inspection body, release of 2018 (lifepr.de 718353)',
   },
@@ -71,7 +70,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     forbids: ['can-be-removed'],
     when: {},
     means: 'needs-a-person',
-    words: 'Take the dirt out first, then look whether it is gone.',
+    words: 'Remove the dirt first, then check that it is gone.',
     ...REASONING,
   },
   {
@@ -80,7 +79,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     forbids: [true],
     when: {},
     means: 'cannot',
-    words: 'Cured resin in the break lets no new resin follow.',
+    words: 'Cured resin in the break keeps new resin out.',
     ...REASONING,
   },
   {
@@ -89,8 +88,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     forbids: [false],
     when: { type: ['crack'] },
     means: 'cannot',
-    words:
-      'A crack without an impact comes from stress or twist, which filling does not take away.',
+    words: 'A crack without an impact comes from stress or twist, which filling does not remove.',
     provenance: 'from-memory',
     source: 'windscreen repair standard ROLAGS, exclusions',
   },
@@ -111,7 +109,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     when: {},
     means: 'needs-a-person',
     words:
-      'Near an edge the pane is curved and stressed: the tool sits badly and the pane is lost more easily. This is no law.',
+      'Near an edge the pane is curved and stressed: the tool seats poorly and the pane breaks more easily. This is not a law.',
     provenance: 'second-hand',
     source: "inspection body's advice of 10 cm, quoted by the press (wz.de); some shops keep it",
   },
@@ -140,7 +138,7 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
       forbids: [true],
       when: {},
       means: 'needs-a-person',
-      words: `Damage in the field of ${what}: the vehicle maker's exclusion map wins, and a person reads it.`,
+      words: `Damage in the field of ${what}: the vehicle maker's exclusion map takes precedence, and a person must consult it.`,
       ...REASONING,
     }),
   ),

@@ -1,7 +1,6 @@
 /**
  * In which zone of a rule set a damage counts: the first in order that it touches. Where an answer
- * is missing, every zone that it may still count to is "perhaps". What holds there is left to the
- * rules.
+ * is missing, every zone to which it may still count is "perhaps". The rules say what holds there.
  */
 import type { Area } from '../sheet/area.ts';
 import { footprintOf, touches } from '../sheet/footprint.ts';
@@ -9,14 +8,14 @@ import type { IntakeSheet, Unknown } from '../sheet/intake-sheet.ts';
 import { footprintRestsOn } from '../sheet/measures.ts';
 import { ANYWHERE, type Zone } from './rule-set.ts';
 
-/** Whether something is so; unknown where an answer is missing. */
+/** A truth value, or unknown where an answer is missing. */
 export type Verdict = boolean | Unknown;
 
-/** So if all are so; not so if one is not. */
+/** True if all are true; false if one is false. */
 export const allOf = (verdicts: readonly Verdict[]): Verdict =>
   verdicts.includes(false) ? false : verdicts.includes('unknown') ? 'unknown' : true;
 
-/** So if one is so; not so if none is. */
+/** True if one is true; false if all are false. */
 export const anyOf = (verdicts: readonly Verdict[]): Verdict =>
   verdicts.includes(true) ? true : verdicts.includes('unknown') ? 'unknown' : false;
 
@@ -36,13 +35,13 @@ export function zoneVerdicts(sheet: IntakeSheet, zones: readonly Zone[]): readon
   }));
 }
 
-/** Whether a rule that holds in these zones holds at this damage. */
+/** Whether a rule for these zones applies to this damage. */
 export const inOneOf = (verdicts: readonly ZoneVerdict[], ids: readonly string[]): Verdict =>
   ids.includes(ANYWHERE)
     ? true
     : anyOf(verdicts.flatMap(({ zone, countsHere }) => (ids.includes(zone.id) ? countsHere : [])));
 
-/** Paths of the answers from which a zone is told. */
+/** Paths of the answers that determine a zone. */
 export const zoneRestsOn = (sheet: IntakeSheet, zones: readonly Zone[]): readonly string[] =>
   zones.length === 0
     ? []

@@ -1,7 +1,7 @@
 /**
- * What a person typed, as an answer to one question. Sizes are in millimetres; one with another unit
- * behind it is converted and must be confirmed, never taken as it is. Whether the answer is in range
- * is the sheet's schema to say, how digits are read is left to `typed-number.ts`.
+ * Turns typed text into an answer to one question. Sizes are in millimetres; a size with another
+ * unit is converted and must be confirmed, never taken as typed. The sheet's schema checks ranges,
+ * and `answered-number.ts` reads digits.
  */
 import { isPlainText, PLAIN_TEXT } from '../../core/plain-text.ts';
 import { type TypedNumber, typedNumber } from './answered-number.ts';
@@ -12,20 +12,20 @@ import { mayBeUnknown, type Question } from './question.ts';
 export interface AnswerContext {
   /** YYYY-MM-DD. */
   readonly today: string;
-  /** Those that can be chosen. */
+  /** The rule sets that can be chosen. */
   readonly ruleSets: readonly { readonly id: string; readonly name: string }[];
 }
 
 export type Heard =
   | { readonly kind: 'answer'; readonly answer: unknown }
-  /** Probably meant; `asGiven` where it may also be taken as it stands. */
+  /** A guess that must be confirmed; `asGiven` where the number may also stand as typed. */
   | {
       readonly kind: 'did-you-mean';
       readonly answer: number;
       readonly words: string;
       readonly asGiven: number | null;
     }
-  /** Two readings: it is asked again, and neither is taken. */
+  /** Two readings are possible: the question is asked again, and neither is taken. */
   | { readonly kind: 'ambiguous'; readonly words: string }
   | { readonly kind: 'not-understood'; readonly accepted: string };
 
@@ -100,7 +100,7 @@ function hearNumber(path: string, word: string, unit: string): Heard {
   return { kind: 'did-you-mean', answer: mm, words: `${word} is ${mm} mm`, asGiven: null };
 }
 
-const DECIMALS = 'with a point or comma for decimals and nothing between thousands';
+const DECIMALS = 'with a decimal point or comma and no thousands separators';
 
 const ambiguous = ({ typed, readings }: Extract<TypedNumber, { kind: 'either' }>): Heard => ({
   kind: 'ambiguous',
@@ -127,7 +127,10 @@ function hearSides(word: string): Heard {
   return Object.values(sides).every(isNumber) ? answer(sides) : notUnderstood(accepted);
 }
 
-/** Commas alone part the four; beside spaces or semicolons a comma within digits is a decimal one. */
+/**
+ * Commas alone separate the four; beside spaces or semicolons a comma within digits is a decimal
+ * comma.
+ */
 const sidesOf = (word: string): readonly string[] =>
   /[\s;]/.test(word) ? word.split(/\s*[;]\s*|,\s+|\s+,?\s*/) : word.split(',');
 

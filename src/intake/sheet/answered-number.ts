@@ -1,12 +1,12 @@
 /**
- * Digits as a person types them: with a decimal point or a decimal comma, or as a fraction, as rulers
- * in inches are read. A comma before three digits may part thousands as well: both readings are
- * handed back and neither is taken. Units and ranges are left to others.
+ * Reads digits as a person types them: with a decimal point, a decimal comma, or as a fraction, as
+ * on an inch ruler. A comma before three digits may also separate thousands; both readings are then
+ * returned and neither is taken. Units and ranges are left to the caller.
  */
 
 export type TypedNumber =
   | { readonly kind: 'number'; readonly value: number }
-  /** With the comma for decimals, and without it. */
+  /** With the comma as decimal comma, and as thousands separator. */
   | {
       readonly kind: 'either';
       readonly typed: string;
@@ -18,7 +18,7 @@ const NONE: TypedNumber = { kind: 'none' };
 const number = (value: number): TypedNumber => ({ kind: 'number', value });
 
 export function typedNumber(digits: string): TypedNumber {
-  // No thousands begin with 0, and none have more than three digits before the comma.
+  // A number with thousands never begins with 0 and has at most three digits before the comma.
   if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(digits)) {
     const readings = [Number(digits.replace(',', '.')), Number(digits.replace(',', ''))] as const;
     return { kind: 'either', typed: digits, readings };

@@ -1,8 +1,8 @@
 /**
- * Areas of a pane as data, and where each lies on a given pane: a rectangle in millimetres from the
- * pane's left and top edges, seen from the driver's seat. An area whose inputs nobody knows lies
- * "unknown"; one that the pane does not have (two strips that do not overlap) is null. What holds
- * in an area is left to the rule sets, what lies in it to `footprint.ts`.
+ * Areas of a pane as data, and the position of each on a given pane: a rectangle in millimetres
+ * from the pane's left and top edges, seen from the driver's seat. An area with a missing input is
+ * "unknown"; one that the pane does not have (two strips that do not overlap) is null. The rule
+ * sets say what holds in an area, `footprint.ts` what lies in it.
  */
 import { z } from 'zod';
 import { choice, quantity } from '../../core/settings.ts';
@@ -17,7 +17,10 @@ export interface Rect {
   readonly bottomMm: number;
 }
 
-/** A rectangle, no such place on this pane, or not to be told from the answers. */
+/**
+ * A rectangle, null where this pane has no such place, or unknown where the answers do not
+ * determine it.
+ */
 export type Place = Rect | null | Unknown;
 
 const about = choice(['wheel', 'seat']);
@@ -34,16 +37,16 @@ const simpleAreaSchema = z.discriminatedUnion(
     /** From the driver's edge inwards. */
     z.strictObject({ kind: z.literal('driver-band'), widthMm }),
     z.strictObject({ kind: z.literal('above-wheel') }),
-    /** From top to bottom, half of its width each side of the centre line. */
+    /** From top to bottom, half its width on each side of the centre line. */
     z.strictObject({ kind: z.literal('strip'), about, widthMm }),
-    /** Stands on the line of the steering wheel's top. */
+    /** Stands on the horizontal line through the top of the steering wheel. */
     z.strictObject({
       kind: z.literal('box'),
       about,
       widthMm,
       heightMm: quantity(10, 2500, 'mm'),
     }),
-    /** What is left when borders are taken off. */
+    /** What remains inside borders of given width. */
     z.strictObject({
       kind: z.literal('inset'),
       leftMm: border,
@@ -60,7 +63,7 @@ const simpleAreaSchema = z.discriminatedUnion(
 
 export const areaSchema = z.union([
   simpleAreaSchema,
-  /** Where all parts overlap. */
+  /** The overlap of all parts. */
   z.strictObject({ kind: z.literal('both'), parts: z.array(simpleAreaSchema).min(2).max(5) }),
 ]);
 

@@ -1,13 +1,13 @@
 /**
- * One pair of answers that cannot both be true, as a row of a table, and the few comparisons those
- * tables are written in. An answer that is unknown, or that there is none of, contradicts nothing.
+ * One pair of answers that cannot both be true, as a table row, and the few comparisons used in
+ * those tables. An unknown or absent answer contradicts nothing.
  */
 import type { IntakeSheet } from './intake-sheet.ts';
 
 export interface ConflictRow {
   /** Paths in the sheet; the second may be "today", which is passed in. */
   readonly between: readonly [string, string];
-  /** Why not both; asked back and printed as it is. */
+  /** Why both cannot be true; printed as written. */
   readonly why: string;
   readonly clash: (sheet: IntakeSheet, today: string) => boolean;
 }

@@ -1,16 +1,16 @@
 /**
  * Answers about the damage that cannot both be true: sizes that do not fit into each other, and
  * features that a type of damage does not have. A star is measured across its two longest legs, so
- * its span lies between one leg and two legs with the pit between them.
+ * its span lies between one leg length and two leg lengths plus the pit.
  */
 import { type ConflictRow, isOneOf, over, sum } from './conflict-row.ts';
 
-/** Thickest outer ply and interlayer met in windscreens: common practice, no source. */
+/** Thickest outer ply and interlayer found in windscreens: common practice, no source. */
 const THICKEST_OUTER_PLY_MM = 3;
 const THICKEST_INTERLAYER_MM = 1.6;
 
 const WITHOUT_CRACKS = ['bullseye', 'half-moon', 'surface-pit'];
-/** All but a crack are named after what a stone leaves. */
+/** Every type except a crack is named after the mark that a stone leaves. */
 const FROM_AN_IMPACT = [
   'bullseye',
   'half-moon',
@@ -58,7 +58,7 @@ export const DAMAGE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['damage.legs', 'damage.longestLegMm'],
-    why: 'legs that are there have a length',
+    why: 'existing legs have a length',
     clash: ({ damage }) =>
       isOneOf(damage.type, WITH_LEGS) && over(damage.legs, 0) && damage.longestLegMm === 0,
   },
@@ -76,21 +76,21 @@ export const DAMAGE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['damage.diameterMm', 'damage.longestLegMm'],
-    why: 'two legs of this length, with the pit between them, do not reach so far across',
+    why: 'two legs of this length with the pit between them do not span that width',
     clash: ({ damage }) =>
       damage.type === 'star-break' &&
       over(damage.diameterMm, sum(damage.longestLegMm, damage.longestLegMm, damage.pitMm)),
   },
   {
     between: ['damage.diameterMm', 'damage.longestLegMm'],
-    why: 'the body with a leg of this length on either side does not reach so far across',
+    why: 'the body with a leg of this length on either side does not span that width',
     clash: ({ damage }) =>
       damage.type === 'combination-break' &&
       over(damage.diameterMm, sum(damage.bodyMm, damage.longestLegMm, damage.longestLegMm)),
   },
   {
     between: ['damage.diameterMm', 'damage.longestLegMm'],
-    why: 'a crack is along its course at least as long as it is straight across',
+    why: 'a crack is at least as long along its course as in a straight line',
     clash: ({ damage }) =>
       damage.type === 'crack' &&
       !over(damage.legs, 1) &&
@@ -98,7 +98,7 @@ export const DAMAGE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['damage.type', 'damage.diameterMm'],
-    why: 'a surface pit is the pit alone: damage wider than its pit is of another type',
+    why: 'a surface pit is only the pit: damage wider than its pit is of another type',
     clash: ({ damage }) => damage.type === 'surface-pit' && over(damage.diameterMm, damage.pitMm),
   },
   {
@@ -119,7 +119,7 @@ export const DAMAGE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['damage.depthMm', 'damage.innerPlyTouched'],
-    why: 'so deep is through outer ply and interlayer, so the inner ply is touched',
+    why: 'this depth goes through outer ply and interlayer, so the inner ply is touched',
     clash: ({ damage }) =>
       over(damage.depthMm, THICKEST_OUTER_PLY_MM + THICKEST_INTERLAYER_MM) &&
       damage.innerPlyTouched === false,

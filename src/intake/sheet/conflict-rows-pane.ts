@@ -1,13 +1,13 @@
 /**
- * Answers about pane, place, vehicle and day that cannot both be true: what lies outside the pane,
- * the driver on the wrong side, repairs that are and are not there.
+ * Answers about pane, place, vehicle and day that cannot both be true: positions outside the pane,
+ * the driver on the wrong side, repairs that both exist and do not.
  */
 import { type ConflictRow, isNumber, isOneOf, over, sum } from './conflict-row.ts';
 import type { IntakeSheet } from './intake-sheet.ts';
 
 /** Seal or trim may cover this much of the glass: common practice, no source. */
 const WIDEST_TRIM_MM = 50;
-/** Far over what any is built to: common practice, no source. */
+/** Far above what any such vehicle weighs: common practice, no source. */
 const HEAVIEST_KG: Readonly<Record<string, number>> = { motorcycle: 1500, car: 6000, van: 7500 };
 /** Ten years. */
 const LONGEST_UNSOLD_DAYS = 3650;
@@ -15,7 +15,7 @@ const LONGEST_UNSOLD_DAYS = 3650;
 const PANE_CONFLICTS: readonly ConflictRow[] = [
   {
     between: ['pane.sweep', 'pane.widthMm'],
-    why: 'its distances from left and right leave no width that is wiped',
+    why: 'the distances from left and right leave no swept width',
     clash: ({ pane }) =>
       pane.sweep !== 'unknown' &&
       isNumber(pane.widthMm) &&
@@ -23,7 +23,7 @@ const PANE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['pane.sweep', 'pane.heightMm'],
-    why: 'its distances from top and bottom leave no height that is wiped',
+    why: 'the distances from top and bottom leave no swept height',
     clash: ({ pane }) =>
       pane.sweep !== 'unknown' &&
       isNumber(pane.heightMm) &&
@@ -71,7 +71,7 @@ const PLACE_CONFLICTS: readonly ConflictRow[] = [
   ),
   {
     between: ['place.repairsOnPane', 'damage.repairedBefore'],
-    why: 'a break that has resin in it is a repair on this pane',
+    why: 'a break that contains resin is a repair on this pane',
     clash: ({ place, damage }) => place.repairsOnPane === 0 && damage.repairedBefore === true,
   },
   {
@@ -81,7 +81,7 @@ const PLACE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['place.repairsOnPane', 'place.earlierRepairMm'],
-    why: 'a repair that is there has a distance',
+    why: 'an existing repair has a distance',
     clash: ({ place, damage }) =>
       over(place.repairsOnPane, damage.repairedBefore === false ? 0 : 1) &&
       place.earlierRepairMm === null,
@@ -93,7 +93,7 @@ const PLACE_CONFLICTS: readonly ConflictRow[] = [
   },
   {
     between: ['damage.edgesReached', 'damage.diameterMm'],
-    why: 'a ring of this size so near to an edge runs over it',
+    why: 'a ring of this size so close to an edge crosses it',
     clash: (sheet) => {
       const { damage } = sheet;
       const edge = nearestEdgeMm(sheet);
@@ -109,20 +109,20 @@ export const SITE_CONFLICTS: readonly ConflictRow[] = [
   ...PLACE_CONFLICTS,
   {
     between: ['vehicle.class', 'vehicle.grossMassKg'],
-    why: 'no vehicle of this class is so heavy',
+    why: 'no vehicle of this class is that heavy',
     clash: ({ vehicle }) =>
       isOneOf(vehicle.class, Object.keys(HEAVIEST_KG)) &&
       over(vehicle.grossMassKg, HEAVIEST_KG[vehicle.class] ?? 'unknown'),
   },
   {
     between: ['damage.ageDays', 'vehicle.beforeFirstSale'],
-    why: 'a vehicle does not wait so long for its first sale',
+    why: 'no vehicle waits that long for its first sale',
     clash: ({ damage, vehicle }) =>
       vehicle.beforeFirstSale === true && over(damage.ageDays, LONGEST_UNSOLD_DAYS),
   },
   {
     between: ['lookedOn', 'today'],
-    why: 'nobody has looked at the damage on a day that is still to come',
+    why: 'the damage cannot have been inspected on a future day',
     // Dates as YYYY-MM-DD sort as text.
     clash: ({ lookedOn }, today) => lookedOn > today,
   },
@@ -137,7 +137,7 @@ function onOtherHalf({ widthMm, driverSide }: IntakeSheet['pane'], centreMm: num
   );
 }
 
-/** From the stated place to the nearest edge; unknown while any of the four is. */
+/** From the stated position to the nearest edge; unknown while any of the four is. */
 function nearestEdgeMm({ pane, place }: IntakeSheet): number | 'unknown' {
   const right = sum(pane.widthMm, negative(place.fromLeftMm));
   const bottom = sum(pane.heightMm, negative(place.fromTopMm));

@@ -1,7 +1,7 @@
 /**
- * The questionnaire as a conversation: what was typed goes in, lines to print and the next question
- * come out. It decides what is asked next, when two answers are asked back because they cannot both
- * be true, and when a converted size must be confirmed. Terminal and files are left to `src/cli/`.
+ * The questionnaire as a conversation: typed text goes in, lines to print and the next question
+ * come out. It decides what is asked next, when two contradictory answers are asked again, and when
+ * a converted size must be confirmed. Terminal and files are left to `src/cli/`.
  */
 import { type AnswerContext, hearAnswer, yesOrNo } from './answer-text.ts';
 import { type Conflict, conflictsOf } from './intake-conflicts.ts';
@@ -16,9 +16,9 @@ type Waiting =
 
 export interface Conversation {
   readonly answers: Answers;
-  /** The question that is open; null when all are answered. */
+  /** The open question; null when all are answered. */
   readonly at: Question | null;
-  /** Those answered in this conversation, the latest last. */
+  /** Questions answered in this conversation, the latest last. */
   readonly trail: readonly Question[];
   readonly waiting: Waiting;
   readonly over: 'no' | 'complete' | 'saved';
@@ -29,7 +29,7 @@ export interface Turn {
   readonly lines: readonly string[];
 }
 
-/** Goes on with what is answered already; contradictions among that are asked back first. */
+/** Continues from existing answers; contradictions among them are asked first. */
 export function beginConversation(answers: Answers, context: AnswerContext): Turn {
   const state: Conversation = {
     answers,
@@ -59,7 +59,7 @@ export function hearLine(state: Conversation, typed: string, context: AnswerCont
   }
 }
 
-/** Enter keeps what was said before; where nothing was, it asks for help. */
+/** Enter keeps the previous answer; without one it asks for help. */
 function hearNothing(state: Conversation, at: Question, context: AnswerContext): Turn {
   if (state.answers[at.path] !== undefined) return accept(state, state.answers[at.path], context);
   if (at.answer.kind === 'date') return accept(state, context.today, context);
@@ -107,7 +107,7 @@ function accept(state: Conversation, answer: unknown, context: AnswerContext): T
   return { state: turn.state, lines: [`  ${shownAnswer(at, answer)}`, ...turn.lines] };
 }
 
-/** First what contradicts, then what is not answered yet. */
+/** Contradictions come first, then unanswered questions. */
 function goOn(state: Conversation, context: AnswerContext): Turn {
   const conflict = conflictsOf(sheetOf(state.answers), context.today)[0];
   if (conflict !== undefined) return askBack(state, conflict, context);
@@ -121,7 +121,7 @@ function askBack(state: Conversation, conflict: Conflict, context: AnswerContext
     QUESTIONS.find((question) => question.path === path),
   );
   const lines = contradictionLines(conflict, state.answers);
-  // A day against the calendar: only the day can be wrong.
+  // Where a day conflicts with the calendar, only the day can be wrong.
   const only = second === undefined ? first : undefined;
   if (only !== undefined) {
     const turn = ask({ ...state, waiting: { for: 'answer' } }, only, context);

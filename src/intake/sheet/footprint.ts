@@ -1,8 +1,8 @@
 /**
- * What a damage covers on the pane: a circle about its pit (or about the middle of a crack) that
- * holds its farthest point. Says whether it touches an area, how far it is from it, and how far
- * from the four edges. Touching counts as being in. Answers that are missing give "unknown", never
- * a distance; which rule a distance meets is left to the assessment.
+ * The area that a damage covers on the pane: a circle about its pit (or about the middle of a
+ * crack) that holds its farthest point. It gives the damage's contact with an area, the distance to
+ * it, and the distances to the four edges. Touching counts as inside. Missing answers give
+ * "unknown", never a distance. The assessment compares distances with rules.
  */
 import { type Area, type Pane, type Place, type Rect, rectOf } from './area.ts';
 import type { IntakeSheet, Unknown } from './intake-sheet.ts';
@@ -20,7 +20,7 @@ export function footprintOf({ damage, place }: IntakeSheet): Footprint {
 }
 
 /**
- * Legs start at the pit, so one long leg reaches farther than half of the diameter. A crack is
+ * Legs start at the pit, so one long leg reaches farther than half the diameter. A crack is
  * measured along its course from end to end, which is never shorter than its reach.
  */
 function radiusOf({ type, diameterMm, longestLegMm }: Damage): number | Unknown {
@@ -31,7 +31,9 @@ function radiusOf({ type, diameterMm, longestLegMm }: Damage): number | Unknown 
   return longestLegMm === 'unknown' ? 'unknown' : Math.max(diameterMm / 2, longestLegMm);
 }
 
-/** Whether the damage touches the area; with a missing answer only what is certain without it. */
+/**
+ * Whether the damage touches the area; where an answer is missing, only what is certain without it.
+ */
 export function touches(footprint: Footprint, area: Area, pane: Pane): boolean | Unknown {
   if (area.kind === 'both' && area.parts.some((part) => touches(footprint, part, pane) === false)) {
     return false;
@@ -57,7 +59,10 @@ export function gapToMm(footprint: Footprint, place: Place): number | null | Unk
     : Math.max(0, withoutNoiseMm(fromPitMm - footprint.radiusMm));
 }
 
-/** What is left of a subtraction below a nanometre is no distance: at the border stays at the border. */
+/**
+ * A subtraction that leaves less than a nanometre is no distance: a point on the border stays on
+ * the border.
+ */
 const withoutNoiseMm = (mm: number): number => Math.round(mm * 1e6) / 1e6;
 
 function pitDistanceMm({ xMm, yMm }: Footprint, rect: Rect): number | Unknown {
@@ -74,7 +79,7 @@ export interface EdgeGaps {
   readonly bottomMm: number | Unknown;
 }
 
-/** From the damage's rim to each edge of the pane, 0 where it reaches it. */
+/** From the damage's rim to each edge of the pane, 0 where it reaches the edge. */
 export function edgeGaps({ xMm, yMm, radiusMm }: Footprint, pane: Pane): EdgeGaps {
   const gap = (fromMm: number | Unknown, ofMm: number | Unknown = 0): number | Unknown =>
     fromMm === 'unknown' || ofMm === 'unknown' || radiusMm === 'unknown'
@@ -88,7 +93,7 @@ export function edgeGaps({ xMm, yMm, radiusMm }: Footprint, pane: Pane): EdgeGap
   };
 }
 
-/** The shortest of the four; one missing answer leaves it open. */
+/** The shortest of the four; unknown while one is missing. */
 export function nearestEdgeMm(gaps: EdgeGaps): number | Unknown {
   const known = Object.values(gaps).filter((gap) => gap !== 'unknown');
   return known.length < 4 ? 'unknown' : Math.min(...known);

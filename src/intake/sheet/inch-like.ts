@@ -1,7 +1,7 @@
 /**
- * Values that look like inches where millimetres belong: smaller than such a thing ever is, and
- * ordinary when taken as inches. A person is asked "did you mean"; a file is refused, because a pane
- * 25 times too small would put every zone in the wrong place without anybody seeing it.
+ * Detects inches where millimetres belong: values smaller than the real thing ever is, but ordinary
+ * as inches. A person is asked "did you mean". A file is refused, because a pane 25 times too small
+ * would silently put every zone in the wrong place.
  */
 
 import { answerAt } from '../../core/fields.ts';
@@ -11,7 +11,7 @@ const MM_PER_INCH = 25.4;
 
 export interface UsualSize {
   readonly path: string;
-  /** Nothing real is smaller; our judgement, wide on purpose. */
+  /** No real one is smaller; our own judgement, deliberately wide. */
   readonly leastMm: number;
   readonly mostMm: number;
 }
@@ -31,7 +31,7 @@ function mmFromInches(inches: number): number {
   return Math.round(inches * MM_PER_INCH * 10) / 10;
 }
 
-/** What was probably meant, or null where the number may well be millimetres. */
+/** The probable value, or null where the number may well be millimetres. */
 export function meantMm(path: string, value: unknown): number | null {
   const usual = USUAL_SIZES.find((size) => size.path === path);
   if (usual === undefined || typeof value !== 'number' || value <= 0) return null;
@@ -39,7 +39,7 @@ export function meantMm(path: string, value: unknown): number | null {
   return value < usual.leastMm && mm >= usual.leastMm && mm <= usual.mostMm ? mm : null;
 }
 
-/** Works on the file as it was read, because most such values are out of the schema's range too. */
+/** Works on the raw file, because most such values are also outside the schema's range. */
 export function inchProblems(raw: unknown, file: string): readonly SettingsProblem[] {
   return USUAL_SIZES.flatMap(({ path }) => {
     const value = answerAt(raw, path);

@@ -1,7 +1,7 @@
 /**
- * Which answers of an intake sheet cannot both be true. Each is named with both paths: asked back at
- * once where a person answers, refused with both values where a file does. What contradicts what is
- * in the two tables; whether a number is in range is the schema's to say.
+ * Finds answers of an intake sheet that cannot both be true. Each pair is named with both paths: a
+ * person is asked again at once; a file is refused with both values. The two tables define the
+ * contradictions; the schema checks ranges.
  */
 
 import { answerAt } from '../../core/fields.ts';
@@ -26,7 +26,7 @@ export function conflictsOf(sheet: IntakeSheet, today: string): readonly Conflic
   }));
 }
 
-/** The same for a file that nobody is there to be asked about. */
+/** The same for a file, where no one can be asked. */
 export function conflictProblems(
   sheet: IntakeSheet,
   today: string,

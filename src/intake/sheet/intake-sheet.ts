@@ -1,8 +1,8 @@
 /**
- * The intake sheet: what a person answers about damage, pane, site and vehicle before anything is
+ * The intake sheet: a person's answers about damage, pane, site and vehicle before anything is
  * decided. Every question may be answered "unknown". Positions are seen from the driver's seat, in
- * millimetres from the pane's left and top edges. Whether answers fit each other is left to
- * `intake-conflicts.ts`, what follows from them to the rule sets.
+ * millimetres from the pane's left and top edges. `intake-conflicts.ts` checks the answers against
+ * each other; the rule sets draw the consequences.
  */
 import { z } from 'zod';
 import { choice, quantity, schemaName, text, wholeNumber } from '../../core/settings.ts';
@@ -26,7 +26,7 @@ export const VEHICLE_CLASSES = [
   'other',
 ] as const;
 
-/** "Don't know" is an answer of its own and never a silent yes. */
+/** "Don't know" is an answer of its own, never a silent yes. */
 export type Unknown = 'unknown';
 const UNKNOWN = z.literal('unknown');
 const orUnknown = <T extends z.ZodType>(schema: T, accepted: string) =>
@@ -44,14 +44,14 @@ const damage = z.strictObject({
   type: oneOf(INTAKE_DAMAGE_TYPES),
   /** Across the ring or the two longest legs, not the pit alone. */
   diameterMm: millimetres(0.5, 400),
-  /** Of the body of a combination break, its legs left out. */
+  /** Body of a combination break without its legs. */
   bodyMm: millimetres(0, 400).default('unknown'),
   pitMm: millimetres(0, 30),
   legs: count(0, 20, 'legs'),
-  /** Of a star's longest leg, or of a crack along its course. */
+  /** The longest leg of a star, or a crack along its course. */
   longestLegMm: millimetres(0, 2000),
   depthMm: millimetres(0.1, 10),
-  /** How many edges of the pane, seal or trim it runs to. */
+  /** Number of pane edges, seals or trims that the damage runs to. */
   edgesReached: count(0, 4, 'edges'),
   /** Two cracks meet each other. */
   cracksMeet: yesNo,
@@ -60,24 +60,27 @@ const damage = z.strictObject({
   ageDays: orUnknown(quantity(0, 20_000, 'days'), 'a number from 0 to 20000 days'),
   moisture: oneOf(['dry', 'damp', 'wet']),
   contamination: oneOf(['none', 'can-be-removed', 'stays']),
-  /** Resin is in this break already. */
+  /** The break already contains resin. */
   repairedBefore: yesNo,
   innerPlyTouched: yesNo,
   interlayerTouched: yesNo,
 });
 
 const place = z.strictObject({
-  /** Of the pit, or of the middle of a crack. */
+  /** Position of the pit, or of the middle of a crack. */
   fromLeftMm: millimetres(0, 3500),
   fromTopMm: millimetres(0, 2500),
-  /** Edge to edge with the nearest other damage and the nearest earlier repair; null where none is. */
+  /**
+   * Rim to rim with the nearest other damage and the nearest earlier repair; null where there is
+   * none.
+   */
   otherDamageMm: orUnknown(quantity(0, 3500, 'mm').nullable(), 'a number from 0 to 3500 mm, null'),
   earlierRepairMm: orUnknown(
     quantity(0, 3500, 'mm').nullable(),
     'a number from 0 to 3500 mm, null',
   ),
   repairsOnPane: count(0, 50, 'repairs'),
-  /** Asked one by one, because a maker's own map of each always wins. */
+  /** Asked one by one, because a maker's own map of each takes precedence. */
   cameraField: yesNo,
   heatedField: yesNo,
   headUpDisplay: yesNo,
@@ -95,16 +98,16 @@ const pane = z.strictObject({
   widthMm: millimetres(300, 3500),
   heightMm: millimetres(200, 2500),
   driverSide: oneOf(['left', 'right']),
-  /** Centre line of steering wheel and of the driver's seat, from the pane's left edge. */
+  /** Centre lines of the steering wheel and of the driver's seat, from the pane's left edge. */
   wheelCentreMm: millimetres(0, 3500),
   seatCentreMm: millimetres(0, 3500),
-  /** Top of the steering wheel as the driver sees it, over the pane's lower edge. */
+  /** Top of the steering wheel as the driver sees it, above the pane's lower edge. */
   wheelTopMm: millimetres(0, 2500),
-  /** What the wipers wipe, as distances from the four edges. */
+  /** The swept area, as distances from the four edges. */
   sweep: orUnknown(edges, 'leftMm, rightMm, topMm and bottomMm'),
 });
 
-/** What is measured beside the vehicle before advice is asked for. */
+/** Measured beside the vehicle before advice is given. */
 const conditions = z.strictObject({
   glassC: orUnknown(quantity(-20, 80, 'degrees Celsius'), 'a number from -20 to 80 C').default(
     'unknown',
@@ -113,7 +116,7 @@ const conditions = z.strictObject({
     'unknown',
   ),
   humidityPercent: orUnknown(quantity(0, 100, '%'), 'a number from 0 to 100 %').default('unknown'),
-  /** Pressure of the air here, not brought to sea level. */
+  /** Local air pressure, not reduced to sea level. */
   airKPa: orUnknown(quantity(55, 110, 'kPa absolute'), 'a number from 55 to 110 kPa').default(
     'unknown',
   ),
@@ -122,9 +125,11 @@ const conditions = z.strictObject({
 export const intakeSheetSchema = z.strictObject({
   schema: schemaName('meniscus/intake@1'),
   reference: text(40),
-  /** The day somebody looked, as YYYY-MM-DD. */
+  /** The day of the inspection, as YYYY-MM-DD. */
   lookedOn: z.iso.date({ error: 'a date as YYYY-MM-DD' }),
-  /** Names or files of rule sets that hold here; an empty list is answered with "needs a person". */
+  /**
+   * Names or files of the applicable rule sets; an empty list is answered with "needs a person".
+   */
   ruleSets: z
     .array(text(260), { error: 'a list of names of rule sets' })
     .max(10, { error: 'up to 10 rule sets' }),

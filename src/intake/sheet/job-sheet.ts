@@ -1,8 +1,8 @@
 /**
  * The job sheet: what a person states about the damage, the glass and the resin before work starts,
- * as a file in trade units and as SI values inside. The people of a job file stand apart from the
- * sheet: the record of the job must not hold them. It decides nothing about fitness for repair; that
- * is left to the person and to local rules.
+ * as a file in trade units and as SI values inside. The people in a job file are kept apart from
+ * the sheet, because the job's record must not hold them. Fitness for repair is left to the person
+ * and to local rules.
  */
 import { z } from 'zod';
 import { choice, quantity, schemaName, text, wholeNumber } from '../../core/settings.ts';
@@ -16,7 +16,10 @@ export const DAMAGE_TYPES = [
   'crack',
 ] as const;
 
-/** The resin's working curve, both or neither: it belongs to one resin under one kind of lamp. */
+/**
+ * The resin's working curve, both figures or neither: it belongs to one resin under one kind of
+ * lamp.
+ */
 const workingCurveFile = {
   criticalExposureMJPerCm2: quantity(0.1, 1000, 'mJ/cm2').nullable().default(null),
   penetrationDepthMm: quantity(0.05, 10, 'mm').nullable().default(null),
@@ -25,7 +28,7 @@ const workingCurveFile = {
 const jobSheetFileSchema = z.strictObject({
   schema: schemaName('meniscus/job@1'),
   reference: text(40),
-  /** Journals from before personal data stood apart have it here; it is not taken over. */
+  /** Journals from before personal data were kept apart have it here; it is ignored. */
   technician: text(40).optional(),
   damage: z.strictObject({
     type: choice(DAMAGE_TYPES),
@@ -34,9 +37,9 @@ const jobSheetFileSchema = z.strictObject({
     pitMm: quantity(0.5, 15, 'mm'),
     legs: wholeNumber(0, 20, 'legs'),
     longestLegMm: quantity(0, 400, 'mm'),
-    /** From the face of the glass to the bottom of the break; null when nobody measured it. */
+    /** From the face of the glass to the bottom of the break; null when not measured. */
     depthMm: quantity(0.1, 3, 'mm').nullable().default(null),
-    /** How deep the pit is that the pit resin makes level; null when nobody measured it. */
+    /** Depth of the pit that the pit resin levels; null when not measured. */
     pitDepthMm: quantity(0.05, 3, 'mm').nullable().default(null),
   }),
   glassC: quantity(-20, 80, 'degrees Celsius'),
@@ -47,7 +50,7 @@ const jobSheetFileSchema = z.strictObject({
     viscosityMPaSAt20C: quantity(1, 2000, 'mPa s'),
     ...workingCurveFile,
   }),
-  /** The resin of the pit, where it is another than the fill's. */
+  /** The pit's resin, where it differs from the fill's. */
   pitResin: z
     .strictObject({ name: text(40), lot: text(40), ...workingCurveFile })
     .nullable()
@@ -58,7 +61,7 @@ const jobSheetFileSchema = z.strictObject({
 type JobSheetFile = z.infer<typeof jobSheetFileSchema>;
 type CurveFile = Pick<JobSheetFile['resin'], keyof typeof workingCurveFile>;
 
-/** One figure of a working curve without the other says nothing. */
+/** One figure of a working curve is meaningless without the other. */
 const paired = z.check<JobSheetFile>(({ value, issues }) => {
   for (const bottle of ['resin', 'pitResin'] as const) {
     const curve: CurveFile | null = value[bottle];
@@ -114,10 +117,10 @@ const people = {
   customer: text(40).optional(),
 };
 
-/** What the controller and the journal know of a job. */
+/** The part of a job that the controller and the journal know. */
 export const jobSheetSchema = jobSheetFileSchema.check(paired).transform(sheetOf);
 
-/** What a person hands in: the sheet, and who and whose it is. */
+/** What a person hands in: the sheet with technician, customer and vehicle. */
 export const jobFileSchema = z
   .strictObject({ ...jobSheetFileSchema.shape, ...people })
   .check(paired)
@@ -131,7 +134,7 @@ function peopleOf(
   );
 }
 
-/** A job file as it was given, without its people. */
+/** A job file as given, without its people. */
 export function withoutPeople(file: unknown): unknown {
   if (typeof file !== 'object' || file === null || Array.isArray(file)) return file;
   const names: readonly string[] = PEOPLE_FIELDS;

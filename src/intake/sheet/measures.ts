@@ -1,8 +1,8 @@
 /**
  * What a rule may be about: every quantity and question with its words, its unit or its possible
- * answers, how it is taken from an intake sheet, and which answers of the sheet it rests on. A
- * missing answer makes it "unknown"; null means that there is nothing to measure (no other damage).
- * Limits are left to the rule sets.
+ * answers, how it is read from an intake sheet, and which answers it depends on. A missing answer
+ * makes it "unknown"; null means that there is nothing to measure (no other damage). Limits are
+ * left to the rule sets.
  */
 import { answerAt } from '../../core/fields.ts';
 import { edgeGaps, footprintOf, nearestEdgeMm } from './footprint.ts';
@@ -20,18 +20,18 @@ export type LimitUnit = (typeof LIMIT_UNITS)[number];
 
 export interface Measure {
   readonly words: string;
-  /** Of a quantity; null for a question. */
+  /** Unit of a quantity; null for a question. */
   readonly unit: Exclude<LimitUnit, 'in'> | null;
-  /** Of a question; empty for a quantity. */
+  /** Possible answers to a question; empty for a quantity. */
   readonly answers: readonly (string | boolean)[];
   readonly of: (sheet: IntakeSheet) => Answer;
-  /** Paths of the answers that it rests on. */
+  /** Paths of the answers that it depends on. */
   readonly restsOn: (sheet: IntakeSheet) => readonly string[];
 }
 
 type Part = 'damage' | 'place' | 'vehicle';
 
-/** One answer of the sheet, as it is. */
+/** One answer of the sheet, unchanged. */
 function plain<P extends Part>(part: P, field: keyof IntakeSheet[P] & string) {
   return {
     of: (sheet: IntakeSheet): Answer => sheet[part][field] as Answer,
@@ -59,7 +59,7 @@ const oneOf = <P extends Part>(
   words: string,
 ): Measure => ({ words, unit: null, answers, ...plain(part, field) });
 
-/** Whether there is one at all, from the distance to it. */
+/** Whether there is one at all, derived from the distance to it. */
 const present = (field: 'otherDamageMm' | 'earlierRepairMm', words: string): Measure => ({
   words,
   unit: null,
@@ -68,7 +68,7 @@ const present = (field: 'otherDamageMm' | 'earlierRepairMm', words: string): Mea
   restsOn: () => [`place.${field}`],
 });
 
-/** A crack is as long as its course, any other damage as wide as it is across. */
+/** A crack's extent is its length; any other damage's is its width. */
 const extentField = ({ damage }: IntakeSheet) =>
   damage.type === 'crack' ? 'longestLegMm' : 'diameterMm';
 
@@ -76,7 +76,7 @@ function extentMm(sheet: IntakeSheet): number | Unknown {
   return sheet.damage.type === 'unknown' ? 'unknown' : sheet.damage[extentField(sheet)];
 }
 
-/** What the footprint rests on. */
+/** Answers that the footprint depends on. */
 export function footprintRestsOn(sheet: IntakeSheet): readonly string[] {
   const { type } = sheet.damage;
   const legged = type === 'star-break' || type === 'combination-break';
@@ -146,7 +146,7 @@ export const MEASURES = {
 export type MeasureName = keyof typeof MEASURES;
 export const MEASURE_NAMES = Object.keys(MEASURES) as [MeasureName, ...MeasureName[]];
 
-/** Of these answers, the ones that the sheet leaves open. */
+/** Those of these answers that the sheet leaves open. */
 export function openAnswers(sheet: IntakeSheet, paths: readonly string[]): readonly string[] {
   return [...new Set(paths)].filter((path) => answerAt(sheet, path) === 'unknown');
 }

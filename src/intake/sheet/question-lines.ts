@@ -1,6 +1,6 @@
 /**
- * The lines in which a question, its help, its answer and a contradiction are put to a person at a
- * terminal. Words only; what is asked when is decided by the conversation.
+ * The terminal's lines for a question, its help, its answer and a contradiction. Words only; the
+ * conversation decides what is asked when.
  */
 
 import { answerAt } from '../../core/fields.ts';
@@ -10,7 +10,7 @@ import { mayBeUnknown, type Question } from './question.ts';
 import { type Answers, askedOf, QUESTIONS, sheetOf } from './questions.ts';
 
 export const HOW_TO_ANSWER =
-  'u: don’t know.  ?: help.  <: one question back.  save: keep what is answered and go on later.';
+  'u: don’t know.  ?: help.  <: one question back.  save: keep the answers and continue later.';
 
 interface Asked {
   readonly answers: Answers;

@@ -1,20 +1,20 @@
 /**
- * What a question of the intake questionnaire is: where its answer goes, how it is put, what may be
- * answered and whether it is asked at all. The questions themselves are tables in the files beside;
- * whether an answer is in range is the sheet's schema to say.
+ * Defines a question of the intake questionnaire: where its answer goes, how it is worded, what may
+ * be answered and whether it is asked at all. The questions themselves are tables in the files
+ * beside; the sheet's schema checks ranges.
  */
 import type { IntakeSheet } from './intake-sheet.ts';
 
 export type AnswerKind =
   | { readonly kind: 'choice'; readonly options: readonly Option[] }
   | { readonly kind: 'yes-no' }
-  /** `none` are the words for "there is none", an answer of its own. */
+  /** `none` is the wording of "there is none", an answer of its own. */
   | { readonly kind: 'number'; readonly unit: string; readonly none?: string }
   /** Four distances from left, right, top and bottom edge. */
   | { readonly kind: 'sides' }
   | { readonly kind: 'date' }
   | { readonly kind: 'text'; readonly mayBeEmpty: boolean }
-  /** Any of the rule sets that are known here, or none. */
+  /** Any of the known rule sets, or none. */
   | { readonly kind: 'rule-sets' };
 
 export interface Option {
@@ -28,11 +28,11 @@ export interface Question {
   readonly ask: string;
   readonly help: string;
   readonly answer: AnswerKind;
-  /** When the sheet so far makes the question pointless, what follows in its place. */
+  /** What follows instead, when the sheet so far makes the question pointless. */
   readonly skip?: (sheet: IntakeSheet) => { readonly follows: unknown } | null;
 }
 
-/** Those a person can say "don't know" to; a sheet without a name or a day is no sheet. */
+/** Whether "don't know" is allowed; a sheet needs its name and day. */
 export function mayBeUnknown({ answer }: Question): boolean {
   return answer.kind !== 'text' && answer.kind !== 'date' && answer.kind !== 'rule-sets';
 }

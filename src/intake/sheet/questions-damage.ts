@@ -1,6 +1,6 @@
 /**
- * Questions about the damage itself. What a type of damage does not have is not asked: a ring has no
- * legs, and a surface pit is as wide as its pit.
+ * Questions about the damage itself. Features that a type of damage does not have are not asked: a
+ * ring has no legs, and a surface pit is as wide as its pit.
  */
 import type { IntakeSheet } from './intake-sheet.ts';
 import type { Question } from './question.ts';
@@ -8,7 +8,7 @@ import type { Question } from './question.ts';
 const MM = { kind: 'number', unit: 'mm' } as const;
 type DamageType = IntakeSheet['damage']['type'];
 
-/** Not asked for these types; `follows` is what they mean by themselves. */
+/** Not asked for these types; `follows` is the answer that they imply. */
 const notFor =
   (types: readonly DamageType[], follows: unknown) =>
   ({ damage }: IntakeSheet) =>
@@ -29,13 +29,13 @@ const SHAPE: readonly Question[] = [
         { value: 'star-break', words: 'star: short legs that run out from the pit' },
         { value: 'combination-break', words: 'combination: a ring or half moon with legs' },
         { value: 'crack', words: 'crack: one line, or a few long ones' },
-        { value: 'surface-pit', words: 'surface pit: a chip of glass is gone and nothing else' },
+        { value: 'surface-pit', words: 'surface pit: only a chip of glass is missing' },
       ],
     },
   },
   {
     path: 'damage.impactPoint',
-    ask: 'Is there a point where something struck?',
+    ask: 'Is there a point of impact?',
     help: 'Feel with a fingertip. A crack without one comes from stress or twist in the frame.',
     answer: { kind: 'yes-no' },
     skip: ({ damage }) =>
@@ -57,7 +57,7 @@ const SHAPE: readonly Question[] = [
   {
     path: 'damage.legs',
     ask: 'How many legs run out from it?',
-    help: 'Count each line that starts at the pit. A crack that comes from nowhere has 0.',
+    help: 'Count each line that starts at the pit. A crack without a pit has 0.',
     answer: { kind: 'number', unit: 'legs' },
     skip: notFor(WITHOUT_CRACKS, 0),
   },
@@ -75,26 +75,26 @@ const SHAPE: readonly Question[] = [
     answer: MM,
     skip: ({ damage }) => {
       if (damage.type === 'surface-pit') return { follows: damage.pitMm };
-      // A crack is told by its length.
+      // A crack is characterised by its length.
       return damage.type === 'crack' ? { follows: 'unknown' } : null;
     },
   },
   {
     path: 'damage.depthMm',
     ask: 'How deep does it go?',
-    help: 'In mm from the outer face. Most people cannot measure this: u is a good answer.',
+    help: 'In mm from the outer face. It is hard to measure: u is a good answer.',
     answer: MM,
   },
   {
     path: 'damage.edgesReached',
     ask: 'How many edges of the pane does it run to?',
-    help: 'Count an edge also when the damage goes under its seal or trim; 0 when it reaches none.',
+    help: 'Also count an edge when the damage runs under its seal or trim; 0 when it reaches none.',
     answer: { kind: 'number', unit: 'edges' },
   },
   {
     path: 'damage.cracksMeet',
     ask: 'Do two cracks meet or cross?',
-    help: 'Away from the pit, where all legs start.',
+    help: 'Ignore the pit, where all legs meet.',
     answer: { kind: 'yes-no' },
     skip: notFor(WITHOUT_CRACKS, false),
   },
@@ -110,7 +110,7 @@ const STATE: readonly Question[] = [
   {
     path: 'damage.moisture',
     ask: 'Is there water in it?',
-    help: 'Wet: it can be seen to move when pressed from outside. Damp: rain or dew since it broke.',
+    help: 'Wet: water visibly moves when pressed from outside. Damp: rain or dew since it broke.',
     answer: {
       kind: 'choice',
       options: [
@@ -123,26 +123,26 @@ const STATE: readonly Question[] = [
   {
     path: 'damage.contamination',
     ask: 'Is there dirt in it?',
-    help: 'Dirt, wax or cleaner that has crept in between the faces of the crack.',
+    help: 'Dirt, wax or cleaner that has crept between the faces of the crack.',
     answer: {
       kind: 'choice',
       options: [
         { value: 'none', words: 'none' },
-        { value: 'can-be-removed', words: 'some, and it can be got out' },
+        { value: 'can-be-removed', words: 'some, and it can be removed' },
         { value: 'stays', words: 'some, and it stays' },
       ],
     },
   },
   {
     path: 'damage.repairedBefore',
-    ask: 'Is there resin in this damage already?',
+    ask: 'Does this damage already contain resin?',
     help: 'From an earlier repair of this very break. Cured resin cannot be filled again.',
     answer: { kind: 'yes-no' },
   },
   {
     path: 'damage.interlayerTouched',
     ask: 'Is the film between the two panes of glass damaged?',
-    help: 'Milky, torn, bubbled or come loose at or about the damage.',
+    help: 'Milky, torn, bubbled or detached at or around the damage.',
     answer: { kind: 'yes-no' },
   },
   {

@@ -1,7 +1,8 @@
 /**
- * Questions about where on the pane the damage lies, what lies about it, and what was measured
+ * Questions about the position of the damage on the pane, its surroundings, and what was measured
  * beside the vehicle. Camera, heater, head-up display and antenna are asked one by one: the vehicle
- * maker's own map of each wins, and "don't know" stops the job until a person has looked.
+ * maker's own map of each takes precedence, and "don't know" stops the job until a person has
+ * looked.
  */
 import type { Question } from './question.ts';
 
@@ -12,38 +13,38 @@ const PLACE: readonly Question[] = [
   {
     path: 'place.fromLeftMm',
     ask: 'How far is the damage from the left edge of the pane?',
-    help: 'In mm, as the driver sees it, to the pit; of a crack to its middle.',
+    help: 'In mm, as the driver sees it, to the pit; for a crack, to its middle.',
     answer: MM,
   },
   {
     path: 'place.fromTopMm',
     ask: 'How far is the damage from the upper edge of the pane?',
-    help: 'In mm, to the pit; of a crack to its middle.',
+    help: 'In mm, to the pit; for a crack, to its middle.',
     answer: MM,
   },
   {
     path: 'place.repairsOnPane',
     ask: 'How many repairs are on this pane already?',
-    help: 'Count also the ones that can hardly be seen; 0 for none.',
+    help: 'Also count those that are hardly visible; 0 for none.',
     answer: { kind: 'number', unit: 'repairs' },
   },
   {
     path: 'place.earlierRepairMm',
     ask: 'How far is the nearest earlier repair?',
-    help: 'In mm, from rim to rim; none when there is none.',
+    help: 'In mm, from rim to rim; none where there is none.',
     answer: { kind: 'number', unit: 'mm', none: 'none' },
     skip: ({ place }) => (place.repairsOnPane === 0 ? { follows: null } : null),
   },
   {
     path: 'place.otherDamageMm',
     ask: 'How far is the nearest other damage?',
-    help: 'In mm, from rim to rim; none when there is none.',
+    help: 'In mm, from rim to rim; none where there is none.',
     answer: { kind: 'number', unit: 'mm', none: 'none' },
   },
   {
     path: 'place.cameraField',
     ask: 'Does it lie where a camera or sensor looks through the pane?',
-    help: 'The vehicle maker’s map says where that is. Without the map answer u.',
+    help: 'The vehicle maker’s map shows where that is. Without the map, answer u.',
     answer: YES_NO,
   },
   {
@@ -82,13 +83,13 @@ const CONDITIONS: readonly Question[] = [
   {
     path: 'conditions.humidityPercent',
     ask: 'How humid is the air?',
-    help: 'Relative humidity in %. It tells whether water settles on cold glass.',
+    help: 'Relative humidity in %. It shows whether water condenses on cold glass.',
     answer: { kind: 'number', unit: '%' },
   },
   {
     path: 'conditions.airKPa',
-    ask: 'What is the pressure of the air here?',
-    help: 'In kPa absolute as a barometer shows it here, not brought to sea level.',
+    ask: 'What is the local air pressure?',
+    help: 'In kPa absolute as a local barometer shows it, not reduced to sea level.',
     answer: { kind: 'number', unit: 'kPa' },
   },
   {

@@ -1,6 +1,6 @@
 /**
- * Questions about the sheet itself, the vehicle and its pane, in the order in which a person who
- * walks round the vehicle meets them. All positions are as the driver sees them.
+ * Questions about the sheet itself, the vehicle and its pane, in the order in which a person meets
+ * them when walking round the vehicle. All positions are as the driver sees them.
  */
 import type { Question } from './question.ts';
 
@@ -9,22 +9,22 @@ const MM = { kind: 'number', unit: 'mm' } as const;
 const SHEET: readonly Question[] = [
   {
     path: 'reference',
-    ask: 'Under which reference is this kept?',
+    ask: 'What is the job’s reference?',
     help: 'A short name for the job, up to 40 characters, without names of people.',
     answer: { kind: 'text', mayBeEmpty: false },
   },
   {
     path: 'lookedOn',
     ask: 'On which day did you look at the damage?',
-    help: 'As YYYY-MM-DD. Damage grows, so an old look may no longer be true.',
+    help: 'As YYYY-MM-DD. Damage grows, so an old inspection may no longer hold.',
     answer: { kind: 'date' },
   },
   {
     path: 'ruleSets',
-    ask: 'Which rules hold where the vehicle is used?',
+    ask: 'Which rules apply where the vehicle is used?',
     help:
-      'Numbers with commas between. All that are chosen count together. With none chosen no legal ' +
-      'answer is given. --list-rules tells more about each.',
+      'Numbers separated by commas. All chosen rule sets apply together. With none chosen, no legal ' +
+      'answer is given. --list-rules describes each set.',
     answer: { kind: 'rule-sets' },
   },
 ];
@@ -33,7 +33,7 @@ const VEHICLE: readonly Question[] = [
   {
     path: 'vehicle.class',
     ask: 'What kind of vehicle is it?',
-    help: 'As its papers say. Some rules differ by it.',
+    help: 'As stated in its papers. Some rules depend on it.',
     answer: {
       kind: 'choice',
       options: [
@@ -49,14 +49,14 @@ const VEHICLE: readonly Question[] = [
   },
   {
     path: 'vehicle.grossMassKg',
-    ask: 'What may it weigh when loaded?',
-    help: 'Permitted gross mass from its papers, in kg. Some zones are wider above 3500 kg.',
+    ask: 'What is its permitted gross mass?',
+    help: 'In kg, from its papers. Some zones are wider above 3500 kg.',
     answer: { kind: 'number', unit: 'kg' },
   },
   {
     path: 'vehicle.beforeFirstSale',
     ask: 'Is it new and not yet sold to its first user?',
-    help: 'Glass of a vehicle not yet sold is judged by other rules than glass damaged in use.',
+    help: 'Different rules apply to the glass of a vehicle that has not been sold yet.',
     answer: { kind: 'yes-no' },
   },
 ];
@@ -65,7 +65,7 @@ const PANE: readonly Question[] = [
   {
     path: 'pane.widthMm',
     ask: 'How wide is the pane?',
-    help: 'Along the glass from edge to edge at its widest, in mm; a tape laid on the glass.',
+    help: 'Along the glass from edge to edge at its widest, in mm, with a tape laid on the glass.',
     answer: MM,
   },
   {
@@ -90,27 +90,27 @@ const PANE: readonly Question[] = [
     path: 'pane.wheelCentreMm',
     ask: 'How far is the middle of the steering wheel from the left edge of the pane?',
     help:
-      'Seen from the driver’s seat, in mm, measured on the glass. The zone before the driver is laid ' +
-      'about this line.',
+      'Seen from the driver’s seat, in mm, measured on the glass. The zone in front of the driver ' +
+      'is centred on this line.',
     answer: MM,
   },
   {
     path: 'pane.seatCentreMm',
     ask: 'How far is the middle of the driver’s seat from the left edge of the pane?',
-    help: 'In mm. Some sources lay the zone about the seat instead of the wheel, so both are asked.',
+    help: 'In mm. Some sources centre the zone on the seat instead of the wheel, so both are asked.',
     answer: MM,
   },
   {
     path: 'pane.wheelTopMm',
-    ask: 'How high over the lower edge of the pane does the driver see the top of the wheel?',
+    ask: 'How high above the lower edge of the pane does the driver see the top of the wheel?',
     help: 'In mm, where the line from the eye over the top of the steering wheel meets the glass.',
     answer: MM,
   },
   {
     path: 'pane.sweep',
-    ask: 'What do the wipers leave free at the left, right, upper and lower edge?',
+    ask: 'How far from the left, right, upper and lower edge does the swept area end?',
     help:
-      'Four distances in mm: left, right, top, bottom, with spaces between. Take the farthest reach ' +
+      'Four distances in mm: left, right, top, bottom, separated by spaces. Take the farthest reach ' +
       'of the blades on each side.',
     answer: { kind: 'sides' },
   },

@@ -1,7 +1,7 @@
 /**
- * The whole questionnaire in the order in which it is asked, and how answers become a sheet. Where
- * nothing was answered yet the sheet says "unknown", so that one half filled in can be checked for
- * contradictions like a whole one.
+ * The whole questionnaire in the order in which it is asked, and how answers become a sheet. An
+ * unanswered question is "unknown" in the sheet, so that a half-filled sheet can be checked for
+ * contradictions like a complete one.
  */
 
 import { answerAt } from '../../core/fields.ts';
@@ -18,12 +18,12 @@ export const QUESTIONS: readonly Question[] = [
   ...SITE_QUESTIONS,
 ];
 
-/** What a person has answered, by path. What is not in it was not asked yet. */
+/** A person's answers by path; a question that is not in it was not asked yet. */
 export type Answers = Readonly<Record<string, unknown>>;
 
 const EMPTY = { schema: 'meniscus/intake@1' };
 
-/** Stand where a sheet must have something before anybody said it. */
+/** Placeholders where a sheet needs a value before anyone has given one. */
 const BLANK: Answers = {
   reference: 'not yet given',
   lookedOn: '2000-01-01',
@@ -32,8 +32,8 @@ const BLANK: Answers = {
 };
 
 /**
- * The sheet as far as it is answered. What is not asked follows from what was; what somebody has
- * stated all the same stays, and is asked back where it contradicts.
+ * The sheet as far as it is answered. Questions that are not asked follow from earlier answers. An
+ * explicit answer to such a question is kept, and asked again where it contradicts.
  */
 export function sheetOf(answers: Answers): IntakeSheet {
   const start = QUESTIONS.reduce<unknown>(
@@ -47,7 +47,7 @@ export function sheetOf(answers: Answers): IntakeSheet {
   }, start) as IntakeSheet;
 }
 
-/** The same with nothing in place of what was not answered: what is saved half filled in. */
+/** The same without placeholders for missing answers: this is what is saved half filled. */
 export function draftOf(answers: Answers): unknown {
   return QUESTIONS.reduce<unknown>(
     (draft, { path }) => (answers[path] === undefined ? draft : put(draft, path, answers[path])),
@@ -55,7 +55,7 @@ export function draftOf(answers: Answers): unknown {
   );
 }
 
-/** A file with gaps, its gaps filled as in an empty sheet; all else in it stays to be checked. */
+/** Fills a file's gaps as in an empty sheet; everything else in it stays to be checked. */
 export function gapsFilled(raw: unknown): unknown {
   const known = [...QUESTIONS.map(({ path }) => path), 'schema'];
   const gaps = known.filter((path) => answerAt(raw, path) === undefined);
@@ -63,7 +63,7 @@ export function gapsFilled(raw: unknown): unknown {
   return gaps.reduce<unknown>((sheet, path) => put(sheet, path, answerAt(blank, path)), raw);
 }
 
-/** What a file already answers. */
+/** The questions that a file already answers. */
 export function answersOf(raw: unknown): Answers {
   return Object.fromEntries(
     QUESTIONS.map(({ path }) => [path, answerAt(raw, path)] as const).filter(
@@ -72,13 +72,13 @@ export function answersOf(raw: unknown): Answers {
   );
 }
 
-/** Questions that are asked at all, given the answers so far. */
+/** Questions to ask, given the answers so far. */
 export function askedOf(answers: Answers): readonly Question[] {
   const sheet = sheetOf(answers);
   return QUESTIONS.filter(({ skip }) => (skip?.(sheet) ?? null) === null);
 }
 
-/** What is accepted in place of this answer, or null where it is accepted. */
+/** What is accepted instead of this answer, or null where the answer is accepted. */
 export function refusalOf(path: string, answer: unknown): string | null {
   const checked = checkSettings(intakeSheetSchema, sheetWith(path, answer), '');
   if (checked.ok) return null;

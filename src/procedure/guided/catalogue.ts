@@ -1,7 +1,7 @@
 /**
- * The words of the guided procedures, as data in one file for each language; alarms, states and
- * buttons have theirs in the panel's catalogue. This file says what must be there and how long it may
- * be; whether it fits once accents are gone is tested, where it stands in `control/guided-face.ts`.
+ * The words of the guided procedures, as data in one file per language; alarms, states and buttons
+ * have theirs in the panel's catalogue. This file defines the required keys and their lengths; a
+ * test checks the fit after accents are removed, with `guided-face.ts`.
  */
 import { z } from 'zod';
 import { PROCEDURES, STEP_IDS, type StepId } from '../../core/guided-events.ts';
@@ -14,11 +14,11 @@ const TITLE = 15;
 
 const stepWords = z.strictObject({
   title: text(TITLE),
-  /** Under the live value, where a step has one, only the second is seen. */
+  /** Where a step has a live value above them, only the second line is shown. */
   lines: z.tuple([text(LINE), text(LINE)]),
   /** Null while a number is entered: MORE raises it. */
   more: text(400).nullable(),
-  /** What to look for when the step took too long; null where only a person was waited for. */
+  /** What to check when the step took too long; null where only a person was awaited. */
   late: text(300).nullable(),
 });
 export type StepWords = z.infer<typeof stepWords>;
@@ -32,7 +32,7 @@ export const guidedCatalogueSchema = z.strictObject({
       z.ZodString
     >,
   ),
-  /** What the buttons do where a repair has no such screen. */
+  /** Labels of buttons on screens that a repair does not have. */
   buttons: z.strictObject({ keep: text(LINE), entry: text(LINE) }),
   live: z.strictObject({ noReading: text(LINE), uncertainty: text(10) }),
   results: z.strictObject({

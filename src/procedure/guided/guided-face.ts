@@ -1,7 +1,7 @@
 /**
- * What a person sees of a guided procedure: the words of its steps, the number that is dialled, the
- * result and what it says, and why it is held or over. Alarms, states and buttons say what they say
- * in a repair; how a screen is framed is the panel's.
+ * What a person sees of a guided procedure: the words of its steps, the number being dialled, the
+ * result and its consequences, and why it is held or over. Alarms, states and buttons use the same
+ * words as in a repair; the panel frames the screens.
  */
 
 import { asksNumber } from '../../control/intents.ts';
@@ -57,7 +57,7 @@ export function guidedFaceOf(
       if (kind === 'question') return words.buttons.keep;
       return kind === 'entry' ? words.buttons.entry : buttonLine(catalogue, kind);
     },
-    // Before the explanation of a result all its lines, and what to look for.
+    // All lines of a result, followed by the explanation and what to check.
     help: () =>
       [...(kind === 'question' ? resultPages(state, config) : []), ...pagesOf(more ?? '')].map(
         (lines) => ({ lines, caution: false }),
@@ -82,7 +82,10 @@ function linesOf(
   return [liveLine(progress, snapshot, config) ?? lines[0], lines[1]];
 }
 
-/** The mean where there is one: it stands stiller than single readings; while a number is entered, that. */
+/**
+ * The mean where there is one, because it is steadier than single readings; while a number is
+ * entered, that number.
+ */
 function liveLine(
   progress: GuidedState['procedure'],
   snapshot: GuidedSnapshot,

@@ -1,7 +1,7 @@
 /**
- * The result of a guided procedure as lines for the display: passed or not, what is corrected and how
- * surely, or what seal and pump did. Trade units; the words come from the catalogue, what to look for
- * after a refusal stays in the English of the records.
+ * The result of a guided procedure as lines for the display: passed or not, the correction and its
+ * uncertainty, or the figures of seal and pump. Units are those of the trade; the words come from
+ * the catalogue, but the advice after a refusal stays in the records' English.
  */
 
 import { celsiusFromK, kPaFromPa } from '../../core/units.ts';

@@ -1,7 +1,7 @@
 /**
- * From the points of a guided procedure to its result, by the arithmetic of the unit's own care. It
- * joins rooms that may not know each other: points from `guided/`, figures of the channels in force,
- * the fit of a rise from `procedure/`. Who did it, when, and until when it holds is added at the rim.
+ * Turns the points of a guided procedure into its result, with the arithmetic of the care room. It
+ * joins rooms that may not import each other: points from `guided/`, figures of the channels in
+ * force, the fit of a rise from `procedure/`. Person, day and validity are added at the rim.
  */
 import {
   calibrateIrradiance,
@@ -43,7 +43,7 @@ export type GuidedResult =
       readonly refusals: readonly string[];
     } & HealthMeasured);
 
-/** Null where points are missing: the procedure did not come that far. */
+/** Null where points are missing because the procedure did not get that far. */
 export function guidedResultOf(config: GuidedConfig, progress: Progress): GuidedResult | null {
   switch (config.procedure) {
     case 'pressure':
@@ -72,9 +72,9 @@ const twoOf = ([first, second]: readonly CalibrationPoint[]): TwoPoints | null =
   first === undefined || second === undefined ? null : [first, second];
 
 /**
- * What the converter's step still hides in a mean, as the width of a step: noise smooths it, and a
- * signal that hardly moves is not smoothed at all. The scatter seen counts where it is less than the
- * unit file's noise.
+ * What remains of the converter's step in a mean, as a step width: noise smooths the step, and a
+ * signal that hardly moves is not smoothed at all. The observed scatter is used where it is less
+ * than the unit file's noise.
  */
 function stepLeft(
   points: readonly CalibrationPoint[],
@@ -145,9 +145,12 @@ function glassPerCountK(glassK: number, channels: GuidedConfig['unit']['channels
   return above === null || below === null ? 0 : Math.abs(above - below);
 }
 
-/** How many standard uncertainties a leak must stay clear of its limit: 95 % on one side. */
+/** Number of standard uncertainties between a leak and its limit: 95 % one-sided. */
 const LEAK_COVERAGE = 1.645;
-/** From half of a 95 % range to a standard uncertainty; a watch has enough points for the normal. */
+/**
+ * From half of a 95 % range to a standard uncertainty; a watch has enough points for the normal
+ * distribution.
+ */
 const HALF_RANGE_95 = 1.96;
 
 function healthResult({ care }: GuidedConfig, progress: Progress): GuidedResult | null {

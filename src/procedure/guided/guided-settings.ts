@@ -1,7 +1,7 @@
 /**
  * The figures of the guided procedures, as a file in trade units: pressures to hold, when a reading
- * counts as steady, how long it is averaged, how long the world and a person may take. Which step
- * uses which is in the step tables; what a calibration may correct is not decided here.
+ * counts as steady, how long it is averaged, how long plant and person may take. The step tables
+ * decide which step uses which; calibration limits are set elsewhere.
  */
 import { z } from 'zod';
 import { quantity, schemaName, text, wholeNumber } from '../../core/settings.ts';
@@ -20,7 +20,7 @@ export const guidedSettingsSchema = z
     source: text(200),
     /** How long a reading is averaged, up to the moment at which a person reads the reference. */
     averageS: seconds(1, 60),
-    /** How long hand work, and reading or entering a number, may take. */
+    /** Time allowed for hand work, and for reading or entering a number. */
     personS: seconds(30, 3600),
     readS: seconds(10, 170),
     pressure: z.strictObject({
@@ -36,7 +36,9 @@ export const guidedSettingsSchema = z
       steadyWithinS: seconds(5, 800),
     }),
     temperature: z.strictObject({
-      /** Where melting ice stands by definition of the scale, and how far a bath may be from it. */
+      /**
+       * The melting point of ice by definition of the scale, and the possible deviation of a bath.
+       */
       iceC: quantity(-0.1, 0.1, 'degrees Celsius'),
       iceUncertaintyK: quantity(0.001, 0.2, 'K'),
       steady: steady({ kPerMin: quantity(0.01, 2, 'K/min') }),

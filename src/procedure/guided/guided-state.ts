@@ -1,4 +1,7 @@
-/** What a guided procedure adds to the controller's state and configuration. Plain data; it decides nothing. */
+/**
+ * What a guided procedure adds to the controller's state and configuration. Plain data; it decides
+ * nothing.
+ */
 import type { ReferenceInstrument } from '../../care/care-entry.ts';
 import type { CareSettings } from '../../care/care-settings.ts';
 import type { ControllerState, Reason } from '../../control/controller-state.ts';
@@ -19,7 +22,7 @@ export interface GuidedConfig {
   readonly reference: ReferenceInstrument | null;
   readonly catalogue: Catalogue;
   readonly words: GuidedCatalogue;
-  /** What the reference shows, given beforehand in the order in which it is asked for, SI. */
+  /** Reference values given beforehand, SI, in the order in which they are asked for. */
   readonly given: readonly number[];
 }
 

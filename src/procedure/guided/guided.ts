@@ -1,7 +1,7 @@
 /**
- * The guided procedures, calibrations and health test, as the controller runs them: the tables of
- * steps with what is sampled, dialled, kept and told. It joins the rooms that may not know each other
- * and decides nothing of its own.
+ * The guided procedures (calibrations and health test) as the controller runs them: the step tables
+ * with what is sampled, dialled, kept and shown. It joins rooms that may not import each other and
+ * decides nothing of its own.
  */
 
 import { startFrom } from '../../control/controller-state.ts';
@@ -73,13 +73,13 @@ function handsOf(intents: readonly Intent[], config: GuidedConfig, progress: Pro
   };
 }
 
-/** What was given beforehand is taken once, when the entry begins. */
+/** A value given beforehand is used once, when the entry begins. */
 function givenFor({ given }: GuidedConfig, { entry, elapsedS, points }: Progress): number | null {
   if (entry === null || elapsedS > 0) return null;
   return given[points.filter(({ at }) => at !== 'ice').length] ?? null;
 }
 
-/** The end of the procedure, or a stop because a step came too late. */
+/** The end of the procedure, or a stop because a step took too long. */
 function leadOf(
   lead: 'late' | 'finish' | null,
   progress: Progress,
@@ -87,7 +87,7 @@ function leadOf(
 ): Lead<GuidedSay> {
   if (lead === null) return null;
   if (lead === 'finish') {
-    // The result was read and decided upon.
+    // The result was read and decided on.
     const read = { move: 'finish', read: true } as const;
     if (progress.kept === false) {
       return { ...read, ending: 'stopped-by-person', reason: saying('thrownAway') };
@@ -104,8 +104,8 @@ function leadOf(
 }
 
 /**
- * Values of the counts as they were sampled, where a channel can be believed: a mean of many is truer
- * without the middle of three, which hides steps of the converter and ties neighbours together.
+ * Values of the sampled counts, where a channel is valid. The mean of many samples is better
+ * without the median of three, which hides steps of the converter and correlates neighbours.
  */
 function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSettings): Sampled {
   const { pressurePa, irradianceWPerM2, glassK } = reading;
@@ -122,11 +122,11 @@ function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSetting
 }
 
 /**
- * Each step stands for a phase of a repair, whose alarms hold in it. Those about pane and resin have
- * nothing to judge; the unit's own limits stand in for a profile's, and no setting is loosened.
+ * Each step stands for a phase of a repair, whose alarms apply in it. Alarms about pane and resin
+ * have nothing to judge; the unit's own limits replace a profile's, and no setting is relaxed.
  */
 const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): ProcedureAlarms => ({
-  phase: stepOf(procedure).alarmsOf,
+  phase: stepOf(procedure).alarmPhase,
   leakRatePaM3PerS: null,
   darkLookS: null,
   // A calibration is there to find out what the lamp gives.
@@ -150,7 +150,7 @@ const NO_PANE = {
 
 const NO_RESIN = { criticalShare: null, lit: false } as const;
 
-/** Nothing on a closed test piece can break: for vacuum the alarm's own setting stands. */
+/** A closed test piece cannot break: for vacuum the alarm's own setting applies. */
 const limitsOf = ({ limits }: UnitSettings): AlarmProfile => ({
   lowestPa: 0,
   highestGaugePa: limits.highestPressureGaugePa,
@@ -168,7 +168,7 @@ export const GUIDED: Procedure<Guided> = {
   rowOf: stepOf,
   figuresOf: ({ settings }) => settings,
   lampRatioOf: (progress) => (stepOf(progress).lamp ? 1 : null),
-  holdsAs: (progress) => stepOf(progress).alarmsOf,
+  holdsAs: (progress) => stepOf(progress).alarmPhase,
   watch: () => null,
   alarmsOf,
   sceneAfter: () => null,

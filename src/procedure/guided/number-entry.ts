@@ -1,7 +1,7 @@
 /**
- * Dials a number with two buttons: one press is one step of the last decimal, and presses that
- * follow each other quickly in one direction grow by a table. It decides where the number stands;
- * which button does what, and what the number is for, is left to the steps.
+ * Dials a number with two buttons: one press is one step of the last decimal, and quick presses in
+ * one direction accelerate by a table. It holds the number; the steps decide which button does
+ * what, and what the number is for.
  */
 import { QUANTITIES, type QuantityName } from './quantities.ts';
 
@@ -9,7 +9,7 @@ export interface Entry {
   readonly quantity: QuantityName;
   /** Whole steps of the quantity's last decimal. */
   readonly steps: number;
-  /** Presses in one direction without a pause, and when the last one was. */
+  /** Presses in one direction without a pause, and the time of the last one. */
   readonly direction: -1 | 0 | 1;
   readonly presses: number;
   readonly pressedAtS: number;
@@ -18,7 +18,7 @@ export interface Entry {
 /** A longer pause than this begins a new run of presses. */
 const SAME_RUN_S = 0.8;
 
-/** From which press of a run on a press counts for so many steps. */
+/** From which press of a run on a press counts for how many steps. */
 export const STEP_TABLE: readonly { readonly fromPress: number; readonly steps: number }[] = [
   { fromPress: 21, steps: 500 },
   { fromPress: 13, steps: 100 },
@@ -44,7 +44,7 @@ export const entryValueSI = ({ quantity, steps }: Entry): number => {
   return toSI(steps / stepsPerUnit);
 };
 
-/** Whether a typed or given number can be what a reference shows. */
+/** Whether a reference can show a typed or given number. */
 export function isEnterable(quantity: QuantityName, valueSI: number): boolean {
   const { fromSI, lowest, highest } = QUANTITIES[quantity];
   const value = fromSI(valueSI);

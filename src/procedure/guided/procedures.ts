@@ -1,4 +1,4 @@
-/** The guided procedures: the step that each begins with, and what must be believable before it does. */
+/** The guided procedures: the first step of each, and the channels that must be valid before it. */
 import type { ProcedureName, StepId } from '../../core/guided-events.ts';
 import type { QuantityName } from './quantities.ts';
 

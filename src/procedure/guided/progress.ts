@@ -1,7 +1,7 @@
 /**
- * The walk through a guided procedure: watches the step in hand, dials its number, and goes on to the
- * next once it is done. It says when a step is late or the last is done; what follows for the outputs
- * is left to the controller around it.
+ * The walk through a guided procedure: observes the current step, dials its number, and goes on to
+ * the next once it is done. It reports when a step is late or the last is done; the controller
+ * decides the effect on the outputs.
  */
 
 import type { Reading } from '../../core/frame.ts';
@@ -28,12 +28,12 @@ export const stepOf = ({ step }: Progress): GuidedStep => GUIDED_STEPS[step];
 export interface Hands {
   /** Buttons on an entry step: NO lowers, MORE raises. */
   readonly dialled: readonly ('no' | 'more')[];
-  /** A number typed at a console or given beforehand, SI; it takes the place of dialling. */
+  /** A number typed at a console or given beforehand, SI; it replaces dialling. */
   readonly entered: number | null;
   readonly answer: 'yes' | 'no' | null;
 }
 
-/** The latest sample of each quantity, not smoothed; null while its channel cannot be believed. */
+/** The latest sample of each quantity, not smoothed; null while its channel is not valid. */
 export type Sampled = Readonly<Record<QuantityName, number | null>>;
 
 export interface World {
@@ -68,7 +68,7 @@ export function stepProgress(
   return { progress, lead: late ? 'late' : null, refusedNumber };
 }
 
-/** What a valve or the lamp stirs up by being switched is over by then and belongs to no mean. */
+/** Disturbances from switching a valve or the lamp have decayed by then; they belong to no mean. */
 const LEAD_IN_S = 2;
 
 function watch(
@@ -112,13 +112,13 @@ function goOn(
   const to = step.next(progress, settings);
   if (to === 'finish') return { progress, lead: 'finish' };
   const entered = enterStep(progress, to);
-  // The reading that was just found steady is the one that is read beside the reference.
+  // The reading that was just found steady is the one that is compared with the reference.
   const goesOnReading = step.kind === 'automatic' && stepOf(entered).kind === 'confirm';
   const { window } = goesOnReading ? progress : entered;
   return { progress: { ...entered, window }, lead: null };
 }
 
-/** Where a held procedure goes on: whatever was read in the part that is done again is forgotten. */
+/** Where a held procedure resumes: readings from the part that is repeated are discarded. */
 export function resumeProgress(progress: Progress): Progress {
   const { resumeAt } = stepOf(progress);
   return { ...enterStep(progress, resumeAt), taken: null, entry: null };

@@ -1,6 +1,6 @@
 /**
- * The quantities that a person reads off a reference instrument: which reading of the unit stands
- * beside each, in which trade unit it is shown and dialled, in which steps and between which ends.
+ * The quantities that a person reads off a reference instrument: the unit's matching reading, the
+ * trade unit in which it is shown and dialled, the step size and the range.
  */
 import type { Reading } from '../../core/frame.ts';
 import {
@@ -20,7 +20,7 @@ export interface Quantity {
   readonly unit: string;
   readonly fromSI: (value: number) => number;
   readonly toSI: (value: number) => number;
-  /** Steps of the trade unit, so many to one unit: whole numbers carry no rounding along. */
+  /** Steps per trade unit: whole numbers accumulate no rounding. */
   readonly stepsPerUnit: number;
   readonly decimals: number;
   readonly lowest: number;

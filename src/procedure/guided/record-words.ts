@@ -1,4 +1,4 @@
-/** The words that go into events and records, which are kept in English whatever the display says. */
+/** The words for events and records, which are kept in English whatever the display's language. */
 import { guidedCatalogueSchema } from './catalogue.ts';
 import en from './catalogues/en.json' with { type: 'json' };
 

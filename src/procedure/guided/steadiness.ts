@@ -1,6 +1,6 @@
 /**
- * A window of the latest readings of one quantity: their mean, scatter, and slope by least squares,
- * from which a step tells whether a reading is steady. How steady it must be is a setting.
+ * A window of the latest readings of one quantity: their mean, scatter, and least-squares slope,
+ * from which a step decides whether a reading is steady. The required steadiness is a setting.
  */
 import type { Mean } from '../../core/guided-events.ts';
 
@@ -13,7 +13,9 @@ export type Window = readonly Sample[];
 
 export const NO_SAMPLES: Window = [];
 
-/** Adds a reading and drops what is older than `windowS`; a reading that is no value begins anew. */
+/**
+ * Adds a reading and drops those older than `windowS`; an invalid reading starts the window again.
+ */
 export function addSample(
   window: Window,
   timeS: number,
@@ -27,7 +29,7 @@ export function addSample(
   return [...(kept < 0 ? [] : window.slice(kept)), { timeS, value }];
 }
 
-/** Board time comes in milliseconds: what is a rounding away from the edge still belongs inside. */
+/** Board time comes in milliseconds: a value within rounding of the edge still belongs inside. */
 const SLACK_S = 1e-6;
 
 /** Mean over the last `averageS`; null while the window does not reach back that far. */
@@ -47,9 +49,9 @@ export function meanOf(window: Window, averageS: number): Mean | null {
 }
 
 /**
- * Value at the last moment of the window by a straight line through its last `averageS`: what a
- * person reads in one moment is so compared with that moment, also where both creep. The end of a
- * line is known with twice the standard uncertainty of its middle; three quarters of the variance
+ * Value at the last moment of the window, by a straight line through its last `averageS`. What a
+ * person reads at one moment is thus compared with the same moment, even where both drift. The end
+ * of a line has twice the standard uncertainty of its middle, so three quarters of its variance
  * come on top of the mean's own.
  */
 export function endOf(window: Window, averageS: number): Mean | null {

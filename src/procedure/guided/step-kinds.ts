@@ -1,7 +1,7 @@
 /**
- * The kinds of step that the tables are made of: look, hand work, waiting until a reading is steady,
- * the moment at which a person reads the reference, entering what it showed, and the result. Which
- * steps there are is in `steps-*.ts`.
+ * The kinds of step that the tables use: check, hand work, waiting until a reading is steady, the
+ * moment at which a person reads the reference, entering the value, and the result. The steps
+ * themselves are in `steps-*.ts`.
  */
 
 import type { PointName, StepId } from '../../core/guided-events.ts';
@@ -15,11 +15,11 @@ import type { GuidedStep, Progress, StepContext } from './step.ts';
 export const vented = (): AirDemand => ({ air: 'vented' });
 export const isolated = (): AirDemand => ({ air: 'isolated' });
 
-/** Sensors and board must be sound for as long as this; a look that takes longer finds a fault. */
+/** Sensors and board must be sound for this long; a check that takes longer reports a fault. */
 const LOOK_S = 1;
 const LOOK_WITHIN_S = 15;
 
-/** A phase in which only those alarms hold that always do. */
+/** A phase in which only the permanent alarms are armed. */
 export const QUIET_PHASE = 'inspect';
 
 const BASE = {
@@ -27,18 +27,18 @@ const BASE = {
   windowS: () => 0,
   air: vented,
   lamp: false,
-  alarmsOf: QUIET_PHASE,
+  alarmPhase: QUIET_PHASE,
 } as const;
 
 const onYes = (_: Progress, { answer }: StepContext): Partial<Progress> | null =>
   answer === 'yes' ? {} : null;
 
-/** The start of every procedure: what tripped before is cleared, and sensors are looked at. */
+/** The start of every procedure: earlier trips are cleared, and sensors are checked. */
 export function look(self: StepId, next: StepId): GuidedStep {
   return {
     ...BASE,
     kind: 'automatic',
-    alarmsOf: 'self-test',
+    alarmPhase: 'self-test',
     deadlineS: () => LOOK_WITHIN_S,
     resumeAt: self,
     done: ({ elapsedS }, { ready }) => (ready && elapsedS >= LOOK_S ? {} : null),
@@ -57,7 +57,7 @@ export function handWork(self: StepId, next: StepId): GuidedStep {
   };
 }
 
-type Where = Partial<Pick<GuidedStep, 'air' | 'lamp' | 'alarmsOf'>> &
+type Where = Partial<Pick<GuidedStep, 'air' | 'lamp' | 'alarmPhase'>> &
   Pick<GuidedStep, 'resumeAt'> & { readonly next: StepId };
 
 interface Steady extends Where {
@@ -85,7 +85,9 @@ export function settle({ isSteady, leaves = () => ({}), next, ...rest }: Steady)
   };
 }
 
-/** YES is the moment at which the reference was read; the unit keeps what it reads in that moment. */
+/**
+ * YES marks the moment at which the reference was read; the unit keeps its reading of that moment.
+ */
 export function readTogether(quantity: QuantityName, { next, ...where }: Where): GuidedStep {
   return {
     ...BASE,
@@ -103,7 +105,7 @@ export function readTogether(quantity: QuantityName, { next, ...where }: Where):
   };
 }
 
-/** Whatever was on is off again: a person takes their time over a number. */
+/** Everything is switched off again: a person takes time over a number. */
 export function enter(
   quantity: QuantityName,
   at: PointName,

@@ -1,7 +1,7 @@
 /**
- * What one step of a guided procedure is, as data, and the state that all steps share. The rows are
- * in `steps-*.ts`, the walk from one to the next in `progress.ts`. Alarms and guard know phases of a
- * repair only: each step names the phase whose alarms and interlocks hold in it.
+ * One step of a guided procedure, as data, and the state that all steps share. The rows are in
+ * `steps-*.ts`, the walk in `progress.ts`. Alarms and guard know only the phases of a repair: each
+ * step names the phase whose alarms and interlocks apply in it.
  */
 import type { Mean, Point, StepId } from '../../core/guided-events.ts';
 import type { PhaseId } from '../../core/phases.ts';
@@ -31,7 +31,7 @@ export interface Progress {
   readonly entry: Entry | null;
   readonly points: readonly Point[];
   readonly health: Health;
-  /** The person's last word on the result; null before it. */
+  /** The person's decision on the result; null before it. */
   readonly kept: boolean | null;
 }
 
@@ -57,26 +57,26 @@ export const progressAt = (step: StepId): Progress => ({
 export interface StepContext {
   readonly settings: GuidedSettings;
   readonly timeS: number;
-  /** Null while it cannot be believed. */
+  /** Null while it is not valid. */
   readonly pressurePa: number | null;
   readonly answer: 'yes' | 'no' | null;
-  /** Every sensor that the procedure needs is believable and nothing of the board has tripped. */
+  /** Every sensor that the procedure needs is valid and no protection of the board has tripped. */
   readonly ready: boolean;
 }
 
 export interface GuidedStep {
   readonly kind: PhaseKind;
-  /** What is watched, shown, and entered. */
+  /** What is observed, shown, and entered. */
   readonly quantity: QuantityName | null;
   readonly windowS: (settings: GuidedSettings) => number;
   readonly air: (progress: Progress, settings: GuidedSettings) => AirDemand;
   readonly lamp: boolean;
-  readonly alarmsOf: PhaseId;
-  /** Later than this the procedure is stopped; why is in the catalogue. */
+  readonly alarmPhase: PhaseId;
+  /** After this time the procedure is stopped; the catalogue gives the reason. */
   readonly deadlineS: (settings: GuidedSettings) => number;
-  /** Where a held procedure goes on. */
+  /** Where a held procedure resumes. */
   readonly resumeAt: StepId;
-  /** What the step leaves behind once it is done; null while it is not. */
+  /** The step's results once it is done; null until then. */
   readonly done: (progress: Progress, context: StepContext) => Partial<Progress> | null;
   readonly next: (progress: Progress, settings: GuidedSettings) => StepId | 'finish';
 }

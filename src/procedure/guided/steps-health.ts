@@ -1,7 +1,7 @@
 /**
- * Seal and pump on a closed test piece: how fast the pump draws to a set vacuum at full drive, how
- * deep it comes, and how the pressure rises once all valves are closed. It takes the figures; what
- * they say beside those of earlier tests is left to the unit's own care.
+ * Seal and pump on a closed test piece: how fast the pump reaches a set vacuum at full drive, how
+ * deep it goes, and how the pressure rises once all valves are closed. It records the figures; the
+ * care room compares them with earlier tests.
  */
 
 import type { StepId } from '../../core/guided-events.ts';
@@ -12,7 +12,7 @@ import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { handWork, isolated, look, QUIET_PHASE, result, settle } from './step-kinds.ts';
 import { keepsAtmosphere } from './steps-pressure.ts';
 
-/** A step that ends by itself is only overdue when its readings fail. */
+/** A step that ends by itself is overdue only when its readings fail. */
 const OVERDUE_S = 10;
 /** A set-point that no pump reaches keeps the drive full. */
 const fullDrive = (): AirDemand => ({ air: 'vacuum', setPointPa: 0 });
@@ -27,11 +27,11 @@ function pumpedDown(
   if (pressurePa !== null && pressurePa <= pumpDownToPa) {
     return { health: { ...health, pumpDownS: elapsedS } };
   }
-  // A pump that is too weak for it is a result as well.
+  // Failure of a weak pump to reach it is a result as well.
   return elapsedS < reachWithinS ? null : { health: { ...health, pumpDownS: null } };
 }
 
-/** At the bottom, or where the unit's own limit on vacuum is near. */
+/** At the ultimate pressure, or close to the unit's own limit on vacuum. */
 function atBottom(
   { window, health }: Progress,
   { pressurePa, settings }: StepContext,
@@ -77,7 +77,7 @@ export const HEALTH_STEPS = {
     windowS: () => 0,
     air: fullDrive,
     lamp: false,
-    alarmsOf: 'evacuate',
+    alarmPhase: 'evacuate',
     deadlineS: ({ health }) => health.reachWithinS + OVERDUE_S,
     resumeAt: 'zero-settle',
     done: pumpedDown,
@@ -89,8 +89,8 @@ export const HEALTH_STEPS = {
     windowS,
     air: fullDrive,
     lamp: false,
-    // At the bottom a pump that moves nothing is as it should be.
-    alarmsOf: QUIET_PHASE,
+    // At the ultimate pressure a pump without effect is normal.
+    alarmPhase: QUIET_PHASE,
     deadlineS: ({ health }) => health.ultimateWithinS,
     resumeAt: 'zero-settle',
     done: atBottom,
@@ -102,7 +102,7 @@ export const HEALTH_STEPS = {
     windowS: ({ health }) => health.settleS + health.watchS,
     air: isolated,
     lamp: false,
-    alarmsOf: 'seal-watch',
+    alarmPhase: 'seal-watch',
     deadlineS: ({ health }) => health.settleS + health.watchS + OVERDUE_S,
     resumeAt: 'zero-settle',
     done: watched,

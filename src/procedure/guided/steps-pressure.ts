@@ -1,7 +1,7 @@
 /**
- * Pressure against a reference gauge: the air and a held vacuum fix the line, and a point over the
- * atmosphere tries it. The valves are closed while both are read, so that pump and regulation move
- * nothing, and the chamber is vented while the number is entered.
+ * Pressure against a reference gauge: the air and a held vacuum determine the line, and a point
+ * above the atmosphere checks it. The valves are closed while both are read, so that pump and
+ * regulation move nothing, and the chamber is vented while the number is entered.
  */
 
 import type { StepId } from '../../core/guided-events.ts';
@@ -11,7 +11,7 @@ import { meanOf } from './steadiness.ts';
 import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { enter, handWork, isolated, look, readTogether, result, settle } from './step-kinds.ts';
 
-/** The regulator comes this close to a set-point; it then only has to be steady. */
+/** The regulator comes this close to a set-point; then the reading only has to be steady. */
 const REACHED_WITHIN_PA = 1_000;
 
 const toVacuum = (_: Progress, { pressure }: GuidedSettings): AirDemand => ({
@@ -33,7 +33,7 @@ const reached =
   };
 
 const approach = (
-  alarmsOf: 'evacuate' | 'pressurise',
+  alarmPhase: 'evacuate' | 'pressurise',
   air: (progress: Progress, settings: GuidedSettings) => AirDemand,
   self: StepId,
   next: StepId,
@@ -43,7 +43,7 @@ const approach = (
   windowS: () => 0,
   air,
   lamp: false,
-  alarmsOf,
+  alarmPhase,
   deadlineS: ({ pressure }) => pressure.reachWithinS,
   resumeAt: self,
   done: reached(air),
@@ -58,13 +58,13 @@ const STEADY = {
   deadlineS: ({ pressure }: GuidedSettings) => pressure.steadyWithinS,
 } as const;
 
-/** The air's own pressure as the unit reads it: the zero that alarms and set-points count from. */
+/** The air pressure as read by the unit: the zero for alarms and set-points. */
 export const keepsAtmosphere = (
   { window }: Progress,
   { settings }: StepContext,
 ): Partial<Progress> => ({ atmospherePa: meanOf(window, settings.averageS)?.mean ?? null });
 
-const CLOSED = { air: isolated, alarmsOf: 'seal-watch' } as const;
+const CLOSED = { air: isolated, alarmPhase: 'seal-watch' } as const;
 
 export const PRESSURE_STEPS = {
   'pressure-look': look('pressure-look', 'gauge-join'),

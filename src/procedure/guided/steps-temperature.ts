@@ -1,6 +1,6 @@
 /**
- * The glass sensor in melting ice, which needs no reference to be read, and in a warm bath beside a
- * reference thermometer. A reading counts once its slope over the window is as good as none.
+ * The glass sensor in melting ice, which needs no reference instrument, and in a warm bath beside a
+ * reference thermometer. A reading counts once its slope over the window is practically zero.
  */
 
 import type { StepId } from '../../core/guided-events.ts';

@@ -1,6 +1,6 @@
 /**
  * UV light against a reference radiometer in place of the glass: full drive until the droop of the
- * warming lamp has slowed, both read at one moment, lamp off, number entered, and again.
+ * warming lamp has slowed, both read at one moment, lamp off, number entered; then repeated.
  */
 
 import type { StepId } from '../../core/guided-events.ts';
@@ -8,7 +8,7 @@ import type { GuidedSettings } from './guided-settings.ts';
 import type { GuidedStep } from './step.ts';
 import { enter, handWork, look, readTogether, result, settle } from './step-kinds.ts';
 
-const LIT = { lamp: true, alarmsOf: 'cure' } as const;
+const LIT = { lamp: true, alarmPhase: 'cure' } as const;
 
 export const UV_STEPS = {
   'uv-look': look('uv-look', 'radiometer-place'),

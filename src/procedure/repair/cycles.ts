@@ -1,6 +1,4 @@
-/**
- * Which vacuum and pressure cycle comes next: planned ones, then such as are offered, then none.
- */
+/** Which vacuum and pressure cycle comes next: planned ones, then offered ones, then none. */
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
 
 export function nextCycle(state: ProcedureState, { profile }: PhaseContext): Step {

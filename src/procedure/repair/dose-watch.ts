@@ -1,11 +1,12 @@
 /**
- * The doses of fill and pit in the course of a job: which of them the lamp's light is counted for,
- * and what procedure, alarms and panel get to know of the one in hand. It judges nothing.
+ * The doses of fill and pit during a job: for which of them the lamp's light counts, and what
+ * procedure, alarms and panel learn about the current one. It judges nothing.
  */
 
-import type { UnstampedEvent } from '../../core/events.ts';
+import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import { measuredOfCure } from '../../core/measurements.ts';
+import { memoized } from '../../core/memoized.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
 import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
@@ -31,15 +32,16 @@ const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
 const TOO_BRIGHT = placeOfAlarm('light-too-bright');
 
 /**
- * More light than this lamp can give buys no dose, from the first tick on: the alarm about it comes
- * later, and a person who lets the job go on again and again would otherwise reach the target with it.
+ * More light than this lamp can give buys no dose, from the first tick on. The alarm for it comes
+ * later, and without this rule a person who resumes the job again and again would reach the target
+ * with it.
  */
 function isTooBright(irradianceWPerM2: Measured, { unit }: RepairConfig): boolean {
   const mostRatio = unit.alarms[TOO_BRIGHT]?.limitSI ?? Number.POSITIVE_INFINITY;
   return (lightShareRatioOf(irradianceWPerM2, unit) ?? 0) > mostRatio;
 }
 
-/** Light over what the lamp gave when it was last measured; null where nobody knows either. */
+/** Light relative to the lamp's last measured output; null where either is not known. */
 export function lightShareRatioOf(
   irradianceWPerM2: Measured,
   { lampLastKnownWPerM2: known }: RepairConfig['unit'],
@@ -47,26 +49,26 @@ export function lightShareRatioOf(
   return known === null || !irradianceWPerM2.ok ? null : irradianceWPerM2.value / known;
 }
 
-/** The dose that the phase in hand is about, for the procedure. */
+/** The current phase's dose, for the procedure. */
 export function cureInHand(
   { scene: { doses }, procedure }: RepairState,
   config: RepairConfig,
 ): PhaseContext['cure'] {
-  const { doseDoubt } = config.unit;
+  const { doseUncertaintyTerms } = config.unit;
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
   return {
-    done: cureDone(dose, jobCuresOf(config)[portion], doseDoubt),
+    done: cureDone(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
     doseJPerM2: dose.doseJPerM2,
-    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseDoubt),
-    doseCoverageFactor: doseDoubt.coverageFactor,
+    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
+    doseCoverageFactor: doseUncertaintyTerms.coverageFactor,
     lampOnS: dose.lampOnS,
   };
 }
 
 const NOT_DARK = placeOfAlarm('light-not-dark');
 
-/** What the light sensor shows by itself: dark as its zero says, or standing still. */
+/** What the light sensor alone shows: dark within its zero error, or standing still. */
 export function lightSeen(
   { watch }: RepairState,
   { irradianceWPerM2 }: Reading,
@@ -79,27 +81,36 @@ export function lightSeen(
   };
 }
 
-/** For a person who watches: what is left of its cure, and how far it must be over its target. */
+/**
+ * For the display: the remaining time of the cure, and the margin by which it must exceed its
+ * target.
+ */
 export function doseInHand({ scene: { doses }, procedure }: RepairState, config: RepairConfig) {
-  const { doseDoubt } = config.unit;
+  const { doseUncertaintyTerms } = config.unit;
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
   return {
-    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseDoubt),
-    marginJPerM2: doseDoubt.coverageFactor * doseUncertaintyJPerM2(dose, doseDoubt),
+    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
+    marginJPerM2:
+      doseUncertaintyTerms.coverageFactor * doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
   };
 }
 
 interface AlarmCure {
-  /** Light time of the whole cure at the present irradiance, s; null while there is none to judge by. */
+  /**
+   * Light time of the whole cure at the present irradiance, s; null while there is none to judge
+   * by.
+   */
   readonly needsS: number | null;
-  /** The same at the lamp's last known output, before it is lit. */
+  /** The same at the lamp's last known output, before it is switched on. */
   readonly forecastS: number | null;
-  /** What the cure in question may take. */
+  /** The longest time that this cure may take. */
   readonly longestS: number;
 }
 
-/** What the alarms judge: the cure in hand; before the job that of the two which asks more of the lamp. */
+/**
+ * The cure that the alarms judge: the current one; before the job the more demanding of the two.
+ */
 export function alarmCureOf(
   config: RepairConfig,
   { scene: { doses }, procedure }: RepairState,
@@ -110,17 +121,19 @@ export function alarmCureOf(
   const dose = doses[portion];
   const target = jobCuresOf(config)[portion];
   const lit = dose.lastWPerM2 !== null;
-  const needsS = lit ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseDoubt) : null;
+  const needsS = lit
+    ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseUncertaintyTerms)
+    : null;
   return { needsS, forecastS: forecast.forecastS, longestS: target.longestS };
 }
 
-/** Its forecast is null where nobody knows what the lamp gives. */
-const hardestCureOf = onceForEach((config: RepairConfig): Omit<AlarmCure, 'needsS'> => {
-  const { lampLastKnownWPerM2: last, doseDoubt } = config.unit;
+/** Its forecast is null where the lamp's output is not known. */
+const hardestCureOf = memoized((config: RepairConfig): Omit<AlarmCure, 'needsS'> => {
+  const { lampLastKnownWPerM2: last, doseUncertaintyTerms } = config.unit;
   const { fill, pit } = jobCuresOf(config);
   if (last === null) return { forecastS: null, longestS: fill.longestS };
   const forecastOf = (target: CureTarget) => ({
-    forecastS: forecastS(last, target, doseDoubt),
+    forecastS: forecastS(last, target, doseUncertaintyTerms),
     longestS: target.longestS,
   });
   const [ofFill, ofPit] = [forecastOf(fill), forecastOf(pit)];
@@ -128,7 +141,10 @@ const hardestCureOf = onceForEach((config: RepairConfig): Omit<AlarmCure, 'needs
   return shareOf(ofPit) > shareOf(ofFill) ? ofPit : ofFill;
 });
 
-/** Once the pit is cured apart, the record also holds what of its light reached the fill below. */
+/**
+ * Once the pit has been cured apart, the record also holds how much of its light reached the fill
+ * below.
+ */
 export function throughPitMeasurement(
   before: PhaseId,
   { scene: { doses }, procedure }: Pick<RepairState, 'procedure' | 'scene'>,
@@ -138,6 +154,6 @@ export function throughPitMeasurement(
   if (!cured || config.profile.curing === 'together') return [];
   const ratio = throughPitRatio(config.job.damage.pitDepthM, pitCurveOf(config));
   if (ratio === null) return [];
-  const value = ratio * doses.pit.doseJPerM2;
-  return [{ kind: 'measured', name: 'fillThroughPitJPerM2', value }];
+  const throughPitJPerM2 = ratio * doses.pit.doseJPerM2;
+  return measuredEvents(measuredOfCure('fill', { throughPitJPerM2 }));
 }

@@ -1,11 +1,11 @@
 /**
- * The doses of this job, of fill and pit: the profile's least or what the depth asks for, whichever
- * is more, and whether the lamp can give them. Cured together there is one dose, by the depth of the
- * break, and it is both's. Everything that uses a target uses these.
+ * The doses of this job for fill and pit: the profile's minimum or the dose that the depth
+ * requires, whichever is more, and whether the lamp can give them. Cured together they share one
+ * dose, by the depth of the break. All users of a target take it from here.
  */
 
-import type { Portion } from '../../core/events.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import type { Portion } from '../../core/measurements.ts';
+import { memoized } from '../../core/memoized.ts';
 import { type PhaseId, PIT_PHASES } from '../../core/phases.ts';
 import type { SettingsProblem } from '../../core/settings.ts';
 import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
@@ -15,22 +15,20 @@ import type { RepairConfig } from './repair-state.ts';
 
 type JobRules = Pick<RepairConfig, 'profile' | 'job'>;
 
-/** The working curve of the resin that the pit is made of. */
+/** The working curve of the pit's resin. */
 export const pitCurveOf = ({ job }: Pick<RepairConfig, 'job'>) => (job.pitResin ?? job.resin).curve;
 
-export const jobTargetsOf = onceForEach<JobRules, Readonly<Record<Portion, TargetDose>>>(
-  (config) => {
-    const { profile, job } = config;
-    const { cure, pitCure } = profile;
-    const fill = targetDoseOf(cure, job.damage.depthM, job.resin.curve);
-    if (pitCure === null) return { fill, pit: fill };
-    const rules = { ...cure, targetJPerM2: pitCure.targetJPerM2 };
-    return { fill, pit: targetDoseOf(rules, job.damage.pitDepthM, pitCurveOf(config)) };
-  },
-);
+export const jobTargetsOf = memoized<JobRules, Readonly<Record<Portion, TargetDose>>>((config) => {
+  const { profile, job } = config;
+  const { cure, pitCure } = profile;
+  const fill = targetDoseOf(cure, job.damage.depthM, job.resin.curve);
+  if (pitCure === null) return { fill, pit: fill };
+  const rules = { ...cure, targetJPerM2: pitCure.targetJPerM2 };
+  return { fill, pit: targetDoseOf(rules, job.damage.pitDepthM, pitCurveOf(config)) };
+});
 
-/** The profile's cures with the job's targets in them. */
-export const jobCuresOf = onceForEach<JobRules, Readonly<Record<Portion, CureTarget>>>((config) => {
+/** The profile's cures with the job's targets. */
+export const jobCuresOf = memoized<JobRules, Readonly<Record<Portion, CureTarget>>>((config) => {
   const { cure, pitCure } = config.profile;
   const targets = jobTargetsOf(config);
   const cureOf = (portion: Portion, { leastS, longestS }: Omit<CureTarget, 'targetJPerM2'>) => ({
@@ -42,12 +40,12 @@ export const jobCuresOf = onceForEach<JobRules, Readonly<Record<Portion, CureTar
   return { fill, pit: pitCure === null ? fill : cureOf('pit', pitCure) };
 });
 
-/** Whose dose this phase is about; the fill's is both's where they are cured together. */
+/** The portion that this phase treats; where both are cured together it is the fill's. */
 export function portionIn(phase: PhaseId, { profile }: Pick<RepairConfig, 'profile'>): Portion {
   return profile.curing === 'apart' && PIT_PHASES.has(phase) ? 'pit' : 'fill';
 }
 
-/** No profile may ask for more, whatever the lamp: the top of its own range, J/m2. */
+/** Upper end of a profile's range, J/m2: no profile may ask for more, whatever the lamp. */
 const GREATEST_J_PER_M2 = 500_000;
 
 interface Depth {
@@ -59,8 +57,8 @@ interface Depth {
 
 /**
  * Why this damage cannot be cured here, or nothing: a dose beyond any profile, or one that the lamp
- * would not be shown to give in the longest time at its last known output. A profile's own target is
- * left to the warning of the self-test: there the lamp is at fault, not the job.
+ * is not shown to give in the longest time at its last known output. A profile's own target is left
+ * to the warning of the self-test: there the lamp is at fault, not the job.
  */
 export function jobBeyondLamp(config: RepairConfig, file: string): readonly SettingsProblem[] {
   const { depthM, pitDepthM } = config.job.damage;
@@ -87,18 +85,18 @@ function depthBeyondLamp(
 ): readonly SettingsProblem[] {
   const { setBy, targetJPerM2 } = jobTargetsOf(config)[portion];
   if (setBy === 'profile' || depthM === null) return [];
-  const { lampLastKnownWPerM2: lampWPerM2, doseDoubt } = config.unit;
+  const { lampLastKnownWPerM2: lampWPerM2, doseUncertaintyTerms } = config.unit;
   const cure = jobCuresOf(config)[portion];
   const { longestS } = cure;
-  const needsS = lampWPerM2 === null ? 0 : forecastS(lampWPerM2, cure, doseDoubt);
+  const needsS = lampWPerM2 === null ? 0 : forecastS(lampWPerM2, cure, doseUncertaintyTerms);
   const accepted =
     targetJPerM2 > GREATEST_J_PER_M2
-      ? `a depth that asks for at most ${milliJoules(GREATEST_J_PER_M2)}`
+      ? `a depth that requires at most ${milliJoules(GREATEST_J_PER_M2)}`
       : lampWPerM2 !== null && needsS > longestS
         ? `a depth cured within ${longest}, ${longestS} s: this takes ${Math.ceil(needsS)} s at ${mWPerCm2FromWPerM2(lampWPerM2)} mW/cm2, the lamp's last known output`
         : null;
   if (accepted === null) return [];
-  const value = `${depthM * 1000}, which asks for ${milliJoules(targetJPerM2)} by the resin's working curve, margin and film`;
+  const value = `${depthM * 1000}, which requires ${milliJoules(targetJPerM2)} by the resin's working curve, margin and film`;
   return [{ file, path, value, accepted }];
 }
 

@@ -1,14 +1,22 @@
 /**
- * What heat and daylight do to the pane and to resin that waits, tick by tick: tells the watchers
- * which phases concern them, hands the alarms what they need, and says once what a record must hold.
- * It judges nothing.
+ * Effects of heat and daylight on the pane and on exposed resin, tick by tick: tells the watches
+ * which phases concern them, supplies the alarms, and records each required value once. It judges
+ * nothing.
  */
 
-import type { Measurement, UnstampedEvent } from '../../core/events.ts';
+import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
-import { onceForEach } from '../../core/memoized.ts';
+import {
+  type MeasuredValue,
+  measuredOfCure,
+  measuredOfJob,
+  PORTIONS,
+  type Portion,
+} from '../../core/measurements.ts';
+import { memoized } from '../../core/memoized.ts';
 import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
+import type { TargetDose } from '../../cure/target-dose.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
 import {
   allowedHeating,
@@ -43,7 +51,7 @@ export function watchPane(
   };
   return {
     heat: stepHeatWatch(heat, scene, dtS),
-    // The fill has set and the pit's drop will be a fresh one.
+    // The fill has set, and the pit gets a fresh drop.
     openResin:
       phase === 'uncover-fill'
         ? RESIN_CLOSED
@@ -51,8 +59,8 @@ export function watchPane(
   };
 }
 
-/** What the longest leg, or the radius of a break without legs, allows. */
-const heatLimitsOf = onceForEach<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
+/** The limits for the longest leg, or for the radius of a break without legs. */
+const heatLimitsOf = memoized<RepairConfig, Leg & HeatingLimits>(({ unit, job: { damage } }) => {
   const { legShare, plyM, own } = unit.heating;
   const legM = damage.longestLegM > 0 ? damage.longestLegM : damage.diameterM / 2;
   const leg = { legM, legShare, plyM };
@@ -84,76 +92,63 @@ export function openResinLoadOf(
   return { criticalShare, lit: openResin.lit };
 }
 
-/** Where the walk stands, and what was watched beside it. */
+/** The current phase, and what is watched beside it. */
 type Seen = Pick<RepairState, 'procedure' | 'scene'>;
 
-/** The share that a person shall read while resin waits; null while it is small, or not known. */
+/** The share shown to a person while resin is exposed; null while it is small or not known. */
 export function daylightToShow(config: RepairConfig, state: Seen): number | null {
   if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
   const { criticalShare } = openResinLoadOf(config, state);
   return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
 }
 
-/** What the record holds of the job's target, heat and daylight, on the way into these phases. */
+/**
+ * Measurements for the record about the job's target, heat and daylight, on entering these phases.
+ */
 export function paneMeasurements(
   before: PhaseId,
   state: Seen,
   config: RepairConfig,
 ): readonly UnstampedEvent[] {
   const { phase } = state.procedure;
-  if (before === 'self-test' && phase === 'job-sheet') return measured(limitsOf(config));
-  if (before !== phase && CURE_PHASES.has(phase)) return measured(daylightOf(state, config));
+  if (before === 'self-test' && phase === 'job-sheet') return measuredEvents(limitsOf(config));
+  if (before !== phase && CURE_PHASES.has(phase)) return measuredEvents(daylightOf(state, config));
   if (before === 'cure' && phase === 'scrape') {
     const { greatestSpotOverPaneK, greatestRateKPerS } = state.scene.heat;
-    return measured({ greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS });
+    const heat = { greatestSpotOverPaneK, greatestHeatingKPerS: greatestRateKPerS };
+    return measuredEvents(measuredOfJob(heat));
   }
   return [];
 }
 
-type Values = Readonly<Partial<Record<Measurement, number>>>;
-
 /** Of the portion that is about to be cured. */
-function daylightOf(state: Seen, config: RepairConfig): Values {
+function daylightOf(state: Seen, config: RepairConfig): readonly MeasuredValue[] {
   const { doseJPerM2, unseenJPerM2 } = state.scene.openResin;
   const { criticalShare } = openResinLoadOf(config, state);
-  if (portionIn(state.procedure.phase, config) === 'fill') {
-    return {
-      openResinDoseJPerM2: doseJPerM2,
-      openResinUnseenJPerM2: unseenJPerM2,
-      ...(criticalShare === null ? {} : { openResinShareRatio: criticalShare }),
-    };
-  }
-  return {
-    pitOpenResinDoseJPerM2: doseJPerM2,
-    pitOpenResinUnseenJPerM2: unseenJPerM2,
-    ...(criticalShare === null ? {} : { pitOpenResinShareRatio: criticalShare }),
-  };
+  const { curing } = config.profile;
+  const portion = curing === 'apart' ? portionIn(state.procedure.phase, config) : null;
+  return measuredOfCure(portion, {
+    openResinDoseJPerM2: doseJPerM2,
+    openResinUnseenJPerM2: unseenJPerM2,
+    ...(criticalShare !== null && { openResinShareRatio: criticalShare }),
+  });
 }
 
-function targetsOf(config: RepairConfig): Values {
-  const { fill, pit } = jobTargetsOf(config);
-  const ofBreak = fill.breakJPerM2 === null ? {} : { breakTargetJPerM2: fill.breakJPerM2 };
-  if (config.profile.curing === 'together') return { targetJPerM2: fill.targetJPerM2, ...ofBreak };
-  return {
-    fillTargetJPerM2: fill.targetJPerM2,
-    ...ofBreak,
-    pitTargetJPerM2: pit.targetJPerM2,
-    ...(pit.breakJPerM2 === null ? {} : { pitDepthTargetJPerM2: pit.breakJPerM2 }),
-  };
+function targetsOf(config: RepairConfig): readonly MeasuredValue[] {
+  const targets = jobTargetsOf(config);
+  const ofPortion = (portion: Portion | null, { targetJPerM2, breakJPerM2 }: TargetDose) =>
+    measuredOfCure(portion, {
+      targetJPerM2,
+      ...(breakJPerM2 !== null && { depthTargetJPerM2: breakJPerM2 }),
+    });
+  if (config.profile.curing === 'together') return ofPortion(null, targets.fill);
+  return PORTIONS.flatMap((portion) => ofPortion(portion, targets[portion]));
 }
 
-function limitsOf(config: RepairConfig): Values {
+function limitsOf(config: RepairConfig): readonly MeasuredValue[] {
   const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
-  return {
+  return [
     ...targetsOf(config),
-    allowedSpotOverPaneK: spotOverPaneK,
-    allowedHeatingKPerS: rateKPerS,
-  };
+    ...measuredOfJob({ allowedSpotOverPaneK: spotOverPaneK, allowedHeatingKPerS: rateKPerS }),
+  ];
 }
-
-const measured = (values: Values): readonly UnstampedEvent[] =>
-  Object.entries(values).map(([name, value]) => ({
-    kind: 'measured',
-    name: name as Measurement,
-    value,
-  }));

@@ -1,9 +1,11 @@
 /**
- * The phases of one repair in trade order, one row each: what the air shall be, whether the lamp
- * burns, how long a person may take, and what leads on. Nothing moves on by itself where a person
- * must look or act. Adding a phase is a name and number in events.ts, a row here, a prompt in each
- * catalogue, and a test.
+ * The phases of one repair in trade order, one row each: the demand on the air, whether the lamp is
+ * on, how long a person may take, and what leads on. Nothing proceeds by itself where a person must
+ * look or act. A new phase needs a row in `core/phases.ts`, a row here, a prompt in each catalogue,
+ * and a test.
  */
+
+import { measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { vacuumPlanOf } from '../altitude.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
@@ -22,9 +24,11 @@ import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
-/** How long the sensors must be sound, and the air steady, before it becomes the job's zero. */
+/** How long the sensors must be sound and the air steady before it becomes the job's zero. */
 const SELF_TEST_GOOD_S = 2;
-/** The vent lets a full chamber down in under a second; longer means that the zero is not the air's. */
+/**
+ * The vent empties a full chamber in under a second; longer means that the zero is not the air's.
+ */
 const VENTS_WITHIN_S = 15;
 
 const vacuumPa = ({ vacuumPa }: ProcedureState, { vacuum }: Profile): number =>
@@ -41,7 +45,9 @@ function toPressure({ atmospherePa }: ProcedureState, { pressure }: Profile): Ai
 const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
   atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
 
-/** Counts readings of the air for as long as nothing is found wrong; begins anew after a finding. */
+/**
+ * Counts readings of the air for as long as nothing is found wrong; a finding restarts the count.
+ */
 function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseContext) {
   if (findings.length > 0 || pressurePa === null) return { ...state, air: NO_AIR };
   const { n, sumPa, goodS } = state.air;
@@ -59,7 +65,7 @@ function endSelfTest(
   return {
     to: plan.toTell ? 'vacuum-note' : 'job-sheet',
     patch: { atmospherePa, vacuumPa: plan.vacuumPa, sealPullPa: plan.sealPullPa },
-    measured: { atmospherePa, airLeftRatio: plan.airLeftRatio, ...known },
+    measured: measuredOfJob({ atmospherePa, airLeftRatio: plan.airLeftRatio, ...known }),
     events: plan.adapted,
   };
 }
@@ -107,7 +113,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     observe: countVacuum,
     next: ({ elapsedS, dwellForS }, { pressurePa }) => {
       if (elapsedS < dwellForS || pressurePa === null) return null;
-      return { to: 'ask-bubbles', measured: { vacuumReachedPa: pressurePa } };
+      return { to: 'ask-bubbles', measured: measuredOfJob({ vacuumReachedPa: pressurePa }) };
     },
   },
   'ask-bubbles': {
@@ -127,7 +133,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     resumeAt: 'evacuate',
     observe: countVacuum,
   },
-  // The vacuum is let go while somebody thinks: the pane has carried it for as long as it may.
+  // The vacuum is released while the person decides: the pane has carried it for as long as it may.
   'bubbles-stay': question(
     'bubbles-stay',
     () => ({ to: 'release' }),
@@ -162,7 +168,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     resumeAt: 'pressurise',
     next: ({ elapsedS }, { profile, pressurePa }) => {
       if (elapsedS < profile.pressure.dwellS || pressurePa === null) return null;
-      return { to: 'vent', measured: { pressureReachedPa: pressurePa } };
+      return { to: 'vent', measured: measuredOfJob({ pressureReachedPa: pressurePa }) };
     },
   },
   vent: {
@@ -194,7 +200,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'clean-injector': handWork('clean-injector', 'final-look'),
   'final-look': question(
     'final-look',
-    // A mark that was accepted before the cure stays one.
+    // A mark that was accepted before the cure remains a mark.
     ({ outcome }) => ({ to: 'result', patch: { outcome: outcome ?? 'clear' } }),
     () => ({ to: 'result', patch: { outcome: 'mark-remains' } }),
   ),

@@ -4,7 +4,7 @@
  * still while the job is held.
  */
 
-import type { Answer, UnstampedEvent } from '../../core/events.ts';
+import { type Answer, measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import {
   type Phase,
@@ -16,7 +16,7 @@ import {
 import { darkLookAtStart } from './cure-phases.ts';
 import { PHASE_TABLE } from './phase-table.ts';
 
-/** What the batch must do after this tick; null to go on running. */
+/** What the batch must do after this tick; null to keep running. */
 export type Lead = 'hold' | 'stop' | 'finish' | null;
 
 export interface ProcedureStep {
@@ -36,15 +36,13 @@ export function stepProcedure(state: ProcedureState, context: PhaseContext): Pro
   const step = phase.next(observed, context);
   const answered = answerEvent(state.phase, phase, context.answer);
   if (step === null) return { state: observed, lead: null, events: answered };
-  const measured = Object.entries(step.measured ?? {}).map(
-    ([name, value]) => ({ kind: 'measured', name, value }) as UnstampedEvent,
-  );
+  const measured = measuredEvents(step.measured ?? []);
   const moved = take(observed, step);
   const entered = moved.lead === null ? [enteredEvent(moved.state)] : [];
   return { ...moved, events: [...answered, ...measured, ...(step.events ?? []), ...entered] };
 }
 
-/** Enters the phase in which a held job goes on, from its beginning. */
+/** Enters the phase in which a held job resumes, from its beginning. */
 export function resume(state: ProcedureState): ProcedureState {
   return enter(state, phaseOf(state).resumeAt);
 }

@@ -1,4 +1,6 @@
-/** What a repair adds to the controller's state and configuration. Plain data; it decides nothing. */
+/**
+ * What a repair adds to the controller's state and configuration. Plain data; it decides nothing.
+ */
 
 import type { ControllerState, Reason } from '../../control/controller-state.ts';
 import type { UnitSettings } from '../../control/unit-settings.ts';
@@ -15,11 +17,11 @@ export interface RepairConfig {
   readonly unit: UnitSettings;
   readonly profile: Profile;
   readonly job: JobSheet;
-  /** The words of the display; they decide nothing. */
+  /** The words of the display; they affect no decision. */
   readonly catalogue: Catalogue;
 }
 
-/** What light and heat do to pane and resin; it goes on while the job is held. */
+/** Effects of light and heat on pane and resin; they continue while the job is held. */
 export interface RepairScene {
   readonly doses: PortionDoses;
   readonly heat: HeatWatch;

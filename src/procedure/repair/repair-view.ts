@@ -1,6 +1,6 @@
 /**
- * What a person gets to know of a repair: the view that the panel draws, and the snapshot for
- * everything else. It judges nothing.
+ * What a person sees of a repair: the view that the panel draws, and the snapshot for all other
+ * consumers. It judges nothing.
  */
 
 import type { Snapshot } from '../../core/events.ts';
@@ -40,7 +40,7 @@ export function repairSnapshotOf(
   };
 }
 
-/** Before a job was ever held; no screen tells it. */
+/** Placeholder before a job was ever held; no screen shows it. */
 const NO_REASON: ShownReason = { say: 'held-by-hand' };
 
 export function repairViewOf(
@@ -89,7 +89,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
   };
 }
 
-/** The lamp's light by its sensor while it burns, else as it was when last measured. */
+/** The lamp's measured light while it is on, otherwise its last measured output. */
 function lightOf(
   { commanded }: RepairState,
   { irradianceWPerM2 }: Snapshot,

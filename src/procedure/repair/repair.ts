@@ -1,6 +1,6 @@
 /**
- * The repair as the controller runs it: the table of phases with what a repair watches, measures,
- * tells and shows. It joins the rooms that may not know each other and decides nothing of its own.
+ * The repair as the controller runs it: the phase table with what a repair watches, measures and
+ * shows. It joins rooms that may not import each other and decides nothing of its own.
  */
 import { startFrom } from '../../control/controller-state.ts';
 import {
@@ -83,7 +83,7 @@ function watch(
   return { doses: countLight(state, reading, config, dtS), heat, openResin };
 }
 
-/** Whoever lets a job go on after that alarm has put in a fresh drop. */
+/** A person who resumes after that alarm has put in a fresh drop. */
 function sceneAfter(scene: RepairScene, events: readonly UnstampedEvent[]): RepairScene {
   const renewed = events.some(
     (event) => event.kind === 'alarm' && event.alarm === 'daylight-set' && event.to === 'normal',

@@ -1,7 +1,7 @@
 /**
- * Names what the valve-off test saw: a seal that holds, a leak, water in the break, outgassing, or
- * nothing that can be told. It judges ranges and not best values, so that a name is only given where
- * the samples leave no other. Where the finding leads is in the phase table.
+ * Names what the valve-off test saw: a tight seal, a leak, water in the break, outgassing, or
+ * nothing conclusive. It judges ranges rather than best values, so that a name is given only where
+ * the samples leave no alternative. The phase table decides what follows.
  */
 import type { SealFinding, SealWhy } from '../../core/events.ts';
 import { waterSaturationPa } from '../../core/water.ts';
@@ -11,12 +11,12 @@ import type { Rise } from '../rise.ts';
 export interface SealTest {
   readonly leakLimitPaM3PerS: number;
   readonly volumeM3: number;
-  /** When the watch began and ended, s since the chamber was closed. */
+  /** Start and end of the watch, s since the chamber was closed. */
   readonly settledS: number;
   readonly watchedS: number;
   /** Reading when the chamber was closed. */
   readonly isolatedPa: number;
-  /** Null while it cannot be believed. */
+  /** Null while it is not valid. */
   readonly glassK: number | null;
 }
 
@@ -25,24 +25,28 @@ export interface SealVerdict {
   readonly why: SealWhy;
   /** Null with too few readings. */
   readonly leakRatePaM3PerS: number | null;
-  /** Half of the 95 % range by the scatter of the samples; the volume's own share is not in it. */
+  /**
+   * Half of the 95 % range from the scatter of the samples; the volume's own uncertainty is not
+   * included.
+   */
   readonly leakRateUncertaintyPaM3PerS: number | null;
-  /** Height of the plateau over the pressure at isolation; null for a straight rise. */
+  /** Height of the plateau above the pressure at isolation; null for a straight rise. */
   readonly risePlateauPa: number | null;
 }
 
 /**
- * Share of water's saturation pressure that parts water from outgassing. Water rises by less than
- * all of it, because the vapour that was there at isolation does not rise any more: room air at half
- * its dew point, drawn down to 60 %, holds three tenths. Outgassing stays well below (common
- * practice, no source); 0.6 lies between.
+ * Share of water's saturation pressure that separates water from outgassing. Water rises by less
+ * than all of it, because the vapour present at isolation does not rise any more: room air at half
+ * saturation, drawn down to 60 %, holds three tenths. Outgassing stays well below (common practice,
+ * no source); 0.6 lies between.
  */
 const WATER_FROM = 0.6;
-/** The break may be warmer than the glass where it is measured: 4 K at 23 C is 1.3 times. */
+/** The break may be warmer than the glass where it is measured: 4 K at 23 C is a factor of 1.3. */
 const WATER_TO = 1.3;
 /**
- * More than this between the reading at isolation and where the fit begins is no vapour: six steps of
- * the converter, for their noise, the pump's last turn and the warming of the gas.
+ * A larger difference between the reading at isolation and the start of the fit is no vapour. The
+ * limit is six steps of the converter, for their noise, the pump's last turn and the warming of the
+ * gas.
  */
 const JUMP_PA = 3_000;
 /** A plateau counts as seen once two of its time constants, 86 % of the way, lie in the watch. */
@@ -71,10 +75,10 @@ export function sealVerdictOf(rise: Rise | null, test: SealTest): SealVerdict {
   };
 }
 
-/** The one doubt that a longer pull may settle: it carries off what is adsorbed and leaves water. */
+/** The only ambiguity that a longer pull may resolve: it removes adsorbed gas and leaves water. */
 export const VAPOUR_UNCLEAR: SealWhy = 'water-or-outgassing';
 
-/** In the words of the record; a catalogue has words of its own for the display. */
+/** The words of the record; a catalogue has its own words for the display. */
 export const SEAL_WHY_WORDS: Readonly<Record<SealWhy, string>> = {
   'too-few-readings': 'Too few readings',
   'jumps-when-closed': 'Jumps when closed',
@@ -97,7 +101,7 @@ type Named = readonly [finding: SealFinding, why: SealWhy, slopePaPerS: number];
 function nameOf(rise: Rise, test: SealTest): Named {
   const limit = test.leakLimitPaM3PerS / test.volumeM3;
   const { low, best, high } = rise.slopePaPerS;
-  // A leak so big that it is over before the watch begins leaves no slope to see.
+  // A leak so large that it is over before the watch begins leaves no slope to see.
   if (rise.startPa - test.isolatedPa > JUMP_PA) {
     const jumped = (rise.firstPa - test.isolatedPa) / test.settledS;
     return ['leak', 'jumps-when-closed', Math.max(best, jumped)];
@@ -117,7 +121,7 @@ function nameOfBend(
 ): Named {
   const { low, best, high } = slopePaPerS;
   const unclear = (why: SealWhy): Named => ['unclear', why, best];
-  // Where the plateau is the air's own pressure, the leak is what came in when the watch began.
+  // Where the plateau is the air pressure itself, the leak rate is the inflow when the watch began.
   const firstSlope = best + (heightPa.best / tauS) * Math.exp(-settledS / tauS);
   if (low > limit) return ['leak', 'rises-on-and-on', Math.max(best, firstSlope)];
   if (glassK === null) return unclear('glass-unknown');

@@ -1,9 +1,10 @@
 /**
- * The seal check: a short pull, the valve-off test, and where its finding leads. A leak and a wet
- * break are for hands; what is adsorbed goes with a longer pull, which the unit does by itself. A
- * job goes on when the seal holds, or when longer pulls have not ended the outgassing: that is told
- * in the record and no reason to refuse.
+ * The seal check: a short pull, the valve-off test, and the consequence of its finding. A leak and
+ * a wet break need hands; adsorbed gas is removed by a longer pull, which the unit does by itself.
+ * A job proceeds when the seal holds, or when longer pulls have not ended the outgassing: this is
+ * recorded and is no reason to refuse.
  */
+import { type MeasuredValue, measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
 import { BASE, belowVacuum, handWork } from '../phase-kinds.ts';
@@ -13,7 +14,7 @@ import { addReading, NO_RISE, riseOf } from '../rise.ts';
 import { nextCycle } from './cycles.ts';
 import { SEAL_WHY_WORDS, type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
 
-/** One longer pull, and how many are tried before the job goes on; demo. */
+/** Length of one longer pull, and how many are tried before the job proceeds; demo. */
 const LONG_PULL_S = 60;
 const MOST_LONG_PULLS = 2;
 
@@ -89,13 +90,13 @@ function wayOn(
   }
 }
 
-function measuredBy(verdict: SealVerdict): NonNullable<Step['measured']> {
+function measuredBy(verdict: SealVerdict): readonly MeasuredValue[] {
   const { leakRatePaM3PerS, leakRateUncertaintyPaM3PerS, risePlateauPa } = verdict;
-  return {
-    ...(leakRatePaM3PerS === null ? {} : { leakRatePaM3PerS }),
-    ...(leakRateUncertaintyPaM3PerS === null ? {} : { leakRateUncertaintyPaM3PerS }),
-    ...(risePlateauPa === null ? {} : { risePlateauPa }),
-  };
+  return measuredOfJob({
+    ...(leakRatePaM3PerS !== null && { leakRatePaM3PerS }),
+    ...(leakRateUncertaintyPaM3PerS !== null && { leakRateUncertaintyPaM3PerS }),
+    ...(risePlateauPa !== null && { risePlateauPa }),
+  });
 }
 
 export const SEAL_PHASES = {

@@ -1,43 +1,47 @@
 /**
- * What the self-test looks for with the pump off and the vent open: every sensor believable, the
- * pressure sensor reading a possible atmosphere in which the profile's vacuum is of use, the lamp
- * dark, no protection of the board tripped.
- * It only finds; what a finding leads to is left to the alarms.
+ * The checks of the self-test, with the pump off and the vent open: every sensor is valid, the
+ * pressure sensor reads a possible atmosphere in which the profile's vacuum is useful, the lamp is
+ * dark, no protection of the board has tripped. It only reports findings; the alarms decide what
+ * they lead to.
  */
-import type { Measured, Reading } from '../../core/frame.ts';
+import {
+  CHANNEL_ROWS,
+  CHANNELS,
+  type Channel,
+  type Measured,
+  type Reading,
+} from '../../core/frame.ts';
 import { type Phrase, type PhraseKey, tripPhrases } from '../../core/phrases.ts';
 import { vacuumUseless } from '../altitude.ts';
 import type { Profile } from '../profile.ts';
 
 /**
- * Air pressures that a place of work can have: 60 kPa is about 4,200 m in the US Standard Atmosphere
+ * Possible air pressures at a workplace: 60 kPa is about 4,200 m in the US Standard Atmosphere
  * 1976; sea-level records reach about 108 kPa (from memory).
  */
 const ATMOSPHERE_LOWEST_PA = 60_000;
 const ATMOSPHERE_HIGHEST_PA = 108_500;
-/** More light than this with the lamp off and covered or not means sun or a stuck lamp. */
+/** More light than this with the lamp off, covered or not, means sun or a stuck lamp. */
 const DARK_WPER_M2 = 100;
 
-const SENSORS: readonly (readonly [
-  PhraseKey,
-  'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV',
-])[] = [
-  ['pressure-sensor-says', 'pressurePa'],
-  ['light-sensor-says', 'irradianceWPerM2'],
-  ['glass-sensor-says', 'glassK'],
-  ['lamp-sensor-says', 'heatSinkK'],
-  ['supply-sensor-says', 'supplyV'],
-];
+/** What is said of a sensor that cannot be believed. */
+const LOST: Readonly<Record<Channel, PhraseKey>> = {
+  pressure: 'pressure-sensor-says',
+  irradiance: 'light-sensor-says',
+  glassTemperature: 'glass-sensor-says',
+  heatSinkTemperature: 'lamp-sensor-says',
+  supplyVoltage: 'supply-sensor-says',
+};
 
-/** For a person to read, empty when all is well. */
+/** For a person to read; empty when all is well. */
 export function selfTestFindings(
   reading: Reading,
   profile: Pick<Profile, 'vacuum' | 'sealCheck'>,
   greatestRatio: number,
 ): readonly Phrase[] {
-  const findings = SENSORS.flatMap(([say, key]): Phrase[] => {
-    const measured: Measured = reading[key];
-    return measured.ok ? [] : [{ say, with: { fault: { say: measured.fault } } }];
+  const findings = CHANNELS.flatMap((channel): Phrase[] => {
+    const measured: Measured = reading[CHANNEL_ROWS[channel].reading];
+    return measured.ok ? [] : [{ say: LOST[channel], with: { fault: { say: measured.fault } } }];
   });
   if (reading.trips.length > 0) {
     findings.push({ say: 'board-tripped', with: { trips: tripPhrases(reading.trips) } });

@@ -1,6 +1,7 @@
 /**
- * Adds one entry to the chain of a folder, database or not: under the lock, personal data first (an
- * entry must never promise a file that was not written), then the line. The index catches up later.
+ * Appends one entry to a folder's chain, with or without a database. Under the lock, personal data
+ * are written first (an entry must never promise a file that does not exist), then the line. The
+ * index catches up later.
  */
 import { createHash } from 'node:crypto';
 import {
@@ -20,7 +21,7 @@ export interface AppendDraft {
   readonly at: string;
   readonly kind: EntryKind;
   readonly id: string;
-  /** No personal data. */
+  /** Holds no personal data. */
   readonly body: JsonValue;
   readonly personal: Readonly<Record<string, string>> | null;
 }
@@ -44,7 +45,7 @@ export function appendEntry(folder: string, draft: AppendDraft, means: AppendMea
   });
 }
 
-/** A repair's were written before its journal began, and must be the same. */
+/** A repair's personal data were written before its journal began, and must be unchanged. */
 function keepPersonal(
   folder: string,
   place: { readonly kind: EntryKind; readonly id: string; readonly seq: number },
@@ -59,13 +60,13 @@ function keepPersonal(
     return personalSha256Of(personal);
   }
   if (place.kind === 'repair') return found.sha256;
-  // Left behind by an append that never reached the chain.
+  // An earlier append was cut off before it reached the chain and left this file behind.
   const personal = { salt: newSalt(), fields };
   writePersonal(path, personal, 'instead');
   return personalSha256Of(personal);
 }
 
-/** The line that is there is named, so that it cannot be put right unseen. */
+/** The damaged line is quoted in the error, so that it is not repaired unseen. */
 function headOfDamaged(folder: string, known: ChainHead | null): ChainHead {
   let lines = 0;
   let last = Buffer.alloc(0);

@@ -1,9 +1,9 @@
 /**
- * One entry of the hash chain and its one spelling: canonical JSON, whose hash is SHA-256 over the
- * same text without the hash. So every byte of a line counts, and a reader can check a line without
- * spelling it anew. The chain finds changes; it is no signature: whoever can write all of it can
- * compute it anew, and only a hash kept elsewhere (on a certificate) shows that. Files are left to
- * chain.ts.
+ * One entry of the hash chain in its only spelling: canonical JSON, with a SHA-256 hash over the
+ * same text without the hash. Every byte of a line counts, and a reader can check a line without
+ * encoding it again. The chain reveals changes but is no signature: anyone who can write the whole
+ * chain can recompute it, and only a hash kept elsewhere (on a certificate) shows that. Files are
+ * left to chain-file.ts.
  */
 import { createHash } from 'node:crypto';
 import { canonicalJson, sha256Of } from '../../core/canonical-json.ts';
@@ -20,16 +20,16 @@ export const ENTRY_KINDS = ['repair', 'care', 'amendment', 'removal'] as const;
 export type EntryKind = (typeof ENTRY_KINDS)[number];
 
 export interface ChainEntry {
-  /** From 1, without a gap. */
+  /** Counts from 1 without a gap. */
   readonly seq: number;
   /** ISO 8601; simulated runs state simulated times. */
   readonly at: string;
   readonly kind: EntryKind;
-  /** What the entry is about: the name of a job's folder, or of a piece of care. */
+  /** The entry's subject: the name of a job's folder, or of a piece of care. */
   readonly id: string;
-  /** No personal data: what stands here can never be removed. */
+  /** Holds no personal data: nothing in the chain can ever be removed. */
   readonly body: JsonValue;
-  /** Commitment to personal data that are kept elsewhere and may be removed. */
+  /** Commitment to personal data, which are kept elsewhere and may be removed. */
   readonly personalSha256: string | null;
   readonly previous: string;
   readonly hash: string;
@@ -40,7 +40,7 @@ export interface ChainHead {
   readonly hash: string;
 }
 
-/** What the first entry names as its previous. */
+/** The predecessor of the first entry. */
 export const CHAIN_START: ChainHead = { seq: 0, hash: '0'.repeat(64) };
 
 /** The entry that follows `head`. */
@@ -59,8 +59,8 @@ const HASH_FIELD = ',"hash":"';
 const HASH_FIELD_BYTES = HASH_FIELD.length + 64 + 1;
 
 /**
- * What the hash of a line must be, or null where the line states none. Quotes inside strings are
- * escaped and only plain fields follow the hash, so the last such field is the entry's own.
+ * The hash that a line must state, or null where it states none. Quotes inside strings are escaped
+ * and only plain fields follow the hash, so the last such field is the entry's own.
  */
 export function expectedHash(line: Buffer): string | null {
   const from = line.lastIndexOf(HASH_FIELD);
@@ -76,7 +76,9 @@ const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/;
 const KINDS: ReadonlySet<unknown> = new Set(ENTRY_KINDS);
 const isSha256 = (value: unknown): boolean => typeof value === 'string' && SHA_256.test(value);
 
-/** By hand, because a schema takes longer over an entry than its hash and its parsing together. */
+/**
+ * Checked by hand, because a schema takes longer over an entry than hashing and parsing together.
+ */
 const FIELDS: Readonly<Record<keyof ChainEntry, (value: unknown) => boolean>> = {
   seq: (value) => Number.isSafeInteger(value) && (value as number) >= 1,
   at: (value) => typeof value === 'string' && TIME.test(value),
@@ -89,7 +91,7 @@ const FIELDS: Readonly<Record<keyof ChainEntry, (value: unknown) => boolean>> = 
 };
 const CHECKS = Object.entries(FIELDS);
 
-/** Null where the line is no entry; its hash and links are left to whoever verifies. */
+/** Null where the line is no entry. The caller verifies hash and links. */
 export function parseEntry(line: string): ChainEntry | null {
   let value: unknown;
   try {

@@ -1,8 +1,8 @@
 /**
- * The chain as a file: one entry a line, only ever appended to, each append on disk before it is
- * told. A power cut may leave a torn last line: it is no entry, readers name it, and the next append
- * puts its bytes aside under another name before it goes on. Reading is by blocks, so that memory
- * stays flat. Whether the lines are true is left to verify.ts.
+ * The chain as a file: one entry a line, append-only, flushed to disk before an append is reported.
+ * A power cut may leave a torn last line. It is no entry; readers report it, and the next append
+ * saves its bytes under another name before it continues. Files are read in blocks, so that memory
+ * use stays flat. Whether the lines are true is left to verify.ts.
  */
 import {
   closeSync,
@@ -30,13 +30,13 @@ const LINE_FEED = 0x0a;
 export interface ChainLine {
   /** Without the line feed; a view into the block that was read. */
   readonly bytes: Buffer;
-  /** Where its first byte stands in the file. */
+  /** Offset of its first byte in the file. */
   readonly offset: number;
   /** False only for a last line that was cut off. */
   readonly whole: boolean;
 }
 
-/** All lines from a place on; nothing where there is no file. */
+/** All lines from an offset on; none where there is no file. */
 export function* chainLines(folder: string, from = 0): Generator<ChainLine> {
   const path = chainPath(folder);
   if (!existsSync(path)) return;
@@ -65,9 +65,12 @@ export function* chainLines(folder: string, from = 0): Generator<ChainLine> {
 }
 
 export interface ChainTail {
-  /** Of the last whole line; the start where there is none. Null where that line is no entry. */
+  /**
+   * Head of the last complete line; the start of the chain where there is none. Null where that
+   * line is no entry.
+   */
   readonly head: ChainHead | null;
-  /** Bytes up to the end of the last whole line. */
+  /** Bytes up to the end of the last complete line. */
   readonly wholeBytes: number;
   readonly tornBytes: number;
 }
@@ -104,7 +107,10 @@ function tailOf(file: number): ChainTail {
   }
 }
 
-/** Only under the lock. Throws where the file takes no more. Returns the file's length after it. */
+/**
+ * Call only under the lock. Throws where the file cannot be extended. Returns the file's new
+ * length.
+ */
 export function writeEntry(folder: string, entry: ChainEntry, tail: ChainTail): number {
   const file = openPrivate(chainPath(folder), existsSync(chainPath(folder)) ? 'r+' : 'w+');
   try {

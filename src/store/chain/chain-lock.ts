@@ -1,10 +1,12 @@
 /**
- * One writer at a time in a folder of records, also among programs, and with nothing but the file
- * system, because the chain must not hang on a module that may not load. The lock is a folder with one
- * file in it, whose name says who holds it. It is moved into place whole, which fails while another
- * holder's file lies there. A holder that died is known by its process; only its own file is ever
- * taken away, by name, so nobody can take a lock from a living one. Where the holder cannot be asked
- * (another machine), nothing is taken away and the wait ends with the path of the lock.
+ * Allows one writer at a time in a folder of records, across programs. It uses only the file
+ * system, because the chain must not depend on a module that may fail to load.
+ *
+ * The lock is a folder that holds one file, whose name identifies the holder. The folder is moved
+ * into place complete, which fails while another holder's file is there. A dead holder is
+ * recognised by its process, and only its own file is deleted, by name, so that no lock of a living
+ * process can be taken. Where the holder cannot be checked (it runs on another machine), nothing is
+ * deleted and the wait ends with the path of the lock.
  */
 import { createHash, randomBytes } from 'node:crypto';
 import {
@@ -43,7 +45,7 @@ function take(lock: string, holder: string): void {
   makeNewPrivateFolder(claim);
   try {
     closeSync(openPrivate(join(claim, holder), 'wx'));
-    // No clock is read here: a pause is at least as long as it says.
+    // The clock is not read: a pause lasts at least as long as it states.
     for (let waitedMs = 0; !moved(claim, lock); waitedMs += PAUSE_MS) {
       if (waitedMs >= WAIT_MS) throw new Error(heldWords(lock));
       clearDead(lock);
@@ -55,7 +57,7 @@ function take(lock: string, holder: string): void {
   }
 }
 
-/** Another holder's folder is never empty, and nothing can be moved over a folder that is not. */
+/** Another holder's folder is never empty, and nothing can be moved over a non-empty folder. */
 const HELD: ReadonlySet<unknown> = new Set(['ENOTEMPTY', 'EEXIST', 'EPERM', 'EACCES', 'EBUSY']);
 
 function moved(claim: string, lock: string): boolean {
@@ -87,23 +89,23 @@ function removeEmpty(lock: string): void {
   try {
     rmdirSync(lock);
   } catch {
-    // Somebody holds it again, or it is gone: both are as they should be.
+    // Another process holds it again, or it is gone: both are fine.
   }
 }
 
 const heldWords = (lock: string): string =>
-  `${lock} is held by another program (process ${holdersOf(lock).map(processOf).join(', ')}) for longer than ${WAIT_MS / 1000} s; where that program runs no more, delete this folder`;
+  `${lock} has been held by another program (process ${holdersOf(lock).map(processOf).join(', ')}) for more than ${WAIT_MS / 1000} s; if that program no longer runs, delete this folder`;
 
 const processOf = (name: string): string => name.split('-')[3] ?? 'not known';
 
 const sleeper = new Int32Array(new SharedArrayBuffer(4));
 const pause = (): void => void Atomics.wait(sleeper, 0, 0, PAUSE_MS);
 
-/** host, start of the machine, room of process numbers, process, its start, and one for each lock. */
+/** Host, start of the machine, PID namespace, process, its start, and a number for each lock. */
 const ownName = (): string =>
   [...surroundings(), pid, startOf(pid), randomBytes(6).toString('hex')].join('-');
 
-/** Empty parts where this system does not tell. */
+/** Parts that this system does not provide are empty. */
 function surroundings(): readonly string[] {
   const boot = attempt(() => readFileSync('/proc/sys/kernel/random/boot_id', 'utf8'));
   const room = attempt(() => readlinkSync('/proc/self/ns/pid'));
@@ -113,15 +115,15 @@ function surroundings(): readonly string[] {
 const short = (words: string): string =>
   createHash('sha256').update(words).digest('hex').slice(0, 8);
 
-/** Process numbers are given again; a number with its start is not. */
+/** Process numbers are reused; a number together with its start time is unique. */
 const startOf = (process: number): string =>
   attempt(() => {
     const stat = readFileSync(`/proc/${process}/stat`, 'utf8');
-    // The name of the program, in brackets, may hold blanks; the start is the 20th field after it.
+    // The program's name, in brackets, may contain blanks; the start is the 20th field after it.
     return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
   });
 
-/** Only where that can be known. */
+/** False where it cannot be determined. */
 function isDead(name: string): boolean {
   const [host, boot, room, process = '', start] = name.split('-');
   const [ownHost, ownBoot, ownRoom] = surroundings();
@@ -135,7 +137,7 @@ function isRunning(process: number): boolean {
   try {
     return kill(process, 0);
   } catch (error) {
-    // There, and somebody else's.
+    // The process exists but belongs to another user.
     return codeOf(error) === 'EPERM';
   }
 }

@@ -1,11 +1,14 @@
-/** One thing that is not as the chain says, as data: where, what was expected and what was found. */
+/**
+ * A difference between the chain and what was found, as data: where, what was expected and what was
+ * found.
+ */
 import type { ChainHead } from './chain-entry.ts';
 
 export interface Finding {
   readonly where: 'chain' | 'journal' | 'personal data' | 'database';
-  /** Place in the chain; null where it is about no entry. */
+  /** Number of the entry; null where the finding concerns no entry. */
   readonly seq: number | null;
-  /** Of the record; null where the line no longer says. */
+  /** Name of the record; null where the line no longer states it. */
   readonly id: string | null;
   readonly what: string;
   readonly expected: string;

@@ -1,6 +1,6 @@
 /**
- * What a repair used of lamp and films, for the unit's own care. A cure that was broken off states no
- * time of light; then its whole phase counts, which is rather too much than too little.
+ * How much a repair used the lamp and films, for the unit's care. A cure that was cut short states
+ * no lamp time; its whole phase then counts, which errs on the high side.
  */
 
 import { numberAt } from '../../core/fields.ts';
@@ -10,10 +10,10 @@ import type { ReportData } from '../../report/report-data.ts';
 export interface LampUse {
   readonly [key: string]: number | null;
   readonly lampOnS: number;
-  /** Each under a film of its own. */
+  /** Each cure uses a film of its own. */
   readonly cures: number;
   readonly films: number;
-  /** Mean at the glass; null where the lamp did not burn with full drive. */
+  /** Mean at the glass; null where the lamp never ran at full drive. */
   readonly fullDriveWPerM2: number | null;
 }
 

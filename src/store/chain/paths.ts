@@ -1,12 +1,12 @@
 /**
- * Where things lie in a folder of records, and which names a job's folder may not take because they
- * are taken. What is in these files is decided by the files beside this one.
+ * Paths in a folder of records, and the reserved names that a job's folder may not take. The files
+ * beside this one decide the contents.
  *
  *   <job>/journal.jsonl, personal.json, reports    one folder a repair
  *   care/<procedure>/journal.jsonl                 one folder a calibration or health test
  *   personal/<seq>.json                            personal data of every other entry
  *   chain.jsonl, chain.held                        the hash chain over all entries, and its lock
- *   meniscus.db                                    an index that can be made anew
+ *   meniscus.db                                    an index that can be rebuilt
  */
 import { join } from 'node:path';
 

@@ -1,8 +1,8 @@
 /**
- * Personal data of one entry: in a file of its own, so that it can be removed while the chain keeps
- * only a salted hash of it. The salt is what makes a name unguessable from that hash once the file
- * is gone. Which fields there are is decided by whoever writes them; whether a file keeps to its
- * hash by verify.ts.
+ * Personal data of one entry, in a separate file, so that the data can be removed while the chain
+ * keeps only a salted hash. The salt prevents anyone from guessing a name from that hash once the
+ * file is gone. The caller decides which fields there are; verify.ts checks the file against its
+ * hash.
  */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
@@ -15,7 +15,7 @@ import { personalPath } from './paths.ts';
 
 export interface Personal {
   readonly salt: string;
-  /** Technician, customer, vehicle, or who did something, by name of the field. */
+  /** Technician, customer and vehicle, or the person who did something, by field name. */
   readonly fields: Readonly<Record<string, string>>;
 }
 
@@ -27,7 +27,7 @@ const personalSchema: z.ZodType<Personal> = z.strictObject({
 export const personalSha256Of = ({ salt, fields }: Personal): string =>
   sha256Of(canonicalJson({ salt, fields }));
 
-/** Throws where the file cannot be made, or is there already and should be new. */
+/** Throws where the file cannot be written, or exists although it should be new. */
 export function writePersonal(
   path: string,
   { salt, fields }: Personal,
@@ -37,7 +37,7 @@ export function writePersonal(
   writePrivate(path, `${canonicalJson({ salt, fields })}\n`, how === 'new' ? 'wx' : 'w');
 }
 
-/** Of an entry, only where they keep to its commitment; anything else is for verify to name. */
+/** The fields of an entry, only where they match its commitment; any mismatch is left to verify. */
 export function personalFieldsOf(
   folder: string,
   entry: ChainEntry,
@@ -54,10 +54,10 @@ const bytesSha256 = (bytes: Buffer): string => createHash('sha256').update(bytes
 export type PersonalFound =
   | { readonly state: 'there'; readonly personal: Personal; readonly sha256: string }
   | { readonly state: 'missing' }
-  /** There, but not as this program writes it. */
+  /** The file exists, but this program did not write it like this. */
   | { readonly state: 'unreadable'; readonly sha256: string };
 
-/** The hash is that of the file's own bytes, its line feed left out: every byte counts. */
+/** The hash covers the file's own bytes without the line feed: every byte counts. */
 export function readPersonal(path: string): PersonalFound {
   let bytes: Buffer;
   try {

@@ -1,7 +1,8 @@
 /**
- * What the chain keeps of one repair: enough to find it, count it and judge it, and the hashes that
- * tie its files to the chain. In SI like report.json. No personal data: nothing of the chain can be
- * removed. A job whose journal cannot be read gets an entry too, with what is known.
+ * What the chain keeps of one repair: enough to find, count and judge it, and the hashes that tie
+ * its files to the chain. Units are SI, as in report.json. It holds no personal data, because
+ * nothing in the chain can be removed. A job whose journal cannot be read gets an entry too, with
+ * what is known.
  */
 import { numberAt, textAt } from '../../core/fields.ts';
 import type { ReportData } from '../../report/report-data.ts';
@@ -10,22 +11,25 @@ import { type LampUse, lampUseOf } from './lamp-use.ts';
 
 export const REPAIR_SCHEMA = 'meniscus/repair@1';
 
-/** A check that somebody set aside, and why; who did is personal data. */
+/** A check that a person overrode, and the reason; the person is personal data. */
 export interface Override {
   readonly item: string;
   readonly reason: string;
 }
 
-/** What of a repair its journal does not say. */
+/** Facts about a repair that its journal does not hold. */
 export interface RepairExtras {
   readonly endedAt: string;
-  /** Names of the rule sets, with their editions, and what they answered; null where nobody asked. */
+  /**
+   * Names of the rule sets, with their editions, and their answers; null where no assessment was
+   * made.
+   */
   readonly assessment: {
     readonly ruleSets: readonly string[];
     readonly answer: string;
   } | null;
   readonly overrides: readonly Override[];
-  /** By whom the entry was made: the run itself, or a rebuild that found its journal. */
+  /** What made the entry: the run itself, or a rebuild that found its journal. */
   readonly entered: RepairBody['entered'];
   readonly journal: FileHash;
   /** Null where no report could be written. */
@@ -34,7 +38,7 @@ export interface RepairExtras {
 
 export interface FileHash {
   readonly file: string;
-  /** Of the whole file. */
+  /** Hash of the whole file. */
   readonly sha256: string;
 }
 
@@ -61,7 +65,7 @@ export interface RepairBody {
   readonly result: {
     readonly verdict: string;
     readonly grade: string;
-    /** Headlines of what stands against it; entries from before have none. */
+    /** Headlines of the reservations; older entries have none. */
     readonly reservations: readonly string[];
     readonly outcome: string | null;
     readonly endReason: string;
@@ -75,7 +79,7 @@ export interface RepairBody {
     readonly lampOnS: number | null;
     readonly irradianceMeanWPerM2: number | null;
   } | null;
-  /** Null where nobody knows. */
+  /** Null where it is not known. */
   readonly lamp: LampUse | null;
   readonly sealLeakPaM3PerS: number | null;
   readonly cycles: number;

@@ -1,7 +1,7 @@
 /**
- * What an exported table holds of a repair, a column a row of this list, in trade units with the unit
- * in the name. Personal columns are asked for in so many words. How a table is written is decided by
- * the file of its format.
+ * The columns of an exported table of repairs, in trade units with the unit in the name. Personal
+ * columns are exported only on explicit request. The file of each format decides how the table is
+ * written.
  */
 import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
 import type { FoundRepair } from '../index/find.ts';
@@ -30,7 +30,7 @@ const whole = (name: string, value: (repair: FoundRepair) => number): ExportColu
   value,
 });
 
-/** To a thousandth, far below what any of these is measured to. */
+/** To a thousandth, far below the resolution of any of these measurements. */
 const rounded = (value: number | null, factor: number): number | null =>
   value === null ? null : Math.round(value * factor * 1000) / 1000;
 

@@ -1,7 +1,6 @@
 /**
- * A table of repairs as an Apache Parquet file, a row group at a time so that memory stays flat. The
- * format needs a file to write to, not a stream. Which columns there are is decided by
- * export-columns.ts.
+ * Writes a table of repairs as an Apache Parquet file, one row group at a time so that memory use
+ * stays flat. The format needs a file, not a stream. export-columns.ts decides the columns.
  */
 import { type BasicType, fileWriter, ParquetWriter, schemaFromColumnData } from 'hyparquet-writer';
 import type { FoundRepair } from '../index/find.ts';
@@ -14,7 +13,7 @@ const TYPES: Readonly<Record<ExportColumn['type'], BasicType>> = {
   'yes or no': 'BOOLEAN',
 };
 
-/** Small enough that what is being made of one is soon forgotten. */
+/** Small enough for the memory of each group to be released soon. */
 const ROWS_IN_GROUP = 2000;
 
 export function writeParquet(

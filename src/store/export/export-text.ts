@@ -1,7 +1,8 @@
 /**
- * A table of repairs as text, piece by piece so that memory stays flat: CSV (RFC 4180, with a head
- * line) or JSON Lines. A cell of CSV that a spreadsheet would take for a formula is made a text. It may
- * go to a terminal, so control characters of older records are written out; JSON reads them back.
+ * Writes a table of repairs as text, piece by piece so that memory use stays flat: CSV (RFC 4180,
+ * with a header line) or JSON Lines. A CSV cell that a spreadsheet would take for a formula is
+ * turned into text. The output may go to a terminal, so control characters in older records are
+ * escaped; JSON readers restore them.
  */
 import { stringify } from 'csv-stringify/sync';
 import { escapedValue } from '../../core/plain-text.ts';

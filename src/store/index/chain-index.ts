@@ -1,7 +1,7 @@
 /**
- * Finds records without a database: reads the chain through and keeps what it found until something is
- * appended. Slower, and the same answers as from the database. Every line that is an entry counts,
- * also after one that is none; verify.ts names those.
+ * Finds records without a database: reads the whole chain and caches the result until something is
+ * appended. It is slower than the database and gives the same answers. Every line that is an entry
+ * counts, even after one that is not; verify.ts reports those.
  */
 import { CHAIN_START, type ChainEntry, parseEntry } from '../chain/chain-entry.ts';
 import { chainLines, chainTail } from '../chain/chain-file.ts';
@@ -105,6 +105,6 @@ function filtered(repairs: readonly FoundRepair[], filter: RecordFilter): readon
 
 const RESULT_FIELDS = { grade: 'grade', outcome: 'outcome', end_reason: 'endReason' } as const;
 
-/** As SQLite folds letters where capitals do not matter: those of ASCII alone. */
+/** Folds case as SQLite does: ASCII letters only. */
 const folded = (words: string): string =>
   words.replaceAll(/[A-Z]/g, (letter) => letter.toLowerCase());

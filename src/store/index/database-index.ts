@@ -1,9 +1,10 @@
-/** The database as an index: finds in tables what the chain says, and forgets what is removed. */
-import type { Database } from 'better-sqlite3';
+/** The database as an index: finds the chain's entries in tables, and deletes what is removed. */
 import { type ChainEntry, type EntryKind, parseEntry } from '../chain/chain-entry.ts';
 import { findRepairs } from './find.ts';
 import { catchUp, headOf } from './index-file.ts';
 import type { RecordsIndex } from './records-index.ts';
+import type { Database } from './sqlite.ts';
+import { pragmaOf } from './statements.ts';
 import { deletePersonal } from './store-rows.ts';
 
 export const createDatabaseIndex = (folder: string, database: Database): RecordsIndex => ({
@@ -18,9 +19,8 @@ export const createDatabaseIndex = (folder: string, database: Database): Records
   ofRecord: (id) =>
     database
       .prepare('SELECT line FROM entries WHERE id = ? ORDER BY seq')
-      .pluck()
       .all(id)
-      .flatMap(entryOfLine),
+      .flatMap(entryOfRow),
   keeps: (word) =>
     database.prepare('SELECT 1 FROM personal WHERE value = ?').get(word) !== undefined,
   forget: (seqs) => deletePersonal(database, seqs),
@@ -29,24 +29,25 @@ export const createDatabaseIndex = (folder: string, database: Database): Records
 });
 
 /**
- * The log holds old pages until it is emptied into the file. The planner's statistics would hold
- * samples of names too: this store never has them gathered.
+ * The write-ahead log holds old pages until it is checkpointed into the file. The planner's
+ * statistics would hold samples of names too, so this store never has them gathered.
  */
 function compact(database: Database): boolean {
   database.exec('VACUUM');
-  return database.pragma('wal_checkpoint(TRUNCATE)', { simple: true }) === 0;
+  return pragmaOf(database, 'wal_checkpoint(TRUNCATE)') === 0;
 }
 
 function entriesOf(database: Database, kind: EntryKind | undefined): readonly ChainEntry[] {
   const select = 'SELECT line FROM entries';
-  const lines =
+  const rows =
     kind === undefined
-      ? database.prepare(`${select} ORDER BY seq`).pluck().all()
-      : database.prepare(`${select} WHERE kind = ? ORDER BY seq`).pluck().all(kind);
-  return lines.flatMap(entryOfLine);
+      ? database.prepare(`${select} ORDER BY seq`).all()
+      : database.prepare(`${select} WHERE kind = ? ORDER BY seq`).all(kind);
+  return rows.flatMap(entryOfRow);
 }
 
-function entryOfLine(line: unknown): readonly ChainEntry[] {
+function entryOfRow(row: unknown): readonly ChainEntry[] {
+  const { line } = row as { readonly line: unknown };
   const entry = typeof line === 'string' ? parseEntry(line) : null;
   return entry === null ? [] : [entry];
 }

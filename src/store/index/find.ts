@@ -1,11 +1,11 @@
 /**
- * Finding repairs in the index: a filter as data, one condition a field, newest first, page by page.
- * Every condition has an index (schema.ts). Checking what a person typed is left to the command.
+ * Finds repairs in the index: a filter as data, one condition a field, newest first, page by page.
+ * Every condition has an index (schema.ts). The command checks what a person typed.
  */
-import type { Database } from 'better-sqlite3';
+import type { Database } from './sqlite.ts';
 import { REPAIR_COLUMNS, type RepairRow } from './store-rows.ts';
 
-/** Words of a result that can be asked for, and where each stands. */
+/** Result columns that a filter may ask for, and where each is stored. */
 export const RESULT_COLUMNS = {
   good: 'grade',
   caution: 'grade',
@@ -21,10 +21,10 @@ export const RESULT_COLUMNS = {
 export type ResultWord = keyof typeof RESULT_COLUMNS;
 
 export interface RecordFilter {
-  /** Days as YYYY-MM-DD, both included; times are UTC. */
+  /** Days as YYYY-MM-DD, both inclusive; times are UTC. */
   readonly from?: string | undefined;
   readonly to?: string | undefined;
-  /** Personal data: found only while they are kept. Capitals do not matter. */
+  /** Personal data: found only while they are kept. Case does not matter. */
   readonly vehicle?: string | undefined;
   readonly technician?: string | undefined;
   readonly customer?: string | undefined;
@@ -35,12 +35,12 @@ export interface RecordFilter {
   readonly lot?: string | undefined;
   readonly id?: string | undefined;
   readonly limit?: number | undefined;
-  /** Goes on after this row of the page before. */
+  /** Continues after this row of the previous page. */
   readonly after?: { readonly startedAt: string; readonly seq: number } | undefined;
 }
 
 export interface FoundRepair extends RepairRow {
-  /** Place in the chain. */
+  /** Hash of the entry in the chain. */
   readonly hash: string;
   /** When personal data were removed; null where they were not. */
   readonly removedAt: string | null;
@@ -52,7 +52,7 @@ interface Condition {
 }
 
 /**
- * Which repairs is settled first, from indexes alone; then what is told of these few is gathered. The
+ * Selects the repairs first, from indexes alone, and then gathers the columns of these few. The
  * cross joins keep the planner to that order.
  */
 export function findRepairs(database: Database, filter: RecordFilter): readonly FoundRepair[] {
@@ -70,7 +70,10 @@ export function findRepairs(database: Database, filter: RecordFilter): readonly 
   return database.prepare(sql).all(...values, filter.limit ?? -1) as FoundRepair[];
 }
 
-/** All that a filter finds, a thousand at a time: memory does not grow with their number. */
+/**
+ * Everything that a filter finds, a thousand at a time, so that memory does not grow with the
+ * number.
+ */
 export function* eachRepair(
   find: (filter: RecordFilter) => readonly FoundRepair[],
   filter: RecordFilter,
@@ -113,7 +116,7 @@ function conditionsOf(database: Database, filter: RecordFilter): readonly Condit
   return given.filter((condition) => condition !== null);
 }
 
-/** A word that is no unit's name is looked for as a serial number. */
+/** A word that is no unit's name is searched as a serial number. */
 function unitColumn(database: Database, word: string): 'unit' | 'serial' {
   const named = database.prepare('SELECT 1 FROM repairs WHERE unit = ? LIMIT 1').get(word);
   return named === undefined ? 'serial' : 'unit';

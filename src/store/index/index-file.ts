@@ -1,11 +1,10 @@
 /**
- * The index as a database: opened, brought up to date, caught up with the chain. Where the file is
- * missing or damaged, or no SQLite module can be loaded, there is none, and records are found in the
- * chain itself. The file on disk is never deleted or mended here; that is left to rebuild.ts, which
- * keeps the old one.
+ * The index as a database: opened, migrated, and caught up with the chain. Where the file is
+ * missing or damaged, or no SQLite module can be loaded, there is no index and records are found in
+ * the chain itself. This file never deletes or repairs the database; rebuild.ts does, and keeps the
+ * old one.
  */
 import { closeSync, existsSync } from 'node:fs';
-import type { Database } from 'better-sqlite3';
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
 import { closeToOthers, openPrivate } from '../../journal/private-file.ts';
 import { CHAIN_START, type ChainHead, parseEntry } from '../chain/chain-entry.ts';
@@ -13,17 +12,18 @@ import { chainLines, chainTail } from '../chain/chain-file.ts';
 import { databasePath } from '../chain/paths.ts';
 import { personalFieldsOf } from '../chain/personal-file.ts';
 import { migrate, SCHEMA_VERSION, versionOf } from './schema.ts';
-import { loadSqlite, openSqlite } from './sqlite.ts';
+import { type Database, loadSqlite, openSqlite } from './sqlite.ts';
+import { inTransaction, isDatabaseError, whileOpen } from './statements.ts';
 import { createRowWriter } from './store-rows.ts';
 
 export interface OpenedIndex {
-  /** Null where it cannot be used: then records are found in the chain itself. */
+  /** Null where it cannot be used: records are then found in the chain itself. */
   readonly database: Database | null;
-  /** What is wrong, a sentence each; empty where all is well, also where there is no SQLite module. */
+  /**
+   * Problems, one sentence each; empty where all is well, and also where there is no SQLite module.
+   */
   readonly notes: readonly string[];
 }
-
-const BUSY_MS = 10_000;
 
 export function openIndex(folder: string, readOnly: boolean): Checked<OpenedIndex> {
   const path = databasePath(folder);
@@ -37,19 +37,12 @@ export function openIndex(folder: string, readOnly: boolean): Checked<OpenedInde
     const isNew = chainTail(folder).wholeBytes === 0;
     return isNew ? none() : none(readInstead('meniscus.db is missing'));
   }
-  let database: Database | null = null;
+  const tooNew = newerDatabase(folder);
+  if (tooNew !== null) return { ok: false, problems: [tooNew] };
   try {
-    database = openDatabase(path, readOnly);
-    const version = versionOf(database);
-    if (version > SCHEMA_VERSION) {
-      database.close();
-      return { ok: false, problems: [newer(path, version)] };
-    }
-    const current = readOnly ? readableNow(folder, database) : database;
-    if (!readOnly) migrate(current);
-    return { ok: true, value: settled(folder, current, there, readOnly) };
+    if (readOnly) bringUpToDate(folder);
+    return { ok: true, value: openSettled(folder, readOnly, there) };
   } catch (error) {
-    if (database?.open === true) database.close();
     if (!isDatabaseError(error) && !isFileError(error)) throw error;
     return none(readInstead(`meniscus.db cannot be used (${error.message})`));
   }
@@ -58,22 +51,22 @@ export function openIndex(folder: string, readOnly: boolean): Checked<OpenedInde
 export const readInstead = (why: string): string =>
   `${why}: read from chain.jsonl instead; \`meniscus records rebuild\` makes a new one`;
 
-/** No room for a new file, for example. */
+/** For example, no room for a new file. */
 const isFileError = (error: unknown): error is Error =>
   error instanceof Error && 'syscall' in error;
 
 function openDatabase(path: string, readOnly: boolean): Database {
-  // SQLite gives its two companions the mode of the file itself.
+  // SQLite gives its two companion files the mode of the database file.
   if (!readOnly && !existsSync(path)) closeSync(openPrivate(path, 'wx'));
   for (const ending of ['', '-wal', '-shm']) closeToOthers(path + ending);
-  const database = openSqlite(path, { readonly: readOnly, timeout: BUSY_MS });
+  const database = openSqlite(path, readOnly);
   try {
     if (!readOnly) {
-      database.pragma('journal_mode = WAL');
-      database.pragma('synchronous = FULL');
+      database.exec('PRAGMA journal_mode = WAL');
+      database.exec('PRAGMA synchronous = FULL');
     }
-    // What is deleted is overwritten: personal data must not stay behind in free pages.
-    database.pragma('secure_delete = ON');
+    // Deleted data are overwritten: personal data must not remain in free pages.
+    database.exec('PRAGMA secure_delete = ON');
     return database;
   } catch (error) {
     database.close();
@@ -81,24 +74,32 @@ function openDatabase(path: string, readOnly: boolean): Database {
   }
 }
 
-/** A database that is older or behind is brought up to date before it is only read. */
-function readableNow(folder: string, database: Database): Database {
-  const behind = versionOf(database) < SCHEMA_VERSION || headOf(database).seq < chainSeq(folder);
-  if (!behind) return database;
-  database.close();
-  const writable = openDatabase(databasePath(folder), false);
-  try {
-    migrate(writable);
-    catchUp(folder, writable, 'strict');
-  } finally {
-    writable.close();
-  }
-  return openDatabase(databasePath(folder), true);
+/** Brings an outdated database up to date before it is opened for reading only. */
+function bringUpToDate(folder: string): void {
+  const path = databasePath(folder);
+  const isBehind = (database: Database): boolean =>
+    versionOf(database) < SCHEMA_VERSION || headOf(database).seq < chainSeq(folder);
+  if (!whileOpen(openDatabase(path, true), isBehind)) return;
+  whileOpen(openDatabase(path, false), (database) => {
+    migrate(database);
+    catchUp(folder, database, 'strict');
+  });
 }
 
 const chainSeq = (folder: string): number => chainTail(folder).head?.seq ?? 0;
 
-/** Catches up where it may, and says where index and chain do not agree. */
+function openSettled(folder: string, readOnly: boolean, there: boolean): OpenedIndex {
+  const database = openDatabase(databasePath(folder), readOnly);
+  try {
+    if (!readOnly) migrate(database);
+    return settled(folder, database, there, readOnly);
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+/** Catches up where it may, and reports where index and chain disagree. */
 function settled(
   folder: string,
   database: Database,
@@ -109,7 +110,7 @@ function settled(
   const { head } = chainTail(folder);
   const known = headOf(database);
   const notes: readonly (readonly [boolean, string])[] = [
-    [!there && known.seq > 0, 'meniscus.db was missing and was made anew from chain.jsonl'],
+    [!there && known.seq > 0, 'meniscus.db was missing and was rebuilt from chain.jsonl'],
     [stopped !== null, `${stopped}${ASK_VERIFY}`],
     [head === null, `the last line of chain.jsonl is no entry${ASK_VERIFY}`],
     [
@@ -135,8 +136,8 @@ export function headOf(database: Database): ChainHead & { readonly endsAt: numbe
 }
 
 /**
- * Takes over what the chain has and the index lacks. Strict stops at the first line that does not
- * follow and says so; lenient takes every line that is an entry.
+ * Takes over the entries that the index lacks. Strict mode stops at the first line that does not
+ * follow and reports it; lenient mode takes every line that is an entry.
  */
 export function catchUp(
   folder: string,
@@ -145,12 +146,12 @@ export function catchUp(
 ): string | null {
   const writer = createRowWriter(database);
   let head = headOf(database);
-  const take = database.transaction((): string | null => {
+  return inTransaction(database, (): string | null => {
     for (const { bytes, offset, whole } of chainLines(folder, head.endsAt)) {
       const entry = whole ? parseEntry(bytes.toString('utf8')) : null;
       const follows = entry !== null && entry.previous === head.hash && entry.seq === head.seq + 1;
       if (how === 'strict' && whole && !follows) {
-        return `chain.jsonl does not follow after entry ${head.seq}`;
+        return `chain.jsonl does not continue from entry ${head.seq}`;
       }
       if (entry === null || entry.seq <= head.seq) continue;
       const endsAt = offset + bytes.length + 1;
@@ -159,7 +160,6 @@ export function catchUp(
     }
     return null;
   });
-  return take();
 }
 
 const newer = (path: string, version: number): SettingsProblem => ({
@@ -169,25 +169,15 @@ const newer = (path: string, version: number): SettingsProblem => ({
   accepted: `a database of version ${SCHEMA_VERSION} or older (a newer program made this one)`,
 });
 
-export const isDatabaseError = (error: unknown): error is Error & { readonly code: string } =>
-  error instanceof Error &&
-  'code' in error &&
-  typeof error.code === 'string' &&
-  error.code.startsWith('SQLITE_');
-
-/** Why this program must leave the database alone; null where it need not. */
+/** Why this program must not touch the database; null where it may. */
 export function newerDatabase(folder: string): SettingsProblem | null {
   const path = databasePath(folder);
   if (!loadSqlite().ok || !existsSync(path)) return null;
-  let database: Database | null = null;
   try {
-    database = openSqlite(path, { readonly: true });
-    const version = versionOf(database);
+    const version = whileOpen(openSqlite(path, true), versionOf);
     return version > SCHEMA_VERSION ? newer(path, version) : null;
   } catch (error) {
     if (!isDatabaseError(error)) throw error;
     return null;
-  } finally {
-    database?.close();
   }
 }

@@ -1,10 +1,11 @@
 /**
- * The tables of the index and how an older database becomes today's: numbered steps, each run once,
- * all or nothing, counted in the database's own `user_version`. A step is never changed once it has
- * been released; what is wrong with it is mended by the next. All of it can be made anew from the
- * chain, the line of each entry included, which is there so that a lost chain can be restored.
+ * The tables of the index and their migrations: numbered steps, each run once, all or nothing,
+ * counted in the database's own `user_version`. A released step is never changed; a later step
+ * corrects its errors. Everything can be rebuilt from the chain. The line of each entry is stored
+ * too, so that a lost chain can be restored.
  */
-import type { Database } from 'better-sqlite3';
+import type { Database } from './sqlite.ts';
+import { inTransaction, pragmaOf } from './statements.ts';
 
 interface Migration {
   readonly version: number;
@@ -97,15 +98,15 @@ export const MIGRATIONS: readonly Migration[] = [
 export const SCHEMA_VERSION = MIGRATIONS.at(-1)?.version ?? 0;
 
 export const versionOf = (database: Database): number =>
-  database.pragma('user_version', { simple: true }) as number;
+  pragmaOf(database, 'user_version') as number;
 
-/** Brings a database of this version or an older one up to date. */
+/** Migrates a database of this version or an older one. */
 export function migrate(database: Database): void {
   for (const { version, sql } of MIGRATIONS) {
     if (versionOf(database) >= version) continue;
-    database.transaction(() => {
+    inTransaction(database, () => {
       database.exec(sql);
-      database.pragma(`user_version = ${version}`);
-    })();
+      database.exec(`PRAGMA user_version = ${version}`);
+    });
   }
 }

@@ -1,13 +1,14 @@
 /**
- * One entry of the chain as rows of the index: the entry itself, a repair by column, personal data by
- * field. Bodies are read leniently, because an entry that stands in the chain must be findable even
- * where another version wrote it. How rows are found again is left to find.ts.
+ * Turns one chain entry into rows of the index: the entry itself, a repair by column, personal data
+ * by field. Bodies are read leniently, because an entry in the chain must be findable even where
+ * another version wrote it. find.ts decides how rows are found.
  */
-import type { Database } from 'better-sqlite3';
 import { isTrueAt, listAt, numberAt, textAt } from '../../core/fields.ts';
 import { type ChainEntry, encodeEntry } from '../chain/chain-entry.ts';
+import type { Database } from './sqlite.ts';
+import { inTransaction } from './statements.ts';
 
-/** A repair by column, as SQLite keeps it. */
+/** A repair by column, as stored in SQLite. */
 export interface RepairRow {
   readonly seq: number;
   readonly id: string;
@@ -114,7 +115,10 @@ const INSERT_REPAIR = `INSERT INTO repairs (${REPAIR_FIELDS.map(snake).join(', '
   VALUES (${REPAIR_FIELDS.map((field) => `@${field}`).join(', ')})`;
 
 export interface RowWriter {
-  /** `endsAt` is where the entry's line ends in the chain; `fields` are its personal data. */
+  /**
+   * `endsAt` is the offset at which the entry's line ends in the chain; `fields` are its personal
+   * data.
+   */
   readonly insert: (
     entry: ChainEntry,
     endsAt: number,
@@ -122,7 +126,7 @@ export interface RowWriter {
   ) => void;
 }
 
-/** Statements are prepared once; transactions are the caller's. */
+/** Prepares the statements once; the caller handles transactions. */
 export function createRowWriter(database: Database): RowWriter {
   const entries = database.prepare(
     'INSERT INTO entries (seq, at, kind, id, hash, line, ends_at) VALUES (?, ?, ?, ?, ?, ?, ?)',
@@ -139,16 +143,16 @@ export function createRowWriter(database: Database): RowWriter {
   };
 }
 
-/** Takes personal data of these entries out of the tables. */
+/** Deletes the personal data of these entries from the tables. */
 export function deletePersonal(database: Database, seqs: readonly number[]): void {
   const rows = database.prepare('DELETE FROM personal WHERE seq = ?');
   const columns = database.prepare(
     'UPDATE repairs SET technician = NULL, vehicle = NULL, customer = NULL WHERE seq = ?',
   );
-  database.transaction(() => {
+  inTransaction(database, () => {
     for (const seq of seqs) {
       rows.run(seq);
       columns.run(seq);
     }
-  })();
+  });
 }

@@ -1,8 +1,8 @@
 /**
- * Is a journal the one that the chain vouches for? Its bytes against the hash in the entry of its job,
- * and the links of the chain from that entry on: a journal and its entry that were both changed break
- * the link after them. A break before the entry says nothing of it and is a remark. A whole chain that
- * was computed anew, or cut at its end, only a hash kept elsewhere can show.
+ * Checks whether a journal is the one that the chain vouches for: its bytes against the hash in its
+ * job's entry, and the links of the chain from that entry on. A journal and its entry that were
+ * both changed break the link after them. A break before the entry does not concern it and is only
+ * a remark. A recomputed chain, or one cut at its end, is revealed only by a hash kept elsewhere.
  */
 
 import { textAt } from '../../core/fields.ts';
@@ -14,9 +14,9 @@ import { chainLinks } from './verify-chain.ts';
 
 export interface ChainCheck {
   readonly state: 'agrees' | 'differs' | 'not recorded';
-  /** All of this job in order; empty where the chain does not know it. */
+  /** All entries of this job in order; empty where the chain does not know it. */
   readonly entries: readonly ChainEntry[];
-  /** What is not as the chain says, or worth knowing; null where nothing is. */
+  /** Differences and remarks; null where there are none. */
   readonly words: string | null;
 }
 
@@ -35,7 +35,7 @@ export function checkAgainstChain(folder: string, id: string, journalPath: strin
   const earlier = before === null ? null : findingLine(before);
   if (repairs.length === 0) return { state: 'not recorded', entries, words: earlier };
   const sha256 = fileSha256(journalPath);
-  // Every entry of the job must hold: a second one must not outdo the first.
+  // Every entry of the job must match: a second one must not override the first.
   const other = repairs.find(({ body }) => textAt(body, 'journal', 'sha256') !== sha256);
   const finding = other === undefined ? since : journalFinding(other, sha256);
   return finding === null

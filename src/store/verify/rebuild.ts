@@ -1,43 +1,43 @@
 /**
- * A new database from the chain, and a chain put back from the old database where that can be proved:
- * only when every link from the first to the last entry holds is a damaged or lost chain written anew.
- * What cannot be proved is left as it is and named. Nothing is deleted: old files are kept under
- * other names. Jobs that no entry knows are entered by the caller.
+ * Makes a new database from the chain, and restores a chain from the old database where that can be
+ * proved: a damaged or lost chain is rewritten only when every link from the first to the last
+ * entry holds. What cannot be proved is left untouched and reported. Nothing is deleted: old files
+ * are kept under other names. The caller enters jobs that have no entry.
  */
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
-import type { Database } from 'better-sqlite3';
 import { openPrivate } from '../../journal/private-file.ts';
 import { CHAIN_START, type ChainHead, expectedHash, parseEntry } from '../chain/chain-entry.ts';
 import { withChainLock } from '../chain/chain-lock.ts';
 import { endFinding, type Finding } from '../chain/finding.ts';
 import { chainPath, databasePath } from '../chain/paths.ts';
-import { catchUp, headOf, isDatabaseError } from '../index/index-file.ts';
+import { catchUp, headOf } from '../index/index-file.ts';
 import { migrate } from '../index/schema.ts';
-import { loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { type Database, loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { isDatabaseError, whileOpen } from '../index/statements.ts';
 import { chainLinks } from './verify-chain.ts';
 
 export interface Rebuilt {
   readonly chain:
     | 'whole'
-    /** Damaged or lost, and put back from the old database; every link holds. */
+    /** The chain was damaged or lost, and was restored from the old database; every link holds. */
     | 'restored'
     | 'broken'
     | 'empty';
-  /** Entries from the first on whose links all hold. */
+  /** Number of entries, from the first on, whose links all hold. */
   readonly proven: number;
   readonly entries: number;
   /** The first broken link, as it was found. */
   readonly broken: Finding | null;
-  /** How many entries stand again only because the old database had them. */
+  /** Number of entries that could be restored only from the old database. */
   readonly fromDatabase: number;
   /** Names under which old files were kept. */
   readonly aside: readonly string[];
   readonly last: ChainHead;
-  /** False where no SQLite module can be loaded: the old database was neither asked nor replaced. */
+  /** False where no SQLite module can be loaded: the old database was neither read nor replaced. */
   readonly database: boolean;
 }
 
-/** `mark` goes into the names of old files. */
+/** `mark` becomes part of the names of old files. */
 export function rebuildRecords(folder: string, mark: string): Rebuilt {
   return withChainLock(folder, () => {
     const found = chainState(folder);
@@ -66,7 +66,7 @@ export function rebuildRecords(folder: string, mark: string): Rebuilt {
   });
 }
 
-/** A chain that is shorter than the old database knows it. */
+/** A chain that ends before the last entry in the old database. */
 function cutOff(folder: string, last: number): Finding | null {
   const known = readOld(folder, (database) => headOf(database)) ?? CHAIN_START;
   return known.seq > last ? endFinding(known, last) : null;
@@ -88,8 +88,8 @@ function chainState(folder: string) {
 }
 
 /**
- * A whole chain pieced together from the file's lines and the old database's, in which every link
- * holds; null where there is no such chain that is as long as the longer of both.
+ * A complete chain assembled from the lines of the file and of the old database, in which every
+ * link holds; null where none is as long as the longer of the two.
  */
 function provenLines(folder: string): readonly string[] | null {
   const fromFile = new Map<number, string>();
@@ -121,31 +121,27 @@ function follows(line: string | undefined, head: ChainHead): boolean {
   return whole && entry.seq === head.seq + 1 && entry.previous === head.hash;
 }
 
-/** What can still be read of an old database, up to the first page that cannot. */
+/** What can still be read from an old database, up to the first unreadable page. */
 function databaseLines(folder: string): ReadonlyMap<number, string> {
   const lines = new Map<number, string>();
   readOld(folder, (database) => {
-    const rows = database.prepare('SELECT seq, line FROM entries ORDER BY seq').raw().iterate();
+    const rows = database.prepare('SELECT seq, line FROM entries ORDER BY seq').iterate();
     for (const row of rows) {
-      const [seq, line] = row as [number, string];
+      const { seq, line } = row as { readonly seq: number; readonly line: string };
       lines.set(seq, line);
     }
   });
   return lines;
 }
 
-/** Null where the old database is missing or damaged, or cannot be asked. */
+/** Null where the old database is missing or damaged, or cannot be read. */
 function readOld<T>(folder: string, action: (database: Database) => T): T | null {
   if (!loadSqlite().ok || !existsSync(databasePath(folder))) return null;
-  let database: Database | null = null;
   try {
-    database = openSqlite(databasePath(folder), { readonly: true });
-    return action(database);
+    return whileOpen(openSqlite(databasePath(folder), true), action);
   } catch (error) {
     if (!isDatabaseError(error)) throw error;
     return null;
-  } finally {
-    database?.close();
   }
 }
 
@@ -159,20 +155,17 @@ function writeLines(path: string, lines: readonly string[]): void {
   }
 }
 
-/** Made beside the old one and put in its place when it is whole. */
+/** Built beside the old one and moved into its place when complete. */
 function newDatabase(folder: string, mark: string): readonly string[] {
   const path = databasePath(folder);
   const fresh = `${path}.new`;
   rmSync(fresh, { force: true });
   closeSync(openPrivate(fresh, 'wx'));
-  const database = openSqlite(fresh);
-  try {
-    database.pragma('synchronous = OFF');
+  whileOpen(openSqlite(fresh), (database) => {
+    database.exec('PRAGMA synchronous = OFF');
     migrate(database);
     catchUp(folder, database, 'lenient');
-  } finally {
-    database.close();
-  }
+  });
   const file = openSync(fresh, 'r+');
   fsyncSync(file);
   closeSync(file);

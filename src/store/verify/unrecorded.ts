@@ -1,4 +1,7 @@
-/** Folders with a journal that no entry of the chain knows: jobs that run now, or were cut off. */
+/**
+ * Finds folders with a journal that has no entry in the chain: jobs that are running or were cut
+ * off.
+ */
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { JOURNAL_FILE } from '../chain/paths.ts';

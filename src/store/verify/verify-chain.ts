@@ -1,7 +1,7 @@
 /**
- * Walks the chain line by line and says of each whether it is whole, keeps to its own hash and follows
- * the one before. After a broken link the walk goes on from what is there, so that one change is one
- * finding. The files and the database beside the chain are left to verify.ts.
+ * Walks the chain line by line and checks that each line is complete, matches its own hash and
+ * follows the one before. After a broken link the walk continues from the line as found, so that
+ * one change gives one finding. Files and database are left to verify-files.ts and verify-index.ts.
  */
 import {
   CHAIN_START,
@@ -19,7 +19,7 @@ export interface Link {
   readonly bytes: Buffer;
   /** Why this link is broken; null where it holds. */
   readonly finding: Finding | null;
-  /** A last line that a power cut left: no entry, and no damage to those before it. */
+  /** A last line torn by a power cut: no entry, and no damage to the earlier ones. */
   readonly torn: boolean;
 }
 
@@ -35,7 +35,9 @@ export function* chainLinks(folder: string): Generator<Link> {
   }
 }
 
-/** `head.hash` is empty after a line that said none: then nothing can be asked of the next. */
+/**
+ * `head.hash` is empty after a line that stated none; the next line's link cannot be checked then.
+ */
 function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
   const seq = head.seq + 1;
   const broken = (

@@ -1,6 +1,6 @@
 /**
- * The files that an entry vouches for: a journal by its hash, personal data by their salted
- * hash, or that they are gone where a later entry says that they were removed.
+ * Checks the files that an entry vouches for: a journal by its hash, and personal data by their
+ * salted hash, or their absence where a later entry says that they were removed.
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
@@ -13,7 +13,10 @@ import { type PersonalFound, readPersonal } from '../chain/personal-file.ts';
 
 const GONE = 'no file';
 
-/** A repair's lies in its own folder; the entry of a calibration or health test says where, if it has one. */
+/**
+ * A repair's journal lies in its own folder; the entry of a calibration or health test names its
+ * folder, if any.
+ */
 export function journalPathOf(folder: string, { kind, id, body }: ChainEntry): string | null {
   if (kind === 'repair') return join(folder, id, JOURNAL_FILE);
   const file = kind === 'care' ? textAt(body, 'journal', 'file') : null;
@@ -28,12 +31,12 @@ export function journalFinding(path: string, entry: ChainEntry): Finding | null 
   return { where: 'journal', seq, id, what: `SHA-256 of ${JOURNAL_FILE}`, expected, found };
 }
 
-/** A report may be written anew at any time, so another one is worth a word and no more. */
+/** A report may be rewritten at any time, so a different one deserves only a remark. */
 export function reportRemark(folder: string, entry: ChainEntry): string | null {
   const expected = textAt(entry.body, 'report', 'sha256');
   const path = join(folder, entry.id, REPORT_FILE);
   if (expected === null || !existsSync(path) || hashOrGone(path) === expected) return null;
-  return `${entry.id}: ${REPORT_FILE} is not the one of the job's end: written anew, or changed`;
+  return `${entry.id}: ${REPORT_FILE} is not the one written at the end of the job: it was rewritten or changed`;
 }
 
 export interface PersonalChecked {

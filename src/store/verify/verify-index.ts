@@ -1,17 +1,17 @@
 /**
- * The database against the chain: every entry, every column of a repair and every personal field is
- * worked out anew from the chain and compared. A database that is missing or behind is no damage,
- * since it is made or caught up from the chain; one that says something else is.
+ * Compares the database with the chain: every entry, every column of a repair and every personal
+ * field is derived again from the chain. A database that is missing or behind is no damage, because
+ * it is rebuilt or caught up from the chain; one that states something else is.
  */
 import { existsSync } from 'node:fs';
-import type { Database } from 'better-sqlite3';
 import { canonicalJson } from '../../core/canonical-json.ts';
 import type { ChainEntry } from '../chain/chain-entry.ts';
 import { endFinding, type Finding } from '../chain/finding.ts';
 import { databasePath } from '../chain/paths.ts';
-import { headOf, isDatabaseError } from '../index/index-file.ts';
+import { headOf } from '../index/index-file.ts';
 import { SCHEMA_VERSION, versionOf } from '../index/schema.ts';
-import { loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { type Database, loadSqlite, openSqlite } from '../index/sqlite.ts';
+import { isDatabaseError, pragmaOf, whileOpen } from '../index/statements.ts';
 import { REPAIR_COLUMNS, repairRowOf } from '../index/store-rows.ts';
 
 export interface IndexCheck {
@@ -36,23 +36,21 @@ export function createIndexCheck(folder: string): IndexCheck {
     return endingWith(null, `the SQLite module ${sqlite.why}: meniscus.db was not compared`);
   }
   if (!existsSync(path)) return endingWith(null, 'meniscus.db is missing; it can be rebuilt');
-  let database: Database | null = null;
   try {
-    database = openSqlite(path, { readonly: true });
-    const version = versionOf(database);
-    if (version !== SCHEMA_VERSION) {
-      database.close();
-      return endingWith(null, `meniscus.db is of version ${version} and was not compared`);
-    }
-    const found = database.pragma('quick_check(1)', { simple: true });
-    if (found === 'ok') return checkOn(database);
-    database.close();
-    return endingWith(damaged(String(found)), null);
+    return whileOpen(openSqlite(path, true), notComparable) ?? checkOn(openSqlite(path, true));
   } catch (error) {
-    if (database?.open === true) database.close();
     if (!isDatabaseError(error)) throw error;
     return endingWith(damaged(error.message), null);
   }
+}
+
+function notComparable(database: Database): IndexCheck | null {
+  const version = versionOf(database);
+  if (version !== SCHEMA_VERSION) {
+    return endingWith(null, `meniscus.db is of version ${version} and was not compared`);
+  }
+  const found = pragmaOf(database, 'quick_check(1)');
+  return found === 'ok' ? null : endingWith(damaged(String(found)), null);
 }
 
 const damaged = (found: string): Finding => ({
@@ -70,9 +68,9 @@ const endingWith = (finding: Finding | null, remark: string | null): IndexCheck 
 });
 
 function checkOn(database: Database): IndexCheck {
-  const entryLine = database.prepare('SELECT line FROM entries WHERE seq = ?').pluck();
+  const entryLine = database.prepare('SELECT line FROM entries WHERE seq = ?');
   const repair = database.prepare(`SELECT ${REPAIR_COLUMNS} FROM repairs r WHERE r.seq = ?`);
-  const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?').raw();
+  const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?');
   const known = headOf(database).seq;
   return {
     check: (entry, bytes, fields) => {
@@ -82,7 +80,7 @@ function checkOn(database: Database): IndexCheck {
         found === expected
           ? null
           : { where: 'database', seq, id, what, expected, found: String(found ?? 'no row') };
-      const line = entryLine.get(seq);
+      const { line } = (entryLine.get(seq) ?? {}) as { readonly line?: unknown };
       const row = entry.kind === 'repair' ? repair.get(seq) : null;
       return (
         (line === bytes.toString('utf8')
@@ -98,7 +96,7 @@ function checkOn(database: Database): IndexCheck {
         differs(
           'personal fields',
           canonicalJson(fields ?? {}),
-          canonicalJson(Object.fromEntries(personal.all(seq) as [string, string][])),
+          canonicalJson(Object.fromEntries((personal.all(seq) as Named[]).map(namedPair))),
         )
       );
     },
@@ -111,5 +109,12 @@ function checkOn(database: Database): IndexCheck {
     },
   };
 }
+
+interface Named {
+  readonly name: string;
+  readonly value: string;
+}
+
+const namedPair = ({ name, value }: Named): readonly [string, string] => [name, value];
 
 const spelled = (row: unknown): string | null => (row === undefined ? null : canonicalJson(row));

@@ -1,8 +1,9 @@
 /**
- * Is everything as it was written? Chain, journals, personal data and database in one walk along the
- * chain, so that the first finding is the first broken link. Reads by blocks and changes nothing. What
- * it cannot show is said with its result: whoever can write all files can compute a whole new chain,
- * and a chain cut at its end looks whole without another witness, such as the hash on a certificate.
+ * Checks whether everything is as it was written: chain, journals, personal data and database in
+ * one walk along the chain, so that the first finding is the first broken link. It reads in blocks
+ * and changes nothing. The result states what it cannot show: anyone who can write all files can
+ * recompute a new chain, and a chain cut at its end looks complete without another witness, such as
+ * the hash on a certificate.
  */
 import { statSync } from 'node:fs';
 import { CHAIN_START, type ChainHead, parseEntry } from '../chain/chain-entry.ts';
@@ -19,20 +20,20 @@ export interface Verification {
   readonly ok: boolean;
   /** The first broken link; null where there is none. */
   readonly first: Finding | null;
-  /** All of them, the first hundred at most. */
+  /** All findings, a hundred at most. */
   readonly findings: readonly Finding[];
   readonly findingCount: number;
   readonly entries: number;
   readonly journals: number;
   readonly personal: { readonly kept: number; readonly removed: number };
   readonly removals: readonly { readonly id: string; readonly at: string }[];
-  /** Worth knowing, and no damage. */
+  /** Worth knowing, but no damage. */
   readonly remarks: readonly string[];
-  /** To be compared with a hash that was kept elsewhere. */
+  /** For comparison with a hash that was kept elsewhere. */
   readonly last: ChainHead;
 }
 
-/** Told after every entry: how far the walk along the chain is. */
+/** Called after every entry with the progress of the walk along the chain. */
 export type OnProgress = (doneBytes: number, allBytes: number) => void;
 
 const MOST_KEPT = 100;
@@ -66,7 +67,7 @@ export function verifyRecords(folder: string, onProgress: OnProgress): Verificat
       tally.remark(reportRemark(folder, entry));
     }
     tally.add(personal.finding);
-    // A line that is damaged itself was told already.
+    // A damaged line was reported already.
     const own = finding ?? personal.finding;
     if (own === null) tally.add(index.check(entry, bytes, personal.fields));
   }
@@ -74,7 +75,7 @@ export function verifyRecords(folder: string, onProgress: OnProgress): Verificat
   tally.add(end.finding);
   for (const remark of [end.remark, ...unrecorded(folder, ids)]) tally.remark(remark);
   const { entries, journals, kept, removed } = counts;
-  return { ...tally.told(), entries, journals, personal: { kept, removed }, removals, last };
+  return { ...tally.summary(), entries, journals, personal: { kept, removed }, removals, last };
 }
 
 function createTally() {
@@ -90,7 +91,7 @@ function createTally() {
     remark: (words: string | null): void => {
       if (words !== null) remarks.push(words);
     },
-    told: () => ({
+    summary: () => ({
       ok: findingCount === 0,
       first: findings[0] ?? null,
       findings,
@@ -100,7 +101,7 @@ function createTally() {
   };
 }
 
-/** What later entries removed must be known before earlier ones are looked at. */
+/** Later removals must be known before earlier entries are checked. */
 function removalsOf(folder: string) {
   const removals: { readonly id: string; readonly at: string }[] = [];
   const removedAt = new Map<number, string>();
@@ -117,7 +118,8 @@ function removalsOf(folder: string) {
 
 const unrecorded = (folder: string, ids: ReadonlySet<string>): readonly string[] =>
   unrecordedJobs(folder, ids).map(
-    (name) => `${name} has a journal but no entry: it runs still, or was cut off before its end`,
+    (name) =>
+      `${name} has a journal but no entry: it is still running, or was cut off before its end`,
   );
 
 const sizeOf = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;

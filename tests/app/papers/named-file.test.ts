@@ -61,8 +61,8 @@ describe('a file that a person names', () => {
     ['personal data', ['records', 'personal', '1.json']],
   ])('is refused in place of %s, even if the person insists', (_, path) => {
     expect([problem(at(...path)), problem(at(...path), true)]).toEqual([
-      expect.stringContaining('never written over'),
-      expect.stringContaining('never written over'),
+      expect.stringContaining('never overwritten'),
+      expect.stringContaining('never overwritten'),
     ]);
   });
 
@@ -73,17 +73,17 @@ describe('a file that a person names', () => {
     ['1.json', ['records', 'personal']],
   ])('is refused where %s lies elsewhere under another name', (name, from) => {
     writeFileSync(at('elsewhere', 'table.csv'), readFileSync(at(...from, name)));
-    expect(problem(at('elsewhere', 'table.csv'), true)).toContain('never written over');
+    expect(problem(at('elsewhere', 'table.csv'), true)).toContain('never overwritten');
     linkSync(at(...from, name), at('elsewhere', 'hard.csv'));
-    expect(problem(at('elsewhere', 'hard.csv'), true)).toContain('never written over');
+    expect(problem(at('elsewhere', 'hard.csv'), true)).toContain('never overwritten');
     symlinkSync(at(...from, name), at('elsewhere', 'soft.csv'));
-    expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never written over');
+    expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never overwritten');
   });
 
   test('is refused as a link to a chain, also where the chain no longer begins like one', () => {
     writeFileSync(at('records', 'chain.jsonl'), 'spoilt\n');
     symlinkSync(at('records', 'chain.jsonl'), at('elsewhere', 'soft.csv'));
-    expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never written over');
+    expect(problem(at('elsewhere', 'soft.csv'), true)).toContain('never overwritten');
   });
 
   test('is refused among records however its path is spelled, and taken if the person insists', () => {
@@ -140,7 +140,7 @@ describe('a file that a person names', () => {
   test('is not written over a chain or journal by a caller that did not ask', () => {
     for (const path of [at('records', 'chain.jsonl'), at('records', 'demo-1', 'journal.jsonl')]) {
       const before = readFileSync(path, 'utf8');
-      expect(() => writeNamed(path, 'table')).toThrow('never written over');
+      expect(() => writeNamed(path, 'table')).toThrow('never overwritten');
       expect(readFileSync(path, 'utf8')).toBe(before);
     }
   });
@@ -163,9 +163,9 @@ describe('a command that writes where it is told', () => {
 
   const EXPORT = ['records', 'export', '--out'];
   test.each([
-    [[...EXPORT, 'records/chain.jsonl'], 'never written over'],
-    [[...EXPORT, 'records/chain.jsonl', '--force'], 'never written over'],
-    [[...EXPORT, 'records/demo-1/journal.jsonl', '--force'], 'never written over'],
+    [[...EXPORT, 'records/chain.jsonl'], 'never overwritten'],
+    [[...EXPORT, 'records/chain.jsonl', '--force'], 'never overwritten'],
+    [[...EXPORT, 'records/demo-1/journal.jsonl', '--force'], 'never overwritten'],
     [[...EXPORT, 'records/x/../demo-1/table.csv'], 'inside the folder of records'],
     [['report', 'imported', '--out', 'records/demo-2'], 'inside the folder of records'],
     [

@@ -120,7 +120,7 @@ describe('care before a run', () => {
 
   test('a real board that was never calibrated is told so and may go on', () => {
     const care = careForRun(DEFAULT_SETTINGS, asked({ simulated: false }));
-    expect(care.ok && care.warnings.join()).toContain('not a calibration');
+    expect(care.ok && care.warnings.join()).toContain('not calibrated');
     expect(care.ok && care.applied).toEqual([]);
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import intake from '../../../src/app/defaults/intake.json' with { type: 'json' };
 import job from '../../../src/app/defaults/job.json' with { type: 'json' };
 import resin from '../../../src/app/defaults/resin.json' with { type: 'json' };
-import { aboutIn, extrasIn } from '../../../src/app/prepare/job-facts.ts';
+import { extrasIn, jobFactsIn } from '../../../src/app/prepare/job-facts.ts';
 import { collectOverride, OVERRIDABLE } from '../../../src/app/prepare/overrides.ts';
 import {
   type Prepared,
@@ -38,7 +38,7 @@ describe('the demo job on the simulated board', () => {
       assessment: { answer: 'allowed' },
       overrides: [],
     });
-    const facts = aboutIn({ about: JSON.parse(JSON.stringify(about)) });
+    const facts = jobFactsIn({ about: JSON.parse(JSON.stringify(about)) });
     expect(facts.intake?.assessment?.answer).toBe('allowed');
     expect(facts.intake?.drawingSvg).toContain('<svg');
     expect(facts.intake?.briefSvg).toContain('width="90mm"');
@@ -56,7 +56,7 @@ describe('what a journal from before holds', () => {
     const { about } = ready(await prepare({}));
     const older = JSON.parse(JSON.stringify(about));
     delete older.intake.briefSvg;
-    expect(aboutIn({ about: older }).intake).toMatchObject({
+    expect(jobFactsIn({ about: older }).intake).toMatchObject({
       briefSvg: null,
       drawingSvg: expect.stringContaining('<svg'),
     });
@@ -123,7 +123,7 @@ describe('an intake sheet beside a job sheet', () => {
   it('is told to be missing where there is none', async () => {
     const { about, warnings } = ready(await prepare({ job: file(job) }));
     expect(about.intake).toBeNull();
-    expect(warnings).toContain('no intake sheet: nobody held this damage against rules');
+    expect(warnings).toContain('no intake sheet: this damage was not assessed against rules');
   });
 });
 

@@ -21,14 +21,14 @@ const linesFor = (today: string, change = {}, permitted = true): readonly string
 it('says what to take and set, within 80 columns', () => {
   const lines = linesFor('2000-01-01');
   expect(lines[0]).toBe('Advice: the repair can begin.');
-  expect(lines.join('\n')).toContain('take this one');
+  expect(lines.join('\n')).toContain('use this one');
   expect(lines.join('\n')).toContain('vacuum 25 kPa abs for 60 s');
   for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
 });
 
 it('says to whoever must decide that nothing begins before that', () => {
   const lines = linesFor('2000-01-01', {}, false);
-  expect(lines[0]).toBe('Advice for the person who must decide; before that nothing begins.');
+  expect(lines[0]).toBe('Advice for the person who must decide; no work begins before that.');
   expect(lines.join('\n')).not.toContain('can begin');
   expect(lines.join('\n')).toContain('vacuum 25 kPa abs for 60 s');
 });

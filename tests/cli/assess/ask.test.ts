@@ -24,7 +24,7 @@ describe('questions at a terminal', () => {
     expect(end).toBe('complete');
     expect(answers).toMatchObject({ reference: 'van-7', 'pane.widthMm': 1397, notes: '' });
     expect(printed).toContain('u: don’t know.  ?: help.  <: one question back.');
-    expect(printed).toContain('Which rules hold where the vehicle is used?\n  1  The first\n');
+    expect(printed).toContain('Which rules apply where the vehicle is used?\n  1  The first\n');
   });
 
   test('lines typed after the end are not heard', async () => {

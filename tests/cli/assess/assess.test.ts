@@ -122,7 +122,7 @@ describe('the files of an assessment', () => {
     const data = JSON.parse(readFileSync(join(out, 'assessment.json'), 'utf8'));
     expect(data).toMatchObject({ reference: 'demo-0001', assessedOn: TODAY, answer: 'allowed' });
     const page = readFileSync(join(out, 'assessment.html'), 'utf8');
-    expect(page).toContain('Allowed by the rules that were chosen');
+    expect(page).toContain('Allowed by the chosen rules');
     expect(page).toContain('Local law and the licensed person decide.');
     expect(page).toContain('Verkehrsblatt 1986, issue 4, no. 55');
     expect(page).toContain('<svg');
@@ -174,7 +174,7 @@ describe('meniscus assess', () => {
     const args = ['assess', '--intake', file, '--out', 'new'];
     const first = await runProgram(args, folder);
     expect(first).toMatchObject({ code: 0, err: '' });
-    expect(first.out).toContain('Allowed by the rules that were chosen.');
+    expect(first.out).toContain('Allowed by the chosen rules.');
     expect(first.out).toContain('Local law and the licensed person decide.');
     writeFileSync(join(folder, 'new', 'pane.svg'), 'mine');
     const second = await runProgram(args, folder);
@@ -200,7 +200,7 @@ describe('meniscus assess', () => {
     const told = await runProgram(args, folder);
     expect(told.out).toContain('person must');
     expect(told.out).toContain(
-      'Advice for the person who must decide; before that nothing begins.',
+      'Advice for the person who must decide; no work begins before that.',
     );
     expect(told.out).not.toMatch(/can begin|nothing speaks against/);
     const data = JSON.parse((await runProgram([...args, '--json'], folder)).out);

@@ -155,7 +155,7 @@ describe('bad input', () => {
   test.each([
     [['--values', '100.6,abc'], 'accepted: up to 20 numbers'],
     [['--values', '1013'], '1013 is not accepted; accepted: from 0 to 400 kPa abs'],
-    [['--reference-uncertainty', '0'], 'accepted: a number over 0'],
+    [['--reference-uncertainty', '0'], 'accepted: a number above 0'],
     [['--guided', 'nowhere.json'], 'nowhere.json'],
     [['--port', 'auto', '--manual'], 'cannot be used with'],
   ])('%j is refused before anything moves', async (more, words) => {

@@ -93,6 +93,14 @@ test('a day that the calendar does not have is no day', () => {
   }
 });
 
+/** Versions of Node differ in the last digit of a power or a logarithm; a double holds nearly 16. */
+const rounded = <T>(value: T): T =>
+  JSON.parse(
+    JSON.stringify(value, (_, inner) =>
+      typeof inner === 'number' ? Number(inner.toPrecision(12)) : inner,
+    ),
+  );
+
 test('the demo unit ships with entries that are sound and agree with the arithmetic', () => {
   const bodies = demo.entries.map((body, i) => parseCareBody(body, `entry ${i}`));
   expect(bodies.every(({ ok }) => ok)).toBe(true);
@@ -120,6 +128,6 @@ test('the demo unit ships with entries that are sound and agree with the arithme
   });
   expect(results).toHaveLength(3);
   for (const [stored, { passed, uncertainty }] of results) {
-    expect(stored).toMatchObject({ passed, uncertainty });
+    expect(rounded(stored)).toMatchObject(rounded({ passed, uncertainty }));
   }
 });

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { loadSettings } from '../../../src/app/prepare/load-settings.ts';
 import { runJob } from '../../../src/cli/run/run-job.ts';
-import { simulatedBench } from '../../../src/cli/run/simulated-bench.ts';
+import { simulatedSession } from '../../../src/cli/run/simulated-session.ts';
 import type { JournalFile } from '../../../src/journal/journal.ts';
 import { createJournal } from '../../../src/journal/journal.ts';
 import { readPdf, squeezed } from '../../document/pdf-text.ts';
@@ -52,7 +52,7 @@ describe.skipIf(process.platform === 'win32')('a job whose journal breaks off', 
     const { text } = readPdf(readFileSync(at('certificate.pdf')));
     for (const page of [squeezed(html), squeezed(text)]) {
       expect(page).toContain('Therecordisincomplete:theprocessisnotjudged');
-      expect(page).toContain('nothinghereisaboutwhatcameafter');
+      expect(page).toContain('nothingisknownofwhathappenedlater');
       expect(page).not.toMatch(
         /stayedwithinitslimits|:met|Nothingwascured|jobwascompleted|foundthebreakclear/,
       );
@@ -134,14 +134,14 @@ describe('the end of a job', () => {
     if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
     const { config } = settings.value;
     const options = { manual: false, seed: 1, altitude: 60, fault: [], speed: 'max' } as const;
-    const opened = simulatedBench(options, config);
+    const opened = simulatedSession(options, config);
     if (!opened.ok) throw new Error(opened.lines.join());
     const said: string[] = [];
     const out = { isTTY: false, write: (words: string) => said.push(words) };
     const failure = { tell: (_: unknown): void => undefined };
     const end = await runJob({
       settings: settings.value,
-      bench: opened.bench,
+      session: opened.session,
       record: {
         journal: createJournal({
           path: '',

@@ -27,7 +27,7 @@ beforeAll(async () => {
     '--manual': ['--speed', 'max'],
   };
   const done: Ended[] = [];
-  for (const words of commandsOf('A whole job')) {
+  for (const words of commandsOf('Five things a user does')) {
     done.push(
       await runProgram(
         words.flatMap((word) => instead[word] ?? [word]),
@@ -45,7 +45,7 @@ test('each of its commands does what it says, on the day on which it is read', (
 test('the demo bottle suits, and is called a demo', () => {
   const [assessed] = ended;
   expect(assessed?.out).toContain('Advice: the repair can begin.');
-  expect(assessed?.out).toContain('take this one');
+  expect(assessed?.out).toContain('use this one');
   expect(assessed?.out).toContain('an invented demo bottle, for the simulated board only');
   expect(assessed?.out).toContain(`Written: ${join('job-7', 'job.json')}`);
 });

@@ -52,12 +52,13 @@ describe('meniscus simulate', () => {
 
   it('tells of the alarm that ended a run', async () => {
     const { code, out } = await runProgram(
-      ['simulate', '--runs', '1', '--fault', 'weak-lamp'],
+      ['simulate', '--runs', '1', '--fault', 'emergency-stop'],
       scratchFolder(),
     );
     expect(code).toBe(0);
-    expect(out).toContain('1 run: ');
-    expect(out).toContain('lamp on');
+    expect(out).toMatch(/^ +1 .* alarm \(emergency-stop\)$/m);
+    expect(out).toMatch(/^1 run: 1 alarm$/m);
+    expect(out).not.toContain('lamp on');
   });
 
   it('refuses a profile that is not there, and starts nothing', async () => {

@@ -60,7 +60,7 @@ describe('the panel in a terminal', () => {
     expect(lineWith(draw({ pressurePa: 238_600, setPointPa: null }), 'Pressure')).toContain(
       `┼${'━'.repeat(15)}···· `,
     );
-    expect(lineWith(draw(), 'Pressure')).toContain('25.0 kPa abs, aim ◆ 25');
+    expect(lineWith(draw(), 'Pressure')).toContain('25.0 kPa abs, set-point ◆ 25');
   });
 
   test('the dose bar is a quarter full at a quarter of the target and never overflows', () => {

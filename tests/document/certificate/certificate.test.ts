@@ -153,7 +153,7 @@ describe('the certificate', () => {
   test('counts what it has no room for', () => {
     const text = textOf(renderHtml(certificate(longFacts())));
     expect(text).toContain('5: glass cold, set point lost, daylight near, supply low and 1 more');
-    expect(text).toContain('and 6 more (whole in the full report)');
+    expect(text).toContain('and 6 more (complete in the full report)');
     expect(text).toContain('NOT ALLOWED HERE');
   });
 

@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
-import type { Event, Measurement } from '../../../src/core/events.ts';
+import type { Event } from '../../../src/core/events.ts';
+import type { JobMeasurement } from '../../../src/core/measurements.ts';
 import { eventSchema } from '../../../src/journal/line-schemas.ts';
 import { adaptedRowsOf, sealTestRowsOf } from '../../../src/report/seal-rows.ts';
 
-const measured = (timeS: number, name: Measurement, value: number): Event => ({
+const measured = (timeS: number, name: JobMeasurement, value: number): Event => ({
   kind: 'measured',
   timeS,
   name,
+  portion: null,
   value,
 });
 

@@ -10,7 +10,7 @@ import { type Frame, FULL_SCALE_COUNTS, SAFE } from '../../../src/core/frame.ts'
 import { pressurePaOf, supplyVOf } from '../../../src/signal/channels.ts';
 import { INITIAL_SIGNAL_MEMORY, stepDecode } from '../../../src/signal/decode.ts';
 import { DEFAULT_UNIT } from '../../configs.ts';
-import { HEALTHY_FRAME } from '../../frames.ts';
+import { HEALTHY_FRAME, HEALTHY_TRUTH } from '../../frames.ts';
 import type { CheckGroup } from '../check.ts';
 
 const { channels } = DEFAULT_UNIT;
@@ -24,10 +24,8 @@ const MEDIANS = 40_000;
 
 const SILENT = { uniform: () => 0.5, gaussian: () => 0 };
 const AT_REST: Physical = {
+  ...HEALTHY_TRUTH,
   pressurePa: 100_000,
-  irradianceWPerM2: 0,
-  glassK: 296,
-  heatSinkK: 296,
   supplyV: 12,
 };
 

@@ -12,7 +12,7 @@ import { DEFAULT_UNIT } from '../../configs.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';
 import reference from '../reference/uncertainty.json' with { type: 'json' };
 
-const { channels, uncertainty, doseDoubt } = DEFAULT_UNIT;
+const { channels, uncertainty, doseUncertaintyTerms } = DEFAULT_UNIT;
 const DRAWS = 400_000;
 const CURES = 200_000;
 
@@ -59,7 +59,11 @@ export const CHANNEL_BUDGETS: CheckGroup = {
     ),
     row(
       'u of the dose of 324 s at 195 W/m2',
-      () => doseUncertaintyJPerM2({ doseJPerM2: 195 * 324, lampOnS: 324, pieces: 1 }, doseDoubt),
+      () =>
+        doseUncertaintyJPerM2(
+          { doseJPerM2: 195 * 324, lampOnS: 324, pieces: 1 },
+          doseUncertaintyTerms,
+        ),
       reference.dose,
       'J/m2',
       CURES,

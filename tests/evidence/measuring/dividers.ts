@@ -9,6 +9,7 @@ import { celsiusFromK } from '../../../src/core/units.ts';
 import { pressurePaOf, supplyVOf, thermistorKOf } from '../../../src/signal/channels.ts';
 import { BUTTON_LADDER } from '../../../wiring/pin-map.ts';
 import { DEFAULT_UNIT } from '../../configs.ts';
+import { HEALTHY_TRUTH } from '../../frames.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';
 
 const { channels } = DEFAULT_UNIT;
@@ -73,11 +74,7 @@ export const DIVIDERS: CheckGroup = {
     },
     {
       what: "ratio of the simulator's thermistor at 25 C under 10 kΩ",
-      actual: () =>
-        sensorRatios(
-          { pressurePa: 0, irradianceWPerM2: 0, glassK: 298.15, heatSinkK: 298.15, supplyV: 0 },
-          PERFECT,
-        ).glassTemperature,
+      actual: () => sensorRatios({ ...HEALTHY_TRUTH, glassK: 298.15 }, PERFECT).glassTemperature,
       expected: 0.5,
       // Coefficients of seven digits give 10 kΩ to about 2 parts in 10 000: a tenth of a count.
       tolerance: 1e-4,

@@ -3,15 +3,10 @@ import { PERFECT, sensorRatios, type Tolerance } from '../../../sim/board/sensor
 import { FULL_SCALE_COUNTS } from '../../../src/core/frame.ts';
 import { pressurePaOf, steinhartHartK } from '../../../src/signal/channels.ts';
 import { DEFAULT_UNIT } from '../../configs.ts';
+import { HEALTHY_TRUTH } from '../../frames.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';
 
-const TRUTH = {
-  pressurePa: 1e5,
-  irradianceWPerM2: 200,
-  glassK: 298.15,
-  heatSinkK: 310,
-  supplyV: 12,
-};
+const TRUTH = { ...HEALTHY_TRUTH, irradianceWPerM2: 200, glassK: 298.15 };
 
 /** What a faultless divider and the controller's settings make of a real thermistor: too warm by so much. */
 function shownAboveK(errors: Partial<Tolerance>): number {

@@ -1,7 +1,9 @@
 import five from 'johnny-five';
 import { expect, test } from 'vitest';
-import { awaiting, GENTLE, openBoard, openOn } from './desk.ts';
-import { OURS, type Script } from './scripted-firmware.ts';
+import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
+import { awaiting, GENTLE, openBoard, openOn, optionsOn } from './desk.ts';
+import { createScriptedLine, OURS, type Script } from './scripted-firmware.ts';
+import { createVirtualTime } from './virtual-time.ts';
 
 const boardsOfJohnnyFive = () => (five.Board as unknown as { cache: unknown[] }).cache.length;
 
@@ -10,8 +12,9 @@ const realTimers = () =>
 
 const problemOn = async (script: Partial<Script> | null) => {
   const before = boardsOfJohnnyFive();
-  const { opened, time } = await openOn([script === null ? null : { ...OURS, ...script }]);
+  const { opened, time, lines } = await openOn([script === null ? null : { ...OURS, ...script }]);
   expect(time.timers()).toBe(0);
+  expect(lines.filter(({ isOpen }) => isOpen)).toEqual([]);
   expect(boardsOfJohnnyFive()).toBe(before);
   if (opened.ok) throw new Error('the board opened');
   return opened.problem;
@@ -29,6 +32,13 @@ const TROUBLES: readonly (readonly [string, Partial<Script> | null, string, RegE
   ['another major version', { major: 2 }, 'wrong-version', /2\.0; version 1\.x/],
   ['noise', { noise: [0x55, 0xaa, 0xff] }, 'no-answer', /wrong baud rate or not our firmware/],
   ['a device that says nothing', { noise: [] }, 'no-answer', /Nothing came at all/],
+  ['a board that tells no pins', { tellsPins: false }, 'no-answer', /began to answer and did not/],
+  [
+    'another firmware that tells no pins',
+    { name: 'StandardFirmata.ino', tellsPins: false },
+    'wrong-firmware',
+    /StandardFirmata\.ino/,
+  ],
   [
     'a limit that would loosen',
     { verdicts: ['would-loosen'], offender: 1 },
@@ -53,6 +63,25 @@ test.each(TROUBLES)(
     expect(problem.advice).not.toBe('');
   },
 );
+
+test('a board that is still in its boot loader is asked again every half second', async () => {
+  const { opened, time, lines } = await openOn([{ ...OURS, misses: 3 }]);
+  expect(opened.ok).toBe(true);
+  expect(lines.length).toBe(1);
+  expect(lines[0]!.heard.filter(([, , command]) => command === 0x79).length).toBe(4);
+  expect(time.scheduler.now()).toBeGreaterThanOrEqual(1500);
+  expect(time.scheduler.now()).toBeLessThan(1600);
+});
+
+test.each([
+  ['a device that says nothing', { noise: [] }, 5000],
+  ['limits that nobody answers', { verdicts: [] }, 2000],
+])('%s is waited for so long, and no longer', async (_, script, deadlineMs) => {
+  const { opened, time } = await openOn([{ ...OURS, ...script }]);
+  expect(opened.ok).toBe(false);
+  expect(time.scheduler.now()).toBeGreaterThanOrEqual(deadlineMs);
+  expect(time.scheduler.now()).toBeLessThan(deadlineMs + 100);
+});
 
 test('limits that arrive damaged are sent again', async () => {
   const { opened, lines } = await openOn([{ ...OURS, verdicts: ['bad-checksum', 'accepted'] }]);
@@ -118,6 +147,31 @@ test('the next line is opened only when the last one has closed: a port is there
   letGo();
   await time.advance(0.1);
   expect(lines.length).toBe(2);
+});
+
+test('a line that is lost before the board has answered ends the attempt at once', async () => {
+  const line = createScriptedLine({ ...OURS, noise: [] });
+  const time = createVirtualTime();
+  const opening = openFirmataBoard(optionsOn(time, async () => line));
+  await time.advance(0.3);
+  line.breaks('close');
+  const opened = await awaiting(time, opening);
+  expect(opened).toMatchObject({ ok: false, problem: { code: 'port-gone' } });
+  expect(time.scheduler.now()).toBeLessThan(400);
+});
+
+test('what goes wrong without a name is a problem of the driver, not the end of the program', async () => {
+  const line = createScriptedLine();
+  line.write = () => {
+    throw new Error('no such luck');
+  };
+  const time = createVirtualTime();
+  const opened = await awaiting(time, openFirmataBoard(optionsOn(time, async () => line)));
+  if (opened.ok) throw new Error('the board opened');
+  expect(opened.problem.code).toBe('driver-failed');
+  expect(opened.problem.words).toMatch(/no such luck/);
+  expect(line.isOpen).toBe(false);
+  expect(time.timers()).toBe(0);
 });
 
 test('a line that never closes holds neither the next connection nor the end for long', async () => {

@@ -1,6 +1,7 @@
 /** A board opened on scripted lines in virtual time, as most tests here need it. */
-import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
+import { type FirmataBoardOptions, openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
 import type { Limits } from '../../../hal/firmata/limits.ts';
+import type { OpenLine } from '../../../hal/firmata/line.ts';
 import type { Frame, Outputs } from '../../../src/core/frame.ts';
 import { SAFE } from '../../../src/core/frame.ts';
 import { createScriptedLine, OURS, type Script, type ScriptedLine } from './scripted-firmware.ts';
@@ -34,6 +35,14 @@ export async function awaiting<T>(time: VirtualTime, promise: Promise<T>): Promi
   return promise;
 }
 
+export const optionsOn = ({ scheduler }: VirtualTime, openLine: OpenLine): FirmataBoardOptions => ({
+  openLine,
+  portName: 'port-1',
+  scheduler,
+  tickS: TICK_S,
+  limits: LIMITS,
+});
+
 export interface Desk {
   readonly time: VirtualTime;
   readonly lines: ScriptedLine[];
@@ -47,23 +56,15 @@ export async function openOn(scripts: readonly (Script | null)[]): Promise<Desk>
   const lines: ScriptedLine[] = [];
   const notices: string[] = [];
   let asked = 0;
-  const opened = await awaiting(
-    time,
-    openFirmataBoard({
-      openLine: async () => {
-        const script = scripts[Math.min(asked++, scripts.length - 1)];
-        if (script === null || script === undefined) throw new Error('nothing plugged in');
-        const line = createScriptedLine(script);
-        lines.push(line);
-        return line;
-      },
-      portName: 'port-1',
-      clock: time,
-      tickS: TICK_S,
-      limits: LIMITS,
-      onNotice: (words) => notices.push(words),
-    }),
-  );
+  const openLine = async () => {
+    const script = scripts[Math.min(asked++, scripts.length - 1)];
+    if (script === null || script === undefined) throw new Error('nothing plugged in');
+    const line = createScriptedLine(script);
+    lines.push(line);
+    return line;
+  };
+  const onNotice = (words: string) => notices.push(words);
+  const opened = await awaiting(time, openFirmataBoard({ ...optionsOn(time, openLine), onNotice }));
   return { time, lines, notices, opened };
 }
 

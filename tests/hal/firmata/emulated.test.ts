@@ -39,7 +39,7 @@ async function bench(limits = LIMITS) {
   const options = {
     openLine,
     portName: 'emulated',
-    clock,
+    scheduler: clock.scheduler,
     tickS: TICK_S,
     limits,
     onNotice: (words: string) => notices.push(words),

@@ -72,6 +72,12 @@ test('outputs go out as flags and duties', async () => {
   expect(line().outputs()).toEqual([{ flags, pump: 255, lamp: 128 }]);
 });
 
+test('the same outputs go out again with every write: that renews their lease', async () => {
+  const { board, line } = await openBoard();
+  for (let i = 0; i < 3; i++) board.write(GENTLE);
+  expect(line().outputs().length).toBe(3);
+});
+
 test('clearing of trips is asked for when the outputs ask for it', async () => {
   const { board, line } = await openBoard();
   board.write({ ...GENTLE, pumpRatio: 0, ventOpen: true, clearTrips: true });
@@ -162,6 +168,8 @@ test('close sends the safe state and ends when the board reports it', async () =
   await time.advance(0.05);
   expect(completed).toBe(false);
   line().sendsFrame();
+  await time.advance(0.05);
+  expect(completed).toBe(false);
   line().sendsFrame();
   await closing;
   expect(completed).toBe(true);

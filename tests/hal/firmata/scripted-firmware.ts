@@ -28,6 +28,10 @@ export interface Script {
   readonly offender: number;
   /** Sent for every question in place of an answer; null answers properly. */
   readonly noise: readonly number[] | null;
+  /** Whether it answers the questions about its pins. */
+  readonly tellsPins: boolean;
+  /** Messages that it misses at first, as in its boot loader. */
+  readonly misses: number;
 }
 
 export const OURS: Script = {
@@ -36,6 +40,8 @@ export const OURS: Script = {
   verdicts: ['accepted'],
   offender: 127,
   noise: null,
+  tellsPins: true,
+  misses: 0,
 };
 
 export interface ScriptedLine extends Line {
@@ -106,6 +112,7 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
   const listen = (bytes: Buffer) => {
     const message = [...bytes];
     heard.push(message);
+    if (heard.length <= script.misses) return;
     const answer = answerTo(script, message, state);
     if (answer !== null) later(script.noise ?? answer);
   };
@@ -166,6 +173,7 @@ function answerTo(
     const name = [...script.name].flatMap((c) => [c.charCodeAt(0) & 0x7f, c.charCodeAt(0) >> 7]);
     return [0xf9, 2, 5, 0xf0, 0x79, script.major, 0, ...name, 0xf7];
   }
+  if ((message[1] === 0x6b || message[1] === 0x69) && !script.tellsPins) return null;
   if (message[1] === 0x6b) return [0xf0, 0x6c, ...capability, 0xf7];
   if (message[1] === 0x69) return [0xf0, 0x6a, ...mapping, 0xf7];
   const [limits] = unitBodies([[...message]], KINDS.limits);

@@ -11,12 +11,20 @@ const LAMP_ENABLE = 8;
 async function openOn(script: Script) {
   const clock = createVirtualTime();
   const line = createScriptedLine(script);
-  const opened = await awaiting(clock, openStockBoard({ openLine: async () => line, clock }));
-  return { clock, line, opened };
+  const notices: string[] = [];
+  const opened = await awaiting(
+    clock,
+    openStockBoard({
+      openLine: async () => line,
+      scheduler: clock.scheduler,
+      onNotice: (words) => notices.push(words),
+    }),
+  );
+  return { clock, line, opened, notices };
 }
 
 async function stock() {
-  const { clock, line, opened } = await openOn(STOCK);
+  const { clock, line, opened, notices } = await openOn(STOCK);
   if (!opened.ok) throw new Error(opened.problem.words);
   const modesSet = () => line.heard.filter(([first]) => first === 0xf4).map(([, pin]) => pin);
   /** Duties sent to a pin. */
@@ -24,7 +32,7 @@ async function stock() {
     line.heard
       .filter(([first]) => first === (0xe0 | pin))
       .map(([, low = 0, high = 0]) => low + high * 128);
-  return { clock, line, board: opened.board, modesSet, duties };
+  return { clock, line, notices, board: opened.board, modesSet, duties };
 }
 
 test('a stock firmware is good enough for wiring tests, and says its name', async () => {
@@ -35,7 +43,9 @@ test('a stock firmware is good enough for wiring tests, and says its name', asyn
 });
 
 test('a device that speaks no Firmata is not, and the problem says what came', async () => {
-  const { opened } = await openOn({ ...STOCK, noise: [] });
+  const { opened, line, clock } = await openOn({ ...STOCK, noise: [] });
+  expect(line.isOpen).toBe(false);
+  expect(clock.timers()).toBe(0);
   expect(opened).toMatchObject({ ok: false, problem: { code: 'not-firmata' } });
   expect(opened.ok ? '' : opened.problem.words).toMatch(/Nothing came at all/);
 });
@@ -75,4 +85,18 @@ test('counts are the latest that came, and none when nothing came for a second',
   await clock.advance(1.1);
   expect(board.counts().pressure).toBeNull();
   await awaiting(clock, board.close());
+});
+
+test('a lost line is told once, and asking for a lamp then does no harm', async () => {
+  const { board, clock, line, notices } = await stock();
+  line.breaks('close');
+  line.breaks('error');
+  expect(notices).toEqual([
+    expect.stringMatching(/The link to the board is lost.*The line closed/),
+  ]);
+  const before = line.heard.length;
+  board.signal('statusRed', true);
+  await awaiting(clock, board.close());
+  expect(line.heard.length).toBe(before);
+  expect(clock.timers()).toBe(0);
 });

@@ -1,7 +1,9 @@
 /** Host time for tests: stands still until a test moves it, and lets promises settle in between. */
-import type { HostClock } from '../../../hal/firmata/clock.ts';
+import type { SchedulerLike } from 'rxjs';
+import { type Later, schedulerOn } from '../../../hal/firmata/clock.ts';
 
-export interface VirtualTime extends HostClock {
+export interface VirtualTime {
+  readonly scheduler: SchedulerLike;
   readonly advance: (seconds: number) => Promise<void>;
   /** The host was away: time has passed and each timer that is due runs once, late. */
   readonly jump: (seconds: number) => Promise<void>;
@@ -9,7 +11,7 @@ export interface VirtualTime extends HostClock {
   readonly timers: () => number;
 }
 
-const STEP_S = 0.005;
+const STEP_MS = 5;
 
 /** Everything that is already under way has happened, streams and promises both. */
 export async function settled(): Promise<void> {
@@ -17,45 +19,28 @@ export async function settled(): Promise<void> {
 }
 
 export function createVirtualTime(): VirtualTime {
-  let nowS = 0;
-  const timers = new Set<{ dueS: number; readonly periodS: number; readonly run: () => void }>();
-  const every = (periodS: number, run: () => void) => {
-    const timer = { dueS: nowS + periodS, periodS, run };
+  let nowMs = 0;
+  const timers = new Set<{ readonly dueMs: number; readonly run: () => void }>();
+  const later: Later = (delayMs, run) => {
+    const timer = { dueMs: nowMs + delayMs, run };
     timers.add(timer);
-    return () => void timers.delete(timer);
+    return () => timers.delete(timer);
   };
-  const runDue = () => {
+  const goTo = async (ms: number) => {
+    nowMs = ms;
     for (const timer of [...timers]) {
-      if (timer.dueS > nowS + 1e-9 || !timers.has(timer)) continue;
-      timer.dueS += timer.periodS;
-      timer.run();
+      if (timer.dueMs <= nowMs + 1e-6 && timers.delete(timer)) timer.run();
     }
+    await settled();
   };
   return {
-    nowS: () => nowS,
-    every,
-    jump: async (seconds) => {
-      nowS += seconds;
-      for (const timer of timers) timer.dueS = Math.max(timer.dueS, nowS);
-      runDue();
-      await settled();
-    },
-    sleep: (seconds) =>
-      new Promise((resolve) => {
-        const cancel = every(seconds, () => {
-          cancel();
-          resolve();
-        });
-      }),
+    scheduler: schedulerOn(() => nowMs, later),
+    jump: (seconds) => goTo(nowMs + 1000 * seconds),
     timers: () => timers.size,
     advance: async (seconds) => {
-      const endS = nowS + seconds;
+      const endMs = nowMs + 1000 * seconds;
       await settled();
-      while (nowS < endS - 1e-9) {
-        nowS = Math.min(nowS + STEP_S, endS);
-        runDue();
-        await settled();
-      }
+      while (nowMs < endMs - 1e-6) await goTo(Math.min(nowMs + STEP_MS, endMs));
     },
   };
 }

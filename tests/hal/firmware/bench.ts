@@ -1,9 +1,11 @@
 /**
  * The committed image on the emulated chip, wired as a sound unit: switches closed, counts inside
- * their ranges. Speaks our messages with protocol.ts and sorts what the board sends. All times are
- * board time.
+ * their ranges. FIRMWARE_IMAGE names a folder with another image and its image.json. Speaks our
+ * messages with protocol.ts and sorts what the board sends. All times are board time.
  */
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import {
   COMPILED_LIMITS,
   decodeFields,
@@ -24,12 +26,15 @@ import {
 } from '../../../hal/firmata/protocol.ts';
 import { createChip } from '../../../sim/emulator/chip.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
+import type { Channel } from '../../../src/core/frame.ts';
 import { PINS } from '../../../wiring/pin-map.ts';
 
-const imageFolder = new URL('../../../hal/firmware/image/', import.meta.url);
-const image = loadImage(readFileSync(new URL('meniscus.hex', imageFolder), 'utf8'));
+const { FIRMWARE_IMAGE } = process.env;
+const imageFolder =
+  FIRMWARE_IMAGE ?? fileURLToPath(new URL('../../../hal/firmware/image', import.meta.url));
+const image = loadImage(readFileSync(join(imageFolder, 'meniscus.hex'), 'utf8'));
 export const imageFacts: { readonly dataAddresses: { readonly keptLimits: number } } = JSON.parse(
-  readFileSync(new URL('image.json', imageFolder), 'utf8'),
+  readFileSync(join(imageFolder, 'image.json'), 'utf8'),
 );
 
 export type FrameFields = Fields<typeof FRAME_LAYOUT>;
@@ -37,13 +42,7 @@ export type OutputFields = Fields<typeof OUTPUTS_LAYOUT>;
 export type LimitFields = Fields<typeof LIMITS_LAYOUT>;
 export type Trip = (typeof TRIP_BITS)[number];
 
-export type AnalogueName =
-  | 'pressure'
-  | 'irradiance'
-  | 'glassTemperature'
-  | 'buttons'
-  | 'heatSinkTemperature'
-  | 'supplyVoltage';
+export type AnalogueName = Channel | 'buttons';
 
 /** The middle of a count, so that the converter gives exactly it. */
 const voltsOf = (counts: number) => ((counts + 0.5) * 5) / 1024;

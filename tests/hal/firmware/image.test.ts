@@ -11,7 +11,7 @@ import {
   type ImageFacts,
   imageFacts,
   sha256,
-} from '../../../hal/firmware/image-facts.ts';
+} from '../../../hal/firmware/make/image-facts.ts';
 
 const folder = fileURLToPath(new URL('../../../hal/firmware/', import.meta.url));
 const facts: ImageFacts = JSON.parse(readFileSync(`${folder}image/image.json`, 'utf8'));

@@ -143,7 +143,12 @@ describe('limits', () => {
 
   test('the least that makes sense is accepted', () => {
     const bench = createBench();
-    const least = { ...COMPILED_LIMITS, leaseMs: 100, pressureCeiling: PRESSURE_LIVE.lowest };
+    const least = {
+      ...COMPILED_LIMITS,
+      leaseMs: 100,
+      longestLampOnS: 0,
+      pressureCeiling: PRESSURE_LIVE.lowest,
+    };
     bench.send(limitsMessage(least), 0.02);
     expect(lastReport(bench)).toMatchObject({ verdict: 'accepted', limits: least });
   });

@@ -143,6 +143,8 @@ test('a sysex longer than the buffer is dropped whole and counted', () => {
   bench.send(question(64), 0.03);
   bench.send(question(200), 0.03);
   expect(answers()).toBe(1);
+  bench.send(question(63), 0.03);
+  expect(answers()).toBe(2);
   expect(bench.lastFrame().badMessages).toBe(2);
 });
 

@@ -68,6 +68,30 @@ test.each(Array.from({ length: LIMIT_BYTES + CHECK_BYTES }, (_, i) => i))(
   },
 );
 
+test('limits that are no longer sound are found within 12 ms in any tick between two checks', () => {
+  for (let tick = 0; tick < 12; tick++) {
+    const bench = createBench({ settleS: 0.02 + tick * 0.001 });
+    bench.want(BUSY);
+    const address = imageFacts.dataAddresses.keptLimits;
+    bench.chip.poke(address, bench.chip.peek(address) ^ 0x10);
+    expect(bench.timeUntil(() => bench.pins().pump === 0)).toBeLessThan(0.012);
+  }
+});
+
+test('kept limits wiped to zeros are not sound: everything safe, compiled limits back', () => {
+  const bench = createBench();
+  bench.want(BUSY);
+  for (let i = 0; i < LIMIT_BYTES + CHECK_BYTES; i++)
+    bench.chip.poke(imageFacts.dataAddresses.keptLimits + i, 0);
+  expect(bench.trips()).toContain('settings');
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.want(CLEAR);
+  expect(bench.trips()).toEqual([]);
+  bench.want(BUSY);
+  expect(bench.trips()).toEqual([]);
+  expect(bench.pins()).toEqual(PINS_BUSY);
+});
+
 test('SYSTEM_RESET makes safe at once, stops frames, keeps trips and limits', () => {
   const bench = createBench();
   bench.send(limitsMessage({ pressureCeiling: 400 }), 0.02);

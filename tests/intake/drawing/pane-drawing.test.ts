@@ -83,7 +83,7 @@ describe('the drawing of the pane', () => {
     expect(texts).toContain('NOT TO SCALE');
     expect(texts).toContain('width not known');
     expect(texts).toContain('NOT KNOWN: width of the pane, swept area');
-    expect(texts).toContain('Not drawn, because answers that it needs are not known: swept by');
+    expect(texts).toContain('Not drawn, because the answers needed are not known: swept by');
     expect(texts).toContain('left edge 889');
     expect(texts).not.toMatch(/right edge \d/);
   });
@@ -93,7 +93,7 @@ describe('the drawing of the pane', () => {
     expect(layoutOf(sheet, GERMANY).damageAt).toBeNull();
     const texts = labels(sheet).join('\n');
     expect(texts).toContain(
-      'Its place on the pane is not known. NOT KNOWN: distance from the upper',
+      'The position on the pane is not known. NOT KNOWN: distance from the upper',
     );
     expect(texts).not.toContain('damage\n');
   });

@@ -17,12 +17,12 @@ describe('an assessment', () => {
     [
       'superseded',
       { supersededBy: 'Demo 2', withdrawnOn: null, provenance: 'seen', source: 'demo' },
-      '"Demo shop" is out of force in this edition: superseded by Demo 2 (read in the text or a copy of it: demo). Hold the damage against the edition in force.',
+      '"Demo shop" is out of force in this edition: superseded by Demo 2 (read in the text or a copy of it: demo). Compare the damage with the edition in force.',
     ],
     [
       'withdrawn',
       { supersededBy: null, withdrawnOn: '2023-03', provenance: 'second-hand', source: 'demo' },
-      '"Demo shop" is out of force in this edition: withdrawn 2023-03 (quoted second-hand: demo). Hold the damage against the edition in force.',
+      '"Demo shop" is out of force in this edition: withdrawn 2023-03 (quoted second-hand: demo). Compare the damage with the edition in force.',
     ],
   ])('by an edition that is %s asks for a person and says so', (_what, outOfForce, words) => {
     const { answer, reasons } = assess(sheetWith(), [{ ...place, outOfForce }]);
@@ -48,7 +48,7 @@ describe('an assessment', () => {
       {
         id: 'from-memory',
         words: expect.stringContaining(
-          'in "Demo shop" is from memory and was not confirmed: extent-40.',
+          'of "Demo shop" that the damage satisfies are from memory and unconfirmed: extent-40.',
         ),
       },
     ]);
@@ -67,7 +67,7 @@ describe('an assessment', () => {
     const { answer, reasons } = here({}, 'nl-rdw-2005');
     expect(answer).toBe('needs-a-person');
     expect(reasons).toMatchObject([
-      { id: 'no-repair-rule', words: expect.stringContaining('limit the mark that is left') },
+      { id: 'no-repair-rule', words: expect.stringContaining('limit the mark left') },
     ]);
     expect(assess(sheetWith(), [place, builtIn('nl-rdw-2005')]).answer).toBe('allowed');
     // A shop cannot permit what the place says nothing of.

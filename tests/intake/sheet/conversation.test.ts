@@ -99,7 +99,7 @@ describe('the conversation', () => {
     expect(turn.state.answers['damage.pitMm']).toBe(2.5);
     expect(text(turn)).toContain('2.5 mm');
     const refused = say(askedFor('damage.pitMm'), '1.500,5');
-    expect(text(refused)).toContain('with a point or comma for decimals');
+    expect(text(refused)).toContain('with a decimal point or comma');
   });
 
   test('two answers that cannot both be true are asked back at once, and either can be changed', () => {
@@ -119,10 +119,10 @@ describe('the conversation', () => {
     expect(text(say(second, '11'))).toContain('cannot both be true');
   });
 
-  test('a day that is still to come is asked again alone', () => {
+  test('a future day is asked again alone', () => {
     const turn = say(begin(), 'van-7', '2000-01-03');
     expect(at(turn)).toBe('lookedOn');
-    expect(text(turn)).toContain('still to come');
+    expect(text(turn)).toContain('future day');
     expect(at(say(turn, 'today'))).toBe('ruleSets');
   });
 
@@ -164,6 +164,7 @@ describe('the conversation', () => {
     );
     const lines = fc.array(line, { maxLength: 60 });
     const starts = fc.constantFrom({}, FILE_OF_GAPS, sheetAnswers());
+    let completed = 0;
     fc.assert(
       fc.property(starts, lines, (start, typed) => {
         const { state } = say(begin(start), ...typed.filter((one) => one.trim() !== 'save'));
@@ -173,10 +174,12 @@ describe('the conversation', () => {
         if (state.over === 'complete') {
           const sheet = intakeSheetSchema.parse(sheetOf(state.answers));
           expect(conflictsOf(sheet, CONTEXT.today)).toEqual([]);
+          completed += 1;
         }
       }),
       { numRuns: 60 },
     );
+    expect(completed).toBeGreaterThan(0);
   });
 });
 

@@ -249,7 +249,7 @@ describe('answers that cannot both be true', () => {
       ({ clash }) => !CASES.some((one) => clash(sheetOf(one.clash), TODAY)),
     );
     expect(rows.map(({ why }) => why)).toEqual([
-      'nobody has looked at the damage on a day that is still to come',
+      'the damage cannot have been inspected on a future day',
     ]);
   });
 

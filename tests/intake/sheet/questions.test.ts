@@ -166,8 +166,7 @@ describe('what is typed', () => {
     (typed) => {
       expect(heard('pane.widthMm', typed)).toEqual({
         kind: 'not-understood',
-        accepted:
-          'a number in mm, with a point or comma for decimals and nothing between thousands',
+        accepted: 'a number in mm, with a decimal point or comma and no thousands separators',
       });
     },
   );

@@ -57,6 +57,7 @@ export function createGuidedDriver(
       },
       switches: { ...HEALTHY_FRAME.switches, ...change.switches },
       pressed: change.pressed ?? [],
+      trips: change.trips ?? [],
     };
     last = stepController(GUIDED, config, state, frame, requests);
     state = last.state;

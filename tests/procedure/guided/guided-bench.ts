@@ -2,7 +2,6 @@
  * Runs a whole guided procedure on the simulated board with a scripted person and reference
  * instruments, in lock-step, and keeps what happened. What must hold on every frame is checked.
  */
-
 import { createSimulatedBoard, type SimulatedBoard } from '../../../sim/board/simulated-board.ts';
 import type { Fault } from '../../../sim/faults/faults.ts';
 import { createCalibratingPerson } from '../../../sim/people/calibrating-person.ts';
@@ -17,7 +16,7 @@ import { careSettingsSchema } from '../../../src/care/care-settings.ts';
 import { type ControllerStep, stepController } from '../../../src/control/controller.ts';
 import { type UnitSettings, unitSettingsSchema } from '../../../src/control/unit-settings.ts';
 import type { Event } from '../../../src/core/events.ts';
-import { DISPLAY_COLUMNS, type Frame, type Request } from '../../../src/core/frame.ts';
+import type { Frame, Request } from '../../../src/core/frame.ts';
 import type { ProcedureName } from '../../../src/core/guided-events.ts';
 import { GUIDED } from '../../../src/procedure/guided/guided.ts';
 import { type GuidedResult, guidedResultOf } from '../../../src/procedure/guided/guided-result.ts';
@@ -25,6 +24,7 @@ import { guidedSettingsSchema } from '../../../src/procedure/guided/guided-setti
 import type { Guided, GuidedConfig } from '../../../src/procedure/guided/guided-state.ts';
 import { QUANTITIES, type QuantityName } from '../../../src/procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../../src/procedure/guided/record-words.ts';
+import { checkOutputs } from '../../output-rules.ts';
 import { scenarioWith } from '../../sim/board/lock-step.ts';
 
 export const CARE = careSettingsSchema.parse(careFile);
@@ -119,7 +119,7 @@ export function runGuided(options: GuidedOptions): GuidedRun {
     const asked = requests.splice(0);
     const step = stepController(GUIDED, config, state, frame, asked);
     options.record?.({ frame, requests: asked, step });
-    check(step, board);
+    check(step, frame, board);
     state = step.state;
     last = step;
     events.push(...step.events);
@@ -149,21 +149,20 @@ function shownBy(procedure: ProcedureName, board: SimulatedBoard, seed: number) 
 }
 
 /** Invariants of every frame. */
-function check({ outputs, snapshot, state }: ControllerStep<Guided>, board: SimulatedBoard): void {
+function check(
+  { outputs, snapshot, state }: ControllerStep<Guided>,
+  frame: Frame,
+  board: SimulatedBoard,
+): void {
   const broken = (words: string): never => {
     throw new Error(`at ${snapshot.timeS} s in ${snapshot.step} (${snapshot.batch}): ${words}`);
   };
-  const lampOn = outputs.lampEnabled && outputs.lampRatio > 0;
+  checkOutputs({ frame, outputs, snapshot, phase: GUIDED.holdsAs(state.procedure) });
   const { truth } = board.view();
-  if (lampOn && !['light-settle', 'light-read'].includes(snapshot.step)) broken('lamp on');
-  if (lampOn && outputs.pumpRatio > 0) broken('lamp and pump on together');
-  if (snapshot.batch !== 'running' && (lampOn || outputs.pumpRatio > 0 || !outputs.ventOpen)) {
-    broken('outputs are not safe while the procedure does not run');
+  if (outputs.lampEnabled && !['light-settle', 'light-read'].includes(snapshot.step)) {
+    broken('lamp on');
   }
   if (truth.pressurePa < 4_500) broken(`true pressure ${truth.pressurePa} Pa`);
   if (truth.pressurePa > 300_000) broken(`true pressure ${truth.pressurePa} Pa`);
-  for (const line of outputs.display) {
-    if (line.length !== DISPLAY_COLUMNS) broken(`display line "${line}"`);
-  }
   if (state.timeS === null) broken('no time');
 }

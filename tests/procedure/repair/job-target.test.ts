@@ -40,7 +40,7 @@ describe('the target of a job', () => {
     });
   });
 
-  test('is what a deep break asks for, in the same times', () => {
+  test('is what a deep break requires, in the same times', () => {
     const { targetJPerM2, leastS, longestS } = jobCuresOf(deep(1.9e-3)).fill;
     // 1000 exp(3.8) times margin 2 over film 0.9
     expect(targetJPerM2).toBeCloseTo(99_336, -1);
@@ -101,7 +101,7 @@ describe('the targets of fill and pit', () => {
     expect(lines(apart(0.55e-3))).toEqual([]);
     expect(lines(apart(0.6e-3))).toEqual([
       expect.stringMatching(
-        /^job\.json: damage\.pitDepthMm is 0\.6, which asks for 2450 mJ\/cm2 .*; accepted: a depth cured within pitCure\.longestS, 120 s: this takes 1[23]\d s at 19\.5 mW\/cm2, the lamp's last known output$/,
+        /^job\.json: damage\.pitDepthMm is 0\.6, which requires 2450 mJ\/cm2 .*; accepted: a depth cured within pitCure\.longestS, 120 s: this takes 1[23]\d s at 19\.5 mW\/cm2, the lamp's last known output$/,
       ),
     ]);
   });
@@ -111,7 +111,7 @@ describe('a break too deep for the lamp', () => {
   test('is refused before the job with depth, dose, time and lamp', () => {
     expect(lines(deep(2e-3))).toEqual([
       expect.stringMatching(
-        /^job\.json: damage\.depthMm is 2, which asks for 1\.213e\+4 mJ\/cm2 by the resin's working curve, margin and film; accepted: a depth cured within cure\.longestS, 600 s: this takes 6\d\d s at 19\.5 mW\/cm2, the lamp's last known output$/,
+        /^job\.json: damage\.depthMm is 2, which requires 1\.213e\+4 mJ\/cm2 by the resin's working curve, margin and film; accepted: a depth cured within cure\.longestS, 600 s: this takes 6\d\d s at 19\.5 mW\/cm2, the lamp's last known output$/,
       ),
     ]);
   });
@@ -126,7 +126,7 @@ describe('a break too deep for the lamp', () => {
     expect(lines(deep(2e-3, null))).toEqual([]);
     expect(lines(deep(2.7e-3, null))).toEqual([]);
     expect(lines(deep(2.8e-3, null))).toEqual([
-      "job.json: damage.depthMm is 2.8, which asks for 6.009e+4 mJ/cm2 by the resin's working curve, margin and film; accepted: a depth that asks for at most 5.000e+4 mJ/cm2",
+      "job.json: damage.depthMm is 2.8, which requires 6.009e+4 mJ/cm2 by the resin's working curve, margin and film; accepted: a depth that requires at most 5.000e+4 mJ/cm2",
     ]);
   });
 

@@ -63,7 +63,7 @@ describe('a job', () => {
   test('states its target and what heat its longest leg bears before any work', () => {
     const { values } = measuredOn(createDriver(), 'job-sheet');
     expect(values.get('targetJPerM2')).toBe(60_000);
-    expect(values.get('breakTargetJPerM2')).toBeCloseTo((1000 * Math.exp(1.5) * 2) / 0.9, 6);
+    expect(values.get('depthTargetJPerM2')).toBeCloseTo((1000 * Math.exp(1.5) * 2) / 0.9, 6);
     expect(values.get('allowedSpotOverPaneK')).toBeCloseTo(5.71, 2);
     expect((values.get('allowedHeatingKPerS') ?? 0) * 60).toBeCloseTo(10, 9);
   });

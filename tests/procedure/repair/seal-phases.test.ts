@@ -193,6 +193,7 @@ describe('the self-test sets the vacuum of the job', () => {
     expect(events).toContainEqual({
       kind: 'measured',
       name: 'airLeftRatio',
+      portion: null,
       value: expect.closeTo(25 / 101, 6),
     });
   });

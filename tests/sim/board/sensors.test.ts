@@ -11,9 +11,11 @@ import {
 } from '../../../sim/board/sensors.ts';
 import { createChance } from '../../../sim/random.ts';
 import { CHANNELS, FULL_SCALE_COUNTS } from '../../../src/core/frame.ts';
+import { HEALTHY_TRUTH } from '../../frames.ts';
 
 const EXACT = PERFECT;
 const TRUTH: Physical = {
+  ...HEALTHY_TRUTH,
   pressurePa: 100_000,
   irradianceWPerM2: 180,
   glassK: 296.15,
@@ -92,7 +94,7 @@ describe('the converter', () => {
     });
     fc.assert(
       fc.property(anything, fc.integer(), (truth, seed) => {
-        const counts = sampleCounts(truth, EXACT, createChance(seed, 'noise'));
+        const counts = sampleCounts({ ...TRUTH, ...truth }, EXACT, createChance(seed, 'noise'));
         for (const channel of CHANNELS) {
           expect(Number.isInteger(counts[channel])).toBe(true);
           expect(counts[channel]).toBeGreaterThanOrEqual(0);

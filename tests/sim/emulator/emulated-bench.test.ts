@@ -20,6 +20,7 @@ import { createInProcessLine } from '../../../sim/emulator/in-process-line.ts';
 import { createVirtualClock } from '../../../sim/emulator/virtual-clock.ts';
 import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { SAFE } from '../../../src/core/frame.ts';
+import { HEALTHY_TRUTH } from '../../frames.ts';
 import { IMAGE_PATH } from './emulator-launcher.ts';
 import { scenarioOf } from './scenarios.ts';
 import { createUnitListener, unitMessage } from './unit-listener.ts';
@@ -86,7 +87,7 @@ test('a silent host leaves the unit safe by the board’s own doing', () => {
 test('the counts in a frame are those of the sensors, within their noise', () => {
   const { bench, last } = benchOf();
   const { truth } = bench.view();
-  const exact = sensorRatios({ ...truth, supplyV: 12.6 }, PERFECT);
+  const exact = sensorRatios({ ...HEALTHY_TRUTH, ...truth, supplyV: 12.6 }, PERFECT);
   bench.advance(0.1);
   for (const channel of ['glassTemperature', 'heatSinkTemperature', 'supplyVoltage'] as const) {
     expect(Math.abs(last()[channel] - 1023 * exact[channel])).toBeLessThanOrEqual(3);

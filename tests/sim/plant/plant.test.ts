@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { standardAtmospherePa } from '../../../sim/plant/air/atmosphere.ts';
-import type { Conditions } from '../../../sim/plant/bench.ts';
 import type { Break } from '../../../sim/plant/break/break.ts';
 import { type DamageSizes, demoBreakOf } from '../../../sim/plant/break/breaks.ts';
 import { clarityRatio, looksClear } from '../../../sim/plant/break/sight.ts';
@@ -11,6 +10,7 @@ import {
   type Place,
   type PlantState,
 } from '../../../sim/plant/plant-state.ts';
+import type { Conditions } from '../../../sim/plant/setup.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
 import { type Actuators, SAFE } from '../../../src/core/frame.ts';
 import { BULLSEYE, STAR } from '../board/lock-step.ts';
@@ -45,7 +45,7 @@ function benchWith(
 ): Bench {
   const place = createPlace(atmospherePa, worldOf(damage, 0.05, { break: brk }));
   const state = createPlantState(place, glassK, glassK);
-  Object.assign(state.bench, { sealed: true, hoseOn: true, charged: true });
+  Object.assign(state.setup, { sealed: true, hoseOn: true, charged: true });
   return { state, place, conditions: { ...CALM, airK: glassK } };
 }
 
@@ -169,7 +169,7 @@ describe('filling, at the profile of the demo', () => {
 
   test('without resin nothing fills and nothing bubbles', () => {
     const bench = benchWith(STAR);
-    bench.state.bench.charged = false;
+    bench.state.setup.charged = false;
     expect(runCycle(bench)).toBe(0);
     expect(filled(bench)).toBe(0);
   });
@@ -177,8 +177,8 @@ describe('filling, at the profile of the demo', () => {
   test('the pit once filled, the front stays where it is', () => {
     const bench = benchWith(STAR);
     runCycle(bench);
-    bench.state.bench.injectorOff = true;
-    bench.state.bench.pitFilled = true;
+    bench.state.setup.injectorOff = true;
+    bench.state.setup.pitFilled = true;
     const before = filled(bench);
     run(bench, 60, () => SAFE);
     expect(filled(bench)).toBe(before);

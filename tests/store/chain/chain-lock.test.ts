@@ -62,7 +62,7 @@ describe('the lock of a folder of records', () => {
     // A process number that no system gives.
     writeFileSync(join(lock, 'other-boot-room-999999999-1-demo'), '');
     expect(() => withChainLock(folder, () => 'through')).toThrow(
-      /chain\.held is held by another program \(process 999999999\).*delete this folder/,
+      /chain\.held has been held by another program \(process 999999999\).*delete this folder/,
     );
     expect(readdirSync(folder)).toEqual(['chain.held']);
     expect(readdirSync(lock)).toEqual(['other-boot-room-999999999-1-demo']);

@@ -1,8 +1,8 @@
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { CHAIN_START, nextEntry } from '../../../src/store/chain/chain-entry.ts';
 import { findRepairs } from '../../../src/store/index/find.ts';
 import { MIGRATIONS, migrate, SCHEMA_VERSION, versionOf } from '../../../src/store/index/schema.ts';
+import { type Database, openSqlite } from '../../../src/store/index/sqlite.ts';
 import { createRowWriter } from '../../../src/store/index/store-rows.ts';
 import { bodyOf } from '../records-folder.ts';
 
@@ -15,17 +15,17 @@ const ENTRY = nextEntry(CHAIN_START, {
 });
 
 /** A database as a program of an older version left it, with a row in every table. */
-function databaseOf(version: number): Database.Database {
-  const database = new Database(':memory:');
+function databaseOf(version: number): Database {
+  const database = openSqlite(':memory:');
   for (const { sql, version: step } of MIGRATIONS.filter((one) => one.version <= version)) {
     database.exec(sql);
-    database.pragma(`user_version = ${step}`);
+    database.exec(`PRAGMA user_version = ${step}`);
   }
   createRowWriter(database).insert(ENTRY, 100, { technician: 'demo technician' });
   return database;
 }
 
-const shapeOf = (database: Database.Database): readonly unknown[] =>
+const shapeOf = (database: Database): readonly unknown[] =>
   database.prepare('SELECT type, name, sql FROM sqlite_schema ORDER BY name').all();
 
 describe('the steps of the schema', () => {
@@ -42,7 +42,7 @@ describe('the steps of the schema', () => {
       expect(findRepairs(database, { technician: 'demo technician' })).toMatchObject([
         { id: 'demo-1', hash: ENTRY.hash, diameterM: 0.022 },
       ]);
-      const fresh = new Database(':memory:');
+      const fresh = openSqlite(':memory:');
       migrate(fresh);
       expect(shapeOf(database)).toEqual(shapeOf(fresh));
     },

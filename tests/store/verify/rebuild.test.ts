@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { openSqlite } from '../../../src/store/index/sqlite.ts';
 import { rebuildRecords } from '../../../src/store/verify/rebuild.ts';
 import { verifyRecords } from '../../../src/store/verify/verify.ts';
 import { addRepair, opened, openedIn, recordsFolder } from '../records-folder.ts';
@@ -96,7 +96,7 @@ describe('a damaged chain', () => {
     const folder = filled();
     const left = `${chainOf(folder).split('\n').slice(0, 2).join('\n')}\n`;
     writeFileSync(join(folder, 'chain.jsonl'), left);
-    const database = new Database(join(folder, 'meniscus.db'));
+    const database = openSqlite(join(folder, 'meniscus.db'));
     database.exec('DELETE FROM entries WHERE seq = 3');
     database.close();
     expect(rebuildRecords(folder, 'mark')).toMatchObject({

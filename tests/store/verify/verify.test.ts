@@ -1,10 +1,10 @@
 import { appendFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { nextEntry } from '../../../src/store/chain/chain-entry.ts';
 import type { Finding } from '../../../src/store/chain/finding.ts';
+import { openSqlite } from '../../../src/store/index/sqlite.ts';
 import { verifyRecords } from '../../../src/store/verify/verify.ts';
 import { addRepair, folderForFile, opened, openedIn, recordsFolder } from '../records-folder.ts';
 
@@ -166,7 +166,7 @@ describe('a broken record', () => {
   ])('in the database alone is found out after %s', (sql, what) => {
     const folder = recordsFolder();
     filled(folder);
-    const database = new Database(join(folder, 'meniscus.db'));
+    const database = openSqlite(join(folder, 'meniscus.db'));
     database.exec(sql);
     database.close();
     expect(verified(folder).first).toMatchObject({ where: 'database', seq: 2, what });

@@ -1,6 +1,5 @@
 /** Fill and pit as two bodies of resin, or as one. */
 import { describe, expect, test } from 'vitest';
-import type { Bench } from '../../../../sim/plant/bench.ts';
 import { gelled, surfaceTacky } from '../../../../sim/plant/light/cure.ts';
 import { stepPlant } from '../../../../sim/plant/plant.ts';
 import {
@@ -8,6 +7,7 @@ import {
   createPlantState,
   type PlantState,
 } from '../../../../sim/plant/plant-state.ts';
+import type { Setup } from '../../../../sim/plant/setup.ts';
 import { worldOf } from '../../../../sim/plant/world.ts';
 import { SAFE } from '../../../../src/core/frame.ts';
 import { DEFAULT_CONFIG } from '../../../configs.ts';
@@ -36,11 +36,11 @@ const AROUND = {
 
 function bench(): PlantState {
   const state = createPlantState(PLACE, ROOM_K, ROOM_K);
-  state.bench.charged = true;
+  state.setup.charged = true;
   return state;
 }
 
-const hands = (state: PlantState, change: Partial<Bench>) => Object.assign(state.bench, change);
+const hands = (state: PlantState, change: Partial<Setup>) => Object.assign(state.setup, change);
 function light(state: PlantState, seconds: number, drive = LAMP): void {
   for (let tick = 0; tick < seconds * 20; tick++) stepPlant(state, PLACE, drive, AROUND, 50);
 }

@@ -1,0 +1,51 @@
+/**
+ * What image.json says about the firmware image beside it, computed from the image's text and from
+ * what the compiler's tools print. Pure: who runs the tools and writes the file is write-image.ts,
+ * and that the committed facts are true is a test.
+ */
+import { createHash } from 'node:crypto';
+import { FIRMWARE_VERSION } from '../../firmata/protocol.ts';
+
+export const IMAGE_FILE = 'meniscus.hex';
+/** avr-gcc counts data memory from here. */
+const DATA_MEMORY = 0x800000;
+
+export interface ImageFacts {
+  readonly file: string;
+  /** Bytes of flash. */
+  readonly sizeBytes: number;
+  /** Of the hex file. */
+  readonly sha256: string;
+  readonly compiler: string;
+  readonly firmware: string;
+  /** Where in data memory tests find what they corrupt. */
+  readonly dataAddresses: { readonly keptLimits: number };
+}
+
+/** Data bytes of all records of an Intel HEX file. */
+export function flashBytes(hexText: string): number {
+  return hexText
+    .split(/\r?\n/)
+    .filter((line) => line.startsWith(':') && line.slice(7, 9) === '00')
+    .reduce((sum, line) => sum + Number.parseInt(line.slice(1, 3), 16), 0);
+}
+
+export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+/** Place of a symbol in data memory, from the lines of avr-nm. */
+function dataAddress(symbols: string, name: string): number {
+  const line = symbols.split('\n').find((row) => row.endsWith(` ${name}`));
+  if (line === undefined) throw new Error(`no symbol ${name} in the firmware`);
+  return Number.parseInt(line, 16) - DATA_MEMORY;
+}
+
+export function imageFacts(hexText: string, compiler: string, symbols: string): ImageFacts {
+  return {
+    file: IMAGE_FILE,
+    sizeBytes: flashBytes(hexText),
+    sha256: sha256(hexText),
+    compiler,
+    firmware: `${FIRMWARE_VERSION.major}.${FIRMWARE_VERSION.minor}`,
+    dataAddresses: { keptLimits: dataAddress(symbols, 'keptLimits') },
+  };
+}

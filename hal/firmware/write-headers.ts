@@ -1,9 +1,0 @@
-/**
- * Writes pins.h and protocol.h into the folder it is run in: the Makefile's `headers` target, after
- * the pin map or the protocol changed. What they hold is decided in headers.ts.
- */
-import { writeFileSync } from 'node:fs';
-import { pinsHeader, protocolHeader } from './headers.ts';
-
-writeFileSync('pins.h', pinsHeader());
-writeFileSync('protocol.h', protocolHeader());

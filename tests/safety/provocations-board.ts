@@ -1,0 +1,63 @@
+/** Faults of sensors, supply, people, board and line, provoked in a hand-made unit. */
+import { APART } from '../control/apart-driver.ts';
+import { TICK_S, unitAtRest } from '../steered-unit.ts';
+import { inPhase, type Provocation, soIn, soInLight, UNLIMITED } from './provocation.ts';
+
+const DWELL = inPhase('vacuum-dwell');
+
+export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
+  'pressure-sensor': soIn('pressure-dwell', { counts: { pressure: 0 } }),
+  'irradiance-sensor': soInLight({ counts: { irradiance: 0 } }),
+  'glass-sensor': soIn('vacuum-dwell', { counts: { glassTemperature: 1023 } }),
+  'heat-sink-sensor': soInLight({ counts: { heatSinkTemperature: 0 } }),
+  // No count of the divider is beyond belief: only one that never came is.
+  'supply-sensor': soIn('vacuum-dwell', { counts: { supplyVoltage: null } }),
+  'supply-low': { start: DWELL, play: (v) => ({ supplyV: v }), step: 0.1, lively: true },
+  'self-test': {
+    start: () => unitAtRest(UNLIMITED, APART),
+    // Not at the air's pressure.
+    play: () => ({ pressurePa: 30_000 }),
+    runsS: (s) => s,
+    lively: false,
+  },
+  'no-answer': {
+    start: inPhase('ask-bubbles'),
+    play: () => ({}),
+    runsS: (s) => s,
+    lively: true,
+  },
+  'frames-late': {
+    start: DWELL,
+    play: (s) => ({ gapS: s }),
+    step: 0.01,
+    lively: true,
+  },
+  'link-lost': {
+    start: DWELL,
+    play: () => ({ mute: true }),
+    // The first mute frame comes a tick after what was heard last.
+    runsS: (s) => s - TICK_S,
+    lively: true,
+  },
+  'board-clock': {
+    start: DWELL,
+    // A frame without the host's time begins the comparison anew: five seconds, half a minute later.
+    play: (percent) => (sinceS) =>
+      sinceS === 0 ? { hostGapS: null } : { gapS: TICK_S * (1 + percent / 100), hostGapS: TICK_S },
+    step: 0.1,
+    seenAfterS: TICK_S + 35,
+    quietS: 70,
+    endures: true,
+    lively: true,
+  },
+  'frames-stand-still': {
+    start: DWELL,
+    play: () => ({ gapS: 0, hostGapS: TICK_S }),
+    runsS: (s) => s - TICK_S,
+    lively: true,
+  },
+  'message-spoilt': soIn('vacuum-dwell', { damaged: true }),
+  'frames-missing': soIn('vacuum-dwell', { gap: true }),
+  'board-tripped': soIn('vacuum-dwell', { trips: ['watchdog'] }),
+  'trip-stays': soIn('vacuum-dwell', { trips: ['shield'] }),
+};

@@ -1,0 +1,97 @@
+/** Faults of switches, pressure and vacuum, provoked in a hand-made unit. */
+import { APART } from '../control/apart-driver.ts';
+import type { Scene } from '../steered-unit.ts';
+import { airOf, inPhase, type Provocation, setPointOf, soIn, soInLight } from './provocation.ts';
+
+const { profile } = APART;
+/** A set-point so near the limit that passing the limit is no passing of the set-point. */
+const PRESSED_HARD = {
+  ...APART,
+  profile: { ...profile, pressure: { ...profile.pressure, setPointGaugePa: 178_000 } },
+};
+/** The deepest that the pump is asked for in this air, some 9.7 kPa. */
+const DRAWN_DEEP = {
+  ...APART,
+  profile: { ...profile, vacuum: { ...profile.vacuum, setPointPa: 6_000 } },
+};
+const RESTING_LONG = {
+  ...APART,
+  profile: { ...profile, pressure: { ...profile.pressure, restS: 1_000 } },
+};
+const CHAMBER_M3 = 30e-6;
+/** Closed for 2 s to settle and 45 s to watch. */
+const SEAL_TEST_S = 47;
+
+export const PRESSURE_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
+  'emergency-stop': soIn('pressure-dwell', { switches: { emergencyStopPressed: true } }),
+  'over-pressure-switch': soIn('pressure-dwell', { switches: { overPressureTripped: true } }),
+  'shield-open': soInLight({ switches: { shieldClosed: false } }),
+  'over-pressure': {
+    start: inPhase('pressure-dwell', { config: PRESSED_HARD }),
+    play: (kPa, unit) => ({ pressurePa: airOf(unit) + 1000 * kPa }),
+    step: 1,
+    lively: true,
+  },
+  'vacuum-too-deep': {
+    start: inPhase('vacuum-dwell', { config: DRAWN_DEEP }),
+    play: (kPa) => ({ pressurePa: 1000 * kPa }),
+    step: 0.7,
+    lively: true,
+  },
+  'vacuum-under-reach': {
+    start: inPhase('evacuate'),
+    // So near that the pump is not hard at work, which it would be in vain.
+    play: (_, unit) => ({ pressurePa: setPointOf(unit) + 2_800 }),
+    runsS: (s) => s,
+    lively: true,
+  },
+  'pressure-under-reach': {
+    start: inPhase('pressurise'),
+    play: (_, unit) => ({ pressurePa: setPointOf(unit) - 8_000 }),
+    runsS: (s) => s,
+    lively: true,
+  },
+  'not-vented': {
+    start: inPhase('vent', { config: RESTING_LONG }),
+    play: (_, unit) => ({ pressurePa: airOf(unit) + 3_000 }),
+    runsS: (s) => s,
+    lively: false,
+  },
+  'set-point-lost': {
+    start: inPhase('vacuum-dwell'),
+    play: (kPa, unit) => ({ pressurePa: setPointOf(unit) + 1000 * kPa }),
+    step: 0.7,
+    quietS: 4,
+    lively: true,
+  },
+  'set-point-passed': {
+    start: inPhase('pressure-dwell'),
+    play: (kPa, unit) => ({ pressurePa: setPointOf(unit) + 1000 * kPa }),
+    step: 0.7,
+    lively: true,
+  },
+  leak: {
+    // The seal test calls it a leak by the profile's limit; the alarm is left with its own.
+    start: inPhase('seal-watch'),
+    play:
+      (rate) =>
+      (sinceS: number): Scene =>
+        sinceS <= SEAL_TEST_S ? { pressurePa: 60_000 + (sinceS * rate) / CHAMBER_M3 } : {},
+    step: 0.004,
+    seenAfterS: SEAL_TEST_S,
+    quietS: SEAL_TEST_S + 5,
+    lively: true,
+  },
+  'pump-no-effect': {
+    start: inPhase('evacuate'),
+    play: (_, unit) => ({ pressurePa: airOf(unit) }),
+    runsS: (s) => s,
+    lively: true,
+  },
+  'vent-no-effect': {
+    start: inPhase('inspect'),
+    play: (kPa, unit) => ({ pressurePa: airOf(unit) + 1000 * kPa }),
+    step: 0.7,
+    lively: false,
+  },
+};

@@ -1,0 +1,139 @@
+/**
+ * The limits that a profile, a resin, a leg or a question tightens, each as the demo job has it and
+ * again typed by hand: the alarm is the same, at a lower limit.
+ */
+import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
+import { APART } from '../control/apart-driver.ts';
+import { pass } from '../steered-unit.ts';
+import { repairIn } from '../steering.ts';
+import { celsius, type Provocation } from './provocation.ts';
+import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
+import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
+
+export interface Tighter {
+  readonly id: string;
+  readonly by: string;
+  readonly limit: number;
+  readonly how: Partial<Provocation>;
+}
+
+const { profile } = APART;
+const withPressure = (setPointGaugePa: number): RepairConfig => ({
+  ...APART,
+  profile: { ...profile, pressure: { ...profile.pressure, setPointGaugePa } },
+});
+const withVacuum = (setPointPa: number): RepairConfig => ({
+  ...APART,
+  profile: { ...profile, vacuum: { ...profile.vacuum, setPointPa } },
+});
+const glassAt = (c: number) => ({ glassK: celsius(c) });
+
+export const TIGHTER: readonly Tighter[] = [
+  {
+    id: 'over-pressure',
+    by: 'the highest pressure of the profile',
+    limit: 172,
+    how: { start: () => repairIn('pressure-dwell', { config: withPressure(170_000) }) },
+  },
+  {
+    id: 'vacuum-too-deep',
+    by: 'the lowest pressure of the profile',
+    limit: 15,
+    how: { start: () => repairIn('vacuum-dwell', { config: withVacuum(20_000) }) },
+  },
+  {
+    id: 'vacuum-under-reach',
+    by: 'the time of the profile',
+    limit: 30,
+    how: { start: () => repairIn('evacuate') },
+  },
+  {
+    id: 'vacuum-under-reach',
+    by: 'the time of the seal test',
+    limit: 15,
+    how: { start: () => repairIn('seal-pull') },
+  },
+  {
+    id: 'pressure-under-reach',
+    by: 'the time of the profile',
+    limit: 30,
+    how: { start: () => repairIn('pressurise') },
+  },
+  {
+    id: 'not-vented',
+    by: 'the time in which a vent lets all down',
+    limit: 15,
+    how: { start: () => repairIn('release') },
+  },
+  {
+    id: 'leak',
+    by: 'the limit of the profile',
+    limit: 0.005,
+    how: { start: () => repairIn('seal-watch'), step: 0.0007 },
+  },
+  {
+    id: 'glass-hot',
+    by: 'the highest temperature of the profile',
+    limit: 40,
+    how: {
+      start: () => repairIn('vacuum-dwell', { scene: glassAt(39) }),
+      sound: glassAt(37),
+    },
+  },
+  {
+    id: 'glass-cold',
+    by: 'the lowest temperature of the profile',
+    limit: 12,
+    how: { start: () => repairIn('vacuum-dwell', { scene: glassAt(13) }), sound: glassAt(13) },
+  },
+  {
+    id: 'spot-hot',
+    by: 'a leg of 10 mm',
+    // Where the stress at its tip comes to 0.25 MPa sqrt(m).
+    limit: 5.7,
+    how: {
+      start: () => pass(repairIn('vacuum-dwell'), 90, (s) => glassAt(23 + Math.min(5.2, 0.08 * s))),
+      over: 8.7,
+      seenAfterS: 8 * Math.log(3.5 / 3),
+      slackS: 0.3,
+      sound: glassAt(26),
+    },
+  },
+  {
+    id: 'heated-too-fast',
+    by: 'the unit file',
+    limit: 10,
+    how: {
+      start: () => repairIn('vacuum-dwell'),
+      step: 0.5,
+      over: 13,
+      // Where x exp(1 - x) comes to 10 / 13 and, going back, to 9 / 13.
+      seenAfterS: 0.439 * 8,
+      turnsBackS: 2.118 * 8,
+      slackS: 0.3,
+    },
+  },
+  {
+    id: 'no-answer',
+    by: 'vacuum that stands on the glass',
+    limit: 180,
+    how: { start: () => repairIn('ask-bubbles') },
+  },
+  {
+    id: 'no-answer',
+    by: 'hand work',
+    limit: 1800,
+    how: { start: () => repairIn('inspect'), lively: false },
+  },
+];
+
+export const howTighter = ({ id, how }: Tighter): Provocation => {
+  const usual = { ...PRESSURE_PROVOCATIONS, ...LIGHT_PROVOCATIONS }[id] ?? WAITING;
+  return { ...usual, ...how };
+};
+const WAITING: Provocation = {
+  start: () => repairIn('inspect'),
+  play: () => ({}),
+  runsS: (s) => s,
+  lively: true,
+};

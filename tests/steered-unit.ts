@@ -1,0 +1,190 @@
+/**
+ * A unit whose whole world is hand-made: each frame shows what a scene says and, where it says
+ * nothing, what the sensors of a sound unit would show under the outputs of the tick before. Plain
+ * data that is never changed, so that a unit steered into a phase once can be tried in many ways.
+ */
+
+import { type ControllerStep, stepController } from '../src/control/controller.ts';
+import type { ControllerState, ProcedureTypes } from '../src/control/controller-state.ts';
+import type { Procedure } from '../src/control/procedure.ts';
+import type { Event } from '../src/core/events.ts';
+import {
+  type Actuators,
+  type Button,
+  type Frame,
+  lampBurns,
+  type Request,
+  type Switches,
+  type Trip,
+} from '../src/core/frame.ts';
+import { HEALTHY_FRAME } from './frames.ts';
+
+export const TICK_S = 0.05;
+const AIR_PA = 100_600;
+const LAMP_W_PER_M2 = 195;
+
+/** What the sensors see, SI; what is left out is as in a sound unit. */
+export interface Scene {
+  readonly pressurePa?: number;
+  /** Light while the lamp burns, and while it is out. */
+  readonly litWPerM2?: number;
+  readonly darkWPerM2?: number;
+  /** The latter to the very step of the converter. */
+  readonly darkCounts?: number;
+  readonly glassK?: number;
+  readonly heatSinkK?: number;
+  readonly supplyV?: number;
+  /** In place of what the values above would give. */
+  readonly counts?: Partial<Frame['counts']>;
+  readonly switches?: Partial<Switches>;
+  readonly trips?: readonly Trip[];
+  readonly damaged?: boolean;
+  readonly gap?: boolean;
+  readonly mute?: boolean;
+  /** Board time since the last frame; a tick where left out. */
+  readonly gapS?: number;
+  /** Host time since the last frame, or no host time at all; as much as the board's where left out. */
+  readonly hostGapS?: number | null;
+  readonly pressed?: readonly Button[];
+}
+/** A scene that changes with the time since it began, s. */
+export type Play = Scene | ((sinceS: number) => Scene);
+
+export interface Unit<P extends ProcedureTypes> {
+  readonly procedure: Procedure<P>;
+  readonly config: P['config'];
+  readonly state: ControllerState<P>;
+  /** What the last tick gave; null before the first. */
+  readonly step: ControllerStep<P> | null;
+  readonly ticks: number;
+  readonly boardS: number;
+  readonly hostS: number;
+  readonly sampledAtS: number;
+  readonly airPa: number;
+  /** What the chamber holds while the scene does not say. */
+  readonly chamberPa: number;
+  readonly log: readonly Event[];
+}
+
+export const unitAtRest = <P extends ProcedureTypes>(
+  procedure: Procedure<P>,
+  config: P['config'],
+  airPa = AIR_PA,
+): Unit<P> => ({
+  procedure,
+  config,
+  state: procedure.start(config),
+  step: null,
+  ticks: 0,
+  boardS: 0,
+  hostS: 1000,
+  sampledAtS: 0,
+  airPa,
+  chamberPa: airPa,
+  log: [],
+});
+
+export function tick<P extends ProcedureTypes>(
+  unit: Unit<P>,
+  scene: Scene = {},
+  requests: readonly Request[] = [],
+): Unit<P> {
+  const { gapS = TICK_S, hostGapS = gapS, mute = false } = scene;
+  const boardS = unit.boardS + gapS;
+  const hostS = unit.hostS + (hostGapS ?? gapS);
+  const sampledAtS = mute ? unit.sampledAtS : boardS;
+  const chamberPa = chamberAfter(unit);
+  const frame: Frame = {
+    sequence: unit.ticks,
+    timeS: boardS,
+    hostTimeS: hostGapS === null ? null : hostS,
+    sampledAtS,
+    link: mute ? 'mute' : 'up',
+    counts: countsIn(scene, chamberPa, unit),
+    switches: { ...HEALTHY_FRAME.switches, ...scene.switches },
+    pressed: scene.pressed ?? [],
+    trips: scene.trips ?? [],
+    damaged: scene.damaged ?? false,
+    gap: scene.gap ?? false,
+  };
+  const step = stepController(unit.procedure, unit.config, unit.state, frame, requests);
+  const log = step.events.length === 0 ? unit.log : [...unit.log, ...step.events];
+  return {
+    ...unit,
+    state: step.state,
+    step,
+    ticks: unit.ticks + 1,
+    boardS,
+    hostS,
+    sampledAtS,
+    chamberPa: scene.pressurePa ?? chamberPa,
+    log,
+  };
+}
+
+/** Lets time pass, a tick at least. */
+export function pass<P extends ProcedureTypes>(unit: Unit<P>, seconds: number, play: Play = {}) {
+  return passUntil(unit, seconds, play, () => false);
+}
+
+/** Lets time pass until something is so, or for as long as this. */
+export function passUntil<P extends ProcedureTypes>(
+  unit: Unit<P>,
+  longestS: number,
+  play: Play,
+  isSo: (unit: Unit<P>) => boolean,
+): Unit<P> {
+  let now = unit;
+  for (let n = 0; n < Math.max(1, Math.round(longestS / TICK_S)); n++) {
+    now = tick(now, typeof play === 'function' ? play(n * TICK_S) : play);
+    if (isSo(now)) break;
+  }
+  return now;
+}
+
+export const actuatorsOf = ({ state }: Pick<Before, 'state'>): Actuators => state.commanded;
+
+/** What the world follows of a unit, whichever procedure it runs. */
+interface Before {
+  readonly state: Pick<ControllerState<ProcedureTypes>, 'commanded' | 'setPointPa'>;
+  readonly airPa: number;
+  readonly chamberPa: number;
+  readonly ticks: number;
+}
+
+/** At the set-point, at the air's pressure while vented, and as it was while closed. */
+function chamberAfter({ state, airPa, chamberPa }: Before): number {
+  if (state.commanded.ventOpen) return airPa;
+  // No pump leaves nothing.
+  return state.setPointPa === null ? chamberPa : Math.max(9_000, state.setPointPa);
+}
+
+function countsIn(scene: Scene, chamberPa: number, { state, ticks }: Before): Frame['counts'] {
+  const { litWPerM2 = LAMP_W_PER_M2, darkWPerM2 = 0, supplyV = 12.5 } = scene;
+  const { glassK = 296.15, heatSinkK = 298.15, pressurePa = chamberPa } = scene;
+  // A live converter never rests.
+  const jitter = ticks % 2;
+  const dark = scene.darkCounts ?? liveZero(darkWPerM2, 400) + jitter;
+  const lit = liveZero(litWPerM2, 400) + jitter;
+  return {
+    pressure: Math.min(1023, liveZero(pressurePa, 400_000) + jitter),
+    irradiance: Math.min(1023, lampBurns(state.commanded) ? lit : dark),
+    glassTemperature: dividerCounts(glassK),
+    heatSinkTemperature: dividerCounts(heatSinkK),
+    supplyVoltage: Math.round((1023 * supplyV) / 20),
+    ...scene.counts,
+  };
+}
+
+/** Counts of the demo unit's live-zero transmitters: a tenth of the span at zero, nine at full. */
+const liveZero = (value: number, full: number): number =>
+  Math.floor(1023 * (0.1 + (0.8 * value) / full));
+
+/** Counts of its thermistors, by the Steinhart-Hart equation solved for the resistance. */
+function dividerCounts(kelvin: number): number {
+  const [a, b, c] = [1.129148e-3, 2.34125e-4, 8.76741e-8];
+  const x = (a - 1 / kelvin) / (2 * c);
+  const y = Math.sqrt((b / (3 * c)) ** 3 + x * x);
+  const ohm = Math.exp(Math.cbrt(y - x) - Math.cbrt(y + x));
+  return Math.round((1023 * ohm) / (ohm + 10_000));
+}
