@@ -1,0 +1,14 @@
+import { configDefaults, defineConfig } from 'vitest/config';
+
+const { MENISCUS_MUTANT_TESTS: asked = 'control' } = process.env;
+const rooms = asked.split(',');
+
+/** The tests that one room's mutants are put to; whole jobs and programs would take hours. */
+export default defineConfig({
+  test: {
+    include: rooms.map((room) => `tests/${room}/**/*.test.ts`),
+    exclude: [...configDefaults.exclude, 'tests/**/*.long.test.ts'],
+    setupFiles: ['tests/seed.ts'],
+    testTimeout: 30_000,
+  },
+});
