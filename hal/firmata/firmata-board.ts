@@ -18,7 +18,7 @@ import {
   tap,
   timer,
 } from 'rxjs';
-import type { Frame, Outputs } from '../../src/core/frame.ts';
+import { type Frame, HARDWARE_BOARD, type Outputs } from '../../src/core/frame.ts';
 import { type Board, BoardClosedError, type BoardIdentity } from '../board.ts';
 import { nowS } from './clock.ts';
 import type { Connection } from './connection.ts';
@@ -183,7 +183,7 @@ async function settleSafely(
 
 function identityOf({ portName, tickS, limits }: FirmataBoardOptions): BoardIdentity {
   return {
-    kind: 'bench board',
+    kind: HARDWARE_BOARD,
     serial: portName,
     firmware: `${FIRMWARE_NAME} 1.0`,
     tickS,

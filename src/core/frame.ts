@@ -90,6 +90,9 @@ export interface Frame {
   readonly gap: boolean;
 }
 
+/** The kind of a board with hardware, as records name it. A record of any other kind is of no real job. */
+export const HARDWARE_BOARD = 'bench board';
+
 /** A board never heard from: nothing measured, switches as with a broken wire. */
 export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
   counts: perChannel(() => null),

@@ -6,6 +6,7 @@
  */
 
 import type { Answer, EndReason, Event, Outcome } from '../core/events.ts';
+import { HARDWARE_BOARD } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/journal-format.ts';
 import type { JournalContents } from '../journal/read-journal.ts';
@@ -101,7 +102,7 @@ export function reportDataOf(
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,
-    simulated: header.seed !== null || /simulat|emulat/i.test(header.board.kind),
+    simulated: header.seed !== null || header.board.kind !== HARDWARE_BOARD,
     startedAt: header.startedAt,
     ...resultsOf(contents),
     outcome: end.outcome,

@@ -6,7 +6,7 @@
 
 import type { Event, Snapshot } from '../core/events.ts';
 import type { JobMeasurement, Measurement, Portion } from '../core/measurements.ts';
-import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
+import { type PhaseId, partOf, STEP_NUMBERS } from '../core/phases.ts';
 
 export interface PhaseRow {
   /** The step number shown on the display. */
@@ -94,7 +94,7 @@ export function cycleRowsOf(
   phases: readonly PhaseRow[],
   snapshots: readonly Snapshot[],
 ): readonly CycleRow[] {
-  const inCycles = phases.filter(({ cycle, step }) => cycle > 0 && step.startsWith('5.'));
+  const inCycles = phases.filter(({ cycle, phase }) => cycle > 0 && partOf(phase) === 'cycles');
   const numbers = [...new Set(inCycles.map(({ cycle }) => cycle))];
   return numbers.map((cycle) => {
     const own = inCycles.filter((row) => row.cycle === cycle);

@@ -4,7 +4,10 @@ import {
   CURE_PHASES,
   GLASS_PHASES,
   HOLDING_SET_POINT,
+  OPEN_RESIN_PHASES,
   PHASE_IDS,
+  type PhaseId,
+  PIT_PHASES,
   STEP_NUMBERS,
   VACUUM_APPROACHED,
 } from '../../src/core/phases.ts';
@@ -56,4 +59,19 @@ test('alarms of pressure, glass and light concern the phases that can do the har
       'cure',
     ].toSorted(),
   );
+});
+
+/** In trade order, so that a phase put in between is among them without being named. */
+const between = (first: PhaseId, end: PhaseId): readonly PhaseId[] =>
+  PHASE_IDS.slice(PHASE_IDS.indexOf(first), PHASE_IDS.indexOf(end));
+
+test('daylight counts from the first drop of liquid resin to the light that is meant for it', () => {
+  expect([...OPEN_RESIN_PHASES]).toEqual([
+    ...between('charge-injector', 'cure-fill'),
+    ...between('fill-pit', 'cure'),
+  ]);
+});
+
+test('every phase from the drop in the pit on is for the pit', () => {
+  expect([...PIT_PHASES]).toEqual(PHASE_IDS.slice(PHASE_IDS.indexOf('fill-pit')));
 });

@@ -2,11 +2,12 @@
  * The limits that a profile, a resin, a leg or a question tightens, each as the demo job has it and
  * again typed by hand: the alarm is the same, at a lower limit.
  */
+import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
-import { pass } from '../steered-unit.ts';
+import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
-import { celsius, type Provocation } from './provocation.ts';
+import { celsius, litFor, type Provocation } from './provocation.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
 import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
 
@@ -26,6 +27,12 @@ const withVacuum = (setPointPa: number): RepairConfig => ({
   ...APART,
   profile: { ...profile, vacuum: { ...profile.vacuum, setPointPa } },
 });
+/** A dose that takes 120 s of 106 W/m2, what its uncertainty asks for included. */
+const TWO_MINUTES_LONG: RepairConfig = {
+  ...APART,
+  profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 12_000, longestS: 120 } },
+};
+const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 
 export const TIGHTER: readonly Tighter[] = [
@@ -111,6 +118,28 @@ export const TIGHTER: readonly Tighter[] = [
       seenAfterS: 0.439 * 8,
       turnsBackS: 2.118 * 8,
       slackS: 0.3,
+    },
+  },
+  {
+    id: 'lamp-weak',
+    by: 'the longest cure of the profile',
+    limit: 120,
+    how: {
+      start: litFor(6, { config: TWO_MINUTES_LONG, procedure: REPAIR }),
+      play: (s) => ({ litWPerM2: lampFor(s) }),
+      step: 7,
+    },
+  },
+  {
+    id: 'lamp-was-weak',
+    by: 'the longest cure of the profile',
+    limit: 120,
+    how: {
+      start: (s) => {
+        const unit = { ...TWO_MINUTES_LONG.unit, lampLastKnownWPerM2: lampFor(s) };
+        return unitAtRest(REPAIR, { ...TWO_MINUTES_LONG, unit });
+      },
+      step: 7,
     },
   },
   {

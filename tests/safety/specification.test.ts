@@ -29,6 +29,12 @@ describe('through the whole controller', () => {
   });
 });
 
+test('every limit that a profile or a leg may tighten is tried at such a limit', () => {
+  const tightened = ALARM_TABLE.filter(({ limitSI }) => limitSI !== undefined);
+  const tried = new Set(TIGHTER.map(({ id }) => id));
+  expect([...tried].sort()).toEqual(tightened.map(({ id }) => id).sort());
+});
+
 describe('at a limit that is tighter than the unit’s own', () => {
   test.each(TIGHTER)('$id, by $by', (tighter) => {
     const row = SPECIFICATION.find(({ id }) => id === tighter.id);

@@ -61,6 +61,8 @@ describe('the report page', () => {
     const real = journalOf(GOOD_JOB, { seed: null }).replaceAll('simulated board', 'bench board');
     expect(pageOf(journalOf(GOOD_JOB))).toContain('SIMULATED RUN, DEMO DATA');
     expect(pageOf(real)).not.toMatch(/simulated/i);
+    const played = real.replaceAll('bench board', 'recorded board');
+    expect(pageOf(played)).toMatch(/simulated run/i);
   });
 
   test('shows free text as text, wherever it comes from', () => {
