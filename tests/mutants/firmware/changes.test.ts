@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { changed, changesOf, describeChange } from './changes.ts';
 import { REMAINING } from './remaining.ts';
 import { type Mutant, summary } from './report.ts';
+import { codeOfLine } from './tokens.ts';
 
 const inFunction = (statement: string) => `void f(void)\n{\n    ${statement}\n}\n`;
 const changesIn = (statement: string) => {
@@ -56,7 +57,7 @@ test('every change that may live is one that its source is put to', () => {
   for (const { file, code, changes } of REMAINING) {
     const source = readFileSync(new URL(`../../../hal/firmware/${file}`, import.meta.url), 'utf8');
     const there = changesOf(source)
-      .filter(({ line }) => source.split('\n')[line - 1]?.trim() === code)
+      .filter(({ line }) => codeOfLine(source, line) === code)
       .map(describeChange);
     for (const change of changes) expect(there, `${file}: ${code}`).toContain(change);
   }

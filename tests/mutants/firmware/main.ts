@@ -12,6 +12,7 @@ import { compilerVersion, openWorkshop, type Workshop } from './image-under-test
 import { judge, testFiles } from './judge.ts';
 import { accepted, type Mutant, summary } from './report.ts';
 import { digest, keyOf, type Outcome, openResults, order, type Result } from './results.ts';
+import { codeOfLine } from './tokens.ts';
 
 /** Images judged in one run of the tests. */
 const BATCH = 16;
@@ -135,7 +136,7 @@ function work(root: string, workshop: Workshop, values: Values, compiler: string
   for (const batch of batches(chosen(workshop, values))) {
     for (const [i, { outcome, by }] of resultsOf(batch).entries()) {
       const { file, source, change } = batch[i]!;
-      const code = (source.split('\n')[change.line - 1] ?? '').trim();
+      const code = codeOfLine(source, change.line);
       const mutant = { file, line: change.line, code, change: describeChange(change), outcome };
       mutants.push(mutant);
       const why = by === null ? (accepted(mutant)?.reason ?? '') : `${by.file} ${by.test}`;

@@ -54,3 +54,7 @@ export function firstOutside(
   }
   return tokens.length;
 }
+
+/** A line of the source, from 1, without its indentation and a comment at its end. */
+export const codeOfLine = (source: string, line: number): string =>
+  (source.split('\n')[line - 1] ?? '').replace(/\/\*.*$/, '').trim();
