@@ -21,6 +21,7 @@ export interface BenchOptions {
   readonly faults?: readonly string[];
   readonly config?: RepairConfig;
   readonly scenario?: Partial<Scenario>;
+  readonly watchesTip?: boolean;
   /** Looks at every tick; may press, ask, or stop the run by returning true. */
   readonly watch?: (tick: Tick<Repair>, board: SimulatedBoard, pipeline: Pipeline) => boolean;
 }
@@ -35,7 +36,8 @@ export interface BenchRun {
   /** Board time at which each phase was entered first. */
   readonly enteredS: ReadonlyMap<PhaseId, number>;
   readonly alarms: readonly string[];
-  readonly tip: TipDanger;
+  /** Null where nobody asked for it: stress at the tip costs as much as the whole tick. */
+  readonly tip: TipDanger | null;
 }
 
 /** Stress intensity at the longest leg's tip over that at which slow growth begins, in the plant. */
@@ -73,7 +75,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
   const board = createSimulatedBoard(scenario);
   const events: Event[] = [];
   const snapshots: Snapshot[] = [];
-  const tip = tipWatch(board);
+  const tip = options.watchesTip ? tipWatch(board) : null;
   const failures: unknown[] = [];
   let last: Tick<Repair> | null = null;
   let over = false;
@@ -82,7 +84,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     last = tick;
     events.push(...tick.events);
     snapshots.push(tick.snapshot);
-    tip.look(tick);
+    tip?.look(tick);
   };
   const pipeline: Pipeline = createPipeline(
     board,
@@ -118,7 +120,7 @@ export function runRepair(options: BenchOptions = {}): BenchRun {
     snapshots,
     board,
     enteredS,
-    tip: tip.danger(),
+    tip: tip?.danger() ?? null,
     alarms: events.flatMap((event) =>
       event.kind === 'alarm' && event.to === 'unacknowledged' ? [event.alarm] : [],
     ),
