@@ -21,6 +21,7 @@ export interface BenchOptions {
   readonly faults?: readonly string[];
   readonly config?: RepairConfig;
   readonly scenario?: Partial<Scenario>;
+  /** Looks at the stress at the longest leg's tip. */
   readonly watchesTip?: boolean;
   /** Looks at every tick; may press, ask, or stop the run by returning true. */
   readonly watch?: (tick: Tick<Repair>, board: SimulatedBoard, pipeline: Pipeline) => boolean;
@@ -36,7 +37,7 @@ export interface BenchRun {
   /** Board time at which each phase was entered first. */
   readonly enteredS: ReadonlyMap<PhaseId, number>;
   readonly alarms: readonly string[];
-  /** Null where nobody asked for it: stress at the tip costs as much as the whole tick. */
+  /** Null unless `watchesTip`: the stress takes a tenth of the run's time. */
   readonly tip: TipDanger | null;
 }
 

@@ -168,8 +168,10 @@ async function pageFiles(
 
 /** The job's own time: the same record gives the same bytes on any day. */
 function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
-  const began = new Date(startedAt);
-  return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? new Date(0) : began };
+  // biome-ignore lint/style/noRestrictedGlobals: it holds the record's time and reads no clock.
+  const dateAt = (time: string | number): Date => new Date(time);
+  const began = dateAt(startedAt);
+  return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began };
 }
 
 function verdictLines(data: ReportData): readonly string[] {
