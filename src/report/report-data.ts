@@ -92,6 +92,10 @@ export interface ReportData {
   };
 }
 
+/** Real only where both say so: no seed was drawn, and the board is the one with hardware. */
+export const isSimulated = ({ seed, board }: Pick<JournalHeader, 'seed' | 'board'>): boolean =>
+  seed !== null || board.kind !== HARDWARE_BOARD;
+
 export function reportDataOf(
   contents: JournalContents,
   uncertainties: readonly BudgetLine[],
@@ -102,7 +106,7 @@ export function reportDataOf(
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,
-    simulated: header.seed !== null || header.board.kind !== HARDWARE_BOARD,
+    simulated: isSimulated(header),
     startedAt: header.startedAt,
     ...resultsOf(contents),
     outcome: end.outcome,

@@ -72,7 +72,7 @@ const realHead = ({ identity }: Board): readonly string[] => [
 const modelHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the ${identity.kind} ${identity.serial}, which says nothing about any wiring.`,
   HAND_KEYS_LINE,
-  'Steps that need a thumb on the hose, a breath or a loose wire can only be skipped (s).',
+  'Skip (s) steps that need a thumb on the hose, a breath or a loose wire.',
 ];
 
 export async function bringUpCommand(options: BringUpOptions): Promise<number> {

@@ -10,7 +10,7 @@ import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { saltFor } from '../../app/prepare/personal.ts';
 import { VERSION } from '../../app/version.ts';
 import { problemLine } from '../../core/settings.ts';
-import type { ReportData } from '../../report/report-data.ts';
+import { isSimulated, type ReportData } from '../../report/report-data.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
 import { type AppendDraft, appendEntry } from '../../store/chain/append.ts';
 import type { ChainEntry } from '../../store/chain/chain-entry.ts';
@@ -129,7 +129,7 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
   const facts = {
     meniscus: VERSION,
     startedAt: session.startedAt,
-    simulated: session.seed !== null,
+    simulated: isSimulated({ seed: session.seed, board: session.board.identity }),
     serial: session.board.identity.serial,
     inputs: settings.inputs,
     end,

@@ -14,7 +14,6 @@ import type { Block } from '../blocks.ts';
 type Row = readonly [what: string, asked: string, given: string, reached: string];
 
 export function asRunTable(data: ReportData): Block {
-  const { cycles } = data;
   const rows: readonly (Row | null)[] = [
     vacuumRow(data),
     dwellRow(data, 'vacuum', 'Vacuum dwell', (c) => c.vacuumHeldS),
@@ -24,7 +23,8 @@ export function asRunTable(data: ReportData): Block {
   return {
     kind: 'table',
     wide: true,
-    caption: `Asked: by the profile. Given: the controller’s set-point for the local atmosphere. Reached: in each of the ${cycles.length} cycles, in order; vacuum dwells include the question about bubbles.`,
+    caption:
+      'Asked: by the profile. Given: the controller’s set-point for the local atmosphere. Reached: one value a cycle, in order; vacuum dwells include the question about bubbles.',
     heads: ['Set-point', 'Asked', 'Given', 'Reached'],
     empty: 'The profile states no set-points that this report knows.',
     rows: rows.filter((row) => row !== null),
