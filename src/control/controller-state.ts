@@ -8,7 +8,7 @@ import type { Catalogue } from '../panel/catalogue.ts';
 import type { AlarmReason } from '../panel/page-words.ts';
 import { REGULATOR_AT_REST, type RegulatorState } from '../procedure/regulation.ts';
 import { ALL_QUIET, type AlarmRecords } from '../safety/alarms.ts';
-import { WATCH_START, type Watch } from '../safety/watch.ts';
+import { WATCH_START, type Watch } from '../safety/watch/watch.ts';
 import { INITIAL_SIGNAL_MEMORY, type SignalMemory } from '../signal/decode.ts';
 import type { UnitSettings } from './unit-settings.ts';
 

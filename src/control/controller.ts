@@ -20,7 +20,7 @@ import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
-import { stepWatch, watchedIn } from '../safety/watch.ts';
+import { stepWatch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
 import { alarmContextOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';

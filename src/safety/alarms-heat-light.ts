@@ -6,8 +6,8 @@
 import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import { always, atOnce, fixed, running, setting } from './alarm-terms.ts';
-import { SLOW_GROWTH_PA_SQRT_M } from './heat-stress.ts';
 import { amountOf } from './scales.ts';
+import { SLOW_GROWTH_PA_SQRT_M } from './watch/heat-stress.ts';
 
 const kelvin = (k: number | null): Phrase => amountOf(k ?? 0, 'temperatureDifference');
 const perMinute = (kPerS: number | null): Phrase => amountOf(kPerS ?? 0, 'heatingRate');

@@ -25,8 +25,8 @@ import {
   type Leg,
   rateTensionPa,
   stressIntensityPaSqrtM,
-} from '../../safety/heat-stress.ts';
-import { stepHeatWatch } from '../../safety/heat-watch.ts';
+} from '../../safety/watch/heat-stress.ts';
+import { stepHeatWatch } from '../../safety/watch/heat-watch.ts';
 import { isEnded } from '../batch.ts';
 import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';

@@ -9,7 +9,7 @@ import type { OpenResin } from '../../cure/open-resin.ts';
 import type { PortionDoses } from '../../cure/portions.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import type { Catalogue, ReasonKey } from '../../panel/catalogue.ts';
-import type { HeatWatch } from '../../safety/heat-watch.ts';
+import type { HeatWatch } from '../../safety/watch/heat-watch.ts';
 import type { ProcedureState } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 

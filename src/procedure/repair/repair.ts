@@ -18,7 +18,7 @@ import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
 import { faceOf } from '../../panel/screen.ts';
 import type { AlarmProfile } from '../../safety/alarm-row.ts';
-import { HEAT_WATCH_START } from '../../safety/heat-watch.ts';
+import { HEAT_WATCH_START } from '../../safety/watch/heat-watch.ts';
 import { PROCEDURE_START } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 import {

@@ -4,7 +4,7 @@ import {
   rateTensionPa,
   stressIntensityPaSqrtM,
   throughPlyK,
-} from '../../../src/safety/heat-stress.ts';
+} from '../../../src/safety/watch/heat-stress.ts';
 import { DEFAULT_UNIT } from '../../configs.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';
 

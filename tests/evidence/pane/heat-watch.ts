@@ -2,7 +2,7 @@ import {
   HEAT_WATCH_START,
   RATE_TIME_CONSTANT_S,
   stepHeatWatch,
-} from '../../../src/safety/heat-watch.ts';
+} from '../../../src/safety/watch/heat-watch.ts';
 import type { CheckGroup } from '../check.ts';
 
 const TICK_S = 0.05;

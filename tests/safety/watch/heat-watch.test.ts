@@ -5,7 +5,7 @@ import {
   type HeatWatch,
   RATE_TIME_CONSTANT_S,
   stepHeatWatch,
-} from '../../src/safety/heat-watch.ts';
+} from '../../../src/safety/watch/heat-watch.ts';
 
 const TICK_S = 0.05;
 const SCENE: HeatScene = {

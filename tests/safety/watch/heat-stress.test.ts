@@ -9,7 +9,7 @@ import {
   SLOW_GROWTH_PA_SQRT_M,
   stressIntensityPaSqrtM,
   throughPlyK,
-} from '../../src/safety/heat-stress.ts';
+} from '../../../src/safety/watch/heat-stress.ts';
 
 const OWN: HeatingLimits = { spotOverPaneK: 8, rateKPerS: 10 / 60 };
 const leg = (legM: number): Leg => ({ legM, legShare: 0.7, plyM: 2.1e-3 });

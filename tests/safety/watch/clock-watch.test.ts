@@ -3,7 +3,7 @@ import {
   CLOCK_WATCH_START,
   type ClockWatch,
   stepClockWatch,
-} from '../../src/safety/clock-watch.ts';
+} from '../../../src/safety/watch/clock-watch.ts';
 
 interface Line {
   /** Board seconds for each of the host's. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { LIGHT_WATCH_START, stepLightWatch } from '../../src/safety/light-watch.ts';
+import { LIGHT_WATCH_START, stepLightWatch } from '../../../src/safety/watch/light-watch.ts';
 
 const quietAfter = (counts: readonly number[], lampOn = true): number =>
   counts.reduce((watch, count) => stepLightWatch(watch, count, lampOn, 1), LIGHT_WATCH_START)

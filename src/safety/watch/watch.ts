@@ -3,7 +3,7 @@
  * on or off, the vent was open, the board's clock kept time, the light stood still. It gives
  * durations and ratios only; the alarm table decides what is too long.
  */
-import { type Actuators, lampBurns, type Reading, valueOrNull } from '../core/frame.ts';
+import { type Actuators, lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
 import {
   CLOCK_WATCH_START,
   type ClockSeen,
