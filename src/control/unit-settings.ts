@@ -12,12 +12,13 @@ import {
   paFromKPa,
   wPerM2FromMWPerCm2,
 } from '../core/units.ts';
+import { lightPathSchema, spreadsOf } from '../cure/light-path.ts';
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
-import { channelsSchema } from '../signal/channels.ts';
+import { type ChannelSettings, channelsSchema } from '../signal/channels.ts';
 import { inheritedByDose } from '../signal/irradiance-budget.ts';
-import { uncertaintySchema } from '../signal/uncertainty-settings.ts';
+import { type UncertaintySettings, uncertaintySchema } from '../signal/uncertainty-settings.ts';
 
 export const unitSettingsSchema = z
   .strictObject({
@@ -33,7 +34,10 @@ export const unitSettingsSchema = z
     lamp: z.strictObject({
       /** Last measured output of the lamp; null when it is not known. */
       lastKnownMWPerCm2: quantity(0, 500, 'mW/cm2').nullable(),
-      /** Peak wavelength, which determines how soon the light harms skin. */
+      /**
+       * Peak wavelength: the one against which radiometer and resin are checked, and which
+       * determines how soon the light harms skin.
+       */
       peakNm: quantity(315, 400, 'nm').default(365),
     }),
     pump: z.strictObject({
@@ -58,17 +62,27 @@ export const unitSettingsSchema = z
         shownFromPercent: quantity(1, 100, '%').default(20),
       })
       .prefault({}),
+    /** Null in older files: then nothing is known but the film. */
+    lightPath: lightPathSchema.nullable().default(null),
     channels: channelsSchema,
     uncertainty: uncertaintySchema,
     alarms: alarmSettingsSchema,
   })
+  .transform((file) => ({
+    ...file,
+    uncertainty: withMismatch(file.uncertainty, file.lamp.peakNm, file.channels),
+  }))
   .transform(({ chamberVolumeMl, lamp, limits, openResin, ...rest }) => ({
     ...rest,
     /**
      * The uncertainty that a dose inherits from its sensor; computed once, because every tick uses
      * it.
      */
-    doseUncertaintyTerms: inheritedByDose(rest.channels, rest.uncertainty),
+    doseUncertaintyTerms: inheritedByDose(
+      rest.channels,
+      rest.uncertainty,
+      rest.lightPath === null ? null : spreadsOf(rest.lightPath),
+    ),
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
@@ -82,6 +96,23 @@ export const unitSettingsSchema = z
       longestLampOnS: limits.longestLampOnS,
     },
   }));
+/**
+ * A sensor adjusted at another wavelength than the lamp's reads wrong by its responsivity's slope
+ * between the two. `light-chain.ts` refuses wavelengths that are too far apart for a slope.
+ */
+function withMismatch(
+  uncertainty: UncertaintySettings,
+  lampPeakNm: number,
+  { irradiance: { adjustedAtNm } }: ChannelSettings,
+): UncertaintySettings {
+  const { irradiance } = uncertainty;
+  const apartNm = Math.abs(lampPeakNm - (adjustedAtNm ?? lampPeakNm));
+  return {
+    ...uncertainty,
+    irradiance: { ...irradiance, mismatchRatio: irradiance.mismatchRatioPerNm * apartNm },
+  };
+}
+
 export type UnitSettings = z.infer<typeof unitSettingsSchema>;
 
 /** Every figure of the profile that the unit's limits do not allow; empty when it fits. */

@@ -33,6 +33,8 @@ export const CURE_MEASUREMENTS = [
   'doseJPerM2',
   'doseUncertaintyJPerM2',
   'lampOnS',
+  /** The same target at the resin, below film and spot, and as the sensor must read it. */
+  'targetAtResinJPerM2',
   'targetJPerM2',
   /** The dose that the depth of the break or pit requires. */
   'depthTargetJPerM2',

@@ -1,9 +1,10 @@
 /**
- * The dose that a break of this depth needs, from the resin's working curve (Jacobs 1992, from
- * memory): a layer cures to depth = Dp ln(E / Ec), so a depth needs E = Ec exp(depth / Dp). The
- * margin covers the error of one radiometer and the spread of resin batches; the film transmits
- * only a share of the light. The job's target is never below the profile's. Whether the lamp can
- * deliver it in time is judged before the job, elsewhere.
+ * The dose of a job, at the resin and as the sensor must read it. The profile states the least dose
+ * at the resin, as data sheets do. A break of known depth may need more, by the resin's working
+ * curve (Jacobs 1992, from memory): a layer cures to depth = Dp ln(E / Ec), so a depth needs
+ * E = Ec exp(depth / Dp); the margin covers the spread of resin batches. Both go the same way to
+ * the sensor: film and spot let only a share of its reading reach the resin (`light-path.ts`).
+ * Whether the lamp can deliver the dose in time is judged before the job, elsewhere.
  */
 
 /** Critical exposure and penetration depth of one resin under one lamp. */
@@ -15,18 +16,18 @@ export interface WorkingCurve {
 }
 
 export interface DoseRules {
-  /** The least that the profile allows, J/m2. */
-  readonly targetJPerM2: number;
+  /** The least that the profile allows, J/m2 at the resin. */
+  readonly targetAtResinJPerM2: number;
   /** At least 1. */
   readonly marginFactor: number;
-  /** Transmission of the cover film, above 0 to 1. */
-  readonly filmRatio: number;
 }
 
 export interface TargetDose {
+  /** As the sensor must read it, J/m2. */
   readonly targetJPerM2: number;
+  readonly atResinJPerM2: number;
   readonly setBy: 'profile' | 'break';
-  /** Dose required by the break's depth; null where depth or working curve is not known. */
+  /** What the depth requires, as the sensor must read it; null where depth or curve is not known. */
   readonly breakJPerM2: number | null;
 }
 
@@ -36,17 +37,21 @@ export const exposureToCureJPerM2 = (
   depthM: number,
 ): number => criticalJPerM2 * Math.exp(depthM / penetrationM);
 
-/** The dose that the job must reach, as read by the radiometer above the film. */
+/** `resinPerSensorRatio`: light at the resin as a share of the sensor's reading, above 0 to 1. */
 export function targetDoseOf(
-  { targetJPerM2, marginFactor, filmRatio }: DoseRules,
+  { targetAtResinJPerM2, marginFactor }: DoseRules,
+  resinPerSensorRatio: number,
   depthM: number | null,
   curve: WorkingCurve | null,
 ): TargetDose {
-  if (depthM === null || curve === null) {
-    return { targetJPerM2, setBy: 'profile', breakJPerM2: null };
-  }
-  const breakJPerM2 = (exposureToCureJPerM2(curve, depthM) * marginFactor) / filmRatio;
-  return breakJPerM2 > targetJPerM2
-    ? { targetJPerM2: breakJPerM2, setBy: 'break', breakJPerM2 }
-    : { targetJPerM2, setBy: 'profile', breakJPerM2 };
+  const needed =
+    depthM === null || curve === null ? null : exposureToCureJPerM2(curve, depthM) * marginFactor;
+  const deep = needed !== null && needed > targetAtResinJPerM2;
+  const atResinJPerM2 = deep ? needed : targetAtResinJPerM2;
+  return {
+    targetJPerM2: atResinJPerM2 / resinPerSensorRatio,
+    atResinJPerM2,
+    setBy: deep ? 'break' : 'profile',
+    breakJPerM2: needed === null ? null : needed / resinPerSensorRatio,
+  };
 }

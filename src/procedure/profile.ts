@@ -52,8 +52,8 @@ const profileFileSchema = z.strictObject({
     highestC: quantity(15, 80, 'degrees Celsius'),
   }),
   cure: z.strictObject({
-    /** The minimum: a deep break may need more. */
-    targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
+    /** The minimum at the resin, as data sheets state it; a deep break may need more. */
+    targetAtResinMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
     /** Applied to the dose that the depth of the break requires. */
     marginFactor: quantity(1, 10, 'times').default(2),
     /** Share of the lamp's light that the cover film transmits to the resin. */
@@ -66,8 +66,8 @@ const profileFileSchema = z.strictObject({
   curing: choice(CURINGS).default('together'),
   pitCure: z
     .strictObject({
-      /** The minimum: a deep pit may need more, with the margin and film of the cure. */
-      targetMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
+      /** The minimum at the resin; a deep pit may need more, with the margin of the cure. */
+      targetAtResinMJPerCm2: quantity(100, 50_000, 'mJ/cm2'),
       leastS: quantity(10, 1800, 's'),
       longestS: quantity(10, 3600, 's'),
     })
@@ -112,7 +112,7 @@ function pitCureWhereApart({ value, issues }: z.core.ParsePayload<ProfileFile>):
     code: 'custom',
     input: value,
     path: ['pitCure'],
-    message: 'targetMJPerCm2, leastS and longestS, because curing is apart',
+    message: 'targetAtResinMJPerCm2, leastS and longestS, because curing is apart',
   });
 }
 
@@ -147,7 +147,7 @@ function profileFromFile(file: ProfileFile) {
     cycles,
     glass: { lowestK: kFromCelsius(glass.lowestC), highestK: kFromCelsius(glass.highestC) },
     cure: {
-      targetJPerM2: jPerM2FromMJPerCm2(cure.targetMJPerCm2),
+      targetAtResinJPerM2: jPerM2FromMJPerCm2(cure.targetAtResinMJPerCm2),
       marginFactor: cure.marginFactor,
       filmRatio: cure.filmPassesPercent / 100,
       leastS: cure.leastS,
@@ -160,6 +160,9 @@ function profileFromFile(file: ProfileFile) {
   } as const;
 }
 
-function pitCureFromFile({ targetMJPerCm2, ...times }: NonNullable<ProfileFile['pitCure']>) {
-  return { targetJPerM2: jPerM2FromMJPerCm2(targetMJPerCm2), ...times };
+function pitCureFromFile({
+  targetAtResinMJPerCm2: mJ,
+  ...times
+}: NonNullable<ProfileFile['pitCure']>) {
+  return { targetAtResinJPerM2: jPerM2FromMJPerCm2(mJ), ...times };
 }

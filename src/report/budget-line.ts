@@ -3,7 +3,7 @@
  * who knows the channels, computes them.
  */
 export interface BudgetLine {
-  readonly channel: 'pressure' | 'glass temperature' | 'irradiance';
+  readonly channel: 'pressure' | 'glass temperature' | 'irradiance' | 'light at the resin';
   readonly unit: 'Pa' | 'K' | 'W/m2';
   /** The reading to which the budget applies. */
   readonly value: number;

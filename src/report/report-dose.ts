@@ -11,6 +11,7 @@ import type { CureMeasurement, Portion } from '../core/measurements.ts';
 import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
+import { withTargetsAtResin } from '../journal/older-profile.ts';
 import { lastMeasured, type MeasuredRow } from './timeline.ts';
 
 export interface DoseUncertainty {
@@ -34,8 +35,13 @@ export interface DoseResult {
   /** Alarms that make the counted dose worthless as evidence; empty where there were none. */
   readonly doubts: readonly string[];
   readonly doseJPerM2: number;
-  /** The job's target, or the profile's in an older journal; null where neither states one. */
+  /**
+   * As the sensor must read it: the job's target, or the profile's in an older journal; null where
+   * neither states one.
+   */
   readonly targetJPerM2: number | null;
+  /** The same target at the resin, and the dose there; null where the record does not say. */
+  readonly atResin: { readonly targetJPerM2: number; readonly doseJPerM2: number } | null;
   /** Null where the record does not say: the journal is older or broke off early. */
   readonly targetSetBy: 'profile' | 'depth of the break' | 'depth of the pit' | null;
   /** Null where the record states none: the cure was cut short or the journal is older. */
@@ -144,7 +150,7 @@ function doseResultOf(
   const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
   const stated = last('doseJPerM2');
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;
-  const target = targetOf(source, measured, profile);
+  const target = targetOf(source, measured, withTargetsAtResin(profile));
   const { targetJPerM2 } = target;
   const coveragePercent = numberAt(unit, 'uncertainty', 'acceptance', 'coveragePercent');
   const uncertainty =
@@ -157,6 +163,7 @@ function doseResultOf(
     verdict: stated === null ? unstated : statedVerdict(stated, targetJPerM2, uncertainty),
     doseJPerM2,
     ...target,
+    atResin: atResinOf(last('targetAtResinJPerM2'), targetJPerM2, doseJPerM2),
     uncertainty,
     lampOnS: last('lampOnS'),
     irradianceMeanWPerM2: last('irradianceMeanWPerM2'),
@@ -173,12 +180,38 @@ function targetOf(
   measured: readonly MeasuredRow[],
   profile: unknown,
 ): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
-  const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
-  const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
+  const leastMJPerCm2 = numberAt(profile, section, 'targetAtResinMJPerCm2');
+  const leastAtResin = leastMJPerCm2 === null ? null : jPerM2FromMJPerCm2(leastMJPerCm2);
+  const filmRatio = (numberAt(profile, 'cure', 'filmPassesPercent') ?? FILM_PERCENT) / 100;
   const targetJPerM2 = lastMeasured(measured, 'targetJPerM2', of);
-  if (targetJPerM2 === null) return { targetJPerM2: leastJPerM2, targetSetBy: null };
-  const deep = leastJPerM2 === null || targetJPerM2 > leastJPerM2;
+  if (targetJPerM2 === null) {
+    return {
+      targetJPerM2: leastAtResin === null ? null : leastAtResin / filmRatio,
+      targetSetBy: null,
+    };
+  }
+  // Journals from before the target was stated at the resin knew of no loss but the film's.
+  const atResin = lastMeasured(measured, 'targetAtResinJPerM2', of) ?? targetJPerM2 * filmRatio;
+  const deep = leastAtResin === null || atResin > leastAtResin * (1 + ROUNDING);
   return { targetJPerM2, targetSetBy: deep ? depth : 'profile' };
+}
+
+/** A profile that does not state its film has this. */
+const FILM_PERCENT = 90;
+/** Two ways to one number differ by less. */
+const ROUNDING = 1e-9;
+
+/** The share of the sensor's reading that reaches the resin is that of the targets. */
+function atResinOf(
+  atResinJPerM2: number | null,
+  atSensorJPerM2: number | null,
+  doseJPerM2: number,
+): DoseResult['atResin'] {
+  if (atResinJPerM2 === null || atSensorJPerM2 === null) return null;
+  return {
+    targetJPerM2: atResinJPerM2,
+    doseJPerM2: doseJPerM2 * (atResinJPerM2 / atSensorJPerM2),
+  };
 }
 
 function uncertaintyOf(

@@ -116,7 +116,8 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
     write: (k) => k.toFixed(3),
   },
   lampOnS: { label: 'lamp on', write: secondsWords },
-  targetJPerM2: { label: 'target of this job', write: doseWords },
+  targetAtResinJPerM2: { label: 'target of this job at the resin', write: doseWords },
+  targetJPerM2: { label: 'target of this job at the sensor', write: doseWords },
   depthTargetJPerM2: {
     label: ({ place }) => `dose required by the depth of the ${place}`,
     write: doseWords,

@@ -28,7 +28,14 @@ export const channelsSchema = z
       zeroKPaAbs: quantity(-5, 5, 'kPa absolute'),
       fullKPaAbs: quantity(300, 500, 'kPa absolute'),
     }),
-    irradiance: z.strictObject({ fullMWPerCm2: quantity(5, 500, 'mW/cm2') }),
+    irradiance: z.strictObject({
+      fullMWPerCm2: quantity(5, 500, 'mW/cm2'),
+      /**
+       * Wavelength of the light under which the sensor was adjusted, or for which the radiometer of
+       * its calibration is certified; null where nobody stated it.
+       */
+      adjustedAtNm: quantity(315, 420, 'nm').nullable().default(null),
+    }),
     thermistor: z.strictObject({
       /** Steinhart-Hart: 1/T = a + b ln R + c (ln R)^3. */
       a: quantity(1e-4, 1e-2, '1/K'),
@@ -55,7 +62,10 @@ export const channelsSchema = z
       b: rest.thermistor.b + glassSensor.bAdded,
     },
     pressure: { zeroPa: paFromKPa(pressure.zeroKPaAbs), fullPa: paFromKPa(pressure.fullKPaAbs) },
-    irradiance: { fullWPerM2: wPerM2FromMWPerCm2(irradiance.fullMWPerCm2) },
+    irradiance: {
+      fullWPerM2: wPerM2FromMWPerCm2(irradiance.fullMWPerCm2),
+      adjustedAtNm: irradiance.adjustedAtNm,
+    },
   }));
 export type ChannelSettings = z.infer<typeof channelsSchema>;
 

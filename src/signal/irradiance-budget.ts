@@ -1,7 +1,8 @@
 /**
- * Uncertainty of an irradiance reading, and the part that a dose inherits. Scaling errors stay the
- * same during a cure, and so scale the dose; a zero error accumulates with time; noise averages
- * down.
+ * Uncertainty of an irradiance reading, of the light at the resin that it stands for, and the part
+ * that a dose inherits. Scaling errors stay the same during a cure, and so scale the dose; a zero
+ * error accumulates with time; noise averages down. What lies between sensor and resin (film,
+ * evenness of the spot, distance) scales the dose as well; `cure/light-path.ts` says how much.
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { type Budget, type BudgetInput, budgetOf, within } from './budget.ts';
@@ -43,7 +44,8 @@ function scalingRows(
       degreesOfFreedom: irradiance.calibrationDegrees,
     },
     row('spectrum of the lamp', irradiance.spectrumRatio),
-    row('angle and placement', irradiance.placementRatio),
+    row('adjusted at another wavelength', irradiance.mismatchRatio),
+    row('angle and seat of the sensor', irradiance.placementRatio),
     row('temperature of the sensor', irradiance.temperatureRatio),
     row('drift since calibration', irradiance.driftRatio),
   ];
@@ -61,6 +63,39 @@ function spanRows(
   ];
 }
 
+/** What the sensor does not see of the light's way to the resin: relative half-widths. */
+export interface PathSpreads {
+  readonly filmRatio: number;
+  readonly spotRatio: number;
+  readonly distanceRatio: number;
+}
+
+/** From the sensor's reading to the resin; none where the unit file states no path. */
+function pathRows(irradianceWPerM2: number, path: PathSpreads | null): readonly BudgetInput[] {
+  if (path === null) return [];
+  const row = (name: string, spread: number): BudgetInput =>
+    within({ name, value: 1, unit: '1', spread, sensitivity: irradianceWPerM2 });
+  return [
+    row('cover film', path.filmRatio),
+    row('evenness of the spot', path.spotRatio),
+    row('distance of lamp and glass', path.distanceRatio),
+  ];
+}
+
+/** Of the light at the resin, where the sensor reads `irradianceWPerM2` for this much of it. */
+export function resinLightBudget(
+  atResinWPerM2: number,
+  irradianceWPerM2: number,
+  channels: Irradiance,
+  uncertainty: UncertaintySettings,
+  path: PathSpreads,
+): Budget {
+  const ratio = atResinWPerM2 / irradianceWPerM2;
+  const { parts } = irradianceBudget(irradianceWPerM2, channels, uncertainty);
+  const scaled = parts.map((part) => ({ ...part, sensitivity: part.sensitivity * ratio }));
+  return budgetOf([...scaled, ...pathRows(atResinWPerM2, path)]);
+}
+
 /** What a dose inherits from its readings, under the names that the dose uses. */
 export interface InheritedByDose {
   /** Relative standard uncertainty common to the whole cure, including that of the clock. */
@@ -76,11 +111,16 @@ export interface InheritedByDose {
 export function inheritedByDose(
   channels: Irradiance,
   uncertainty: UncertaintySettings,
+  path: PathSpreads | null,
 ): InheritedByDose {
   const { converter, acceptance } = uncertainty;
   const perCount = perCountOf(channels);
   const clock = { name: 'clock', value: 1, unit: '1', spread: converter.clockRatio };
-  const gain = budgetOf([...scalingRows(1, uncertainty), within({ ...clock, sensitivity: 1 })]);
+  const gain = budgetOf([
+    ...scalingRows(1, uncertainty),
+    ...pathRows(1, path),
+    within({ ...clock, sensitivity: 1 }),
+  ]);
   const curve = { name: 'converter curve', value: 0, unit: 'counts', sensitivity: perCount };
   const zero = budgetOf([
     ...spanRows(channels, uncertainty),

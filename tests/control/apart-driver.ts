@@ -7,6 +7,7 @@ import type { PhaseId } from '../../src/core/phases.ts';
 import type { Repair, RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { createDriver, type Driver, type FrameChange, TICK_S } from '../drive.ts';
+import { FILL_PASSES, PIT_PASSES } from '../light-path.ts';
 
 const { profile, job } = DEFAULT_CONFIG;
 /** Short doses: 200 W/m2 gives the fill its own in about 22 s, the pit in about 11 s. */
@@ -15,8 +16,8 @@ export const APART: RepairConfig = {
   profile: {
     ...profile,
     curing: 'apart',
-    cure: { ...profile.cure, targetJPerM2: 4000, leastS: 10, longestS: 120 },
-    pitCure: { targetJPerM2: 2000, leastS: 5, longestS: 60 },
+    cure: { ...profile.cure, targetAtResinJPerM2: 4000 * FILL_PASSES, leastS: 10, longestS: 120 },
+    pitCure: { targetAtResinJPerM2: 2000 * PIT_PASSES, leastS: 5, longestS: 60 },
   },
   job: {
     ...job,

@@ -9,6 +9,7 @@ import {
 } from '../../src/cure/dose-uncertainty.ts';
 import { DEFAULT_PROFILE, DEFAULT_UNIT } from '../configs.ts';
 import { measured } from '../frames.ts';
+import { FILL_PASSES } from '../light-path.ts';
 
 const SURE: DoseUncertaintyTerms = {
   gainRatio: 0,
@@ -96,7 +97,9 @@ describe('what is shown', () => {
 
 describe('the cure of the default unit and profile', () => {
   const doubt = DEFAULT_UNIT.doseUncertaintyTerms;
-  const { cure } = DEFAULT_PROFILE;
+  const { leastS, longestS } = DEFAULT_PROFILE.cure;
+  // 48 kJ/m2 at the resin, as the sensor must read it.
+  const cure = { targetJPerM2: 48_000 / FILL_PASSES, leastS, longestS };
 
   function cureAt(wPerM2: number) {
     let dose = NO_DOSE;
@@ -106,10 +109,10 @@ describe('the cure of the default unit and profile', () => {
     return { dose, foretoldS };
   }
 
-  test('knows its dose to 3 %, and adds 5 % for it', () => {
+  test('knows its dose at the resin to 3.5 %, and adds 6 % for it', () => {
     const { dose } = cureAt(195);
-    expect(doseUncertaintyJPerM2(dose, doubt) / dose.doseJPerM2).toBeCloseTo(0.03, 3);
-    expect(dose.doseJPerM2 / cure.targetJPerM2).toBeCloseTo(1.05, 2);
+    expect(doseUncertaintyJPerM2(dose, doubt) / dose.doseJPerM2).toBeCloseTo(0.0346, 3);
+    expect(dose.doseJPerM2 / cure.targetJPerM2).toBeCloseTo(1.06, 2);
   });
 
   test.each([

@@ -45,7 +45,7 @@ const SHORT = {
   cycles: { planned: 1, extra: 3 },
   vacuum: { ...builtInProfile.vacuum, dwellS: 20, longestDwellS: 50 },
   pressure: { ...builtInProfile.pressure, dwellS: 40, restS: 10 },
-  cure: { ...builtInProfile.cure, targetMJPerCm2: 1000, leastS: 40 },
+  cure: { ...builtInProfile.cure, targetAtResinMJPerCm2: 1000, leastS: 40 },
 };
 
 /** One cycle fills it. */

@@ -6,7 +6,7 @@ import { checkSettings, problemLine } from '../../src/core/settings.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
 import { DEFAULT_UNIT } from '../configs.ts';
 
-const PIT = { targetMJPerCm2: 1500, leastS: 60, longestS: 300 };
+const PIT = { targetAtResinMJPerCm2: 1500, leastS: 60, longestS: 300 };
 const check = (change: object) => checkSettings(profileSchema, { ...builtIn, ...change }, 'p.json');
 
 function problems(change: object): readonly string[] {
@@ -21,7 +21,7 @@ test('a profile that says nothing of it cures fill and pit together', () => {
 test('apart brings the pit’s own dose and times', () => {
   expect(check({ curing: 'apart', pitCure: PIT })).toMatchObject({
     ok: true,
-    value: { curing: 'apart', pitCure: { targetJPerM2: 15_000, leastS: 60, longestS: 300 } },
+    value: { curing: 'apart', pitCure: { targetAtResinJPerM2: 15_000, leastS: 60, longestS: 300 } },
   });
 });
 
@@ -31,7 +31,7 @@ test('a pit’s cure in a profile that cures together is kept out of use', () =>
 
 test('apart without a pit’s cure is refused with what is missing', () => {
   expect(problems({ curing: 'apart' })).toEqual([
-    'p.json: pitCure is missing; accepted: targetMJPerCm2, leastS and longestS, because curing is apart',
+    'p.json: pitCure is missing; accepted: targetAtResinMJPerCm2, leastS and longestS, because curing is apart',
   ]);
 });
 
@@ -42,8 +42,8 @@ test('nonsense is refused with its path', () => {
   expect(problems({ curing: 'apart', pitCure: { ...PIT, leastS: 301 } })).toEqual([
     'p.json: pitCure.leastS is 301; accepted: at most pitCure.longestS (300)',
   ]);
-  expect(problems({ curing: 'apart', pitCure: { ...PIT, targetMJPerCm2: 1 } })).toEqual([
-    'p.json: pitCure.targetMJPerCm2 is 1; accepted: a number from 100 to 50000 mJ/cm2',
+  expect(problems({ curing: 'apart', pitCure: { ...PIT, targetAtResinMJPerCm2: 1 } })).toEqual([
+    'p.json: pitCure.targetAtResinMJPerCm2 is 1; accepted: a number from 100 to 50000 mJ/cm2',
   ]);
 });
 

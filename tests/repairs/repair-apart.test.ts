@@ -13,6 +13,7 @@ import { profileSchema } from '../../src/procedure/profile.ts';
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import { runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
+import { FILL_PASSES, PIT_PASSES } from '../light-path.ts';
 
 const { job, unit } = DEFAULT_CONFIG;
 const OPENED_IN_FILL: Fault = {
@@ -75,13 +76,15 @@ describe('a repair with its pit cured apart', () => {
   });
 
   test.each([
-    ['fill', profile.cure],
-    ['pit', profile.pitCure],
-  ] as const)('gives the %s its own dose in its own times', (portion, cure) => {
+    ['fill', profile.cure, FILL_PASSES],
+    ['pit', profile.pitCure, PIT_PASSES],
+  ] as const)('gives the %s its own dose in its own times', (portion, cure, passes) => {
     const { doses } = run.last.state.scene;
     expect(measured('doseJPerM2', portion)).toBe(doses[portion].doseJPerM2);
     const shown = shownJPerM2(doses[portion], unit.doseUncertaintyTerms);
-    expect(shown).toBeGreaterThanOrEqual(cure?.targetJPerM2 ?? Number.POSITIVE_INFINITY);
+    expect(shown * passes).toBeGreaterThanOrEqual(
+      cure?.targetAtResinJPerM2 ?? Number.POSITIVE_INFINITY,
+    );
     const lampOnS = measured('lampOnS', portion);
     expect(lampOnS).toBeGreaterThanOrEqual(cure?.leastS ?? Number.NaN);
     expect(lampOnS).toBeLessThanOrEqual(cure?.longestS ?? Number.NaN);

@@ -3,6 +3,7 @@ import { SAFE } from '../../src/core/frame.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
+import { FILL_PASSES } from '../light-path.ts';
 import { expectDried, expectOutgassed } from './seeded.ts';
 
 const actuatorsOf = ({ last }: BenchRun) => last.state.commanded;
@@ -69,8 +70,8 @@ describe('a nominal repair', () => {
     const [lampOnS] = measured(run, 'lampOnS');
     const [u = Number.NaN] = measured(run, 'doseUncertaintyJPerM2');
     const [k = Number.NaN] = measured(run, 'doseCoverageFactor');
-    const { targetJPerM2, leastS, longestS } = DEFAULT_CONFIG.profile.cure;
-    expect((dose ?? 0) - k * u).toBeGreaterThanOrEqual(targetJPerM2);
+    const { leastS, longestS } = DEFAULT_CONFIG.profile.cure;
+    expect((dose ?? 0) - k * u).toBeGreaterThanOrEqual(48_000 / FILL_PASSES);
     expect(lampOnS).toBeGreaterThanOrEqual(leastS);
     expect(lampOnS).toBeLessThanOrEqual(longestS);
     const { doseJPerM2 } = run.board.view().truth;
@@ -97,10 +98,10 @@ describe('a repair high up', () => {
 
 describe('a repair of a break too deep for the profile’s dose', () => {
   const { profile, job } = DEFAULT_CONFIG;
-  // Exp(2.9) times the 1 kJ/m2 of the demo resin, by margin 2 and film 0.9: 40 kJ/m2.
+  // Exp(2.9) times the 1 kJ/m2 of the demo resin, by margin 2, film and spot: 45 kJ/m2.
   const config = {
     ...DEFAULT_CONFIG,
-    profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 20_000, leastS: 60 } },
+    profile: { ...profile, cure: { ...profile.cure, targetAtResinJPerM2: 16_000, leastS: 60 } },
     job: { ...job, damage: { ...job.damage, depthM: 2.9e-3 } },
   };
 
@@ -109,7 +110,7 @@ describe('a repair of a break too deep for the profile’s dose', () => {
     expect(run.end).toBe('completed');
     expect(run.alarms).toEqual([]);
     const [target = 0] = measured(run, 'targetJPerM2');
-    expect(target).toBeCloseTo((1000 * Math.exp(2.9) * 2) / 0.9, 6);
+    expect(target).toBeCloseTo((1000 * Math.exp(2.9) * 2) / FILL_PASSES, 6);
     const [dose = 0] = measured(run, 'doseJPerM2');
     expect(dose).toBeGreaterThan(target);
     expect(dose).toBeLessThan(target * 1.15);
@@ -175,9 +176,7 @@ describe('repairs in which something goes wrong', () => {
     const [nominalS = 0] = measured(runRepair(), 'lampOnS');
     expect(weak.end).toBe('completed');
     expect(lampOnS / nominalS).toBeGreaterThan(1.4);
-    expect(measured(weak, 'doseJPerM2')[0]).toBeGreaterThanOrEqual(
-      DEFAULT_CONFIG.profile.cure.targetJPerM2,
-    );
+    expect(measured(weak, 'doseJPerM2')[0]).toBeGreaterThanOrEqual(48_000 / FILL_PASSES);
   });
 
   test('a lamp too weak to finish in the longest time is an alarm, and nobody is told it is cured', () => {

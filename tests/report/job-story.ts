@@ -16,7 +16,7 @@ export const PROFILE = {
   vacuum: { setPointKPaAbs: 25, lowestKPaAbs: 15 },
   pressure: { setPointKPaGauge: 138, highestKPaGauge: 172 },
   glass: { lowestC: 12, highestC: 40 },
-  cure: { targetMJPerCm2: 6000, leastS: 30, longestS: 600 },
+  cure: { targetAtResinMJPerCm2: 5400, leastS: 30, longestS: 600 },
 };
 
 /** What a report reads of a unit file that states uncertainties; not a whole one. */

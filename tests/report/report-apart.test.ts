@@ -18,7 +18,7 @@ import { at, GOOD_JOB, journalOf, PROFILE, type Telling } from './job-story.ts';
 const APART = {
   ...PROFILE,
   curing: 'apart',
-  pitCure: { targetMJPerCm2: 1500, leastS: 10, longestS: 300 },
+  pitCure: { targetAtResinMJPerCm2: 1350, leastS: 10, longestS: 300 },
 };
 
 const phase = (timeS: number, id: PhaseId): Event =>

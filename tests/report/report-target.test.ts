@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { doseResultsOf } from '../../src/report/report-dose.ts';
 import type { MeasuredRow } from '../../src/report/timeline.ts';
 
-const PROFILE = { cure: { targetMJPerCm2: 6000 } };
+const PROFILE = { cure: { targetAtResinMJPerCm2: 5400 } };
 
 /** A cure of 70 kJ/m2 in a journal that states these targets. */
 function resultOf(stated: readonly number[]) {

@@ -1,13 +1,17 @@
 /** Faults of lamp, light, heat and daylight, provoked in a hand-made unit. */
 import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
+import { FILL_PASSES } from '../light-path.ts';
 import { pass, passUntil, type Scene, TICK_S, unitAtRest } from '../steered-unit.ts';
 import { celsius, inPhase, limitedBy, litFor, type Provocation, UNLIMITED } from './provocation.ts';
 
 /** A dose that takes an hour of 111 W/m2 and what its uncertainty asks for on top. */
 const HOUR_LONG: RepairConfig = {
   ...APART,
-  profile: { ...APART.profile, cure: { ...APART.profile.cure, targetJPerM2: 400_000 } },
+  profile: {
+    ...APART.profile,
+    cure: { ...APART.profile.cure, targetAtResinJPerM2: 400_000 * FILL_PASSES },
+  },
 };
 const SHOWN_BY = 1.056;
 const irradianceFor = (s: number): number => (SHOWN_BY * 400_000) / s;

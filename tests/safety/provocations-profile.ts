@@ -5,6 +5,7 @@
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
+import { FILL_PASSES } from '../light-path.ts';
 import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
 import { celsius, litFor, type Provocation } from './provocation.ts';
@@ -30,7 +31,10 @@ const withVacuum = (setPointPa: number): RepairConfig => ({
 /** A dose that takes 120 s of 106 W/m2, what its uncertainty asks for included. */
 const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
-  profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 12_000, longestS: 120 } },
+  profile: {
+    ...profile,
+    cure: { ...profile.cure, targetAtResinJPerM2: 12_000 * FILL_PASSES, longestS: 120 },
+  },
 };
 const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });

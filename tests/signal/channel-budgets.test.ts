@@ -1,6 +1,8 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, test } from 'vitest';
+import unitFile from '../../src/app/defaults/unit.json' with { type: 'json' };
+import { unitSettingsSchema } from '../../src/control/unit-settings.ts';
 import { type Channel, type Frame, FULL_SCALE_COUNTS, SAFE } from '../../src/core/frame.ts';
 import type { Budget } from '../../src/signal/budget.ts';
 import { INITIAL_SIGNAL_MEMORY, stepDecode } from '../../src/signal/decode.ts';
@@ -84,31 +86,49 @@ describe('the budget of the irradiance', () => {
 
   test('has the degrees of freedom of its certificate where that states them', () => {
     const certain = having('irradiance', { calibrationDegrees: 3 });
-    expect(inheritedByDose(channels, uncertainty).coverageFactor).toBeCloseTo(1.645, 3);
-    // (2.986 / 2)^4 x 3 = 14.9 effective degrees of freedom: t of 95 %, one-sided, is 1.754.
-    expect(inheritedByDose(channels, certain).coverageFactor).toBeCloseTo(1.754, 2);
+    expect(inheritedByDose(channels, uncertainty, null).coverageFactor).toBeCloseTo(1.645, 3);
+    // (2.754 / 2)^4 x 3 = 10.8 effective degrees of freedom: t of 95 %, one-sided, is 1.799.
+    expect(inheritedByDose(channels, certain, null).coverageFactor).toBeCloseTo(1.799, 2);
     expect(irradianceBudget(200, channels, certain).degreesOfFreedom).toBeLessThan(20);
   });
 
   test('hands a dose its gain with the clock, its zero, and what noise does not smooth', () => {
-    const still = inheritedByDose(channels, having('converter', { noiseCounts: 0 }));
-    const noisy = inheritedByDose(channels, uncertainty);
+    const still = inheritedByDose(channels, having('converter', { noiseCounts: 0 }), null);
+    const noisy = inheritedByDose(channels, uncertainty, null);
     expect(still.randomWPerM2).toBeCloseTo(0, 3);
     expect(noisy.randomWPerM2).toBeGreaterThan(0.2);
     // Without noise the whole step is left of every average: 0.489 W/m2 a count over root 12.
     expect(Math.sqrt(still.zeroWPerM2 ** 2 - noisy.zeroWPerM2 ** 2)).toBeCloseTo(0.141, 3);
-    const noClock = inheritedByDose(channels, having('converter', { clockRatio: 0 }));
+    const noClock = inheritedByDose(channels, having('converter', { clockRatio: 0 }), null);
     expect(Math.sqrt(noisy.gainRatio ** 2 - noClock.gainRatio ** 2)).toBeCloseTo(0.00289, 5);
   });
 });
 
 describe('what a dose inherits, by hand from the figures of the demo unit', () => {
-  const { gainRatio, zeroWPerM2 } = inheritedByDose(channels, uncertainty);
+  const { gainRatio, zeroWPerM2 } = inheritedByDose(channels, uncertainty, null);
+  // 4 % is expanded with k = 2; the others are half-widths: 2.5, 1.5, 1, 1 and 0.5 %.
+  const squares = 2 ** 2 + (2.5 ** 2 + 1.5 ** 2 + 1 + 1 + 0.5 ** 2) / 3;
 
   test('the gain: calibration, spectrum, placement, temperature, drift, clock', () => {
-    // 4 % is expanded with k = 2; the others are half-widths: 2.5, 2.5, 1, 1 and 0.5 %.
-    const squares = 2 ** 2 + (2.5 ** 2 + 2.5 ** 2 + 1 + 1 + 0.5 ** 2) / 3;
     expect(100 * gainRatio).toBeCloseTo(Math.sqrt(squares), 6);
+  });
+
+  test('the way to the resin: film 2 %, edge of the spot 2 of 90 %, and 0.2 of 20 mm', () => {
+    // Inverse square: (20 / 19.8)^2 is 2.0304 % more.
+    const path = (2 ** 2 + (200 / 90) ** 2 + 2.0304 ** 2) / 3;
+    expect(100 * DEFAULT_UNIT.doseUncertaintyTerms.gainRatio).toBeCloseTo(
+      Math.sqrt(squares + path),
+      4,
+    );
+  });
+
+  test('a sensor adjusted 5 nm beside the lamp: 0.6 % a nanometre, with everything else', () => {
+    const unit = unitSettingsSchema.parse({ ...unitFile, lamp: { ...unitFile.lamp, peakNm: 370 } });
+    const light = irradianceBudget(200, unit.channels, unit.uncertainty);
+    expect(part(light, 'adjusted at another wavelength')).toBeCloseTo((0.03 * 200) / 1.7320508, 4);
+    expect(unit.doseUncertaintyTerms.gainRatio).toBeGreaterThan(
+      DEFAULT_UNIT.doseUncertaintyTerms.gainRatio,
+    );
   });
 
   test('the zero: offset and linearity of 0.1 % of 400 W/m2 each, and one count of the curve', () => {

@@ -5,12 +5,13 @@
  */
 
 import { type UnitSettings, unitSettingsSchema } from '../../control/unit-settings.ts';
-import { type JobMeasurement, PORTIONS } from '../../core/measurements.ts';
+import { type JobMeasurement, PORTIONS, type Portion } from '../../core/measurements.ts';
+import { spreadsOf } from '../../cure/light-path.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
 import type { BudgetLine } from '../../report/budget-line.ts';
 import { lastMeasured, measuredRowsOf } from '../../report/timeline.ts';
 import { type Budget, largestPart } from '../../signal/budget.ts';
-import { irradianceBudget } from '../../signal/irradiance-budget.ts';
+import { irradianceBudget, resinLightBudget } from '../../signal/irradiance-budget.ts';
 import { pressureBudget } from '../../signal/pressure-budget.ts';
 import { coverageFactor } from '../../signal/student-t.ts';
 import { temperatureBudget } from '../../signal/temperature-budget.ts';
@@ -30,7 +31,7 @@ export function budgetLinesOf({
 
 function linesOf(
   { events, snapshots }: Values,
-  { channels, uncertainty }: UnitSettings,
+  { channels, uncertainty, lightPath }: UnitSettings,
 ): readonly BudgetLine[] {
   const rows = measuredRowsOf(events);
   const last = (name: JobMeasurement): number | null => lastMeasured(rows, name);
@@ -44,6 +45,17 @@ function linesOf(
     value === null ? [] : [lineOf({ channel, unit, value }, budget(value))];
   const ofLight = (wPerM2: number) => irradianceBudget(wPerM2, channels, uncertainty);
   const ofPressure = (pa: number) => pressureBudget(pa, channels, uncertainty);
+  /** Of the mean irradiance, the share that reached the resin: that of the targets. */
+  const atResin = (portion: Portion | null): readonly BudgetLine[] => {
+    const wPerM2 = lastMeasured(rows, 'irradianceMeanWPerM2', portion);
+    const target = lastMeasured(rows, 'targetAtResinJPerM2', portion);
+    const atSensor = lastMeasured(rows, 'targetJPerM2', portion);
+    if (wPerM2 === null || target === null || atSensor === null || lightPath === null) return [];
+    const spreads = spreadsOf(lightPath);
+    return line('light at the resin', 'W/m2', (wPerM2 * target) / atSensor, (value) =>
+      resinLightBudget(value, wPerM2, channels, uncertainty, spreads),
+    );
+  };
   return [
     ...line('pressure', 'Pa', last('vacuumReachedPa'), ofPressure),
     ...line('pressure', 'Pa', last('pressureReachedPa'), ofPressure),
@@ -52,6 +64,7 @@ function linesOf(
     ...[null, ...PORTIONS].flatMap((portion) =>
       line('irradiance', 'W/m2', lastMeasured(rows, 'irradianceMeanWPerM2', portion), ofLight),
     ),
+    ...[null, ...PORTIONS].flatMap(atResin),
   ];
 }
 

@@ -7,6 +7,7 @@ import { profileOverLimits, unitSettingsSchema } from '../../control/unit-settin
 import { madePlain } from '../../core/plain-text.ts';
 import { type Checked, checkSettings } from '../../core/settings.ts';
 import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../intake/sheet/job-sheet.ts';
+import { withTargetsAtResin } from '../../journal/older-profile.ts';
 import { profileSchema } from '../../procedure/profile.ts';
 import { jobBeyondLamp } from '../../procedure/repair/job-target.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
@@ -107,7 +108,8 @@ export function settingsFromInputs(
   file: string,
 ): Checked<RepairConfig> {
   const unit = checkSettings(unitSettingsSchema, madePlain(inputs.unit), `${file}: unit`);
-  const profile = checkSettings(profileSchema, madePlain(inputs.profile), `${file}: profile`);
+  const stated = withTargetsAtResin(madePlain(inputs.profile));
+  const profile = checkSettings(profileSchema, stated, `${file}: profile`);
   const job = checkSettings(jobSheetSchema, madePlain(inputs.job), `${file}: job`);
   if (!unit.ok || !profile.ok || !job.ok) {
     return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };

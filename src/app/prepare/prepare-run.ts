@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { CARE_ITEM_NAMES } from '../../care/due-item.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
+import { lightChainProblems } from '../../procedure/repair/light-chain.ts';
 import builtInIntake from '../defaults/intake.json' with { type: 'json' };
 import builtInResin from '../defaults/resin.json' with { type: 'json' };
 import { type CareOverride, UNNAMED_OVERRIDE } from './care-gate.ts';
@@ -84,6 +85,12 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
   const against = gates.flatMap((gate) => (gate.ok ? [] : gate.lines));
   if (!care.ok) return { ok: false, lines: [...against, ...care.lines] };
   if (against.length > 0) return { ok: false, lines: against };
+  // Judged with the calibrations in force: they say for which light the radiometer reads right.
+  const chain = lightChainProblems(care.settings.config, {
+    unit: options.unit ?? 'built-in unit.json',
+    job: options.job ?? 'built-in job.json',
+  });
+  if (chain.length > 0) return refused(chain);
   const overrides = [...gates.flatMap((gate) => (gate.ok ? gate.used : [])), ...care.overrides];
   return {
     ok: true,

@@ -52,6 +52,6 @@ function profileLines({ profile }: Advice): readonly string[] {
     (profile.file[section] as Readonly<Record<string, unknown>>)[field];
   return [
     `Profile: vacuum ${at('vacuum', 'setPointKPaAbs')} kPa abs for ${at('vacuum', 'dwellS')} s, then ${at('pressure', 'setPointKPaGauge')} kPa above`,
-    `  ambient for ${at('pressure', 'dwellS')} s, ${at('cycles', 'planned')} cycles; cure ${Number(at('cure', 'targetMJPerCm2')) / 1000} J/cm2, or more if the depth requires it.`,
+    `  ambient for ${at('pressure', 'dwellS')} s, ${at('cycles', 'planned')} cycles; cure ${Number(at('cure', 'targetAtResinMJPerCm2')) / 1000} J/cm2, or more if the depth requires it.`,
   ];
 }

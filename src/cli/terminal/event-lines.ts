@@ -68,7 +68,8 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   doseUncertaintyJPerM2: (j) => `standard uncertainty of the dose ${joules(j)} J/cm2`,
   doseCoverageFactor: (k) => `coverage factor of the dose k = ${k.toFixed(3)}`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
-  targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
+  targetAtResinJPerM2: (j) => `target of this job ${joules(j)} J/cm2 at the resin`,
+  targetJPerM2: (j) => `  the sensor must read ${joules(j)} J/cm2 for it`,
   depthTargetJPerM2: (j, { place }) => `the depth of the ${place} requires ${joules(j)} J/cm2`,
   throughPitJPerM2: (j) =>
     `further ${joules(j)} J/cm2 through the pit resin, calculated, not judged`,

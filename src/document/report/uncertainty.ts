@@ -16,9 +16,9 @@ export const coverageWords = ({ coveragePercent }: DoseUncertainty): string =>
   coveragePercent === null ? 'coverage not stated' : `${coveragePercent}${GAP}%, one-sided`;
 
 const TARGET_WORDS = {
-  profile: 'Target of the profile',
-  'depth of the break': 'Target, set by the depth of the break',
-  'depth of the pit': 'Target, set by the depth of the pit',
+  profile: 'Target of the profile, at the sensor',
+  'depth of the break': 'Target at the sensor, set by the depth of the break',
+  'depth of the pit': 'Target at the sensor, set by the depth of the pit',
 } as const;
 
 const PORTION_WORDS = {
@@ -29,6 +29,7 @@ const PORTION_WORDS = {
 
 export function doseTable(dose: DoseResult): Block {
   const { uncertainty, targetJPerM2, targetSetBy, doseJPerM2, verdict, throughPitJPerM2 } = dose;
+  const { atResin } = dose;
   const target = targetJPerM2 === null ? 'not stated' : doseWords(targetJPerM2);
   return {
     kind: 'fields',
@@ -37,11 +38,20 @@ export function doseTable(dose: DoseResult): Block {
     empty: '',
     rows: [
       ['Portion', PORTION_WORDS[dose.portion]],
-      ['Dose as measured', doseWords(doseJPerM2)],
+      ['Dose as measured at the sensor', doseWords(doseJPerM2)],
       ...(uncertainty === null
         ? [['Uncertainty', 'none stated: judged by the dose as read'] as const]
         : uncertaintyRows(uncertainty)),
       [TARGET_WORDS[targetSetBy ?? 'profile'], target],
+      ...(atResin === null
+        ? []
+        : [
+            ['Target at the resin', doseWords(atResin.targetJPerM2)] as const,
+            [
+              'Dose at the resin',
+              `${doseWords(atResin.doseJPerM2)}, below cover film and off the axis of the lamp`,
+            ] as const,
+          ]),
       ['Verdict', verdict],
       ...(throughPitJPerM2 === null
         ? []

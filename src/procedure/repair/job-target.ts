@@ -1,7 +1,8 @@
 /**
- * The doses of this job for fill and pit: the profile's minimum or the dose that the depth
- * requires, whichever is more, and whether the lamp can give them. Cured together they share one
- * dose, by the depth of the break. All users of a target take it from here.
+ * The doses of this job for fill and pit, at the resin and as the sensor must read them: the
+ * profile's minimum or the dose that the depth requires, whichever is more, and whether the lamp
+ * can give them. Cured together they share one dose, by the depth and width of the break. All users
+ * of a target take it from here.
  */
 
 import type { Portion } from '../../core/measurements.ts';
@@ -10,28 +11,47 @@ import { type PhaseId, PIT_PHASES } from '../../core/phases.ts';
 import type { SettingsProblem } from '../../core/settings.ts';
 import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import { type CureTarget, forecastS } from '../../cure/dose.ts';
+import { resinPerSensorRatio } from '../../cure/light-path.ts';
 import { type TargetDose, targetDoseOf } from '../../cure/target-dose.ts';
 import type { RepairConfig } from './repair-state.ts';
 
-type JobRules = Pick<RepairConfig, 'profile' | 'job'>;
+type JobRules = Pick<RepairConfig, 'profile' | 'job' | 'unit'>;
 
 /** The working curve of the pit's resin. */
 export const pitCurveOf = ({ job }: Pick<RepairConfig, 'job'>) => (job.pitResin ?? job.resin).curve;
 
+/** From the axis of the lamp, which stands over the pit, to the resin that is farthest from it. */
+export const radiusOf = (
+  { job: { damage } }: Pick<RepairConfig, 'job'>,
+  portion: Portion,
+): number =>
+  portion === 'pit' ? damage.pitM / 2 : Math.max(damage.diameterM / 2, damage.longestLegM);
+
+/** Light on that resin as a share of what the sensor reads. */
+export const resinRatioOf = (config: JobRules, portion: Portion): number =>
+  resinPerSensorRatio(
+    config.unit.lightPath,
+    config.profile.cure.filmRatio,
+    radiusOf(config, portion),
+  );
+
 export const jobTargetsOf = memoized<JobRules, Readonly<Record<Portion, TargetDose>>>((config) => {
   const { profile, job } = config;
   const { cure, pitCure } = profile;
-  const fill = targetDoseOf(cure, job.damage.depthM, job.resin.curve);
+  const { depthM, pitDepthM } = job.damage;
+  const fill = targetDoseOf(cure, resinRatioOf(config, 'fill'), depthM, job.resin.curve);
   if (pitCure === null) return { fill, pit: fill };
-  const rules = { ...cure, targetJPerM2: pitCure.targetJPerM2 };
-  return { fill, pit: targetDoseOf(rules, job.damage.pitDepthM, pitCurveOf(config)) };
+  const rules = { ...cure, targetAtResinJPerM2: pitCure.targetAtResinJPerM2 };
+  const pitRatio = resinRatioOf(config, 'pit');
+  return { fill, pit: targetDoseOf(rules, pitRatio, pitDepthM, pitCurveOf(config)) };
 });
 
 /** The profile's cures with the job's targets. */
 export const jobCuresOf = memoized<JobRules, Readonly<Record<Portion, CureTarget>>>((config) => {
   const { cure, pitCure } = config.profile;
   const targets = jobTargetsOf(config);
-  const cureOf = (portion: Portion, { leastS, longestS }: Omit<CureTarget, 'targetJPerM2'>) => ({
+  type Times = Pick<CureTarget, 'leastS' | 'longestS'>;
+  const cureOf = (portion: Portion, { leastS, longestS }: Times) => ({
     targetJPerM2: targets[portion].targetJPerM2,
     leastS,
     longestS,
@@ -96,7 +116,7 @@ function depthBeyondLamp(
         ? `a depth cured within ${longest}, ${longestS} s: this takes ${Math.ceil(needsS)} s at ${mWPerCm2FromWPerM2(lampWPerM2)} mW/cm2, the lamp's last known output`
         : null;
   if (accepted === null) return [];
-  const value = `${depthM * 1000}, which requires ${milliJoules(targetJPerM2)} by the resin's working curve, margin and film`;
+  const value = `${depthM * 1000}, which requires ${milliJoules(targetJPerM2)} at the sensor by the resin's working curve, margin, film and spot`;
   return [{ file, path, value, accepted }];
 }
 

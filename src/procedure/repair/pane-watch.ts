@@ -136,11 +136,16 @@ function daylightOf(state: Seen, config: RepairConfig): readonly MeasuredValue[]
 
 function targetsOf(config: RepairConfig): readonly MeasuredValue[] {
   const targets = jobTargetsOf(config);
-  const ofPortion = (portion: Portion | null, { targetJPerM2, breakJPerM2 }: TargetDose) =>
-    measuredOfCure(portion, {
+  // A unit file without a light path is older than this measurement.
+  const stated = config.unit.lightPath !== null;
+  const ofPortion = (portion: Portion | null, target: TargetDose) => {
+    const { targetJPerM2, atResinJPerM2, breakJPerM2 } = target;
+    return measuredOfCure(portion, {
+      ...(stated && { targetAtResinJPerM2: atResinJPerM2 }),
       targetJPerM2,
       ...(breakJPerM2 !== null && { depthTargetJPerM2: breakJPerM2 }),
     });
+  };
   if (config.profile.curing === 'together') return ofPortion(null, targets.fill);
   return PORTIONS.flatMap((portion) => ofPortion(portion, targets[portion]));
 }

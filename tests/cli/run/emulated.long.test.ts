@@ -23,7 +23,7 @@ const SHORT = {
   cycles: { planned: 1, extra: 1 },
   vacuum: { ...builtInProfile.vacuum, dwellS: 10, longestDwellS: 20 },
   pressure: { ...builtInProfile.pressure, dwellS: 20, restS: 5 },
-  cure: { ...builtInProfile.cure, targetMJPerCm2: 1000, leastS: 20 },
+  cure: { ...builtInProfile.cure, targetAtResinMJPerCm2: 1000, leastS: 20 },
 };
 /** One cycle fills it. */
 const WIDE = {

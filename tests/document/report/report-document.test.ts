@@ -45,7 +45,9 @@ describe('the report page', () => {
       return renderHtml(reportDocument({ ...facts, report: { ...facts.report, doses } }));
     };
     expect(pageSetBy('profile')).toContain('Target of the profile');
-    expect(pageSetBy('depth of the break')).toContain('Target, set by the depth of the break');
+    expect(pageSetBy('depth of the break')).toContain(
+      'Target at the sensor, set by the depth of the break',
+    );
     expect(pageSetBy('depth of the break')).not.toContain('Target of the profile');
   });
 

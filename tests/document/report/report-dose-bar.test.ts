@@ -8,6 +8,7 @@ const DOSE: DoseResult = {
   doubts: [],
   doseJPerM2: 0,
   targetJPerM2: 60_000,
+  atResin: null,
   targetSetBy: 'profile',
   uncertainty: null,
   lampOnS: null,

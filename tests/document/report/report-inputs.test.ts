@@ -6,7 +6,7 @@ describe('the rows of a settings file', () => {
     const rows = inputRowsOf({
       vacuum: { setPointKPaAbs: 25, dwellS: 60 },
       resin: { viscosityMPaSAt20C: 50, lot: 'demo' },
-      cure: { targetMJPerCm2: 6000 },
+      cure: { targetAtResinMJPerCm2: 6000 },
       glassC: 23,
       lowestC: 1,
     });
@@ -15,7 +15,7 @@ describe('the rows of a settings file', () => {
       'vacuum: dwell 60 s',
       'resin: viscosity 50 mPa·s at 20 °C',
       'resin: lot demo',
-      'cure: target 6000 mJ/cm²',
+      'cure: target at resin 6000 mJ/cm²',
       'glass 23 °C',
       'lowest 1 °C',
     ]);

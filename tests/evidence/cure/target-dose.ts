@@ -19,10 +19,11 @@ const fromDepth = (depthUm: number, expected: number): CheckRow => ({
   obtained: 'computed',
 });
 
-const RULES = { targetJPerM2: 1, marginFactor: 1, filmRatio: 1 };
+const RULES = { targetAtResinJPerM2: 1, marginFactor: 1 };
 const CURVE = { criticalJPerM2: 80, penetrationM: 150e-6 };
-const asked = (change: Partial<typeof RULES>, depthUm: number): number =>
-  (targetDoseOf({ ...RULES, ...change }, depthUm * 1e-6, CURVE).breakJPerM2 ?? 0) / 10;
+const asked = (marginFactor: number, filmRatio: number, depthUm: number): number =>
+  (targetDoseOf({ ...RULES, marginFactor }, filmRatio, depthUm * 1e-6, CURVE).breakJPerM2 ?? 0) /
+  10;
 
 export const TARGET_DOSE: CheckGroup = {
   title: 'dose that a depth of break asks for',
@@ -54,7 +55,7 @@ export const TARGET_DOSE: CheckGroup = {
     },
     {
       what: 'dose above a film that passes 1/e of the light, for 150 um deep at Dp 150 um',
-      actual: () => asked({ filmRatio: Math.exp(-1) }, 150),
+      actual: () => asked(1, Math.exp(-1), 150),
       expected: 8 * Math.E * Math.E,
       tolerance: 1e-9,
       unit: 'mJ/cm2',
@@ -63,7 +64,7 @@ export const TARGET_DOSE: CheckGroup = {
     },
     {
       what: 'dose with a margin of 2, for a depth of Dp less Dp ln 2',
-      actual: () => asked({ marginFactor: 2 }, 150 * (1 - Math.LN2)),
+      actual: () => asked(2, 1, 150 * (1 - Math.LN2)),
       expected: 8 * Math.E,
       tolerance: 1e-9,
       unit: 'mJ/cm2',

@@ -18,7 +18,7 @@ import { ATMOSPHERE_PA } from '../../frames.ts';
 const APART: Profile = {
   ...DEFAULT_PROFILE,
   curing: 'apart',
-  pitCure: { targetJPerM2: 15_000, leastS: 60, longestS: 300 },
+  pitCure: { targetAtResinJPerM2: 12_800, leastS: 60, longestS: 300 },
 };
 const PROFILES = [DEFAULT_PROFILE, APART];
 

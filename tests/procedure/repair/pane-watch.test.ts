@@ -4,15 +4,16 @@ import type { Repair, RepairConfig } from '../../../src/procedure/repair/repair-
 import { DEFAULT_CONFIG } from '../../configs.ts';
 import { countsOf, createDriver, type Driver, driveTo, type FrameChange } from '../../drive.ts';
 import { HEALTHY_FRAME } from '../../frames.ts';
+import { FILL_PASSES } from '../../light-path.ts';
 
 const { profile, job } = DEFAULT_CONFIG;
 const DEEP: RepairConfig = {
   ...DEFAULT_CONFIG,
-  profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 2000, leastS: 10 } },
+  profile: { ...profile, cure: { ...profile.cure, targetAtResinJPerM2: 2000, leastS: 10 } },
   job: { ...job, damage: { ...job.damage, depthM: 2e-3 } },
 };
-/** Exp(2) times the 1 kJ/m2 of the demo resin, by margin and film. */
-const DEEP_J_PER_M2 = (1000 * Math.exp(2) * 2) / 0.9;
+/** Exp(2) times the 1 kJ/m2 of the demo resin, by margin, film and spot. */
+const DEEP_J_PER_M2 = (1000 * Math.exp(2) * 2) / FILL_PASSES;
 
 const lightCounts = (wPerM2: number): number => Math.round(1023 * (0.1 + (0.8 * wPerM2) / 400));
 
@@ -62,8 +63,12 @@ function measuredOn(driver: Driver, until: 'job-sheet' | 'cure' | 'scrape') {
 describe('a job', () => {
   test('states its target and what heat its longest leg bears before any work', () => {
     const { values } = measuredOn(createDriver(), 'job-sheet');
-    expect(values.get('targetJPerM2')).toBe(60_000);
-    expect(values.get('depthTargetJPerM2')).toBeCloseTo((1000 * Math.exp(1.5) * 2) / 0.9, 6);
+    expect(values.get('targetAtResinJPerM2')).toBe(48_000);
+    expect(values.get('targetJPerM2')).toBeCloseTo(48_000 / FILL_PASSES, 6);
+    expect(values.get('depthTargetJPerM2')).toBeCloseTo(
+      (1000 * Math.exp(1.5) * 2) / FILL_PASSES,
+      6,
+    );
     expect(values.get('allowedSpotOverPaneK')).toBeCloseTo(5.71, 2);
     expect((values.get('allowedHeatingKPerS') ?? 0) * 60).toBeCloseTo(10, 9);
   });

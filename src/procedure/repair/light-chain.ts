@@ -1,0 +1,60 @@
+/**
+ * One wavelength and one way of the light for lamp, radiometer and break: what a job is refused
+ * for before it begins, because the dose at the resin could not be shown. The resin's own band is
+ * an objection to its bottle (`intake/resin-suitability.ts`), which a person may set aside.
+ */
+import type { SettingsProblem } from '../../core/settings.ts';
+import { radiusOf } from './job-target.ts';
+import type { RepairConfig } from './repair-state.ts';
+
+/**
+ * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Diodes of
+ * one kind are sorted to within 5 nm, and a radiometer's filter falls off over tens of nanometres
+ * (from memory). Between 365 and 395 nm instruments of one make differ by tens of per cent.
+ */
+const FARTHEST_APART_NM = 10;
+
+export interface ChainFiles {
+  readonly unit: string;
+  readonly job: string;
+}
+
+export function lightChainProblems(
+  config: RepairConfig,
+  files: ChainFiles,
+): readonly SettingsProblem[] {
+  return [...wavelengthProblems(config, files.unit), ...pathProblems(config, files)];
+}
+
+function wavelengthProblems({ unit }: RepairConfig, file: string): readonly SettingsProblem[] {
+  const { lampPeakNm } = unit;
+  const { adjustedAtNm } = unit.channels.irradiance;
+  if (adjustedAtNm !== null && Math.abs(adjustedAtNm - lampPeakNm) <= FARTHEST_APART_NM) return [];
+  const [from, to] = [lampPeakNm - FARTHEST_APART_NM, lampPeakNm + FARTHEST_APART_NM];
+  return [
+    {
+      file,
+      path: 'channels.irradiance.adjustedAtNm',
+      value: adjustedAtNm === null ? 'not stated' : `${adjustedAtNm} nm`,
+      accepted: `from ${from} to ${to} nm, because the lamp peaks at ${lampPeakNm} nm; calibrate against a radiometer that is certified for this lamp's light`,
+    },
+  ];
+}
+
+function pathProblems(config: RepairConfig, files: ChainFiles): readonly SettingsProblem[] {
+  const { lightPath } = config.unit;
+  if (lightPath === null) {
+    const accepted = 'distances of lamp, spot and sensor, which the dose at the resin rests on';
+    return [{ file: files.unit, path: 'lightPath', value: 'not stated', accepted }];
+  }
+  const radiusM = radiusOf(config, 'fill');
+  if (radiusM <= lightPath.spotRadiusM) return [];
+  return [
+    {
+      file: files.job,
+      path: 'damage.diameterMm',
+      value: `${(2 * radiusM * 1000).toFixed(1)} mm across the pit`,
+      accepted: `at most ${(2 * lightPath.spotRadiusM * 1000).toFixed(1)} mm, the lamp's even spot: the light beyond it is not known`,
+    },
+  ];
+}
