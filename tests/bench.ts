@@ -9,6 +9,7 @@ import { FAULT_PRESETS } from '../sim/faults/faults.ts';
 import type { Scenario } from '../sim/faults/scenario.ts';
 import { worldOf } from '../sim/plant/world.ts';
 import { createPipeline, type Pipeline, type Tick } from '../src/app/pipeline.ts';
+import { statedLightOf } from '../src/cli/run/stated-light.ts';
 import type { EndReason, Event, Snapshot } from '../src/core/events.ts';
 import type { PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
@@ -52,7 +53,8 @@ export interface TipDanger {
 const LONGEST_S = 5400;
 
 export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOptions): Scenario {
-  const { job } = config ?? DEFAULT_CONFIG;
+  const used = config ?? DEFAULT_CONFIG;
+  const { job } = used;
   return {
     seed,
     tickS: 0.05,
@@ -60,6 +62,7 @@ export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOp
     airK: job.airK,
     glassK: job.glassK,
     world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
+    light: statedLightOf(used),
     faults: faults.flatMap((name) => {
       const preset = FAULT_PRESETS[name];
       if (preset === undefined) throw new Error(`no fault ${name}`);

@@ -40,6 +40,7 @@ import {
 } from '../plant/plant-state.ts';
 import type { Conditions } from '../plant/setup.ts';
 import { type Chance, createChance } from '../random.ts';
+import { drawLightErrors, drawWayToResin, type WayToResin } from './light-errors.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
@@ -80,15 +81,17 @@ export interface Rig {
 }
 
 export function createRig(scenario: Scenario): Rig {
-  const place = placeOf(scenario);
   const chance = (purpose: Parameters<typeof createChance>[1]): Chance =>
     createChance(scenario.seed, purpose);
+  const ofLight = chance('light');
+  const lightErrors = drawLightErrors(ofLight, scenario.light);
+  const place = placeOf(scenario, drawWayToResin(ofLight, scenario.light));
   return {
     scenario,
     place,
     plant: createPlantState(place, scenario.airK, scenario.glassK),
     noise: chance('noise'),
-    tolerance: drawTolerance(chance('tolerance')),
+    tolerance: drawTolerance(chance('tolerance'), lightErrors),
     technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
     probe: createProbe(chance('reference')),
     faults: createFaultClock(scenario.faults),
@@ -108,11 +111,13 @@ export function createRig(scenario: Scenario): Rig {
   };
 }
 
-function placeOf({ seed, atmospherePa, world }: Scenario): Place {
+function placeOf({ seed, atmospherePa, world }: Scenario, way: WayToResin): Place {
   // No two breaks of one kind are alike.
   const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
   const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
-  return createPlace(atmospherePa, { ...world, break: { gaps } });
+  const filmTransmission = Math.min(1, world.lamp.filmTransmission * way.filmFactor);
+  const lamp = { ...world.lamp, filmTransmission };
+  return createPlace(atmospherePa, { ...world, lamp, break: { gaps } }, way);
 }
 
 export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {

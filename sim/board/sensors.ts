@@ -1,7 +1,8 @@
 /**
  * Physics to counts: transfer function, errors, noise and the 10-bit converter of each channel. It
  * is written independently from the sensors' side, so that it checks the controller's inverse
- * instead of sharing it. All sizes of errors are demo values, inside data-sheet classes.
+ * instead of sharing it. The errors of the light are drawn from what the unit file states
+ * (`light-errors.ts`); the sizes of all others are demo values, inside data-sheet classes.
  */
 import {
   type Channel,
@@ -11,13 +12,8 @@ import {
   type Switches,
   type Trip,
 } from '../../src/core/frame.ts';
-import {
-  DEMO_LAMP_BAND,
-  DEMO_RADIOMETER,
-  gaussianBand,
-  mismatchFactor,
-} from '../plant/light/spectrum.ts';
 import type { Chance } from '../random.ts';
+import { type LightErrors, NO_LIGHT_ERRORS } from './light-errors.ts';
 
 /** Steinhart-Hart coefficients of a 10 kOhm thermistor (from memory). */
 const STEINHART_HART = { a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8 };
@@ -34,22 +30,13 @@ const ADJUSTED_K = 298.15;
 const HOUR_S = 3600;
 
 /** Deviations of this unit's own sensors from their data sheets. */
-export interface Tolerance {
+export interface Tolerance extends LightErrors {
   readonly pressureOffsetPa: number;
-  readonly irradianceGain: number;
   /** Slope of the pressure signal, relative. */
   readonly pressureSpanError: number;
   /** Drift of the pressure zero, Pa per hour, and Pa/K from the temperature of adjustment. */
   readonly pressureDriftPaPerHour: number;
   readonly pressureDriftPaPerK: number;
-  /** Cosine of the radiometer's tilt to the light. */
-  readonly irradianceCosine: number;
-  /**
-   * Reading divided by truth for this lamp's light, for a radiometer calibrated with the nominal
-   * lamp.
-   */
-  readonly irradianceSpectralRatio: number;
-  readonly irradianceDarkWPerM2: number;
   /** Series resistor of both thermistors, relative. */
   readonly seriesOhmError: number;
   /** Both conductors of the thermistor's cable. */
@@ -63,14 +50,11 @@ export interface Tolerance {
 }
 
 export const PERFECT: Tolerance = {
+  ...NO_LIGHT_ERRORS,
   pressureOffsetPa: 0,
-  irradianceGain: 1,
   pressureSpanError: 0,
   pressureDriftPaPerHour: 0,
   pressureDriftPaPerK: 0,
-  irradianceCosine: 1,
-  irradianceSpectralRatio: 1,
-  irradianceDarkWPerM2: 0,
   seriesOhmError: 0,
   thermistorLeadOhm: 0,
   dissipationWPerK: Number.POSITIVE_INFINITY,
@@ -84,21 +68,15 @@ export const PERFECT: Tolerance = {
  */
 const FITTED = { thermistorLeadOhm: 0.28, dissipationWPerK: 0.008, cableDropV: 5e-3 * 0.14 };
 
-/**
- * In total: pressure within 0.2 % of span from 5 to 45 C, irradiance within 2 % at the lamp's full
- * output.
- */
-export function drawTolerance(chance: Chance): Tolerance {
+/** In total: pressure within 0.2 % of span from 5 to 45 C. The light's errors are drawn apart. */
+export function drawTolerance(chance: Chance, light: LightErrors): Tolerance {
   const within = (limit: number): number => limit * (2 * chance.uniform() - 1);
   return {
+    ...light,
     pressureOffsetPa: within(0.0012) * PRESSURE_SPAN_PA,
-    irradianceGain: 1 + within(0.015),
     pressureSpanError: within(0.0003),
     pressureDriftPaPerHour: within(0.00005) * PRESSURE_SPAN_PA,
     pressureDriftPaPerK: within(0.00001) * PRESSURE_SPAN_PA,
-    irradianceCosine: Math.cos((within(4) * Math.PI) / 180),
-    irradianceSpectralRatio: spectralRatio(395 + within(2.5)),
-    irradianceDarkWPerM2: within(0.0004) * IRRADIANCE_SPAN_W_PER_M2,
     seriesOhmError: within(0.001),
     supplyDividerError: within(0.005),
     thermistorLeadOhm: FITTED.thermistorLeadOhm,
@@ -106,10 +84,6 @@ export function drawTolerance(chance: Chance): Tolerance {
     cableDropV: FITTED.cableDropV,
   };
 }
-
-/** Reading of a radiometer calibrated with the nominal lamp, for one that peaks at `peakNm`. */
-const spectralRatio = (peakNm: number): number =>
-  1 / mismatchFactor(DEMO_RADIOMETER, gaussianBand(peakNm, 12), DEMO_LAMP_BAND);
 
 /** Conditions at each sensor, and what else its errors depend on. */
 export interface Physical extends Readonly<Record<ReadingKey, number>> {
@@ -145,12 +119,17 @@ export const sensorRatios = (truth: Physical, errors: Tolerance): Record<Channel
   perChannel((channel) => SENSORS[channel](truth, errors));
 
 /** The irradiance that the radiometer takes the truth for. */
-const readWPerM2 = ({ irradianceWPerM2 }: Physical, errors: Tolerance): number =>
-  irradianceWPerM2 *
-    errors.irradianceGain *
-    errors.irradianceCosine *
-    errors.irradianceSpectralRatio +
-  errors.irradianceDarkWPerM2;
+function readWPerM2({ irradianceWPerM2 }: Physical, errors: Tolerance): number {
+  const share = Math.min(1, irradianceWPerM2 / IRRADIANCE_SPAN_W_PER_M2);
+  return (
+    irradianceWPerM2 *
+      errors.irradianceGain *
+      errors.irradianceSeat *
+      errors.irradianceSpectralRatio +
+    errors.irradianceDarkWPerM2 +
+    4 * share * (1 - share) * errors.irradianceBowWPerM2
+  );
+}
 
 /** The pressure that the transmitter reports for the true one. */
 function readPressurePa(

@@ -51,6 +51,9 @@ export interface BreakView {
     readonly pressurePa: number;
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
+    /** On the resin that has had least, under the film and off the axis. */
+    readonly fillDoseJPerM2: number;
+    readonly pitDoseJPerM2: number;
     readonly glassK: number;
     /** Temperature of the bath that holds the glass sensor; null while it is on the glass. */
     readonly bathK: number | null;
@@ -167,6 +170,8 @@ function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
     pressurePa: air.injectorPa,
     irradianceWPerM2: lamp.irradianceWPerM2,
     doseJPerM2: lamp.doseJPerM2,
+    fillDoseJPerM2: cure.exposureJPerM2,
+    pitDoseJPerM2: pit.exposureJPerM2,
     glassK: pane.outerK,
     bathK: plant.setup.bath === null ? null : bathK(probe, plant.setup.bath),
     heatSinkK: lamp.heatSinkK,

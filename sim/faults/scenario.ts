@@ -3,6 +3,7 @@
  * at the bench. The same scenario gives the same frames for the same outputs, bit for bit.
  */
 
+import type { StatedLight } from '../board/light-errors.ts';
 import type { World } from '../plant/world.ts';
 import type { Fault } from './faults.ts';
 
@@ -13,6 +14,8 @@ export interface Scenario {
   readonly airK: number;
   readonly glassK: number;
   readonly world: World;
+  /** Of the unit whose sensors are drawn. */
+  readonly light: StatedLight;
   readonly faults: readonly Fault[];
   /** `scripted` presses buttons by itself; for a `person` only the hands are simulated. */
   readonly technician: 'scripted' | 'person';

@@ -22,7 +22,16 @@ export interface Place {
   /** The foot on clean glass, and with grit under its ring. */
   readonly tight: Restriction;
   readonly loose: Restriction;
+  /** Light on fill and pit, as a share of the light on the lamp's axis. */
+  readonly lit: Lit;
 }
+
+export interface Lit {
+  readonly fillRatio: number;
+  readonly pitRatio: number;
+}
+
+const ON_THE_AXIS: Lit = { fillRatio: 1, pitRatio: 1 };
 
 export interface PlantState {
   /** Steps since the start: an integer, so that time accumulates no rounding errors. */
@@ -57,13 +66,18 @@ export interface PlantState {
   readonly startSinkK: number;
 }
 
-export function createPlace(atmospherePa: number, world: World): Place {
+export function createPlace(
+  atmospherePa: number,
+  world: World,
+  { fillRatio, pitRatio }: Lit = ON_THE_AXIS,
+): Place {
   const { ring, ...seat } = world.foot;
   return {
     atmospherePa,
     world,
     tight: sealRestriction(ring, { ...seat, gritConductance: 0 }),
     loose: sealRestriction(ring, { ...seat, gritConductance: GRIT_CONDUCTANCE }),
+    lit: { fillRatio, pitRatio },
   };
 }
 

@@ -18,7 +18,6 @@ import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
 import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
 import type { Conditions } from './setup.ts';
-import type { World } from './world.ts';
 
 export const STEPS_PER_S = 1000;
 const STEP_S = 1 / STEPS_PER_S;
@@ -186,7 +185,8 @@ function stepGivenOff(
 }
 
 /** Pane, and resin that is exposed or curing. */
-function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
+function stepSlowly(state: PlantState, place: Place, conditions: Conditions): void {
+  const { world } = place;
   const { setup, surroundings, lamp } = state;
   const dtS = (state.step - state.slowStep) * STEP_S;
   const lampWPerM2 = (lamp.doseJPerM2 - state.slowDoseJPerM2) / dtS;
@@ -205,32 +205,34 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   const ambientUvWPerM2 = setup.shieldClosed ? 0 : conditions.ambientUvWPerM2;
   if (setup.injectorOff) {
     const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, setup.filmOn);
-    stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
+    stepFillAndPit(state, place, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
   } else if (setup.charged) {
     stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
   }
 }
 
 /**
- * The pit receives the light directly. The fill receives what the pit transmits where it had set
+ * Off the axis there is less light than on it. The pit receives the light directly. The fill receives what the pit transmits where it had set
  * before the pit was made; where liquid, it is one body with the pit, and its depths begin at their
  * common face.
  */
 function stepFillAndPit(
   state: PlantState,
-  { curing, pitDepthM }: World,
+  { world: { curing, pitDepthM }, lit }: Place,
   light: CuringLight,
   dtS: number,
 ): void {
   const { setup, cure, pit } = state;
+  const onAxisWPerM2 = light.irradianceWPerM2;
+  const onFill = { ...light, irradianceWPerM2: onAxisWPerM2 * lit.fillRatio };
   if (!setup.pitFilled) state.fillBelowPit = gelled(cure, curing);
-  else stepCure(pit, curing, light, dtS);
+  else stepCure(pit, curing, { ...light, irradianceWPerM2: onAxisWPerM2 * lit.pitRatio }, dtS);
   if (!setup.pitFilled || !state.fillBelowPit) {
-    stepCure(cure, curing, light, dtS);
+    stepCure(cure, curing, onFill, dtS);
     return;
   }
   const through = reachingRatio(curing, pitDepthM);
-  const irradianceWPerM2 = light.irradianceWPerM2 * through;
+  const irradianceWPerM2 = onFill.irradianceWPerM2 * through;
   const ambientUvWPerM2 = light.ambientUvWPerM2 * through;
   stepCure(cure, curing, { irradianceWPerM2, ambientUvWPerM2, covered: true }, dtS);
 }

@@ -88,7 +88,7 @@ export function mismatchFactor(
 const LEVEL: Curve = [[0, 1]];
 
 /** Demo lamp: one kind of diode. */
-export const DEMO_LAMP_BAND: Band = gaussianBand(395, 12);
+export const DEMO_LAMP_BAND: Band = gaussianBand(365, 12);
 
 /** Demo daylight below 420 nm: rises with wavelength, like the sun's; shape from memory. */
 export const DEMO_DAYLIGHT_BAND: Band = {
@@ -96,7 +96,7 @@ export const DEMO_DAYLIGHT_BAND: Band = {
   weights: [0.03, 0.09, 0.13, 0.18, 0.22, 0.35],
 };
 
-/** Demo radiometer: relative responsivity, highest at 375 nm and falling slowly past the lamp's band. */
+/** Demo radiometer: relative responsivity, rising by 0.57 % a nanometre over the lamp's band. */
 export const DEMO_RADIOMETER: Curve = [
   [300, 0.3],
   [340, 0.8],
@@ -112,7 +112,7 @@ export const DEMO_RADIOMETER: Curve = [
 export const DEMO_FILM: Curve = [
   [300, 0.05],
   [320, 0.4],
-  [350, 0.82],
+  [350, 0.83],
   [370, 0.87],
   [390, 0.89],
   [420, 0.9],

@@ -11,6 +11,7 @@ import { type WorldFile, worldOf, worldSchema } from '../../../sim/plant/world.t
 import { readChecked } from '../../app/prepare/read-settings.ts';
 import { type Checked, schemaName } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
+import { statedLightOf } from './stated-light.ts';
 
 export interface ScenarioOptions {
   readonly seed: number;
@@ -38,7 +39,8 @@ const faultFileSchema = z.strictObject({
   faults: z.array(faultSchema).max(20, { error: 'a list of up to 20 faults' }),
 });
 
-export function scenarioOf(options: ScenarioOptions, { job }: RepairConfig): Checked<Scenario> {
+export function scenarioOf(options: ScenarioOptions, config: RepairConfig): Checked<Scenario> {
+  const { job } = config;
   const faults = faultsOf(options.fault);
   if (!faults.ok) return faults;
   const plant: Checked<WorldFile | undefined> = plantOf(options.plant);
@@ -52,6 +54,7 @@ export function scenarioOf(options: ScenarioOptions, { job }: RepairConfig): Che
       airK: job.airK,
       glassK: job.glassK,
       world: worldOf(job.damage, job.resin.viscosityPaSAt20C, plant.value),
+      light: statedLightOf(config),
       faults: faults.value,
       technician: options.manual ? 'person' : 'scripted',
     },

@@ -161,8 +161,8 @@ const mismatchRows: CheckRow[] = Object.entries(reference.mismatch).map(([peakNm
     `spectral mismatch of a lamp at ${peakNm} nm`,
     () => mismatchFactor(DEMO_RADIOMETER, gaussianBand(Number(peakNm), 12), DEMO_LAMP_BAND),
     factor,
-    // Points 1.2 nm apart over two bends of 0.0003/nm in the band, density 0.078/nm; two means.
-    2 * ((1.2 * 1.2) / 12) * 2 * 0.0003 * 0.078,
+    // Points 1.2 nm apart over a bend of 0.0058/nm, density 0.078/nm at most; two means.
+    2 * ((1.2 * 1.2) / 12) * 0.0058 * 0.078,
     'ratio',
     '; quadrature, tolerance h^2/12 at the bends of the curve',
   ),

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { drawLightErrors, NO_LIGHT_ERRORS } from '../../../sim/board/light-errors.ts';
 import { drawTolerance, sensorRatios } from '../../../sim/board/sensors.ts';
 import { createChance } from '../../../sim/random.ts';
+import { statedLightOf } from '../../../src/cli/run/stated-light.ts';
 import { FULL_SCALE_COUNTS } from '../../../src/core/frame.ts';
 import type { GuidedResult } from '../../../src/procedure/guided/guided-result.ts';
 import { pressurePaOf } from '../../../src/signal/channels.ts';
+import { DEFAULT_CONFIG } from '../../configs.ts';
 import { HEALTHY_TRUTH } from '../../frames.ts';
 import { DEMO_UNIT, type GuidedRun, runGuided } from './guided-bench.ts';
 
@@ -16,7 +19,7 @@ function resultOf<C extends GuidedResult['channel']>({ result }: GuidedRun, chan
 
 /** What a unit of this seed reads of a true pressure, without noise, by these ends of its line. */
 function readPa(seed: number, pressurePa: number, line: { zeroPa: number; fullPa: number }) {
-  const tolerance = drawTolerance(createChance(seed, 'tolerance'));
+  const tolerance = drawTolerance(createChance(seed, 'tolerance'), NO_LIGHT_ERRORS);
   const truth = { ...HEALTHY_TRUTH, pressurePa, sensorK: 295.15, sinceZeroS: 60 };
   const counts = sensorRatios(truth, tolerance).pressure * FULL_SCALE_COUNTS;
   const read = pressurePaOf(counts, { ...DEMO_UNIT.channels, pressure: line });
@@ -80,8 +83,8 @@ describe('light and temperature', () => {
   test('light: the factor is the sensor’s own, within what is said of it', () => {
     const { points, uncertainty } = resultOf(runGuided({ procedure: 'uv', seed: 4 }), 'irradiance');
     expect(points).toHaveLength(3);
-    const t = drawTolerance(createChance(4, 'tolerance'));
-    const gain = t.irradianceGain * t.irradianceCosine * t.irradianceSpectralRatio;
+    const t = drawLightErrors(createChance(4, 'light'), statedLightOf(DEFAULT_CONFIG));
+    const gain = t.irradianceGain * t.irradianceSeat * t.irradianceSpectralRatio;
     const [factor = 0] = points.map(({ reference, reading }) => reference / reading);
     expect(Math.abs(factor * gain - 1)).toBeLessThan(3 * (uncertainty?.standard ?? 0));
   });

@@ -4,9 +4,11 @@ import { createSimulatedBoard, type SimulatedBoard } from '../../../sim/board/si
 import type { Scenario } from '../../../sim/faults/scenario.ts';
 import type { DamageSizes } from '../../../sim/plant/break/breaks.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
+import { statedLightOf } from '../../../src/cli/run/stated-light.ts';
 import type { Actuators, DisplayLines, Frame, Outputs } from '../../../src/core/frame.ts';
 import { SAFE } from '../../../src/core/frame.ts';
 import { type PhaseId, STEP_NUMBERS } from '../../../src/core/phases.ts';
+import { DEFAULT_CONFIG } from '../../configs.ts';
 
 export const STAR: DamageSizes = {
   type: 'star-break',
@@ -31,6 +33,7 @@ export function scenarioWith(changes: Partial<Scenario> = {}): Scenario {
     airK: 295.15,
     glassK: 296.15,
     world: worldOf(STAR, 0.05),
+    light: statedLightOf(DEFAULT_CONFIG),
     faults: [],
     technician: 'person',
     ...changes,

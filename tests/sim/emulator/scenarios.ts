@@ -2,6 +2,8 @@
 
 import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
+import { statedLightOf } from '../../../src/cli/run/stated-light.ts';
+import { DEFAULT_CONFIG } from '../../configs.ts';
 import { BULLSEYE } from '../board/lock-step.ts';
 
 export const scenarioOf = (changes: Partial<Scenario> = {}): Scenario => ({
@@ -11,6 +13,7 @@ export const scenarioOf = (changes: Partial<Scenario> = {}): Scenario => ({
   airK: 295,
   glassK: 295,
   world: worldOf(BULLSEYE, 0.04),
+  light: statedLightOf(DEFAULT_CONFIG),
   faults: [],
   technician: 'person',
   ...changes,

@@ -87,5 +87,5 @@ def cases():
         "covered": [resin(z, 0.9, 0.0, 1.0, times) for z in (0.0, 0.25e-3, 1e-3, 2e-3)],
         "open": resin(0.0, 1.0, 4.0, 1.0, [0.1, 0.5, 1.0, 10.0]),
         "openUnderTenfold": resin(0.0, 1.0, 4.0, 10.0, [0.5, 1.0, 10.0]),
-        "mismatch": {str(peak): responding(395.0) / responding(peak) for peak in (392.5, 397.5)},
+        "mismatch": {str(peak): responding(365.0) / responding(peak) for peak in (362.5, 367.5, 395.0)},
     }

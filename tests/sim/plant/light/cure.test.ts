@@ -92,8 +92,8 @@ describe('conversion', () => {
     const day = run(20, { irradianceWPerM2: 0, ambientUvWPerM2: 50, covered: true });
     const lamp = run(20, { ...LAMP, irradianceWPerM2: 50 * DEMO_CURING.daylightEffect });
     expect(day).toEqual(lamp);
-    // By hand: 0.69533 over the daylight's six lines, 0.7 - 0.005 x 4.07 nm over the lamp's bend.
-    expect(DEMO_CURING.daylightEffect).toBeCloseTo(0.69533 / 0.67967, 3);
+    // By hand: 0.69533 over the daylight's six lines, 1 - 15 nm x 0.05 / 30 nm at the lamp's peak.
+    expect(DEMO_CURING.daylightEffect).toBeCloseTo(0.69533 / 0.975, 3);
   });
 });
 
