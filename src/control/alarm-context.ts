@@ -31,7 +31,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
-    lostNumber: lostNumberIn(state),
+    lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
     pumpFutileS: watch.pumpFutileS,

@@ -76,6 +76,8 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'lost-number': {
     start: inPhase('vacuum-dwell', { procedure: MISCALCULATING }),
     play: (lost) => (lost > 0 ? { hostGapS: null } : {}),
+    // The rooms of the state are checked in turns.
+    seenAfterS: 0.1,
     lively: true,
   },
 };
