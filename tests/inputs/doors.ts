@@ -118,6 +118,9 @@ const takeText = (text: string): 'accepted' | 'refused' => promised(readJournal(
 const MESSAGES: readonly (readonly number[])[] = [
   frameBytes(),
   frameBytes({ sequence: 1, timeMs: 1050, presses: 1 }),
+  // With a check that holds, as a board with other firmware might send it.
+  frameBytes({ pressure: 1024 }),
+  frameBytes({ timeMs: 2 ** 32 }),
   refusalBytes(0x11, 0),
   unitMessage(
     encodeFields(KINDS.limitsReport, LIMITS_REPORT_LAYOUT, {
