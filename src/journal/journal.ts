@@ -123,7 +123,6 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
   const hash = createHash('sha256');
   let buffer = '';
   let state: 'open' | 'failed' | 'closed' = 'open';
-  let following = false;
 
   const failWith = (error: unknown): void => {
     if (state !== 'open') return;
@@ -144,17 +143,7 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
       buffer = '';
       writeAll(file, Buffer.from(text, 'utf8'));
     });
-  /** One at a time; an error after the close has been reported by the close. */
-  const followOnDisk = (): void => {
-    if (following || state !== 'open') return;
-    following = true;
-    attempt(() =>
-      file.syncSoon((error) => {
-        following = false;
-        if (error !== null && error !== undefined) failWith(error);
-      }),
-    );
-  };
+  const followOnDisk = diskFollower(file, failWith);
   const append = (text: string): void => {
     buffer += `${text}\n`;
   };
@@ -169,7 +158,7 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
     flush,
     flushSoon: () => {
       flush();
-      followOnDisk();
+      attempt(followOnDisk);
     },
     sync: () => attempt(() => file.sync()),
     close: (lastLine) => {
@@ -184,6 +173,19 @@ function createLineWriter(file: JournalFile, onError: (error: unknown) => void):
       }
       state = 'closed';
     },
+  };
+}
+
+/** One sync at a time. An error that comes after the close was reported by the close. */
+function diskFollower(file: JournalFile, failWith: (error: unknown) => void): () => void {
+  let following = false;
+  return () => {
+    if (following) return;
+    following = true;
+    file.syncSoon((error) => {
+      following = false;
+      if (error !== null && error !== undefined) failWith(error);
+    });
   };
 }
 
