@@ -15,6 +15,9 @@ import { runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { FILL_PASSES, PIT_PASSES } from '../light-path.ts';
 
+/** Three times the 2.77 % that the budget of the sensor alone states: any drawn unit keeps it. */
+const READING_3_U = 0.083;
+
 const { job, unit } = DEFAULT_CONFIG;
 const OPENED_IN_FILL: Fault = {
   kind: 'shield-opened',
@@ -94,7 +97,7 @@ describe('a repair with its pit cured apart', () => {
     const { fill, pit } = run.last.state.scene.doses;
     const counted = fill.doseJPerM2 + pit.doseJPerM2;
     const trueDose = run.board.view().truth.doseJPerM2;
-    expect(Math.abs(counted - trueDose) / trueDose).toBeLessThan(0.03);
+    expect(Math.abs(counted - trueDose) / trueDose).toBeLessThan(READING_3_U);
   });
 
   test('replayed from its frames gives the same decisions', () => {

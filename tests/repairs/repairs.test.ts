@@ -6,6 +6,9 @@ import { DEFAULT_CONFIG } from '../configs.ts';
 import { FILL_PASSES } from '../light-path.ts';
 import { expectDried, expectOutgassed } from './seeded.ts';
 
+/** Three times the 2.77 % that the budget of the sensor alone states: any drawn unit keeps it. */
+const READING_3_U = 0.083;
+
 const actuatorsOf = ({ last }: BenchRun) => last.state.commanded;
 const measured = ({ events }: BenchRun, name: string) =>
   events.flatMap((event) =>
@@ -65,7 +68,7 @@ describe('a nominal repair', () => {
     }
   });
 
-  test('cures to its dose and least time, and logs it within 3 % of the true dose', () => {
+  test('cures to its dose and least time, and logs it within three u of the true dose', () => {
     const [dose] = measured(run, 'doseJPerM2');
     const [lampOnS] = measured(run, 'lampOnS');
     const [u = Number.NaN] = measured(run, 'doseUncertaintyJPerM2');
@@ -75,7 +78,7 @@ describe('a nominal repair', () => {
     expect(lampOnS).toBeGreaterThanOrEqual(leastS);
     expect(lampOnS).toBeLessThanOrEqual(longestS);
     const { doseJPerM2 } = run.board.view().truth;
-    expect(Math.abs((dose ?? 0) - doseJPerM2) / doseJPerM2).toBeLessThan(0.03);
+    expect(Math.abs((dose ?? 0) - doseJPerM2) / doseJPerM2).toBeLessThan(READING_3_U);
   });
 });
 
@@ -218,7 +221,7 @@ describe('repairs in which something goes wrong', () => {
     expect(run.end).toBe('completed');
     const { doseJPerM2 } = run.board.view().truth;
     const [dose = 0] = measured(run, 'doseJPerM2');
-    expect(Math.abs(dose - doseJPerM2) / doseJPerM2).toBeLessThan(0.03);
+    expect(Math.abs(dose - doseJPerM2) / doseJPerM2).toBeLessThan(READING_3_U);
   });
 
   test('the emergency stop ends the job with everything off, and says so', () => {

@@ -71,7 +71,7 @@ def pressure_spread(pressure, seed):
 
 def light_gain(draws, n=SAMPLES):
     gain = 1 + draws.normal(0.02, n)
-    for half_width in (0.025, 0.025, 0.01, 0.01):
+    for half_width in (0.025, 0.015, 0.01, 0.01):
         gain = gain * (1 + draws.limit(half_width, n))
     return gain
 
@@ -111,7 +111,10 @@ def dose_spread(seed):
     zero = (draws.limit(0.001, n) + draws.limit(0.001, n)) * 400 + draws.limit(1, n) * per_count
     noise = draws.normal(np.sqrt(0.25 + 1 / 12) / np.sqrt(time / tick), n) * per_count
     counted = time * (1 + draws.limit(0.005, n)) + draws.limit(0.1, n)
-    return np.std((light * light_gain(draws, n) + zero + noise) * counted)
+    # To the resin: film, edge of the spot, and the glass nearer or farther by 0.2 of 20 mm.
+    way = (1 + draws.limit(0.02, n)) * (1 + draws.limit(0.02 / 0.9, n))
+    way = way * (20 / (20 + draws.limit(0.2, n))) ** 2
+    return np.std((light * light_gain(draws, n) + zero + noise) * counted * way)
 
 
 def accepted(true_over_target, gain=0.03, k=1.6448536269514722):
