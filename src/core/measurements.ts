@@ -25,6 +25,16 @@ export const JOB_MEASUREMENTS = [
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',
   'greatestHeatingKPerS',
+  /** Thermistors at rest before the first light, above the air of the job sheet. */
+  'glassOverAirK',
+  'heatSinkOverAirK',
+  /** What the lamp warmed them by at the end of a cure, and what is usual for its light and power. */
+  'glassWarmedK',
+  'glassUsuallyWarmedK',
+  'heatSinkWarmedK',
+  'heatSinkUsuallyWarmedK',
+  /** What the heat sink had cooled by, when the result was shown. */
+  'heatSinkCooledK',
 ] as const;
 
 /** Measured for one portion, or for both when one exposure cures them together. */

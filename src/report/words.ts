@@ -129,6 +129,19 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
   greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
   greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
+  glassOverAirK: { label: 'glass above the air before the first light', write: kelvinWords },
+  heatSinkOverAirK: {
+    label: 'lamp’s heat sink above the air before the first light',
+    write: kelvinWords,
+  },
+  glassWarmedK: { label: 'glass warmed by the lamp', write: kelvinWords },
+  glassUsuallyWarmedK: { label: 'usual warming of glass by this light', write: kelvinWords },
+  heatSinkWarmedK: { label: 'heat sink warmed by the lamp', write: kelvinWords },
+  heatSinkUsuallyWarmedK: {
+    label: 'usual warming of the heat sink by this power',
+    write: kelvinWords,
+  },
+  heatSinkCooledK: { label: 'heat sink cooled after the lamp', write: kelvinWords },
   openResinDoseJPerM2: {
     label: 'daylight on open resin, measured at the sensor',
     write: smallDoseWords,

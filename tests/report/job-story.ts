@@ -3,7 +3,7 @@
 import type { AlarmId } from '../../src/core/alarm-ids.ts';
 import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
 import { SAFE } from '../../src/core/frame.ts';
-import type { Measurement } from '../../src/core/measurements.ts';
+import type { MeasuredName, Measurement } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import type { JournalEnd } from '../../src/journal/journal-format.ts';
@@ -26,7 +26,7 @@ export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle });
 const measured = (timeS: number, name: Measurement, value: number) =>
-  at(timeS, { kind: 'measured', name, portion: null, value });
+  at(timeS, { kind: 'measured', ...({ name, portion: null } as MeasuredName), value });
 
 export const alarmEvent = (alarm: AlarmId, action: AlarmAction): UnstampedEvent => ({
   kind: 'alarm',

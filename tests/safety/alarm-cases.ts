@@ -35,6 +35,14 @@ export const QUIET_CONTEXT: AlarmContext = {
     stressIntensityPaSqrtM: 0,
   },
   openResin: { criticalShare: 0, lit: true },
+  lampHeat: {
+    sinkLackK: null,
+    sinkExcessK: null,
+    glassLackK: null,
+    apartK: 0,
+    sinkRiseRatio: null,
+    glassRiseRatio: null,
+  },
   selfTestFindings: [],
   profile: {
     lowestPa: 15_000,
@@ -100,6 +108,14 @@ const heats =
   (context: AlarmContext, valueSI: number): AlarmContext => ({
     ...context,
     heating: { ...context.heating, [key]: valueSI },
+  });
+
+/** In the light of a sound lamp, but for this. */
+const follows =
+  (key: keyof AlarmContext['lampHeat']) =>
+  (context: AlarmContext, valueSI: number): AlarmContext => ({
+    ...reads('irradianceWPerM2')(context, 195),
+    lampHeat: { ...context.lampHeat, [key]: valueSI },
   });
 
 const lightens = (context: AlarmContext, criticalShare: number): AlarmContext => ({
@@ -249,6 +265,34 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     at: (context, share) => heats('spotOverPaneK')(context, share * 5.7),
     justUnder: 0.799,
     justOver: 0.801,
+  },
+  {
+    id: 'heat-sink-cold',
+    armed: inCure,
+    at: follows('sinkLackK'),
+    justUnder: 1.99,
+    justOver: 2.01,
+  },
+  {
+    id: 'heat-sink-warm',
+    armed: inCure,
+    at: follows('sinkExcessK'),
+    justUnder: 2.49,
+    justOver: 2.51,
+  },
+  {
+    id: 'glass-not-warmed',
+    armed: inCure,
+    at: follows('glassLackK'),
+    justUnder: 0.299,
+    justOver: 0.301,
+  },
+  {
+    id: 'temperatures-apart',
+    armed: {},
+    at: (context, k) => ({ ...context, lampHeat: { ...context.lampHeat, apartK: k } }),
+    justUnder: 14.9,
+    justOver: 15.1,
   },
   { id: 'daylight-set', armed: {}, at: lightens, justUnder: 0.999, justOver: 1.001 },
   { id: 'daylight-near', armed: {}, at: lightens, justUnder: 0.499, justOver: 0.501 },

@@ -76,6 +76,13 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   allowedHeatingKPerS: (k) => `heating rate: limit ${(k * 60).toFixed(1)} K/min for this leg`,
   greatestSpotOverPaneK: (k) => `spot above pane: highest ${k.toFixed(1)} K`,
   greatestHeatingKPerS: (k) => `heating or cooling rate: highest ${(k * 60).toFixed(1)} K/min`,
+  glassOverAirK: (k) => `glass ${k.toFixed(1)} K above the air before the first light`,
+  heatSinkOverAirK: (k) => `heat sink ${k.toFixed(1)} K above the air before the first light`,
+  glassWarmedK: (k) => `the lamp warmed the glass by ${k.toFixed(1)} K`,
+  glassUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its light`,
+  heatSinkWarmedK: (k) => `the lamp warmed its heat sink by ${k.toFixed(1)} K`,
+  heatSinkUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its power`,
+  heatSinkCooledK: (k) => `heat sink cooled by ${k.toFixed(1)} K after the lamp`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
     `daylight below threshold ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,

@@ -18,7 +18,9 @@ import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
 import { faceOf } from '../../panel/screen.ts';
 import type { AlarmProfile } from '../../safety/alarm-row.ts';
+import { GLASS_WATCH_START } from '../../safety/watch/glass-watch.ts';
 import { HEAT_WATCH_START } from '../../safety/watch/heat-watch.ts';
+import { SINK_WATCH_START } from '../../safety/watch/sink-watch.ts';
 import { PROCEDURE_START } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 import {
@@ -29,6 +31,7 @@ import {
   lightShareRatioOf,
   throughPitMeasurement,
 } from './dose-watch.ts';
+import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
 import type {
@@ -46,6 +49,8 @@ const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
+  sink: SINK_WATCH_START,
+  glass: GLASS_WATCH_START,
 });
 
 export const REPAIR: Procedure<Repair> = {
@@ -80,7 +85,13 @@ function watch(
   dtS: number,
 ): RepairScene {
   const { heat, openResin } = watchPane(state, reading, config, dtS);
-  return { doses: countLight(state, reading, config, dtS), heat, openResin };
+  return {
+    doses: countLight(state, reading, config, dtS),
+    heat,
+    openResin,
+    sink: watchSink(state, reading, config, dtS),
+    glass: watchGlass(state, reading, config, dtS),
+  };
 }
 
 /** A person who resumes after that alarm has put in a fresh drop. */
@@ -142,6 +153,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   const measured = [
     ...paneMeasurements(before, after, config),
     ...throughPitMeasurement(before, after, config),
+    ...lampHeatMeasurements(before, after, config),
   ];
   return { walk, events: [...events, ...measured], lead: led };
 }
@@ -158,6 +170,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampForecastS: cure.forecastS,
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
+    lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
