@@ -41,7 +41,8 @@ export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
     limit: setting(2.5, 1, 20),
     deadband: setting(0.5, 0.2, 5),
     delayS: setting(1, 0.2, 10),
-    armed: ({ phase }) => phase !== 'self-test',
+    // A held job's lamp is off, and a sensor that is put right jumps.
+    armed: running,
     seen: ({ lampHeat }) => lampHeat.sinkExcessK,
     expected: { say: 'sink-as-lamp' },
     seenText: ({ lampHeat }) => ({

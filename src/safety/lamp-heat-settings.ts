@@ -11,8 +11,8 @@ import { quantity } from '../core/settings.ts';
  * - 12 W and its heat sink, 60 J/K (some 70 g of aluminium at 0.9 J/(g K)) and 2.5 K/W: demo, the
  *   lamp of wiring/parts.md. A diode turns part of its power into light; 60 % heat at least is from
  *   memory.
- * - 25 % either way on power, capacity and loss: demo. It covers a breath of air, a lamp on its
- *   side, and a driver off its current.
+ * - 25 % either way on capacity and loss, and more on the power: demo. It covers a breath of air, a
+ *   lamp on its side, and a driver off its current.
  * - Glass: two plies of 2.1 and 1.6 mm and 0.76 mm of interlayer hold 8.2 kJ/(m2 K); densities and
  *   heat capacities of EN 572-1 as quoted by secondary pages, PVB from memory. Two faces in still air
  *   lose 17 W/(m2 K) (EN 673, from memory), and a spot of 30 mm radius as much again and more
@@ -31,7 +31,7 @@ export const lampHeatSchema = z
     glassWPerM2K: quantity(10, 200, 'W/(m2 K)').default(47),
     glassWithinPercent: quantity(5, 60, '%').default(30),
     /** What the air of the job sheet may be off, or change by during a job. */
-    airWithinK: quantity(1, 20, 'K').default(5),
+    airWithinK: quantity(1, 20, 'K').default(3),
   })
   .prefault({})
   .transform(
@@ -56,7 +56,7 @@ export interface LampHeat {
   readonly heatLeastRatio: number;
   readonly sinkJPerK: number;
   readonly sinkWPerK: number;
-  /** How far power, capacity and loss of a sound lamp may be off, either way. */
+  /** How far capacity and loss of a sound lamp may be off, either way, and its power at most. */
   readonly sinkWithinRatio: number;
   /** Share of the lamp's light that stays in the pane as heat. */
   readonly glassAbsorbsRatio: number;

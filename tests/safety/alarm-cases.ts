@@ -4,57 +4,8 @@
  * tests.
  */
 import type { AlarmContext } from '../../src/safety/alarm-row.ts';
-import { ATMOSPHERE_PA, faulty, HEALTHY_READING, measured } from '../frames.ts';
-
-export const QUIET_CONTEXT: AlarmContext = {
-  reading: HEALTHY_READING,
-  batch: 'running',
-  phase: 'vacuum-dwell',
-  phaseElapsedS: 1,
-  setPointPa: null,
-  atmospherePa: ATMOSPHERE_PA,
-  leakRatePaM3PerS: null,
-  frameGapS: 0.05,
-  silentS: 0,
-  clockOffRatio: 0,
-  clockStoodS: 0,
-  darkLookS: null,
-  lightShareRatio: 1,
-  pumpFutileS: 0,
-  lampOnForS: 0,
-  lampOffForS: 100,
-  ventOpenForS: 0,
-  cureNeedsS: null,
-  lampForecastS: 300,
-  heating: {
-    spotOverPaneK: 0,
-    rateKPerS: 0,
-    allowedSpotOverPaneK: 5.7,
-    allowedRateKPerS: 10 / 60,
-    legM: 0.01,
-    stressIntensityPaSqrtM: 0,
-  },
-  openResin: { criticalShare: 0, lit: true },
-  lampHeat: {
-    sinkLackK: null,
-    sinkExcessK: null,
-    glassLackK: null,
-    apartK: 0,
-    sinkRiseRatio: null,
-    glassRiseRatio: null,
-  },
-  selfTestFindings: [],
-  profile: {
-    lowestPa: 15_000,
-    highestGaugePa: 172_000,
-    reachWithinS: 30,
-    answerWithinS: 180,
-    leakLimitPaM3PerS: 0.005,
-    lowestGlassK: 285.15,
-    highestGlassK: 313.15,
-    longestCureS: 600,
-  },
-};
+import { ATMOSPHERE_PA, faulty, measured } from '../frames.ts';
+import { QUIET_CONTEXT } from './quiet-context.ts';
 
 export interface AlarmCase {
   readonly id: string;

@@ -86,7 +86,7 @@ function calculated(
   const coolestK = Math.min(airK, restK) - heat.airWithinK;
   const warmestK = Math.max(airK, restK) + heat.airWithinK;
   const { electricW, heatLeastRatio, sinkWithinRatio } = heat;
-  const leastW = driveRatio * electricW * heatLeastRatio * (1 - sinkWithinRatio);
+  const leastW = driveRatio * electricW * heatLeastRatio;
   const mostW = driveRatio * electricW * (1 + sinkWithinRatio);
   const usualW = driveRatio * electricW - heat.sinkWPerK * (usualK - airK);
   return {
