@@ -268,6 +268,12 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'board-tripped', armed: {}, at: flagged({ trips: ['watchdog'] }), ...YES_NO },
   { id: 'trip-stays', armed: {}, at: flagged({ trips: ['shield'] }), ...YES_NO },
   {
+    id: 'lost-number',
+    armed: {},
+    at: (context, lost) => ({ ...context, lostNumber: lost > 0.5 ? 'scene.heat.paneK' : null }),
+    ...YES_NO,
+  },
+  {
     id: 'self-test',
     armed: { phase: 'self-test', profile: { ...QUIET_CONTEXT.profile, answerWithinS: null } },
     at: sets('phaseElapsedS'),

@@ -7,7 +7,7 @@ import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
 import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
-import { celsius, litFor, type Provocation } from './provocation.ts';
+import { burning, celsius, inPhase, type Provocation } from './provocation.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
 import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
 
@@ -34,6 +34,7 @@ const TWO_MINUTES_LONG: RepairConfig = {
 };
 /** Where a pane of 39 C is no wonder. */
 const IN_A_WARM_HALL: RepairConfig = { ...APART, job: { ...APART.job, airK: celsius(30) } };
+const inTwoMinutes = inPhase('cure-fill', { config: TWO_MINUTES_LONG, procedure: REPAIR });
 const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 
@@ -127,7 +128,7 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the longest cure of the profile',
     limit: 120,
     how: {
-      start: litFor(6, { config: TWO_MINUTES_LONG, procedure: REPAIR }),
+      start: (s) => burning(inTwoMinutes(), 2, { litWPerM2: lampFor(s) }),
       play: (s) => ({ litWPerM2: lampFor(s) }),
       step: 7,
     },

@@ -14,6 +14,7 @@ import {
 import type { UnstampedEvent } from '../../core/events.ts';
 import { type Reading, valueOrNull } from '../../core/frame.ts';
 import type { Phrase } from '../../core/phrases.ts';
+import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
 import { faceOf } from '../../panel/screen.ts';
@@ -27,8 +28,10 @@ import {
   alarmCureOf,
   countLight,
   cureInHand,
+  failedGapEvents,
   lightSeen,
   lightShareRatioOf,
+  proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
 import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
@@ -47,6 +50,7 @@ import { selfTestFindings } from './self-test.ts';
 
 const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
+  proof: NO_PROOF,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
   sink: SINK_WATCH_START,
@@ -61,6 +65,7 @@ export const REPAIR: Procedure<Repair> = {
   holdsAs: ({ phase }) => phase,
   watch,
   alarmsOf,
+  noticed: failedGapEvents,
   sceneAfter,
   step,
   resume,
@@ -87,6 +92,7 @@ function watch(
   const { heat, openResin } = watchPane(state, reading, config, dtS);
   return {
     doses: countLight(state, reading, config, dtS),
+    proof: proveLight(state, reading, config, dtS),
     heat,
     openResin,
     sink: watchSink(state, reading, config, dtS),
