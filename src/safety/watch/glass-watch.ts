@@ -10,13 +10,14 @@ import type { Rise } from './sink-watch.ts';
 export interface GlassWatch {
   readonly lit: boolean;
   readonly darkS: number;
-  readonly litS: number;
+  /** Since the light first fell on this glass; null before, s. */
+  readonly sinceS: number | null;
   /** The reading, smoothed for a few seconds; null while there is none, K. */
   readonly glassK: number | null;
   /** The same, smoothed once and twice for longer: their difference is its slope, K. */
   readonly onceK: number;
   readonly twiceK: number;
-  /** Reading and slope when the lamp was switched on. */
+  /** Reading and slope at that time. */
   readonly fromK: number;
   readonly slopeKPerS: number;
   /** Rise that the light alone gives to this glass, the usual one and the least. */
@@ -29,7 +30,7 @@ export interface GlassWatch {
 export const GLASS_WATCH_START: GlassWatch = {
   lit: false,
   darkS: 0,
-  litS: 0,
+  sinceS: null,
   glassK: null,
   onceK: 0,
   twiceK: 0,
@@ -52,6 +53,8 @@ export interface GlassScene {
 
 /** A pause of the lamp that does not count as switched off, s. */
 const PAUSE_S = 3;
+/** Three times the time constant of the spot. */
+const FORGOTTEN_S = 600;
 /** White noise of 0.05 K leaves 0.004 K. */
 const SMOOTHING_S = 5;
 /** A count of the thermistor, 0.09 K, moves the slope by at most 0.07 K/min. */
@@ -71,36 +74,37 @@ export function stepGlassWatch(
   const onceK = toward(watch.glassK === null ? glassK : watch.onceK, glassK, dtS, SLOPE_S);
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
   const now = { lit, darkS, glassK: glassNowK, onceK, twiceK };
-  if (lit && !watch.lit) return lightBegins(now);
-  const { litS, fromK, slopeKPerS, usualK, leastK, seenK } = watch;
-  // After the light the last values stay, for the record.
-  if (!lit) return { ...now, litS, fromK, slopeKPerS, usualK, leastK, seenK };
-  return lightGoesOn(watch, now, scene, heat, dtS);
+  // What a held cure has left in the glass is calculated on; after longer it begins anew.
+  const anew = watch.sinceS === null || watch.darkS > FORGOTTEN_S;
+  if (lit && !watch.lit && anew) return lightBegins(now);
+  if (watch.sinceS === null) return { ...GLASS_WATCH_START, ...now };
+  return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);
 }
 
 type Now = Pick<GlassWatch, 'lit' | 'darkS' | 'onceK' | 'twiceK'> & { readonly glassK: number };
 
 function lightBegins({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
   const slopeKPerS = (onceK - twiceK) / SLOPE_S;
-  const begun = { litS: 0, fromK: glassK, slopeKPerS, usualK: 0, leastK: 0, seenK: 0 };
+  const begun = { sinceS: 0, fromK: glassK, slopeKPerS, usualK: 0, leastK: 0, seenK: 0 };
   return { lit, darkS, glassK, onceK, twiceK, ...begun };
 }
 
 function lightGoesOn(
-  { litS: before, fromK, slopeKPerS, usualK, leastK }: GlassWatch,
+  { fromK, slopeKPerS, usualK, leastK }: GlassWatch,
+  beforeS: number,
   { lit, darkS, glassK, onceK, twiceK }: Now,
   { lightWPerM2, paneFollowsAirS }: GlassScene,
   heat: LampHeat,
   dtS: number,
 ): GlassWatch {
-  const litS = before + dtS;
-  const byItselfK = slopeKPerS * paneFollowsAirS * -Math.expm1(-litS / paneFollowsAirS);
+  const sinceS = beforeS + dtS;
+  const byItselfK = slopeKPerS * paneFollowsAirS * -Math.expm1(-sinceS / paneFollowsAirS);
   const light = lightWPerM2 ?? 0;
   const { glassAbsorbsRatio, glassAbsorbsLeastRatio, glassWithinRatio } = heat;
   return {
     lit,
     darkS,
-    litS,
+    sinceS,
     glassK,
     onceK,
     twiceK,
