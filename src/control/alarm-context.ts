@@ -30,6 +30,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
+    uncountedShare: watch.sampling.uncountedShare,
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
     pumpFutileS: watch.pumpFutileS,

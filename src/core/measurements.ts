@@ -25,6 +25,13 @@ export const JOB_MEASUREMENTS = [
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',
   'greatestHeatingKPerS',
+  /** Board and host clocks: how far they differ at most, as a share, and how that is known. */
+  'clockOffAtMostRatio',
+  'clockLooks',
+  'clockComparedS',
+  'longestFrameGapS',
+  /** Time between late frames that counts for no dwell and no dose. */
+  'uncountedS',
 ] as const;
 
 /** Measured for one portion, or for both when one exposure cures them together. */
@@ -33,6 +40,9 @@ export const CURE_MEASUREMENTS = [
   'doseJPerM2',
   'doseUncertaintyJPerM2',
   'lampOnS',
+  /** What late frames left out, at most. */
+  'doseUncountedJPerM2',
+  'lampOnUncountedS',
   'targetJPerM2',
   /** The dose that the depth of the break or pit requires. */
   'depthTargetJPerM2',

@@ -68,6 +68,12 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     ...above(0.2, 's', 0, 0.05),
   },
   {
+    id: 'frames-rare',
+    harm: 'Light and pressure act for longer than is counted: too much of both, and nobody knows.',
+    ...holdMedium,
+    ...above(5, '% of the time', 0, 1),
+  },
+  {
     id: 'link-lost',
     harm: 'Nobody knows what the board did meanwhile. It never goes on by itself.',
     ...holdHighLatched,
@@ -77,7 +83,7 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'board-clock',
     harm: 'Dwells and dose are counted in wrong seconds, for the whole job so far.',
     ...holdHighLatched,
-    ...above(2, '%', 0),
+    ...above(1, '%', 0),
   },
   {
     id: 'frames-stand-still',

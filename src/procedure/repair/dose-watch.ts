@@ -11,6 +11,7 @@ import type { PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
 import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
+import { stepUncountedLight, type UncountedLight } from '../../cure/uncounted-light.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
@@ -26,6 +27,19 @@ export function countLight(
   const on = together ? 'both' : portionIn(procedure.phase, config);
   const light = isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
+}
+
+/** Light that acted in time that counts for nothing; too much of it is still light. */
+export function missedLight(
+  { scene: { uncounted }, procedure, commanded }: RepairState,
+  { irradianceWPerM2 }: Reading,
+  config: RepairConfig,
+  uncountedS: number,
+): UncountedLight {
+  const together = config.profile.curing === 'together';
+  const on = together ? 'both' : portionIn(procedure.phase, config);
+  const lampOn = lampBurns(commanded);
+  return stepUncountedLight(uncounted, irradianceWPerM2, { lampOn, on }, uncountedS);
 }
 
 const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
