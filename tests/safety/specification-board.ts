@@ -59,7 +59,7 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'no-answer',
     harm: 'Vacuum or pressure stands on glass that nobody watches.',
     ...holdLow,
-    ...above(3600, 's', 0),
+    ...above(1800, 's', 0),
   },
   {
     id: 'frames-late',
