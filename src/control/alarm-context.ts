@@ -6,6 +6,7 @@
 import type { Reading } from '../core/frame.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';
 import type { ControllerState, ProcedureTypes } from './controller-state.ts';
+import { lostNumberIn } from './lost-number.ts';
 import type { Procedure } from './procedure.ts';
 
 export function alarmContextOf<P extends ProcedureTypes>(
@@ -31,6 +32,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
     uncountedShare: watch.sampling.uncountedShare,
+    lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
     pumpFutileS: watch.pumpFutileS,

@@ -1,7 +1,8 @@
 /**
  * Whole journals of every version, kept as the program of that time wrote them
  * (tests/journal/recorded). They must be readable and give the same report, and a calibration the
- * same decisions in a replay; a repair of today also states how it compared the clocks: the figures below come from the reports written with them.
+ * same decisions in a replay; a repair of today also states how it compared the clocks. The
+ * figures below come from the reports written with them.
  */
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
