@@ -1,18 +1,19 @@
 /**
  * Whole journals of every version, kept as the program of that time wrote them
- * (tests/journal/recorded). They must be readable and give the same report, and a calibration the
- * same decisions in a replay; a repair of today also states how it compared the clocks. The
- * figures below come from the reports written with them.
+ * (tests/journal/recorded). They must be readable, give the same decisions in a replay, and give
+ * the same report: the figures below come from the reports written with them.
  */
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { budgetLinesOf } from '../../src/app/papers/journal-budgets.ts';
+import { settingsFromInputs } from '../../src/app/prepare/load-settings.ts';
 import { replayJournal } from '../../src/app/replay.ts';
 import { guidedFromInputs } from '../../src/cli/care/load-guided.ts';
 import type { Checked } from '../../src/core/settings.ts';
 import { type JournalContents, readJournal } from '../../src/journal/read-journal.ts';
 import { GUIDED } from '../../src/procedure/guided/guided.ts';
+import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import { reportDataOf } from '../../src/report/report-data.ts';
 
 const recordedText = (name: string): string => {
@@ -43,6 +44,16 @@ describe.each(REPAIRS)('%s', (name, frames, events) => {
     expect(contents).toMatchObject({ intact: true, torn: false, remarks: [] });
     expect([contents.ticks.length, contents.events.length]).toEqual([frames, events]);
     expect(contents.header.schema).toBe(`meniscus/journal@${name.at(-1)}`);
+  });
+
+  // Their lamps burnt without a break, which a unit of today does not let them do.
+  test('run again, decides the same until the lamp would be interrupted', () => {
+    const config = soundOf(settingsFromInputs(contents.header.inputs, name));
+    const { ticks, differences } = replayJournal(REPAIR, config, contents);
+    expect(ticks).toBe(frames);
+    const lit = contents.ticks.find(({ actuators }) => actuators.lampEnabled);
+    const litS = lit?.frame.timeS ?? Number.NaN;
+    expect(differences[0]?.timeS ?? Number.POSITIVE_INFINITY).toBeGreaterThan(litS + 20);
   });
 });
 

@@ -15,6 +15,7 @@ import {
 import type { UnstampedEvent } from '../../core/events.ts';
 import { type Reading, valueOrNull } from '../../core/frame.ts';
 import type { Phrase } from '../../core/phrases.ts';
+import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
 import { NO_UNCOUNTED_LIGHT } from '../../cure/uncounted-light.ts';
@@ -27,9 +28,11 @@ import {
   alarmCureOf,
   countLight,
   cureInHand,
+  failedGapEvents,
   lightSeen,
   lightShareRatioOf,
   missedLight,
+  proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
@@ -49,6 +52,7 @@ import { supportMeasurements } from './support-measurements.ts';
 const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
   uncounted: NO_UNCOUNTED_LIGHT,
+  proof: NO_PROOF,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
 });
@@ -61,6 +65,7 @@ export const REPAIR: Procedure<Repair> = {
   holdsAs: ({ phase }) => phase,
   watch,
   alarmsOf,
+  noticed: failedGapEvents,
   sceneAfter,
   step,
   resume,
@@ -87,6 +92,7 @@ function watch(
   const { heat, openResin } = watchPane(state, reading, config, gapS);
   return {
     doses: countLight(state, reading, config, dtS),
+    proof: proveLight(state, reading, config, dtS),
     uncounted: missedLight(state, reading, config, gapS - dtS),
     heat,
     openResin,
