@@ -254,8 +254,15 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'supply-sensor', armed: {}, at: fails('supplyV'), ...YES_NO },
   { id: 'supply-low', armed: {}, at: reads('supplyV'), justUnder: 10.55, justOver: 10.45 },
   { id: 'frames-late', armed: {}, at: sets('frameGapS'), justUnder: 0.19, justOver: 0.21 },
+  {
+    id: 'frames-rare',
+    armed: {},
+    at: sets('uncountedShare'),
+    justUnder: 0.049,
+    justOver: 0.051,
+  },
   { id: 'link-lost', armed: {}, at: sets('silentS'), justUnder: 0.49, justOver: 0.51 },
-  { id: 'board-clock', armed: {}, at: sets('clockOffRatio'), justUnder: 0.019, justOver: 0.021 },
+  { id: 'board-clock', armed: {}, at: sets('clockOffRatio'), justUnder: 0.0099, justOver: 0.0101 },
   {
     id: 'frames-stand-still',
     armed: {},

@@ -14,6 +14,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   silentS: 0,
   clockOffRatio: 0,
   clockStoodS: 0,
+  uncountedShare: 0,
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,

@@ -94,6 +94,14 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   heatSinkWarmedK: (k) => `the lamp warmed its heat sink by ${k.toFixed(1)} K`,
   heatSinkUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its power`,
   heatSinkCooledK: (k) => `heat sink cooled by ${k.toFixed(1)} K after the lamp`,
+  clockOffAtMostRatio: (ratio) =>
+    `board and host clocks differ by ${(100 * ratio).toFixed(2)} % at most`,
+  clockLooks: (n) => `  ${n.toFixed(0)} comparisons`,
+  clockComparedS: (s) => `  over ${s.toFixed(0)} s`,
+  longestFrameGapS: (s) => `longest time without a frame ${s.toFixed(2)} s`,
+  uncountedS: (s) => `counted for nothing between late frames ${s.toFixed(2)} s`,
+  doseUncountedJPerM2: (j) => `light in that time ${joules(j)} J/cm2 at most`,
+  lampOnUncountedS: (s) => `lamp on in that time ${s.toFixed(2)} s`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
     `daylight below threshold ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,

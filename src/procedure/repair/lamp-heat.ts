@@ -25,22 +25,25 @@ import {
 } from '../../safety/watch/sink-watch.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
 
+/** Both warm and cool in a silence too; the models want steps well below their time constants, s. */
+const LONGEST_STEP_S = 20;
+
 export function watchSink(
   { scene: { sink }, commanded }: RepairState,
   reading: Reading,
   { unit, job }: RepairConfig,
-  dtS: number,
+  gapS: number,
 ): SinkWatch {
   const driveRatio = lampBurns(commanded) ? commanded.lampRatio : 0;
   const scene = { sinkK: valueOrNull(reading.heatSinkK), driveRatio, airK: job.airK };
-  return stepSinkWatch(sink, scene, unit.lampHeat, dtS);
+  return stepSinkWatch(sink, scene, unit.lampHeat, Math.min(gapS, LONGEST_STEP_S));
 }
 
 export function watchGlass(
   { scene: { glass }, commanded }: RepairState,
   reading: Reading,
   { unit }: RepairConfig,
-  dtS: number,
+  gapS: number,
 ): GlassWatch {
   const lampOn = lampBurns(commanded);
   const scene = {
@@ -49,7 +52,7 @@ export function watchGlass(
     lampOn,
     paneFollowsAirS: unit.heating.paneFollowsAirS,
   };
-  return stepGlassWatch(glass, scene, unit.lampHeat, dtS);
+  return stepGlassWatch(glass, scene, unit.lampHeat, Math.min(gapS, LONGEST_STEP_S));
 }
 
 /** From this usual rise on the ratio to it says something, K. */
