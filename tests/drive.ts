@@ -95,7 +95,9 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> 
     const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
     const irradiance = step.outputs.lampEnabled ? 511 : 102;
     const change = { counts: { pressure: countsOf(pa), irradiance } };
-    step = now === 'ask-bubbles' ? driver.press('no', change) : driver.press('yes', change);
+    // Where nobody is asked the pressure must follow from the first tick.
+    if (!asks(step)) step = driver.tick(change);
+    else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
     for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
       step = driver.tick({
         counts: {
