@@ -93,18 +93,13 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> 
   for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
     const { setPointPa, phase: now } = step.snapshot;
     const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
-    const irradiance = step.outputs.lampEnabled ? 511 : 102;
-    const change = { counts: { pressure: countsOf(pa), irradiance } };
+    const change = { lit: 511, counts: { pressure: countsOf(pa) } };
     // Where nobody is asked the pressure must follow from the first tick.
     if (!asks(step)) step = driver.tick(change);
     else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
     for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
-      step = driver.tick({
-        counts: {
-          pressure: countsOf(now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa)),
-          irradiance: step.outputs.lampEnabled ? 511 : 102,
-        },
-      });
+      const nowPa = now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa);
+      step = driver.tick({ lit: 511, counts: { pressure: countsOf(nowPa) } });
     }
   }
   if (step.snapshot.phase !== phase) throw new Error(`stuck in ${step.snapshot.phase}`);

@@ -8,7 +8,7 @@ import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { APART } from '../control/apart-driver.ts';
 import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
-import { celsius, litFor, type Provocation } from './provocation.ts';
+import { burning, celsius, inPhase, type Provocation } from './provocation.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
 import { PRESSURE_PROVOCATIONS, SMALL_PUMP } from './provocations-pressure.ts';
 
@@ -37,6 +37,7 @@ const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
   profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 12_000, longestS: 120 } },
 };
+const inTwoMinutes = inPhase('cure-fill', { config: TWO_MINUTES_LONG, procedure: REPAIR });
 const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 
@@ -136,7 +137,7 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the longest cure of the profile',
     limit: 120,
     how: {
-      start: litFor(6, { config: TWO_MINUTES_LONG, procedure: REPAIR }),
+      start: (s) => burning(inTwoMinutes(), 2, { litWPerM2: lampFor(s) }),
       play: (s) => ({ litWPerM2: lampFor(s) }),
       step: 7,
     },
