@@ -100,6 +100,7 @@ export function stepBench(bench: Bench, no: readonly PhaseId[] = ['ask-bubbles']
     seal: sealOf(world),
     hoseOn: world.hoseOn,
     gas: ISOTHERMAL,
+    manifoldLeak: null,
     sourceMolPerS: 0,
   };
   for (let n = 0; n < STEPS_PER_TICK; n++) stepAir(air, DEMO_AIR_UNIT, drive, 1e-3);
