@@ -20,7 +20,7 @@ import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
-import { stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
+import { type FrameTimes, stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
 import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
@@ -46,7 +46,7 @@ export interface ControllerStep<P extends ProcedureTypes> {
 
 /**
  * Longest time that a tick may count for: a late frame must not buy dwell or dose that was not
- * measured.
+ * measured. What acts in the rest of it is counted apart, at most.
  */
 const LONGEST_TICK_S = 0.1;
 
@@ -118,8 +118,9 @@ function observe<P extends ProcedureTypes>(
   state: State<P>,
   signal: SignalMemory,
   reading: Reading,
-  { procedure, config, dtS }: Tick<P>,
+  tick: Tick<P>,
 ): State<P> {
+  const { procedure, config, dtS } = tick;
   // Field by field, as in `stateActing`.
   return {
     timeS: reading.timeS,
@@ -129,10 +130,10 @@ function observe<P extends ProcedureTypes>(
     why: state.why,
     endReason: state.endReason,
     procedure: state.procedure,
-    scene: procedure.watch(state, reading, config, dtS),
+    scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: watchAfter(state, signal, reading, config.unit, dtS),
+    watch: watchAfter(state, signal, reading, config.unit, tick),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -147,11 +148,11 @@ function watchAfter(
   signal: SignalMemory,
   reading: Reading,
   { chamberVolumeM3: volumeM3, pump }: UnitSettings,
-  dtS: number,
+  times: FrameTimes,
 ): Watch {
   const { atmospherePa, leakM3PerS = 0 } = walk;
   const seen = watchedIn(reading, lightCountsOf(signal), { atmospherePa, leakM3PerS });
-  return stepWatch(watch, commanded, seen, { volumeM3, pump }, dtS);
+  return stepWatch(watch, commanded, seen, { volumeM3, pump }, times);
 }
 
 function intentsOf<P extends ProcedureTypes>(

@@ -13,6 +13,7 @@ import {
 } from './clock-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
 import type { Chamber } from './pump-model.ts';
+import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
 
 export interface Watch {
   readonly air: AirWatch;
@@ -20,6 +21,7 @@ export interface Watch {
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
   readonly clock: ClockWatch;
+  readonly sampling: SamplingWatch;
   readonly light: LightWatch;
 }
 
@@ -29,6 +31,7 @@ export const WATCH_START: Watch = {
   lampOffForS: 0,
   ventOpenForS: 0,
   clock: CLOCK_WATCH_START,
+  sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
 };
 
@@ -56,21 +59,29 @@ export const watchedIn = (
   lightCounts,
 });
 
+/** What acts acts for all of the gap, also where only a part of it counts for dwell and dose. */
+export interface FrameTimes {
+  /** Since the last frame, s. */
+  readonly gapS: number;
+  readonly dtS: number;
+}
+
 export function stepWatch(
   watch: Watch,
   commanded: Actuators,
   seen: WatchSeen,
   chamber: Chamber,
-  dtS: number,
+  { gapS, dtS: countedS }: FrameTimes,
 ): Watch {
   const lampOn = lampBurns(commanded);
-  const ventOpenForS = commanded.ventOpen ? watch.ventOpenForS + dtS : 0;
+  const ventOpenForS = commanded.ventOpen ? watch.ventOpenForS + gapS : 0;
   return {
-    air: stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, dtS),
-    lampOnForS: lampOn ? watch.lampOnForS + dtS : 0,
-    lampOffForS: lampOn ? 0 : watch.lampOffForS + dtS,
+    air: stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, gapS),
+    lampOnForS: lampOn ? watch.lampOnForS + gapS : 0,
+    lampOffForS: lampOn ? 0 : watch.lampOffForS + gapS,
     ventOpenForS,
     clock: stepClockWatch(watch.clock, seen),
-    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, dtS),
+    sampling: stepSampling(watch.sampling, gapS, countedS),
+    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
   };
 }
