@@ -140,9 +140,9 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   {
     id: 'pump-no-effect',
     armed: { phase: 'evacuate' },
-    at: sets('pumpFutileS'),
-    justUnder: 4.9,
-    justOver: 5.1,
+    at: sets('pumpAheadPa'),
+    justUnder: 5_900,
+    justOver: 6_100,
   },
   {
     id: 'vent-no-effect',

@@ -18,7 +18,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
-  pumpFutileS: 0,
+  pumpAheadPa: 0,
   lampOnForS: 0,
   lampOffForS: 100,
   ventOpenForS: 0,
