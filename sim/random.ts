@@ -19,6 +19,7 @@ const PURPOSES = [
   'break',
   'reference',
   'fault',
+  'cut-out',
   'light',
 ] as const;
 export type Purpose = (typeof PURPOSES)[number];

@@ -16,6 +16,8 @@ import { lightPathSchema, spreadsOf } from '../cure/light-path.ts';
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
+import { lampHeatSchema } from '../safety/lamp-heat-settings.ts';
+import { pumpSettingsSchema } from '../safety/pump-settings.ts';
 import { type ChannelSettings, channelsSchema } from '../signal/channels.ts';
 import { inheritedByDose } from '../signal/irradiance-budget.ts';
 import { type UncertaintySettings, uncertaintySchema } from '../signal/uncertainty-settings.ts';
@@ -40,13 +42,7 @@ export const unitSettingsSchema = z
        */
       peakNm: quantity(315, 400, 'nm').default(365),
     }),
-    pump: z.strictObject({
-      /**
-       * Ratio of the atmosphere to the pressure that the pump leaves in a closed chamber: its
-       * ultimate vacuum.
-       */
-      greatestRatio: quantity(2, 1000, 'times'),
-    }),
+    pump: pumpSettingsSchema,
     limits: z.strictObject({
       lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
       highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
@@ -54,6 +50,7 @@ export const unitSettingsSchema = z
       longestLampOnS: quantity(60, 3600, 's'),
     }),
     heating: heatingSchema,
+    lampHeat: lampHeatSchema,
     openResin: z
       .strictObject({
         /** Detection limit for light: the sensor's offset and a step of its converter, doubled. */
