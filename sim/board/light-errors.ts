@@ -5,19 +5,38 @@
  * between its ends, a certificate's figure as normal. So it can be counted how often a unit that
  * says "met" is wrong. The physics of sensor and plant use the draws.
  */
-import type { LightPath } from '../../src/cure/light-path.ts';
-import type { UncertaintySettings } from '../../src/signal/uncertainty-settings.ts';
 import { DEMO_RADIOMETER, gaussianBand, mismatchFactor } from '../plant/light/spectrum.ts';
 import type { Chance } from '../random.ts';
+
+/** Limits of the sensor, as shares of its reading or of its span; the calibration's is a sigma. */
+interface StatedErrors {
+  readonly calibrationRatio: number;
+  readonly spectrumRatio: number;
+  readonly placementRatio: number;
+  readonly temperatureRatio: number;
+  readonly driftRatio: number;
+  readonly zeroRatio: number;
+  readonly linearityRatio: number;
+}
+
+/** From the lamp to the resin, with the limits of what may differ. */
+interface StatedPath {
+  readonly lampToGlassM: number;
+  readonly lampToGlassWithinM: number;
+  readonly spotRadiusM: number;
+  readonly spotEdgeRatio: number;
+  readonly spotEdgeWithinRatio: number;
+  readonly filmWithinRatio: number;
+}
 
 /** What the unit file states of its light, and how far this job's resin lies from the axis. */
 export interface StatedLight {
   readonly lampPeakNm: number;
   readonly adjustedAtNm: number | null;
-  readonly errors: UncertaintySettings['irradiance'];
+  readonly errors: StatedErrors;
   readonly fullWPerM2: number;
   /** Null where nothing is stated: then no resin is off the axis, and nothing varies. */
-  readonly path: LightPath | null;
+  readonly path: StatedPath | null;
   readonly fillRadiusM: number;
   readonly pitRadiusM: number;
 }

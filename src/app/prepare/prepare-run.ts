@@ -85,11 +85,7 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
   const against = gates.flatMap((gate) => (gate.ok ? [] : gate.lines));
   if (!care.ok) return { ok: false, lines: [...against, ...care.lines] };
   if (against.length > 0) return { ok: false, lines: against };
-  // Judged with the calibrations in force: they say for which light the radiometer reads right.
-  const chain = lightChainProblems(care.settings.config, {
-    unit: options.unit ?? 'built-in unit.json',
-    job: options.job ?? 'built-in job.json',
-  });
+  const chain = lightProblems(options, care.settings);
   if (chain.length > 0) return refused(chain);
   const overrides = [...gates.flatMap((gate) => (gate.ok ? gate.used : [])), ...care.overrides];
   return {
@@ -114,6 +110,12 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
     ],
   };
 }
+
+/** With the calibrations in force: they say for which light the radiometer reads right. */
+const lightProblems = (
+  { unit = 'built-in unit.json', job = 'built-in job.json' }: SettingsPaths,
+  { config }: LoadedSettings,
+): readonly SettingsProblem[] => lightChainProblems(config, { unit, job });
 
 const isCareOverride = (one: NamedOverride): one is CareOverride =>
   (CARE_ITEM_NAMES as readonly string[]).includes(one.item);
