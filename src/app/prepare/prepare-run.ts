@@ -83,10 +83,8 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
     by: options.by ?? null,
   });
   const against = gates.flatMap((gate) => (gate.ok ? [] : gate.lines));
-  if (!care.ok) return { ok: false, lines: [...against, ...care.lines] };
-  if (against.length > 0) return { ok: false, lines: against };
-  const chain = lightProblems(options, care.settings);
-  if (chain.length > 0) return refused(chain);
+  const lines = [...against, ...(care.ok ? lightProblems(options, care.settings) : care.lines)];
+  if (!care.ok || lines.length > 0) return { ok: false, lines };
   const overrides = [...gates.flatMap((gate) => (gate.ok ? gate.used : [])), ...care.overrides];
   return {
     ok: true,
@@ -115,7 +113,7 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
 const lightProblems = (
   { unit = 'built-in unit.json', job = 'built-in job.json' }: SettingsPaths,
   { config }: LoadedSettings,
-): readonly SettingsProblem[] => lightChainProblems(config, { unit, job });
+): readonly string[] => lightChainProblems(config, { unit, job }).map(problemLine);
 
 const isCareOverride = (one: NamedOverride): one is CareOverride =>
   (CARE_ITEM_NAMES as readonly string[]).includes(one.item);
