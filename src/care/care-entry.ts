@@ -83,6 +83,8 @@ export const referenceSchema = z.strictObject({
   coverageFactor: quantity(1, 5, ''),
   /** Last digit or division that a person reads, in the unit of the channel. */
   resolution: quantity(0, 1e5, ''),
+  /** Wavelength for which a radiometer's certificate holds, where it was stated. */
+  atNm: quantity(315, 420, 'nm').optional(),
 });
 export type ReferenceInstrument = z.infer<typeof referenceSchema>;
 

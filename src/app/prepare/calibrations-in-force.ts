@@ -116,13 +116,17 @@ const CERTIFICATE_K = 2;
 const MANY_DEGREES = 10_000;
 
 function withIrradiance(file: UnitFile, calibration: Of<'irradiance'>): UnitFile {
-  const { after, uncertainty } = calibration;
+  const { after, uncertainty, reference } = calibration;
   const degrees = uncertainty?.degreesOfFreedom ?? null;
   return {
     ...file,
     channels: {
       ...file.channels,
-      irradiance: { fullMWPerCm2: mWPerCm2FromWPerM2(after.fullWPerM2) },
+      irradiance: {
+        ...file.channels.irradiance,
+        fullMWPerCm2: mWPerCm2FromWPerM2(after.fullWPerM2),
+        ...(reference.atNm !== undefined && { adjustedAtNm: reference.atNm }),
+      },
     },
     uncertainty: {
       ...file.uncertainty,
