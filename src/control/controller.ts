@@ -64,6 +64,7 @@ export function stepController<P extends ProcedureTypes>(
   const decoded = stepDecode(before.signal, frame, before.commanded, config.unit.channels);
   const { reading } = decoded;
   const observed = observe(before, decoded.memory, reading, tick);
+  tick.events.push(...procedure.noticed(observed.scene));
   const intents = intentsOf(procedure, observed, reading, requests);
   const alarmed = runAlarms(observed, reading, intents, tick);
   const batched = stepBatch(alarmed, reading, intents, tick);
