@@ -45,7 +45,7 @@ export interface ControllerStep<P extends ProcedureTypes> {
 
 /**
  * Longest time that a tick may count for: a late frame must not buy dwell or dose that was not
- * measured.
+ * measured. What acts in the rest of it is counted apart, at most.
  */
 const LONGEST_TICK_S = 0.1;
 
@@ -117,8 +117,9 @@ function observe<P extends ProcedureTypes>(
   state: State<P>,
   signal: SignalMemory,
   reading: Reading,
-  { procedure, config, dtS }: Tick<P>,
+  tick: Tick<P>,
 ): State<P> {
+  const { procedure, config, dtS } = tick;
   // Field by field, as in `stateActing`.
   return {
     timeS: reading.timeS,
@@ -128,10 +129,10 @@ function observe<P extends ProcedureTypes>(
     why: state.why,
     endReason: state.endReason,
     procedure: state.procedure,
-    scene: procedure.watch(state, reading, config, dtS),
+    scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), dtS),
+    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), tick),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,

@@ -29,6 +29,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** Time between late frames that counts for nothing, as a share of the last seconds. */
+  readonly uncountedShare: number;
   /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */
   readonly lostNumber: string | null;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */

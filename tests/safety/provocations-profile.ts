@@ -149,12 +149,6 @@ export const TIGHTER: readonly Tighter[] = [
     limit: 180,
     how: { start: () => repairIn('ask-bubbles') },
   },
-  {
-    id: 'no-answer',
-    by: 'hand work',
-    limit: 1800,
-    how: { start: () => repairIn('inspect'), lively: false },
-  },
 ];
 
 export const howTighter = ({ id, how }: Tighter): Provocation => {

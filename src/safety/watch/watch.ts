@@ -11,6 +11,7 @@ import {
   stepClockWatch,
 } from './clock-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
+import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
 
 export interface Watch {
   readonly pumpFutileS: number;
@@ -20,6 +21,7 @@ export interface Watch {
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
   readonly clock: ClockWatch;
+  readonly sampling: SamplingWatch;
   readonly light: LightWatch;
 }
 
@@ -30,6 +32,7 @@ export const WATCH_START: Watch = {
   lampOffForS: 0,
   ventOpenForS: 0,
   clock: CLOCK_WATCH_START,
+  sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
 };
 
@@ -54,18 +57,28 @@ export const watchedIn = (reading: Reading, lightCounts: number | null): WatchSe
   lightCounts,
 });
 
-export function stepWatch(watch: Watch, commanded: Actuators, seen: WatchSeen, dtS: number): Watch {
+/**
+ * `gapS`: since the last frame. What acts acts for all of it, also where only `countedS` of it
+ * counts for dwell and dose.
+ */
+export function stepWatch(
+  watch: Watch,
+  commanded: Actuators,
+  seen: WatchSeen,
+  { gapS, dtS: countedS }: { readonly gapS: number; readonly dtS: number },
+): Watch {
   const lampOn = lampBurns(commanded);
   const headwayPa = headwayOf(watch, commanded, seen.pressurePa);
   const futile = headwayPa !== null && headwayPa === watch.headwayPa;
   return {
     headwayPa,
-    pumpFutileS: futile ? watch.pumpFutileS + dtS : 0,
-    lampOnForS: lampOn ? watch.lampOnForS + dtS : 0,
-    lampOffForS: lampOn ? 0 : watch.lampOffForS + dtS,
-    ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + dtS : 0,
+    pumpFutileS: futile ? watch.pumpFutileS + gapS : 0,
+    lampOnForS: lampOn ? watch.lampOnForS + gapS : 0,
+    lampOffForS: lampOn ? 0 : watch.lampOffForS + gapS,
+    ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + gapS : 0,
     clock: stepClockWatch(watch.clock, seen),
-    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, dtS),
+    sampling: stepSampling(watch.sampling, gapS, countedS),
+    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
   };
 }
 
