@@ -106,7 +106,9 @@ const LEAK_PA_M3_PER_S = 0.0075;
 const RT_J_PER_MOL = 8.314462618 * 295.15;
 
 const sealFalse: Falsity = ({ truth }) => {
-  const tested = truth.stretches.findLast(({ phase, trueS }) => phase === 'seal-watch' && trueS > 5);
+  const tested = truth.stretches.findLast(
+    ({ phase, trueS }) => phase === 'seal-watch' && trueS > 5,
+  );
   if (tested === undefined) return 'the seal never was tested';
   const leak = (tested.inMol * RT_J_PER_MOL) / tested.trueS;
   return leak > LEAK_PA_M3_PER_S ? `${leak.toPrecision(2)} Pa m3/s came in` : null;

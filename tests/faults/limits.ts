@@ -73,7 +73,8 @@ export const LIMITS: readonly Limit[] = [
     excess: (rig) => (works(rig) ? rig.plant.pane.interlayerK - (273.15 + 100) : -1),
     unit: 'K',
     graceS: 0,
-    source: 'UN Regulation No. 43, Annex 3, high temperature test of laminated panes at 100 °C (from memory)',
+    source:
+      'UN Regulation No. 43, Annex 3, high temperature test of laminated panes at 100 °C (from memory)',
   },
   {
     id: 'heat-sink-too-hot',

@@ -93,6 +93,7 @@ function rowsNamed(name: string): readonly Row[] {
   const found = place ?? ROWS.filter(({ id }) => id === name);
   if (found.length > 0) return found;
   const near = ROWS.filter(({ id }) => id.includes(name)).map(({ id }) => id);
-  const told = near.length > 0 ? near : [...Object.keys(ROWS_BY_PLACE), ...ROWS.map(({ id }) => id)];
+  const told =
+    near.length > 0 ? near : [...Object.keys(ROWS_BY_PLACE), ...ROWS.map(({ id }) => id)];
   throw new Error(`--rows: there is no row or place ${name}; there are ${told.join(', ')}`);
 }

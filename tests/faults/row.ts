@@ -4,15 +4,7 @@ import type { Fault } from '../../sim/faults/faults.ts';
 import type { Channel } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 
-export type Place =
-  | 'pressure'
-  | 'light'
-  | 'heat'
-  | 'air'
-  | 'lamp'
-  | 'contacts'
-  | 'people'
-  | 'line';
+export type Place = 'pressure' | 'light' | 'heat' | 'air' | 'lamp' | 'contacts' | 'people' | 'line';
 
 /** A fault without its beginning, which the moment gives. */
 export type Begun = Omit<Fault, 'from'> & {

@@ -188,10 +188,7 @@ export const HEAT_ROWS: readonly Row[] = [
   {
     id: 'glass-off-hot-pane',
     title: 'glass thermistor off a pane that comes in at 52 °C',
-    faults: [
-      one('glass-thermistor-off', undefined, START),
-      one('hot-pane', 325, START),
-    ],
+    faults: [one('glass-thermistor-off', undefined, START), one('hot-pane', 325, START)],
     phases: AT_START,
   },
   {

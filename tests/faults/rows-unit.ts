@@ -5,7 +5,12 @@ export const AIR_ROWS: readonly Row[] = [
   { id: 'pump-dead', title: 'pump dead', faults: [one('pump-dead')] },
   { id: 'pump-stuck-on', title: 'pump stuck at full drive', faults: [one('pump-stuck-on')] },
   { id: 'pump-stuck-part', title: 'pump stuck at 30 %', faults: [one('pump-stuck-at', 0.3)] },
-  { id: 'pump-worn', title: 'pump moves 30 %', faults: [one('pump-worn', 0.3)], phases: AIR_PHASES },
+  {
+    id: 'pump-worn',
+    title: 'pump moves 30 %',
+    faults: [one('pump-worn', 0.3)],
+    phases: AIR_PHASES,
+  },
   {
     id: 'pump-worn-out',
     title: 'pump moves 5 %',
@@ -91,7 +96,12 @@ export const AIR_ROWS: readonly Row[] = [
 ];
 
 export const LAMP_ROWS: readonly Row[] = [
-  { id: 'lamp-aged', title: 'lamp at 65 %', faults: [one('lamp-aged', 0.65)], phases: LIGHT_PHASES },
+  {
+    id: 'lamp-aged',
+    title: 'lamp at 65 %',
+    faults: [one('lamp-aged', 0.65)],
+    phases: LIGHT_PHASES,
+  },
   {
     id: 'lamp-worn-out',
     title: 'lamp at 35 %',
@@ -139,15 +149,28 @@ export const LAMP_ROWS: readonly Row[] = [
   { id: 'glass-heated', title: '5 W on the spot', faults: [one('glass-hot', 5)] },
   { id: 'air-gun', title: 'air gun of 60 °C on the spot', faults: [one('air-gun', 333.15)] },
   { id: 'sun', title: 'sun of 800 W/m2 on the pane', faults: [one('sun', 800)] },
-  { id: 'hot-pane', title: 'pane comes in at 52 °C', faults: [one('hot-pane', 325)], phases: AT_START },
-  { id: 'cold-pane', title: 'pane comes in at 3 °C', faults: [one('cold-pane', 276.15)], phases: AT_START },
+  {
+    id: 'hot-pane',
+    title: 'pane comes in at 52 °C',
+    faults: [one('hot-pane', 325)],
+    phases: AT_START,
+  },
+  {
+    id: 'cold-pane',
+    title: 'pane comes in at 3 °C',
+    faults: [one('cold-pane', 276.15)],
+    phases: AT_START,
+  },
   { id: 'daylight', title: 'sun on open resin', faults: [one('daylight', 20)] },
   { id: 'supply-low', title: 'supply at 9.8 V', faults: [one('supply-low', 9.8)] },
   { id: 'supply-dips', title: 'supply dips to 7 V every 5 s', faults: [one('supply-dips', 7)] },
   {
     id: 'brown-out',
     title: 'supply at 4 V for a third of a second, and the board restarts',
-    faults: [one('supply-low', 4, { lastsS: 0.3 }), one('board-restart', undefined, { lastsS: 0.3 })],
+    faults: [
+      one('supply-low', 4, { lastsS: 0.3 }),
+      one('board-restart', undefined, { lastsS: 0.3 }),
+    ],
   },
 ];
 
@@ -167,7 +190,10 @@ export const CONTACT_ROWS: readonly Row[] = [
   {
     id: 'over-pressure-shorted-pump-on',
     title: 'over-pressure switch shorted, and the pump stuck on',
-    faults: [one('over-pressure-shorted'), one('pump-stuck-on', undefined, { begins: { afterS: 5 } })],
+    faults: [
+      one('over-pressure-shorted'),
+      one('pump-stuck-on', undefined, { begins: { afterS: 5 } }),
+    ],
     phases: AIR_PHASES,
   },
   { id: 'shield-opened', title: 'shield lifted', faults: [one('shield-opened')] },

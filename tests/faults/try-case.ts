@@ -7,7 +7,11 @@ import { has } from '../../sim/faults/fault-effects.ts';
 import type { Fault } from '../../sim/faults/faults.ts';
 import type { Event } from '../../src/core/events.ts';
 import { isSafe } from '../../src/core/frame.ts';
-import { createHeader } from '../../src/journal/journal-format.ts';
+import {
+  createHeader,
+  type JournalEnd,
+  type JournalHeader,
+} from '../../src/journal/journal-format.ts';
 import { type ReportData, reportDataOf } from '../../src/report/report-data.ts';
 import { type FalseClaim, falseClaimsOf, shownIn } from './claims.ts';
 import type { Job } from './jobs.ts';
@@ -43,12 +47,14 @@ export interface Run {
   readonly log: Log;
   readonly report: ReportData;
   readonly faults: readonly Fault[];
+  readonly header: JournalHeader;
+  readonly end: JournalEnd;
 }
 
-/** A job that is refused for ever, or in which nobody presses anything, is left after this. */
-const LONGEST_S = 2400;
-/** Nobody presses anything any more: a job that stands safe for so long is left as it is. */
-const STANDS_S = 400;
+/** A job that goes on for so long is left as it is: a sound one takes 330 to 420 s. */
+const LONGEST_S = 1500;
+/** One that stands safe for so long with the fault told is left: the person waits for help. */
+const STANDS_S = 60;
 
 export function runCase({ id, parts }: Case): Run {
   const first = parts.reduce((a, b) => (b.moment.atS < a.moment.atS ? b : a)).moment;
@@ -67,12 +73,14 @@ export function runCase({ id, parts }: Case): Run {
     const { board, log } = running;
     const trueS = log.ticks.at(-1)?.frame.hostTimeS ?? 0;
     safeSinceS = isSafe(board.view().truth.acting) ? Math.min(safeSinceS, trueS) : trueS;
-    if (log.events.length > fromEvent && step.events.length > 0) safeSinceS = trueS;
+    if (step.events.some(({ kind }) => kind === 'batch' || kind === 'phase')) safeSinceS = trueS;
     if (step.state.ended || trueS > LONGEST_S || trueS - safeSinceS > STANDS_S) break;
     step = running.tick();
   }
   const { log, job } = running;
-  const report = reportOf(log, job, running.board.identity);
+  const header = headerOf(job, running.board.identity);
+  const end = endOf(log);
+  const report = reportOf(log, header, end);
   const shorted = SHORTED.filter((kind) => has(kind, faults));
   const seen = { report, truth: truth.truth(), job, shorted };
   const found = foundIn(log.events.slice(fromEvent), report);
@@ -80,6 +88,8 @@ export function runCase({ id, parts }: Case): Run {
     log,
     report,
     faults,
+    header,
+    end,
     result: {
       id,
       rows: parts.map(({ row }) => row.id),
@@ -137,19 +147,26 @@ function foundIn(events: readonly Event[], report: ReportData): Found | null {
 
 const NO_HASH = '';
 
-function reportOf(log: Log, job: Job, board: Parameters<typeof createHeader>[0]['board']) {
-  const header = createHeader({
+const headerOf = (job: Job, board: JournalHeader['board']): JournalHeader =>
+  createHeader({
     version: 'campaign',
     board,
     seed: 1,
     startedAt: '2000-01-01T08:00:00.000Z',
     inputs: { ...job.settings.inputs, extra: {} },
   });
-  const ended = log.events.findLast((event) => event.kind === 'end');
-  const end =
-    ended?.kind === 'end'
-      ? { reason: ended.reason, why: ended.why, outcome: ended.outcome }
-      : { reason: 'interrupted' as const, why: 'left as it stood', outcome: null };
+
+function endOf({ events }: Log): JournalEnd {
+  const ended = events.findLast((event) => event.kind === 'end');
+  if (ended?.kind !== 'end') {
+    return { reason: 'interrupted', why: 'left as it stood', outcome: null };
+  }
+  const { reason, why, outcome } = ended;
+  return { reason, why, outcome };
+}
+
+/** Straight from what happened: the same that a reader of its journal would give. */
+function reportOf(log: Log, header: JournalHeader, end: JournalEnd): ReportData {
   const footer = { ...end, frames: log.ticks.length, events: log.events.length, sha256: NO_HASH };
   return reportDataOf(
     { ...log, header, end, footer, intact: true, torn: false, sha256: NO_HASH, remarks: [] },

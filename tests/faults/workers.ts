@@ -31,17 +31,16 @@ export function answerTheMainThread(): void {
   });
 }
 
-/** Answers in no certain order; the caller sorts. */
+/** Answers in no certain order; the caller sorts. `program` is the file that runs. */
 export function answersTo(
+  program: string,
   ids: readonly string[],
   onProgress: (done: number) => void,
 ): Promise<readonly Answer[]> {
   const answers: Answer[] = [];
   let next = 0;
   return new Promise((resolve, reject) => {
-    const workers = Array.from({ length: availableParallelism() }, () =>
-      new Worker(new URL(import.meta.url)),
-    );
+    const workers = Array.from({ length: availableParallelism() }, () => new Worker(program));
     const give = (worker: Worker): void => {
       if (next >= ids.length) return void worker.terminate();
       worker.postMessage(ids.slice(next, next + AT_A_TIME));
