@@ -7,7 +7,6 @@ import { ATMOSPHERE_PA, type Job } from './jobs.ts';
 import type { Stretch, Truth } from './truth.ts';
 
 export interface Seen {
-  readonly report: ReportData;
   readonly truth: Truth;
   readonly job: Job;
   /** Contacts that would not have opened. */
@@ -21,15 +20,13 @@ const JOULES_PER_M2 = 10; // in a mJ/cm2
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 
 /** The target of the profile is the dose that the resin needs, at the resin. */
-const doseFalse: Falsity = ({ truth, report, job }, portion) => {
+const doseFalse: Falsity = ({ truth, job }, portion) => {
   const { profile } = job.settings.inputs as { profile: ProfileFile };
   const isPit = portion === 'pit';
   const section = isPit ? profile.pitCure : profile.cure;
   const needed = JOULES_PER_M2 * (section?.targetMJPerCm2 ?? Number.NaN);
   const given = isPit ? truth.pitJPerM2 : truth.fillJPerM2;
-  if (!(given >= needed)) return `${percent(given / needed)} of the target reached the resin`;
-  const stated = report.doses.find((dose) => (isPit ? dose.portion === 'pit' : true));
-  return stated === undefined ? 'no dose is stated' : null;
+  return given >= needed ? null : `${percent(given / needed)} of the target reached the resin`;
 };
 
 interface ProfileFile {
@@ -89,7 +86,7 @@ const heldFalse: Falsity = ({ truth, job }) => {
   return null;
 };
 
-const timeFalse: Falsity = ({ truth: { clockRatio } }) =>
+const clockFalse: Falsity = ({ truth: { clockRatio } }) =>
   Math.abs(clockRatio - 1) > 0.015 ? `the board’s clock ran at ${clockRatio.toFixed(3)}` : null;
 
 /** 12 to 40 °C while it is worked, by the profile; 2 K for a thermistor on glass. */
@@ -127,7 +124,7 @@ export const FALSITIES = {
   temperature: temperatureFalse,
   seal: sealFalse,
   held: heldFalse,
-  time: timeFalse,
+  clock: clockFalse,
   interlocks: interlocksFalse,
 } as const satisfies Readonly<Record<string, Falsity>>;
 export type JudgedClaim = keyof typeof FALSITIES;
@@ -143,8 +140,8 @@ interface Shown {
 }
 
 /** Every claim of the record that is *shown* and false. */
-export const falseClaimsOf = (seen: Seen): readonly FalseClaim[] =>
-  shownIn(seen.report).flatMap(({ claim, portion }) => {
+export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseClaim[] =>
+  shownIn(report).flatMap(({ claim, portion }) => {
     const why = FALSITIES[claim](seen, portion);
     return why === null ? [] : [{ claim: portion === null ? claim : `${claim} (${portion})`, why }];
   });
@@ -154,6 +151,6 @@ export function shownIn(report: ReportData): readonly Shown[] {
     .filter(({ verdict }) => verdict === 'met')
     .map(({ portion }) => ({ claim: 'dose', portion }) as const);
   if (!report.verdict.process.startsWith('process within')) return doses;
-  const others = ['pressure', 'temperature', 'seal', 'held', 'time', 'filled'] as const;
+  const others = ['pressure', 'temperature', 'seal', 'held', 'clock', 'filled'] as const;
   return [...doses, ...others.map((claim) => ({ claim, portion: null }))];
 }

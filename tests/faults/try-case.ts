@@ -82,7 +82,7 @@ export function runCase({ id, parts }: Case): Run {
   const end = endOf(log);
   const report = reportOf(log, header, end);
   const shorted = SHORTED.filter((kind) => has(kind, faults));
-  const seen = { report, truth: truth.truth(), job, shorted };
+  const seen = { truth: truth.truth(), job, shorted };
   const found = foundIn(log.events.slice(fromEvent), report);
   return {
     log,
@@ -98,7 +98,7 @@ export function runCase({ id, parts }: Case): Run {
       end: report.end.reason,
       shown: shownIn(report).map(({ claim }) => claim),
       breaches: limits.breaches(),
-      falseClaims: falseClaimsOf(seen),
+      falseClaims: falseClaimsOf(report, seen),
     },
   };
 }
