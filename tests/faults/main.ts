@@ -17,9 +17,9 @@ import { answersTo, answerTheMainThread, healthyId } from './workers.ts';
 const USUAL_PAGE = fileURLToPath(new URL('PROVED.md', import.meta.url));
 
 async function campaign(options: Options, program: string): Promise<Campaign> {
-  const { rows, pairs, healthy, seed } = options;
+  const { rows, every, pairs, healthy, seed } = options;
   const ids = [
-    ...rowCases(rows, seed),
+    ...rowCases(rows, seed).filter((_, n) => n % every === 0),
     ...pairCases(pairs, seed),
     ...Array.from({ length: healthy }, (_, n) => healthyId(seed + n)),
   ];

@@ -1,8 +1,9 @@
 /**
  * The moments at which faults begin: from sound jobs, run once, a copy of the bench at moments of
- * every phase. Short phases have one, long ones three: just begun, in the middle, nearly over.
+ * every phase. Those of hands have one, those in which the unit works three: just begun, in the
+ * middle, nearly over.
  */
-import type { PhaseId } from '../../src/core/phases.ts';
+import { CLOSED_PHASES, CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';
 import { JOB_IDS, JOBS, type JobId } from './jobs.ts';
 import { beginJob, type RunningJob } from './run-job.ts';
 import { type TruthWatch, watchTruth } from './truth.ts';
@@ -19,8 +20,7 @@ export interface Moment {
 
 /** Phases of the second job that differ from the first one's. */
 const APART_FROM: PhaseId = 'cover-fill';
-const LONG_S = 15;
-const SHARES = { short: [0.4], long: [0.02, 0.5, 0.95] } as const;
+const SHARES = { ofHands: [0.4], ofTheUnit: [0.02, 0.5, 0.95] } as const;
 
 interface Planned {
   readonly id: string;
@@ -62,7 +62,8 @@ function planOf(jobId: JobId, seed: number): readonly Planned[] {
   const from = jobId === 'apart' ? phases.findIndex(({ phase }) => phase === APART_FROM) : 0;
   return phases.slice(from).flatMap(({ phase, timeS }, i) => {
     const untilS = phases[from + i + 1]?.timeS ?? last.snapshot.timeS;
-    const shares = untilS - timeS > LONG_S ? SHARES.long : SHARES.short;
+    const works = CLOSED_PHASES.has(phase) || CURE_PHASES.has(phase);
+    const shares = works ? SHARES.ofTheUnit : SHARES.ofHands;
     return shares.map((share, n) => ({
       id: `${jobId}.${phase}.${n + 1}`,
       phase,

@@ -7,6 +7,8 @@ export interface Options {
   readonly rows: readonly Row[];
   /** All rows of the table were asked for. */
   readonly whole: boolean;
+  /** One in so many cases of the rows. */
+  readonly every: number;
   readonly pairs: number;
   readonly healthy: number;
   readonly emulated: number;
@@ -24,9 +26,10 @@ export type ParsedOptions =
 
 export const USAGE = `npm run faults -- [options]
   --rows LIST     rows or places, comma between; a place is one of ${Object.keys(ROWS_BY_PLACE).join(', ')}
+  --every N       one in so many cases of the rows, for a quick look (1)
   --pairs N       seeded pairs of faults (2000; 0 where rows are named)
   --healthy N     sound jobs with a seed each, for false alarms (1000; 0 where rows are named)
-  --emulated N    cases on the emulated chip (12; 0 where rows are named)
+  --emulated N    cases on the emulated chip (0)
   --seed N        (1)
   --case ID       one case alone, with its trace; the campaign prints the id
   --journal FILE  with --case: writes its journal, for \`meniscus report\`
@@ -34,6 +37,7 @@ export const USAGE = `npm run faults -- [options]
 
 const OPTIONS = {
   rows: { type: 'string' },
+  every: { type: 'string' },
   pairs: { type: 'string' },
   healthy: { type: 'string' },
   emulated: { type: 'string' },
@@ -61,14 +65,16 @@ function checked(values: Values): Options {
   const { rows: named, case: id, journal, page, help } = values;
   const whole = named === undefined;
   const rows = whole ? ROWS : named.split(',').flatMap(rowsNamed);
+  const every = Math.max(1, count('every', values.every, 1));
   const usual = (count: number): number => (whole ? count : 0);
   if (journal !== undefined && id === undefined) throw new Error('--journal needs --case ID');
   return {
     rows: [...new Set(rows)],
-    whole,
+    whole: whole && every === 1,
+    every,
     pairs: count('pairs', values.pairs, usual(2000)),
     healthy: count('healthy', values.healthy, usual(1000)),
-    emulated: count('emulated', values.emulated, usual(12)),
+    emulated: count('emulated', values.emulated, usual(0)),
     seed: count('seed', values.seed, 1),
     case: id ?? null,
     journal: journal ?? null,
