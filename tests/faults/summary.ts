@@ -27,10 +27,14 @@ export interface RowSummary {
 export const isBroken = ({ breaches, falseClaims }: CaseResult): boolean =>
   breaches.length > 0 || falseClaims.length > 0;
 
-export function summaryOf(row: Row, results: readonly CaseResult[]): RowSummary {
+export function summaryOf(
+  row: Row,
+  results: readonly CaseResult[],
+  reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
+): RowSummary {
   const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
   const found = own.filter(({ foundBy }) => foundBy !== null);
-  const accepted = ACCEPTED[row.id] ?? null;
+  const accepted = reasons[row.id] ?? null;
   const broken = own.filter((one) => isBroken(one) || stillShown(one, accepted));
   return {
     row,
