@@ -18,7 +18,15 @@ export interface OwnChance extends Chance {
   readonly copy: () => OwnChance;
 }
 
-const PURPOSES = ['noise', 'tolerance', 'technician', 'break', 'reference', 'fault'] as const;
+const PURPOSES = [
+  'noise',
+  'tolerance',
+  'technician',
+  'break',
+  'reference',
+  'fault',
+  'cut-out',
+] as const;
 export type Purpose = (typeof PURPOSES)[number];
 
 export function createChance(seed: number, purpose: Purpose): OwnChance {

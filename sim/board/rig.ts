@@ -47,7 +47,7 @@ import {
 import { soundConditions } from '../plant/setup.ts';
 import { createChance, type OwnChance } from '../random.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
-import { cutOff, overPressureSwitchOpen } from './protection.ts';
+import { cutOff, cutOutOpen, drawCutOutK, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
 
 /** Faults, protection and lease are checked this often, even when a frame comes late. */
@@ -85,6 +85,9 @@ export interface Rig {
   stuck: Button | null;
   emergencyStop: boolean;
   overPressure: boolean;
+  /** The thermal cut-out on the lamp's heat sink: where it opens, and whether it has. */
+  readonly cutOutK: number;
+  lampTooHot: boolean;
   ambientUvWPerM2: number;
   display: DisplayLines;
   /** Looks at the truth wherever the plant was stepped; null where nobody does. */
@@ -118,6 +121,8 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
     stuck: null,
     emergencyStop: false,
     overPressure: false,
+    cutOutK: drawCutOutK(chance('cut-out')),
+    lampTooHot: false,
     ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
     display: ['', '', '', ''],
     watch,
@@ -281,7 +286,9 @@ export function act(rig: Rig, driven: Actuators): void {
     plant.air.manifoldPa - place.atmospherePa,
   );
   const cutting = switchesCutting(truePositionsOf(rig), active);
-  const powered = cutOff(applyToDrivers(driven, active), cutting);
+  rig.lampTooHot = cutOutOpen(rig.lampTooHot, plant.lamp.heatSinkK, rig.cutOutK);
+  const lampTooHot = rig.lampTooHot && !has('cut-out-shorted', active);
+  const powered = cutOff(applyToDrivers(driven, active), cutting, lampTooHot);
   rig.acting = applyToMechanics(powered, active, actedS(rig));
 }
 

@@ -146,6 +146,12 @@ export const LAMP_ROWS: readonly Row[] = [
     faults: [one('heat-sink-hot', 25)],
     phases: LIGHT_PHASES,
   },
+  {
+    id: 'cut-out-shorted',
+    title: 'thermal cut-out shorted, and 25 W that the lamp cannot shed',
+    faults: [one('cut-out-shorted'), one('heat-sink-hot', 25)],
+    phases: LIGHT_PHASES,
+  },
   { id: 'glass-heated', title: '5 W on the spot', faults: [one('glass-hot', 5)] },
   { id: 'air-gun', title: 'air gun of 60 °C on the spot', faults: [one('air-gun', 333.15)] },
   { id: 'sun', title: 'sun of 800 W/m2 on the pane', faults: [one('sun', 800)] },
