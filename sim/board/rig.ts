@@ -36,16 +36,12 @@ import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
 import { looksClear } from '../plant/break/sight.ts';
-import { type Curing, surfaceTacky } from '../plant/light/cure.ts';
+import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
-import {
-  createPlace,
-  createPlantState,
-  type Place,
-  type PlantState,
-} from '../plant/plant-state.ts';
+import { createPlantState, type Place, type PlantState } from '../plant/plant-state.ts';
 import { soundConditions } from '../plant/setup.ts';
 import { createChance, type OwnChance } from '../random.ts';
+import { placeOf } from './place-of.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, cutOutOpen, drawCutOutK, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
@@ -151,23 +147,6 @@ export function copyRig(rig: Rig, faults: readonly Fault[], watch: PlantWatch | 
     broughtIn: new Set(),
     pressed: [...rig.pressed],
   };
-}
-
-function placeOf({ seed, atmospherePa, world, faults }: Scenario): Place {
-  // No two breaks of one kind are alike.
-  const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
-  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
-  const curing = filledFrom(faults, world.curing);
-  return createPlace(atmospherePa, { ...world, curing, break: { gaps } });
-}
-
-/** The resin of the bottle that was taken. */
-function filledFrom(faults: readonly Fault[], stated: Curing): Curing {
-  const wrong = faults.find(({ kind }) => kind === 'wrong-bottle');
-  if (wrong === undefined) return stated;
-  const times = amountOf(wrong);
-  const criticalJPerM2 = stated.criticalJPerM2 * times;
-  return { ...stated, criticalJPerM2, rate: stated.rate / times };
 }
 
 /** For how long each fault that acts now has acted. */

@@ -25,7 +25,12 @@ async function campaign(options: Options, program: string): Promise<Campaign> {
   ];
   const began = performance.now();
   let told = 0;
-  const answers = await answersTo(program, ids, (done) => {
+  const answers = await answersTo(program, ids, (done, come) => {
+    for (const answer of come) {
+      if (answer.kind === 'case' && isBroken(answer.result)) {
+        console.error(`broken: ${answer.result.id}: ${troubleOf(answer.result)}`);
+      }
+    }
     const tenths = Math.floor((10 * done) / ids.length);
     if (tenths === told) return;
     told = tenths;

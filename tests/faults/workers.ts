@@ -35,7 +35,7 @@ export function answerTheMainThread(): void {
 export function answersTo(
   program: string,
   ids: readonly string[],
-  onProgress: (done: number) => void,
+  onProgress: (done: number, come: readonly Answer[]) => void,
 ): Promise<readonly Answer[]> {
   const answers: Answer[] = [];
   let next = 0;
@@ -50,7 +50,7 @@ export function answersTo(
       worker.on('error', reject);
       worker.on('message', (come: readonly Answer[]) => {
         answers.push(...come);
-        onProgress(answers.length);
+        onProgress(answers.length, come);
         if (answers.length === ids.length) resolve(answers);
         give(worker);
       });
