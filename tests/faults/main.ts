@@ -12,6 +12,7 @@ import { type Options, parseOptions, USAGE } from './options.ts';
 import { pageOf } from './page.ts';
 import { printReport } from './print.ts';
 import { runOne } from './run-one.ts';
+import { isBroken, troubleOf } from './summary.ts';
 import { answersTo, answerTheMainThread, healthyId } from './workers.ts';
 
 const USUAL_PAGE = fileURLToPath(new URL('PROVED.md', import.meta.url));
@@ -61,7 +62,8 @@ async function main(args: readonly string[], program: string): Promise<number> {
 
 if (isMainThread) {
   const [, , ...args] = process.argv;
-  main(args, process.env.MENISCUS_FAULTS_PROGRAM ?? '').then(
+  const { MENISCUS_FAULTS_PROGRAM: program = '' } = process.env;
+  main(args, program).then(
     (code) => {
       process.exitCode = code;
     },
