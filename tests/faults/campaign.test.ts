@@ -31,9 +31,13 @@ test('what harms is seen whatever is read: light with a shorted switch and an op
   expect(isBroken(result)).toBe(true);
 });
 
-test('the same seed draws the same pairs, another one others', () => {
-  expect(pairCases(5, 1)).toEqual(pairCases(5, 1));
-  expect(pairCases(5, 2)).not.toEqual(pairCases(5, 1));
+test('a pair is two rows in one job, the same for the same seed, and can be run by its id', () => {
+  const [id = ''] = pairCases(1, 1);
+  expect(pairCases(1, 1)).toEqual([id]);
+  const { parts } = caseOf(id);
+  expect(parts).toHaveLength(2);
+  expect(parts[0]?.moment.jobId).toBe(parts[1]?.moment.jobId);
+  expect(parts[0]?.moment.atS).toBeLessThanOrEqual(parts[1]?.moment.atS ?? 0);
 });
 
 describe('a row comes to', () => {

@@ -6,6 +6,8 @@ import type { CaseResult } from './try-case.ts';
 import type { Answer } from './workers.ts';
 
 export interface Campaign {
+  /** One in so many cases of the rows was run. */
+  readonly every: number;
   readonly rows: readonly RowSummary[];
   readonly cases: number;
   readonly pairs: {
@@ -21,7 +23,7 @@ export interface Campaign {
 const byId = (a: CaseResult, b: CaseResult): number => (a.id < b.id ? -1 : 1);
 
 export function campaignOf(
-  rows: readonly Row[],
+  { rows, every }: { readonly rows: readonly Row[]; readonly every: number },
   answers: readonly Answer[],
   tookS: number,
 ): Campaign {
@@ -33,6 +35,7 @@ export function campaignOf(
   const broken = pairs.filter(isBroken);
   const wrong = jobs.filter(({ alarms, end }) => alarms.length > 0 || end !== 'completed');
   return {
+    every,
     rows: summaries,
     cases: singles.length,
     pairs: {

@@ -38,7 +38,7 @@ async function campaign(options: Options, program: string): Promise<Campaign> {
     console.error(`${10 * tenths} % of ${ids.length} jobs`);
   });
   const tookS = (performance.now() - began) / 1000;
-  return campaignOf(rows, answers, tookS);
+  return campaignOf(options, answers, tookS);
 }
 
 async function main(args: readonly string[], program: string): Promise<number> {

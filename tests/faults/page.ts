@@ -14,7 +14,7 @@ const MOST_WAYS = 3;
 export const pageOf = (done: Campaign): string =>
   `${[...head(done), ...limitLines(), ...placesOf(done), ...brokenLines(done)].join('\n')}\n`;
 
-function head({ rows, cases, pairs, healthy }: Campaign): readonly string[] {
+function head({ every, rows, cases, pairs, healthy }: Campaign): readonly string[] {
   const count = (state: RowSummary['state']): number =>
     rows.filter((row) => row.state === state).length;
   return [
@@ -22,6 +22,7 @@ function head({ rows, cases, pairs, healthy }: Campaign): readonly string[] {
     '',
     'Written by `npm run faults`; do not edit it. Every fault below was put into a sound job on the simulated board, once in each phase where it can begin and three times in a long one, and the job was run to its end with a person who presses YES. The faulty part is never mended. What happened is judged on the plant’s truth, not on what the sensors said.',
     '',
+    ...(every === 1 ? [] : [`**A sample: one in ${every} of these cases was run.**`, '']),
     `- ${rows.length} faults in ${cases} cases: ${count('found')} found, ${count('accepted')} that this unit cannot find, ${count('not found')} not found, ${count('broken')} broken.`,
     `- ${pairs.cases} seeded pairs of faults: ${pairs.found} found, ${pairs.broken.length} broken.`,
     `- ${healthy.jobs} sound jobs with a seed each: ${healthy.wrong.length} with an alarm or cut short.`,
