@@ -117,7 +117,13 @@ export const TEXT_LAYOUT = [
 ] as const satisfies Layout;
 
 export const LIMITS_VERDICTS = ['accepted', 'bad-checksum', 'would-loosen', 'malformed'] as const;
-export const REFUSALS = ['bad-checksum', 'malformed', 'out-of-range', 'unknown-kind', 'repeated'] as const;
+export const REFUSALS = [
+  'bad-checksum',
+  'malformed',
+  'out-of-range',
+  'unknown-kind',
+  'repeated',
+] as const;
 
 export const SWITCH_BITS = { shieldClosed: 1, overPressureTripped: 2, emergencyStopPressed: 4 };
 export const ACTING_BITS = {

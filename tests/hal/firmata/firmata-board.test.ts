@@ -154,7 +154,7 @@ test('presses are counted on, so that none is lost with a frame', async () => {
 
 test('close sends the safe state and ends when the board reports it', async () => {
   const { board, running, line, time, frames } = await openBoard();
-  await running(0.2, 1000, { pump: 77, acting: 8 });
+  await running(0.2, 1000, { pump: 77, acting: 40 });
   let completed = false;
   board.frames$.subscribe({
     complete: () => {
@@ -164,7 +164,7 @@ test('close sends the safe state and ends when the board reports it', async () =
   const count = frames.length;
   const closing = board.close();
   expect(line().outputs()).toEqual([SAFE_FIELDS]);
-  line().sendsFrame({ pump: 77, acting: 8 });
+  line().sendsFrame({ pump: 77, acting: 40 });
   await time.advance(0.05);
   expect(completed).toBe(false);
   line().sendsFrame();

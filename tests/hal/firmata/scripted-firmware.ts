@@ -74,7 +74,7 @@ export const RESTING: FrameFields = {
   switches: 1,
   presses: 0,
   trips: 0,
-  acting: 2,
+  acting: 34,
   pump: 0,
   lamp: 0,
   badMessages: 0,
@@ -186,6 +186,7 @@ function answerTo(
     encodeFields(KINDS.limitsReport, LIMITS_REPORT_LAYOUT, {
       verdict,
       offender: script.offender,
+      taken: 0,
       ...fields,
     }),
   );

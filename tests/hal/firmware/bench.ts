@@ -92,18 +92,15 @@ export function sysexesIn(bytes: readonly number[]): number[][] {
   return found;
 }
 
-/** From reset to the first tick: the march through the RAM and the check of the flash. */
-export const BOOT_S = 0.05;
-
 export interface BenchOptions {
   readonly i2c?: Parameters<typeof createChip>[0]['i2c'];
   /** Sampling interval asked for at the start; null to leave frames off. */
   readonly samplingMs?: number | null;
-  /** Board time before anything is asked; shifts what follows against the tick. */
+  /** Board time from its first byte until anything is asked; shifts what follows against the tick. */
   readonly settleS?: number;
 }
 
-export function createBench({ i2c, samplingMs = 10, settleS = BOOT_S + 0.02 }: BenchOptions = {}) {
+export function createBench({ i2c, samplingMs = 10, settleS = 0.02 }: BenchOptions = {}) {
   const sent: number[] = [];
   const chip = createChip({
     image,
@@ -125,6 +122,9 @@ export function createBench({ i2c, samplingMs = 10, settleS = BOOT_S + 0.02 }: B
   setCounts('buttons', 1023);
   setCounts('heatSinkTemperature', 500);
   setCounts('supplyVoltage', 614);
+  // The march through the RAM and the check of the flash come first.
+  while (sent.length === 0) chip.run(0.0001);
+  const bootMs = chip.timeS() * 1000;
   chip.run(settleS);
   if (samplingMs !== null) chip.receive(intervalMessage(samplingMs));
   chip.run(0.03);
@@ -147,6 +147,8 @@ export function createBench({ i2c, samplingMs = 10, settleS = BOOT_S + 0.02 }: B
   };
   return {
     chip,
+    /** Board time of the start of the program, to 0.2 ms. */
+    bootMs,
     sent,
     send,
     frames,
