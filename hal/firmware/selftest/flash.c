@@ -8,7 +8,7 @@
 #include <stdint.h>
 #include <util/crc16.h>
 
-#define SLICE_BYTES 16
+#define SLICE_BYTES 32
 
 /* The linker's: the end of code and initial values, where the check lies, lowest byte first. */
 extern const uint8_t __data_load_end[];

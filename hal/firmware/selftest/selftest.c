@@ -15,7 +15,7 @@
 #include "stack.h"
 #include "twin.h"
 
-/* One slice of each a tick: a pass of the RAM takes 0.5 s, one of the flash 0.8 s. */
+/* One slice of each a tick: a pass of the RAM takes 0.5 s, one of the flash 0.4 s. */
 #define LATE_AFTER_MS 2000
 #define FLASH_THROUGH 1
 #define RAM_THROUGH 2

@@ -78,6 +78,14 @@ test('the same outputs go out again with every write: that renews their lease', 
   expect(line().outputs().length).toBe(3);
 });
 
+test('every outputs message has the next number, from where the board is', async () => {
+  const { board, line } = await openBoard([{ ...OURS, taken: 5_000 }]);
+  board.write(GENTLE);
+  board.makeSafe();
+  board.write(GENTLE);
+  expect(line().sequences()).toEqual([5_001, 5_002, 5_003]);
+});
+
 test('clearing of trips is asked for when the outputs ask for it', async () => {
   const { board, line } = await openBoard();
   board.write({ ...GENTLE, pumpRatio: 0, ventOpen: true, clearTrips: true });
