@@ -14,7 +14,7 @@
 
 #include "pins.h"
 
-#define QUEUE_SIZE 64
+#define QUEUE_SIZE 128
 #define QUEUE_MASK (QUEUE_SIZE - 1)
 #define HEADER_BYTES 2
 #define OWNER_DISPLAY 0x80
