@@ -6,6 +6,7 @@
 import type { Reading } from '../core/frame.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';
 import type { ControllerState, ProcedureTypes } from './controller-state.ts';
+import { lostNumberIn } from './lost-number.ts';
 import type { Procedure } from './procedure.ts';
 
 export function alarmContextOf<P extends ProcedureTypes>(
@@ -30,9 +31,11 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
+    uncountedShare: watch.sampling.uncountedShare,
+    lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
-    pumpFutileS: watch.pumpFutileS,
+    pumpAheadPa: watch.air.aheadPa,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
     ventOpenForS: watch.ventOpenForS,

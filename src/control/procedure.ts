@@ -80,13 +80,15 @@ export interface Procedure<P extends ProcedureTypes> {
     state: ControllerState<P>,
     reading: Reading,
     config: P['config'],
-    dtS: number,
+    passed: TimePassed,
   ) => P['scene'];
   readonly alarmsOf: (
     config: P['config'],
     state: ControllerState<P>,
     reading: Reading,
   ) => ProcedureAlarms;
+  /** What was noticed in this tick, whether the procedure runs or is held. */
+  readonly noticed: (scene: P['scene']) => readonly UnstampedEvent[];
   /** How a raised or cleared alarm changes what is watched. */
   readonly sceneAfter: (scene: P['scene'], events: readonly UnstampedEvent[]) => P['scene'];
   readonly step: (input: WalkInput<P>) => Walked<P>;
@@ -116,13 +118,16 @@ export interface Procedure<P extends ProcedureTypes> {
   ) => Face;
 }
 
-/** The data of one tick; `events` is filled in the order in which things happen. */
-export interface Tick<P extends ProcedureTypes> {
-  readonly procedure: Procedure<P>;
-  readonly config: P['config'];
-  /** Time since the last frame, and the part of it that may count for dwells and dose. */
+/** Time since the last frame, and the part of it that may count for dwells and dose. */
+export interface TimePassed {
   readonly gapS: number;
   readonly dtS: number;
+}
+
+/** The data of one tick; `events` is filled in the order in which things happen. */
+export interface Tick<P extends ProcedureTypes> extends TimePassed {
+  readonly procedure: Procedure<P>;
+  readonly config: P['config'];
   readonly events: UnstampedEvent[];
 }
 

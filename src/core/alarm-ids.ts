@@ -39,6 +39,7 @@ export const ALARM_IDS = [
   'self-test',
   'no-answer',
   'frames-late',
+  'frames-rare',
   'link-lost',
   'board-clock',
   'frames-stand-still',
@@ -46,5 +47,6 @@ export const ALARM_IDS = [
   'frames-missing',
   'board-tripped',
   'trip-stays',
+  'lost-number',
 ] as const;
 export type AlarmId = (typeof ALARM_IDS)[number];

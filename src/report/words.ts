@@ -111,11 +111,17 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   irradianceMeanWPerM2: { label: 'mean irradiance while the lamp was on', write: lightWords },
   doseJPerM2: { label: 'dose', write: doseWords },
   doseUncertaintyJPerM2: { label: 'standard uncertainty of the dose', write: doseWords },
+  shownDoseJPerM2: {
+    label: 'dose shown between interruptions of the lamp, at least',
+    write: doseWords,
+  },
   doseCoverageFactor: {
     label: 'coverage factor k of the dose',
     write: (k) => k.toFixed(3),
   },
   lampOnS: { label: 'lamp on', write: secondsWords },
+  gapsPassed: { label: 'interruptions of the lamp that passed', write: String },
+  gapsFailed: { label: 'interruptions of the lamp that failed', write: String },
   targetJPerM2: { label: 'target of this job', write: doseWords },
   depthTargetJPerM2: {
     label: ({ place }) => `dose required by the depth of the ${place}`,
@@ -129,6 +135,22 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
   greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
   greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
+  clockOffAtMostRatio: {
+    label: 'board and host clocks differ by at most',
+    write: (ratio) => `${(100 * ratio).toFixed(2)}${GAP}%`,
+  },
+  clockLooks: { label: 'comparisons of the clocks', write: (n) => n.toFixed(0) },
+  clockComparedS: { label: 'time over which the clocks were compared', write: secondsWords },
+  longestFrameGapS: {
+    label: 'longest time without a frame',
+    write: (s) => `${s.toFixed(2)}${GAP}s`,
+  },
+  uncountedS: {
+    label: 'time between late frames, counted for nothing',
+    write: (s) => `${s.toFixed(2)}${GAP}s`,
+  },
+  doseUncountedJPerM2: { label: 'light in that time, at most', write: doseWords },
+  lampOnUncountedS: { label: 'lamp on in that time', write: (s) => `${s.toFixed(2)}${GAP}s` },
   openResinDoseJPerM2: {
     label: 'daylight on open resin, measured at the sensor',
     write: smallDoseWords,

@@ -1,5 +1,6 @@
 /** Sensors, supply, people, and the board with the line to it. */
 import {
+  abortHigh,
   above,
   below,
   holdHigh,
@@ -59,13 +60,19 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'no-answer',
     harm: 'Vacuum or pressure stands on glass that nobody watches.',
     ...holdLow,
-    ...above(3600, 's', 0),
+    ...above(1800, 's', 0),
   },
   {
     id: 'frames-late',
     harm: 'The unit acts on what was four ticks ago. Once it is in time again it may go on.',
     ...holdMedium,
     ...above(0.2, 's', 0, 0.05),
+  },
+  {
+    id: 'frames-rare',
+    harm: 'Light and pressure act for longer than is counted: too much of both, and nobody knows.',
+    ...holdMedium,
+    ...above(5, '% of the time', 0, 1),
   },
   {
     id: 'link-lost',
@@ -77,7 +84,7 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'board-clock',
     harm: 'Dwells and dose are counted in wrong seconds, for the whole job so far.',
     ...holdHighLatched,
-    ...above(2, '%', 0),
+    ...above(1, '%', 0),
   },
   {
     id: 'frames-stand-still',
@@ -108,5 +115,11 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     harm: 'The same, where no frame showed the cause. Its own alarm is waited for first.',
     ...holdHigh,
     ...isSo(0.6),
+  },
+  {
+    id: 'lost-number',
+    harm: 'No limit trips and no dwell is waited for: every comparison with such a number is false.',
+    ...abortHigh,
+    ...isSo(0),
   },
 ];

@@ -15,6 +15,7 @@ import { ATMOSPHERE_PA } from '../../frames.ts';
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
+  leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
   pressurePa: ATMOSPHERE_PA,
   glassK: 296.15,
@@ -23,12 +24,16 @@ const CONTEXT: PhaseContext = {
   lampLastKnownWPerM2: null,
   cure: {
     done: false,
+    gapDue: false,
     doseJPerM2: 0,
     doseUncertaintyJPerM2: 0,
+    shownDoseJPerM2: 0,
     doseCoverageFactor: 1.645,
     lampOnS: 0,
+    gapsPassed: 0,
+    gapsFailed: 0,
   },
-  light: { dark: true, quietS: 0 },
+  light: { dark: true, judged: true },
   dtS: 0.05,
 };
 

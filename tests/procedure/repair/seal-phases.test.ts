@@ -17,6 +17,7 @@ const TICK_S = 0.05;
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
+  leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
   pressurePa: 60_000,
   glassK: GLASS_K,
@@ -25,12 +26,16 @@ const CONTEXT: PhaseContext = {
   lampLastKnownWPerM2: null,
   cure: {
     done: false,
+    gapDue: false,
     doseJPerM2: 0,
     doseUncertaintyJPerM2: 0,
+    shownDoseJPerM2: 0,
     doseCoverageFactor: 1.645,
     lampOnS: 0,
+    gapsPassed: 0,
+    gapsFailed: 0,
   },
-  light: { dark: true, quietS: 0 },
+  light: { dark: true, judged: true },
   dtS: TICK_S,
 };
 const at = (phase: ProcedureState['phase'], change: Partial<ProcedureState> = {}) => ({
