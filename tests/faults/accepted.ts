@@ -11,4 +11,17 @@ export interface Accepted {
   readonly withdraws: JudgedClaim | null;
 }
 
-export const ACCEPTED: Readonly<Record<string, Accepted>> = {};
+export const ACCEPTED: Readonly<Record<string, Accepted>> = {
+  'relief-stuck-shut': {
+    why: 'The valve is the last of three guards and no job comes near its pressure; only a test with a gauge opens it.',
+    withdraws: 'interlocks',
+  },
+  'stop-contact-shorted': {
+    why: 'Nobody presses the stop in a sound job; one of its two contacts is proved by the guided test alone.',
+    withdraws: 'interlocks',
+  },
+  'over-pressure-shorted': {
+    why: 'The switch opens above every pressure of a job; it is proved by the guided test alone.',
+    withdraws: 'interlocks',
+  },
+};

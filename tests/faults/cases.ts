@@ -22,10 +22,12 @@ function momentsWith(seed: number): readonly Moment[] {
 
 const fits = ({ phases }: Row, { phase }: Moment): boolean => phases?.includes(phase) ?? true;
 
-export const rowCases = (rows: readonly Row[], seed: number): readonly string[] =>
+/** `every`: one in so many cases of each row. */
+export const rowCases = (rows: readonly Row[], seed: number, every = 1): readonly string[] =>
   rows.flatMap((row) =>
     momentsWith(seed)
       .filter((moment) => fits(row, moment))
+      .filter((_, n) => n % every === 0)
       .map((moment) => `${seed}/${row.id}@${moment.id}`),
   );
 

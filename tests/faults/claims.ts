@@ -151,6 +151,7 @@ export function shownIn(report: ReportData): readonly Shown[] {
     .filter(({ verdict }) => verdict === 'met')
     .map(({ portion }) => ({ claim: 'dose', portion }) as const);
   if (!report.verdict.process.startsWith('process within')) return doses;
-  const others = ['pressure', 'temperature', 'seal', 'held', 'clock', 'filled'] as const;
+  const filled = report.outcome === 'clear' ? (['filled'] as const) : [];
+  const others = ['pressure', 'temperature', 'seal', 'held', 'clock', ...filled] as const;
   return [...doses, ...others.map((claim) => ({ claim, portion: null }))];
 }

@@ -20,7 +20,7 @@ const USUAL_PAGE = fileURLToPath(new URL('PROVED.md', import.meta.url));
 async function campaign(options: Options, program: string): Promise<Campaign> {
   const { rows, every, pairs, healthy, seed } = options;
   const ids = [
-    ...rowCases(rows, seed).filter((_, n) => n % every === 0),
+    ...rowCases(rows, seed, every),
     ...pairCases(pairs, seed),
     ...Array.from({ length: healthy }, (_, n) => healthyId(seed + n)),
   ];

@@ -11,7 +11,6 @@ export interface Options {
   readonly every: number;
   readonly pairs: number;
   readonly healthy: number;
-  readonly emulated: number;
   readonly seed: number;
   /** One case alone, with its trace. */
   readonly case: string | null;
@@ -29,7 +28,6 @@ export const USAGE = `npm run faults -- [options]
   --every N       one in so many cases of the rows, for a quick look (1)
   --pairs N       seeded pairs of faults (2000; 0 where rows are named)
   --healthy N     sound jobs with a seed each, for false alarms (1000; 0 where rows are named)
-  --emulated N    cases on the emulated chip (0)
   --seed N        (1)
   --case ID       one case alone, with its trace; the campaign prints the id
   --journal FILE  with --case: writes its journal, for \`meniscus report\`
@@ -40,7 +38,6 @@ const OPTIONS = {
   every: { type: 'string' },
   pairs: { type: 'string' },
   healthy: { type: 'string' },
-  emulated: { type: 'string' },
   seed: { type: 'string' },
   case: { type: 'string' },
   journal: { type: 'string' },
@@ -74,7 +71,6 @@ function checked(values: Values): Options {
     every,
     pairs: count('pairs', values.pairs, usual(2000)),
     healthy: count('healthy', values.healthy, usual(1000)),
-    emulated: count('emulated', values.emulated, usual(0)),
     seed: count('seed', values.seed, 1),
     case: id ?? null,
     journal: journal ?? null,

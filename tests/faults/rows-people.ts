@@ -1,7 +1,8 @@
 /** People, link and clocks. */
 import { AT_START, one, type Row } from './row.ts';
 
-const SHORT = { lastsS: 0.04 } as const;
+/** One tick: the next one after the moment. */
+const SHORT = { lastsS: 0.08 } as const;
 const START = { begins: 'at-power-up' } as const;
 
 export const PEOPLE_ROWS: readonly Row[] = [
