@@ -34,6 +34,8 @@ export function alarmContextOf<P extends ProcedureTypes>(
     lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
+    lightOddS: watch.light.oddS,
+    gapFailed: own.gapFailed,
     pumpFutileS: watch.pumpFutileS,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
