@@ -101,6 +101,8 @@ const DARK_SETTLES_S = 0.3;
 /** A sound lamp and sensor need a third of this; a link that answers late may need the rest. */
 const DARK_WITHIN_S = 1;
 const BACK_WITHIN_S = 1;
+/** The lamp's own rise, with the frames on the way: until then the light before the gap is shown. */
+const RISES_WITHIN_S = 0.5;
 /**
  * A piece that cannot count is not drawn out, but long enough for the alarms to see what spoilt it.
  */
@@ -125,7 +127,8 @@ function underLamp(proof: LightProof, seen: SeenLight, limits: GapLimits, dtS: n
     return underLamp(dropped(proof, proof.piece, 'not-dark'), seen, limits, dtS);
   }
   const piece = lit(proof.piece ?? opened(proof, seen), seen, limits, dtS);
-  const litWPerM2 = piece.lastWPerM2 ?? proof.litWPerM2;
+  const risen = piece.lampOnS >= RISES_WITHIN_S;
+  const litWPerM2 = (risen ? piece.lastWPerM2 : null) ?? proof.litWPerM2;
   const { portions, failed } = proof;
   const after = { portions, piece, offS: 0, darkWPerM2: null, litWPerM2, failed };
   const known = failed !== null || (proof.piece !== null && proof.piece.spoiltBy !== null);

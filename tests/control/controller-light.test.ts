@@ -21,6 +21,9 @@ function untilOut(driver: ReturnType<typeof createDriver>) {
   return step;
 }
 
+/** The seconds at the end of the live line. */
+const leftS = (line: string): number => Number(/(\d+) s$/.exec(line.trimEnd())?.[1]);
+
 const measuredDose = (events: readonly Event[]) =>
   events.filter((event) => event.kind === 'measured' && event.name === 'doseJPerM2');
 
@@ -43,14 +46,35 @@ describe('the lamp is out', () => {
     expect(driver.last().snapshot.phase).toBe('scrape');
   });
 
-  test('for a moment in mid-cure when the lit sensor stood still for half a minute', () => {
+  test('for 0.3 s after every 20 to 30 s of a cure, and the panel does not show it', () => {
     const driver = curing();
-    let outTicks = 0;
-    for (let n = 0; n < 20 * 65; n++) {
-      if (!driver.tick(LIT).outputs.lampEnabled) outTicks += 1;
+    const gapTicks: number[] = [];
+    const litTicks: number[] = [];
+    let before = driver.last();
+    let run = 0;
+    for (let n = 0; n < 20 * 150; n++) {
+      const step = driver.tick(LIT);
+      const [was, is] = [before.outputs, step.outputs];
+      expect(is.status).toEqual({ colour: 'green', flashing: false });
+      expect(is.buzzer).toBe('off');
+      // Dose and time left, with nothing but their figures changed.
+      expect(is.display[1].replace(/\d/g, '0')).toBe(was.display[1].replace(/\d/g, '0'));
+      if (!is.lampEnabled) expect(leftS(is.display[1])).toBeGreaterThan(0);
+      run += 1;
+      if (was.lampEnabled !== is.lampEnabled) {
+        (was.lampEnabled ? litTicks : gapTicks).push(run);
+        run = 0;
+      }
+      before = step;
     }
-    expect(outTicks).toBeGreaterThan(0);
-    expect(outTicks).toBeLessThan(20);
+    expect(gapTicks.length).toBeGreaterThanOrEqual(5);
+    for (const ticks of gapTicks) expect(ticks).toBeLessThanOrEqual(8);
+    // The first stretch was joined when it had begun.
+    for (const ticks of litTicks.slice(1)) {
+      expect(ticks / 20).toBeGreaterThanOrEqual(20);
+      expect(ticks / 20).toBeLessThanOrEqual(30.2);
+    }
+    expect(new Set(litTicks.slice(1)).size).toBeGreaterThan(2);
     expect(driver.last().snapshot).toMatchObject({ phase: 'cure', batch: 'running' });
   });
 });
