@@ -15,6 +15,8 @@ import {
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
+import { lampHeatSchema } from '../safety/lamp-heat-settings.ts';
+import { pumpSettingsSchema } from '../safety/pump-settings.ts';
 import { channelsSchema } from '../signal/channels.ts';
 import { inheritedByDose } from '../signal/irradiance-budget.ts';
 import { uncertaintySchema } from '../signal/uncertainty-settings.ts';
@@ -42,13 +44,7 @@ export const unitSettingsSchema = z
       droopPercentPerK: quantity(0, 2, '%/K').default(0.3),
       knownAtHeatSinkC: quantity(0, 80, 'degrees Celsius').default(40),
     }),
-    pump: z.strictObject({
-      /**
-       * Ratio of the atmosphere to the pressure that the pump leaves in a closed chamber: its
-       * ultimate vacuum.
-       */
-      greatestRatio: quantity(2, 1000, 'times'),
-    }),
+    pump: pumpSettingsSchema,
     limits: z.strictObject({
       lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
       highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
@@ -56,6 +52,7 @@ export const unitSettingsSchema = z
       longestLampOnS: quantity(60, 3600, 's'),
     }),
     heating: heatingSchema,
+    lampHeat: lampHeatSchema,
     openResin: z
       .strictObject({
         /** Detection limit for light: the sensor's offset and a step of its converter, doubled. */

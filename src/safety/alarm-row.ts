@@ -29,6 +29,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** Time between late frames that counts for nothing, as a share of the last seconds. */
+  readonly uncountedShare: number;
   /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */
   readonly lostNumber: string | null;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
@@ -42,11 +44,9 @@ export interface AlarmContext {
   readonly lightOddS: number;
   /** An interruption of the lamp failed in this tick. */
   readonly gapFailed: GapFailure | null;
-  /**
-   * Durations, s: the pump works without moving the pressure, the lamp is on, it is dark, the vent
-   * is open.
-   */
-  readonly pumpFutileS: number;
+  /** How far the pump's work must have moved the pressure beyond what is read, Pa. */
+  readonly pumpAheadPa: number;
+  /** Durations, s: the lamp is on, it is dark, the vent is open. */
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
@@ -62,6 +62,7 @@ export interface AlarmContext {
    */
   readonly heating: HeatLoad;
   readonly openResin: OpenResinLoad;
+  readonly lampHeat: LampHeatLoad;
   /** What the self-test still finds wrong; empty when it passes. */
   readonly selfTestFindings: readonly Phrase[];
   /** Limits of the profile in force. */
@@ -78,6 +79,25 @@ export interface HeatLoad {
   readonly legM: number;
   /** Upper bound on the combined effect of both at its tip. */
   readonly stressIntensityPaSqrtM: number;
+}
+
+/** Both thermistors against the air, each other and the lamp's power; null where nothing is judged. */
+export interface LampHeatLoad {
+  /** How far the lit heat sink is below the slowest rise, and above the quickest, K. */
+  readonly sinkLackK: number | null;
+  readonly sinkExcessK: number | null;
+  /** How far the lit glass is below the least rise that its light must give, K. */
+  readonly glassLackK: number | null;
+  /** The greatest difference of heat sink, glass and air at rest, less what an unsettled unit explains, K. */
+  readonly apartK: number | null;
+  /**
+   * The seen rise over the usual one: of the heat sink for the lamp's power, of the glass for the
+   * light that the sensor reads. An aged lamp draws its power all the same and still warms its heat
+   * sink, so that only the glass tells its light from a sensor that reads too much, and only as well
+   * as the glass is known.
+   */
+  readonly sinkRiseRatio: number | null;
+  readonly glassRiseRatio: number | null;
 }
 
 export interface OpenResinLoad {

@@ -8,9 +8,12 @@ import type { Snapshot } from '../../core/events.ts';
 import type { LightProof } from '../../cure/light-proof.ts';
 import type { OpenResin } from '../../cure/open-resin.ts';
 import type { PortionDoses } from '../../cure/portions.ts';
+import type { UncountedLight } from '../../cure/uncounted-light.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import type { Catalogue, ReasonKey } from '../../panel/catalogue.ts';
+import type { GlassWatch } from '../../safety/watch/glass-watch.ts';
 import type { HeatWatch } from '../../safety/watch/heat-watch.ts';
+import type { SinkWatch } from '../../safety/watch/sink-watch.ts';
 import type { ProcedureState } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 
@@ -26,9 +29,14 @@ export interface RepairConfig {
 export interface RepairScene {
   /** All light that was counted, and the part of it that is shown. */
   readonly doses: PortionDoses;
+  /** What acted beside the doses, at most. */
+  readonly uncounted: UncountedLight;
   readonly proof: LightProof;
   readonly heat: HeatWatch;
   readonly openResin: OpenResin;
+  /** Whether both thermistors follow the lamp. */
+  readonly sink: SinkWatch;
+  readonly glass: GlassWatch;
 }
 
 export interface RepairSay {
