@@ -36,17 +36,13 @@ import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
 import { looksClear } from '../plant/break/sight.ts';
-import { type Curing, surfaceTacky } from '../plant/light/cure.ts';
+import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
-import {
-  createPlace,
-  createPlantState,
-  type Place,
-  type PlantState,
-} from '../plant/plant-state.ts';
+import { createPlantState, type Place, type PlantState } from '../plant/plant-state.ts';
 import { soundConditions } from '../plant/setup.ts';
-import { type Chance, createChance } from '../random.ts';
-import { drawLightErrors, drawWayToResin, type WayToResin } from './light-errors.ts';
+import { createChance, type OwnChance } from '../random.ts';
+import { drawLightErrors } from './light-errors.ts';
+import { placeOf } from './place-of.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, cutOutOpen, drawCutOutK, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
@@ -54,18 +50,20 @@ import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
 /** Faults, protection and lease are checked this often, even when a frame comes late. */
 const LONGEST_RUN_STEPS = 50;
 
+export type PlantWatch = (rig: Rig) => void;
+
 export interface Rig {
   readonly scenario: Scenario;
   readonly place: Place;
   readonly plant: PlantState;
-  readonly noise: Chance;
+  readonly noise: OwnChance;
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
   /** The glass sensor while it is not on the glass. */
   readonly probe: Probe;
   readonly faults: FaultClock;
   /** Noise of sensors that are faulty, apart from the sound ones'. */
-  readonly faultNoise: Chance;
+  readonly faultNoise: OwnChance;
   readonly sensorMemory: SensorMemory;
   /** Panes that came in cold or hot, by fault. */
   readonly broughtIn: Set<Fault>;
@@ -89,16 +87,17 @@ export interface Rig {
   lampTooHot: boolean;
   ambientUvWPerM2: number;
   display: DisplayLines;
+  /** Looks at the truth wherever the plant was stepped; null where nobody does. */
+  readonly watch: PlantWatch | null;
   /** Outputs that act, after the board's own protection, faults and the hard-wired cut-offs. */
   acting: Actuators;
 }
 
-export function createRig(scenario: Scenario): Rig {
-  const chance = (purpose: Parameters<typeof createChance>[1]): Chance =>
+export function createRig(scenario: Scenario, watch: PlantWatch | null = null): Rig {
+  const place = placeOf(scenario);
+  const chance = (purpose: Parameters<typeof createChance>[1]): OwnChance =>
     createChance(scenario.seed, purpose);
-  const ofLight = chance('light');
-  const lightErrors = drawLightErrors(ofLight, scenario.light);
-  const place = placeOf(scenario, drawWayToResin(ofLight, scenario.light));
+  const lightErrors = drawLightErrors(chance('light'), scenario.light);
   return {
     scenario,
     place,
@@ -124,27 +123,32 @@ export function createRig(scenario: Scenario): Rig {
     lampTooHot: false,
     ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
     display: ['', '', '', ''],
+    watch,
     acting: SAFE,
   };
 }
 
-function placeOf({ seed, atmospherePa, world, faults }: Scenario, way: WayToResin): Place {
-  // No two breaks of one kind are alike.
-  const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
-  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
-  const filmTransmission = Math.min(1, world.lamp.filmTransmission * way.filmFactor);
-  const lamp = { ...world.lamp, filmTransmission };
-  const curing = filledFrom(faults, world.curing);
-  return createPlace(atmospherePa, { ...world, lamp, curing, break: { gaps } }, way);
-}
-
-/** The resin of the bottle that was taken. */
-function filledFrom(faults: readonly Fault[], stated: Curing): Curing {
-  const wrong = faults.find(({ kind }) => kind === 'wrong-bottle');
-  if (wrong === undefined) return stated;
-  const times = amountOf(wrong);
-  const criticalJPerM2 = stated.criticalJPerM2 * times;
-  return { ...stated, criticalJPerM2, rate: stated.rate / times };
+/**
+ * A second bench in the same state, with other faults from now on: what is at hand once can be
+ * tried with many. Nothing of it is shared that changes.
+ */
+export function copyRig(rig: Rig, faults: readonly Fault[], watch: PlantWatch | null): Rig {
+  const scenario = { ...rig.scenario, faults };
+  return {
+    ...rig,
+    scenario,
+    watch,
+    place: placeOf(scenario),
+    plant: structuredClone(rig.plant),
+    probe: { ...rig.probe },
+    noise: rig.noise.copy(),
+    faultNoise: rig.faultNoise.copy(),
+    technician: rig.technician?.copy() ?? null,
+    faults: createFaultClock(faults),
+    sensorMemory: createSensorMemory(),
+    broughtIn: new Set(),
+    pressed: [...rig.pressed],
+  };
 }
 
 /** For how long each fault that acts now has acted. */
@@ -251,6 +255,7 @@ export function letTimePass(
     const pauseIn = pauseAt() - plant.step;
     const run = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
     stepPlant(plant, rig.place, rig.acting, conditions, pauseIn > 0 ? Math.min(run, pauseIn) : run);
+    rig.watch?.(rig);
   }
 }
 

@@ -59,6 +59,8 @@ export const CURE_MEASUREMENTS = [
   /** Interruptions of the lamp in which the reading fell to dark, and those that showed nothing. */
   'gapsPassed',
   'gapsFailed',
+  /** Part of the dose for whose brightness only the light sensor stands. */
+  'unconfirmedDoseJPerM2',
   /** The same target at the resin, below film and spot, and as the sensor must read it. */
   'targetAtResinJPerM2',
   'targetJPerM2',

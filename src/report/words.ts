@@ -122,6 +122,10 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   lampOnS: { label: 'lamp on', write: secondsWords },
   gapsPassed: { label: 'interruptions of the lamp that passed', write: String },
   gapsFailed: { label: 'interruptions of the lamp that failed', write: String },
+  unconfirmedDoseJPerM2: {
+    label: 'part of the dose not borne out by the lamp’s known output',
+    write: doseWords,
+  },
   targetAtResinJPerM2: { label: 'target of this job at the resin', write: doseWords },
   targetJPerM2: { label: 'target of this job at the sensor', write: doseWords },
   depthTargetJPerM2: {

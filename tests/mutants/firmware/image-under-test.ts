@@ -38,18 +38,29 @@ export function compilerVersion(): string | null {
   return error === undefined ? (stdout.split('\n')[0] ?? '') : null;
 }
 
+/** Headers and tools, at any depth. */
+const restOf = (folder: string): string =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && !entry.name.endsWith('.c'))
+    .map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'utf8'))
+    .join('');
+
 export function openWorkshop(firmwareFolder: string): Workshop {
   const folder = mkdtempSync(join(tmpdir(), 'mutants-'));
   const names = readdirSync(firmwareFolder).filter((name) =>
-    /^(?:.+\.c|include|Makefile)$/.test(name),
+    /^(?:.+\.c|include|make|selftest|Makefile)$/.test(name),
   );
   const text = (name: string) => readFileSync(join(firmwareFolder, name), 'utf8');
   for (const name of names)
     cpSync(join(firmwareFolder, name), join(folder, name), { recursive: true });
   writeFileSync(join(folder, 'Makefile'), text('Makefile').replace(' -Werror', ''));
   const compiler = compilerVersion() ?? '';
-  const sources = new Map(names.filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]));
+  const ownTests = readdirSync(join(firmwareFolder, 'selftest')).map((name) => `selftest/${name}`);
+  const sources = new Map(
+    [...names, ...ownTests].filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]),
+  );
 
+  const rest = restOf(folder);
   let images = 0;
 
   function make(): Built | null {
@@ -68,10 +79,7 @@ export function openWorkshop(firmwareFolder: string): Workshop {
 
   return {
     sources,
-    rest: names
-      .filter((name) => !sources.has(name))
-      .map(text)
-      .join(''),
+    rest,
     build: (change) => {
       if (change === undefined) return make();
       const path = join(folder, change.file);
