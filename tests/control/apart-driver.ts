@@ -21,7 +21,7 @@ export const APART: RepairConfig = {
   },
   job: {
     ...job,
-    damage: { ...job.damage, depthM: 0.5e-3, pitDepthM: 0.5e-3 },
+    damage: { ...job.damage, depthM: 0.45e-3, pitDepthM: 0.5e-3 },
     pitResin: {
       name: 'demo pit resin',
       lot: 'demo-lot-2',
