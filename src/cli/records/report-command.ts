@@ -98,9 +98,9 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     printError(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
-  const { verdict, reservations, outcome, doses } = data;
+  const { verdict, claims, outcome, doses } = data;
   const printed = json
-    ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
+    ? JSON.stringify({ verdict, claims, outcome, doses, files }, null, 2)
     : lines.join('\n');
   print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;

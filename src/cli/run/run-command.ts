@@ -135,7 +135,7 @@ const resultOf = (
   boardS,
   recordComplete: recorded,
   verdict: data?.verdict ?? null,
-  reservations: data?.reservations ?? [],
+  claims: data?.claims ?? [],
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
   files,

@@ -19,8 +19,8 @@ import {
 } from '../../report/words.ts';
 import type { Block, Tile } from '../blocks.ts';
 import { withArticle } from '../with-article.ts';
+import { verdictHeadline } from './claim-rows.ts';
 import { inputRowsOf } from './inputs.ts';
-import { verdictHeadline } from './reservation-rows.ts';
 import { coverageWords } from './uncertainty.ts';
 
 export const simulatedBanner = ({ simulated, board }: ReportData): Block | null =>

@@ -1,0 +1,51 @@
+/** Whether a portion got the light that it needs: what was counted, and what else shows it. */
+import type { DoseResult } from '../report-dose.ts';
+import { doseWords } from '../words.ts';
+import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import type { ClaimFacts } from './claim-facts.ts';
+import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
+
+const doseOf = (
+  { doses }: ClaimFacts,
+  portion: DoseResult['portion'] | null,
+): DoseResult | undefined => doses.find((dose) => dose.portion === portion);
+
+const counted: Ground = (facts, portion) => {
+  const dose = doseOf(facts, portion);
+  if (dose === undefined) return [];
+  const { uncertainty, targetJPerM2, doseJPerM2 } = dose;
+  const target =
+    targetJPerM2 === null ? 'no target is stated' : `target ${doseWords(targetJPerM2)}`;
+  const least = uncertainty === null ? '' : `, at least ${doseWords(uncertainty.shownJPerM2)}`;
+  const words = `${doseWords(doseJPerM2)} counted${least}; ${target}`;
+  switch (dose.verdict) {
+    case 'met':
+      return [supports('light sensor', words)];
+    case 'not met':
+      return [objects('dose-short', words)];
+    case 'not cured':
+      return [objects('not-cured', 'the lamp gave no light')];
+    case 'not recorded':
+      return [objects('dose-cut', `the record breaks off; ${words}`)];
+    case 'not shown':
+      // The alarms speak for themselves.
+      return dose.doubts.length > 0 ? [] : [objects('dose-close', words)];
+  }
+};
+
+/** Between gaps in which the reading fell to dark and came back, the light was the lamp’s. */
+const interrupted: Ground = (facts, portion) => {
+  const dose = doseOf(facts, portion);
+  return dose === undefined || dose.doseJPerM2 <= 0
+    ? []
+    : [notRecorded('interruptions of the lamp in the cure')];
+};
+
+const brightness: Ground = () => [lacks('no comparison with the lamp’s known output')];
+
+export const DOSE_GROUNDS: readonly Ground[] = [
+  counted,
+  objectsAfter(DOSE_DOUBTS, 'clock-or-light-in-doubt'),
+  interrupted,
+  brightness,
+];
