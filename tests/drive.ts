@@ -87,16 +87,11 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> 
   for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
     const { setPointPa, phase: now } = step.snapshot;
     const pa = now === 'seal-watch' ? 60_000 : (setPointPa ?? 100_600);
-    const irradiance = step.outputs.lampEnabled ? 511 : 102;
-    const change = { counts: { pressure: countsOf(pa), irradiance } };
+    const change = { lit: 511, counts: { pressure: countsOf(pa) } };
     step = now === 'ask-bubbles' ? driver.press('no', change) : driver.press('yes', change);
     for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
-      step = driver.tick({
-        counts: {
-          pressure: countsOf(now === 'seal-watch' ? 60_000 : (step.snapshot.setPointPa ?? 100_600)),
-          irradiance: step.outputs.lampEnabled ? 511 : 102,
-        },
-      });
+      const heldPa = now === 'seal-watch' ? 60_000 : (step.snapshot.setPointPa ?? 100_600);
+      step = driver.tick({ lit: 511, counts: { pressure: countsOf(heldPa) } });
     }
   }
   if (step.snapshot.phase !== phase) throw new Error(`stuck in ${step.snapshot.phase}`);

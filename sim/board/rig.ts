@@ -12,25 +12,31 @@ import {
   type Switches,
 } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
+import { createFaultClock, type FaultClock } from '../faults/fault-clock.ts';
 import {
+  type ActedS,
+  applyToButton,
   applyToDrivers,
   applyToMechanics,
+  applyToSight,
   applyToSwitches,
   applyToWorld,
   boardClockRatio,
-  createFaultClock,
-  type FaultClock,
   has,
+  stuckButton,
+  switchesCutting,
+  switchesRead,
 } from '../faults/fault-effects.ts';
 import { amountOf } from '../faults/fault-kinds.ts';
 import { type Fault, REMEDIES, type Remedy } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
+import { createSensorMemory, type SensorMemory } from '../faults/sensor-effects.ts';
 import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
 import { looksClear } from '../plant/break/sight.ts';
-import { surfaceTacky } from '../plant/light/cure.ts';
+import { type Curing, surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
 import {
   createPlace,
@@ -38,7 +44,7 @@ import {
   type Place,
   type PlantState,
 } from '../plant/plant-state.ts';
-import type { Conditions } from '../plant/setup.ts';
+import { soundConditions } from '../plant/setup.ts';
 import { type Chance, createChance } from '../random.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, overPressureSwitchOpen } from './protection.ts';
@@ -57,8 +63,10 @@ export interface Rig {
   /** The glass sensor while it is not on the glass. */
   readonly probe: Probe;
   readonly faults: FaultClock;
-  /** The counts at which sensors froze, and panes that came in cold or hot, by fault. */
-  readonly stuckAt: Map<Fault, number>;
+  /** Noise of sensors that are faulty, apart from the sound ones'. */
+  readonly faultNoise: Chance;
+  readonly sensorMemory: SensorMemory;
+  /** Panes that came in cold or hot, by fault. */
   readonly broughtIn: Set<Fault>;
   active: readonly Fault[];
   /**
@@ -71,6 +79,8 @@ export interface Rig {
   /** Nothing passes over the link in either direction. */
   mute: boolean;
   pressed: Button[];
+  /** The button that the ladder shows as held down, whoever presses. */
+  stuck: Button | null;
   emergencyStop: boolean;
   overPressure: boolean;
   ambientUvWPerM2: number;
@@ -92,7 +102,8 @@ export function createRig(scenario: Scenario): Rig {
     technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
     probe: createProbe(chance('reference')),
     faults: createFaultClock(scenario.faults),
-    stuckAt: new Map(),
+    faultNoise: chance('fault'),
+    sensorMemory: createSensorMemory(),
     broughtIn: new Set(),
     active: [],
     boardLagSteps: 0,
@@ -100,22 +111,40 @@ export function createRig(scenario: Scenario): Rig {
     sample: null,
     mute: false,
     pressed: [],
+    stuck: null,
     emergencyStop: false,
     overPressure: false,
-    ambientUvWPerM2: INDOOR_UV_W_PER_M2,
+    ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
     display: ['', '', '', ''],
     acting: SAFE,
   };
 }
 
-function placeOf({ seed, atmospherePa, world }: Scenario): Place {
+function placeOf({ seed, atmospherePa, world, faults }: Scenario): Place {
   // No two breaks of one kind are alike.
   const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
   const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
-  return createPlace(atmospherePa, { ...world, break: { gaps } });
+  const curing = filledFrom(faults, world.curing);
+  return createPlace(atmospherePa, { ...world, curing, break: { gaps } });
 }
 
-export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
+/** The resin of the bottle that was taken. */
+function filledFrom(faults: readonly Fault[], stated: Curing): Curing {
+  const wrong = faults.find(({ kind }) => kind === 'wrong-bottle');
+  if (wrong === undefined) return stated;
+  const times = amountOf(wrong);
+  const criticalJPerM2 = stated.criticalJPerM2 * times;
+  return { ...stated, criticalJPerM2, rate: stated.rate / times };
+}
+
+/** For how long each fault that acts now has acted. */
+export const actedS =
+  ({ faults, plant }: Rig): ActedS =>
+  (fault) =>
+    faults.actedS(fault, timeOfS(plant));
+
+/** As the switches truly are. */
+export function truePositionsOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
     shieldClosed: plant.setup.shieldClosed,
     overPressureTripped: overPressure,
@@ -123,6 +152,10 @@ export function switchesOf({ plant, emergencyStop, overPressure, active }: Rig):
   };
   return applyToSwitches(sound, active);
 }
+
+/** As the board reads their contacts. */
+export const switchesReadOf = (rig: Rig): Switches =>
+  switchesRead(truePositionsOf(rig), rig.active);
 
 export function sightOf({ plant, place }: Rig): Sight {
   return {
@@ -140,7 +173,8 @@ function tackyOf({ setup, cure, pit }: PlantState, { world: { curing } }: Place)
 
 /** Lets the scripted person look at the display and press a button. */
 export function letPersonAct(rig: Rig): void {
-  const button = rig.technician?.look(timeOfS(rig.plant), rig.display, sightOf(rig)) ?? null;
+  const says = applyToSight(sightOf(rig), rig.active);
+  const button = rig.technician?.look(timeOfS(rig.plant), rig.display, says) ?? null;
   if (button !== null) pressButton(rig, button);
 }
 
@@ -154,7 +188,7 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
 /** A button, and the hand work that its press confirms. */
 export function pressButton(rig: Rig, button: Button): void {
   const screen = readScreen(rig.display);
-  rig.pressed.push(button);
+  rig.pressed.push(...applyToButton(button, rig.active));
   if (button !== 'yes' || screen === null) return;
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
   if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
@@ -165,7 +199,9 @@ function confirmStep(rig: Rig, step: SeenStep): void {
     doGuidedHandWork(rig.plant.setup, step);
     return;
   }
+  if (has('hands-idle', rig.active)) return;
   doHandWork(rig.plant.setup, step);
+  if (has('film-left-off', rig.active)) rig.plant.setup.filmOn = false;
   const mended = MENDED_IN[step];
   if (mended === undefined) return;
   rig.faults.mend(mended);
@@ -177,6 +213,10 @@ function confirmStep(rig: Rig, step: SeenStep): void {
 export function lookAtFaults(rig: Rig): void {
   rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
   rig.mute = has('link-mute', rig.active);
+  const stuck = stuckButton(rig.active);
+  // Told once, as one press that does not end.
+  if (stuck !== null && stuck !== rig.stuck) rig.pressed.push(stuck);
+  rig.stuck = stuck;
 }
 
 /**
@@ -191,7 +231,7 @@ export function letTimePass(
 ): void {
   const { plant } = rig;
   const untilStep = plant.step + steps;
-  const conditions = applyToWorld(soundWorld(rig.scenario), rig.active);
+  const conditions = applyToWorld(soundConditions(rig.scenario.airK), rig.active, actedS(rig));
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
   rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;
@@ -211,7 +251,9 @@ export function act(rig: Rig, driven: Actuators): void {
     rig.overPressure,
     plant.air.manifoldPa - place.atmospherePa,
   );
-  rig.acting = applyToMechanics(cutOff(applyToDrivers(driven, active), switchesOf(rig)), active);
+  const cutting = switchesCutting(truePositionsOf(rig), active);
+  const powered = cutOff(applyToDrivers(driven, active), cutting);
+  rig.acting = applyToMechanics(powered, active, actedS(rig));
 }
 
 /** A pane brought in from the cold or the sun starts at that temperature, once. */
@@ -223,22 +265,3 @@ function bringIn({ plant, place, active, broughtIn }: Rig): void {
     broughtIn.add(fault);
   }
 }
-
-/** A bench away from windows under lamps; demo. */
-const INDOOR_UV_W_PER_M2 = 0.02;
-
-const soundWorld = ({ airK }: Scenario): Conditions => ({
-  airK,
-  lampAgeRatio: 1,
-  glassHeatW: 0,
-  airGunK: null,
-  sunWPerM2: 0,
-  heatSinkHeatW: 0,
-  sealLeak: false,
-  hoseOff: false,
-  wetBreak: false,
-  outgassing: false,
-  supplyV: null,
-  pumpFlowRatio: 1,
-  ambientUvWPerM2: INDOOR_UV_W_PER_M2,
-});

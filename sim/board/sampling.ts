@@ -3,9 +3,10 @@
  * mute. The faults decide which sensors lie; the controller interprets the frame.
  */
 import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../../src/core/frame.ts';
-import { applyToCounts, has } from '../faults/fault-effects.ts';
+import { has, hostClockErrorS } from '../faults/fault-effects.ts';
+import { applyToCounts, applyToSeats } from '../faults/sensor-effects.ts';
 import { STEPS_PER_S, timeOfS } from '../plant/plant.ts';
-import { type Rig, switchesOf } from './rig.ts';
+import { actedS, type Rig, switchesReadOf, truePositionsOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
 
 const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
@@ -16,8 +17,9 @@ const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
  */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   const timeS = (rig.plant.step - rig.boardLagSteps) / STEPS_PER_S;
-  if (!rig.mute && !has('board-stall', rig.active)) {
-    rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesOf(rig), trips };
+  const repeats = has('frames-repeated', rig.active) && rig.sequence % 2 === 1;
+  if (!rig.mute && !repeats && !has('board-stall', rig.active)) {
+    rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesReadOf(rig), trips };
   }
   const { atS, counts, switches, trips: tripped } = rig.sample ?? NOTHING_YET;
   const pressed = rig.mute ? [] : rig.pressed;
@@ -26,7 +28,7 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
     sequence: rig.sequence++,
     timeS,
     // The host shares the simulator's true time.
-    hostTimeS: timeOfS(rig.plant),
+    hostTimeS: timeOfS(rig.plant) + hostClockErrorS(rig.active, actedS(rig)),
     sampledAtS: atS,
     link: rig.mute ? 'mute' : 'up',
     counts,
@@ -34,23 +36,27 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
     pressed,
     trips: tripped,
     damaged: has('link-spoilt', rig.active),
-    gap: has('link-gap', rig.active),
+    // The link tells a frame that is not the next one as a gap.
+    gap: repeats || has('link-gap', rig.active) || has('frames-reordered', rig.active),
   };
 }
 
 /** The converter's present counts, lying sensors included. */
 export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
-  const { plant, tolerance, noise, active, stuckAt } = rig;
+  const { plant, tolerance, noise, active } = rig;
   const { irradianceWPerM2, heatSinkK } = plant.lamp;
+  const { airK } = rig.scenario;
   const truth = {
     pressurePa: plant.air.manifoldPa,
     // Under the closed shield no daylight reaches the sensor.
-    irradianceWPerM2: irradianceWPerM2 + (plant.setup.shieldClosed ? 0 : rig.ambientUvWPerM2),
+    irradianceWPerM2:
+      irradianceWPerM2 + (truePositionsOf(rig).shieldClosed ? 0 : rig.ambientUvWPerM2),
     glassK: rig.plant.setup.bath === null ? plant.pane.outerK : rig.probe.sensorK,
     heatSinkK,
     supplyV: plant.supplyV,
-    sensorK: rig.scenario.airK,
-    sinceZeroS: timeOfS(plant),
+    airK,
   };
-  return applyToCounts(sampleCounts(truth, tolerance, noise), active, stuckAt);
+  const sensed = { ...applyToSeats(truth, active), sensorK: airK, sinceZeroS: timeOfS(plant) };
+  const counts = sampleCounts(sensed, tolerance, noise);
+  return applyToCounts(counts, active, rig.sensorMemory, actedS(rig), rig.faultNoise);
 }

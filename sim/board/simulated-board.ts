@@ -5,8 +5,8 @@
  */
 import { Subject } from 'rxjs';
 import { type Board, BoardClosedError, type BoardIdentity, isSound } from '../../hal/board.ts';
-import type { Actuators, Button, Frame, Outputs } from '../../src/core/frame.ts';
-import { has, lateByS } from '../faults/fault-effects.ts';
+import type { Actuators, Button, Frame, Outputs, Switches } from '../../src/core/frame.ts';
+import { isReset, lateByS } from '../faults/fault-effects.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { type Imbalance, imbalanceOf } from '../plant/balance.ts';
 import { clarityRatio, longestFrontRatio } from '../plant/break/sight.ts';
@@ -24,6 +24,7 @@ import {
 import { bathK } from './probe.ts';
 import {
   act,
+  actedS,
   createRig,
   letPersonAct,
   letTimePass,
@@ -31,7 +32,8 @@ import {
   pressButton,
   type Rig,
   sightOf,
-  switchesOf,
+  switchesReadOf,
+  truePositionsOf,
 } from './rig.ts';
 import { takeFrame } from './sampling.ts';
 
@@ -51,6 +53,8 @@ export interface BreakView {
     readonly pressurePa: number;
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
+    /** Light of the lamp that reached the resin of each portion, under its film. */
+    readonly resinDose: { readonly fillJPerM2: number; readonly pitJPerM2: number };
     readonly glassK: number;
     /** Temperature of the bath that holds the glass sensor; null while it is on the glass. */
     readonly bathK: number | null;
@@ -66,6 +70,8 @@ export interface BreakView {
     readonly imbalance: () => Imbalance;
     /** Outputs as they act, after the board's own protection and any fault. */
     readonly acting: Actuators;
+    /** As the switches truly are, whatever is read of them. */
+    readonly positions: Switches;
   };
 }
 
@@ -100,10 +106,10 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
   let closed = false;
   const take = (wanted: Outputs | null): void => {
     model = takeOutputs(model, wanted, rig.plant.step, LEASE_STEPS);
-    if (wanted?.clearTrips) model = clearTrips(model, switchesOf(rig));
+    if (wanted?.clearTrips) model = clearTrips(model, switchesReadOf(rig));
   };
   const drive = (): Actuators => {
-    model = stepModel(model, switchesOf(rig), rig.plant.step);
+    model = stepModel(model, switchesReadOf(rig), rig.plant.step);
     return drivenBy(model);
   };
   const makeSafe = (): void => {
@@ -130,7 +136,7 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
     tick: () => {
       if (closed) return;
       lookAtFaults(rig);
-      if (has('board-restart', rig.active)) model = restarted();
+      if (isReset(rig.active, actedS(rig), scenario.tickS)) model = restarted();
       frames$.next(takeFrame(rig, model.trips));
       letPersonAct(rig);
       letTimePass(rig, tickSteps(rig), drive, () => model.leasedUntilStep);
@@ -161,12 +167,14 @@ export function viewOf(rig: Rig): BreakView {
   };
 }
 
-function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
+function truthOf(rig: Rig): BreakView['truth'] {
+  const { plant, place, acting, probe } = rig;
   const { air, lamp, pane, cure, pit } = plant;
   return {
     pressurePa: air.injectorPa,
     irradianceWPerM2: lamp.irradianceWPerM2,
     doseJPerM2: lamp.doseJPerM2,
+    resinDose: plant.resinDose,
     glassK: pane.outerK,
     bathK: plant.setup.bath === null ? null : bathK(probe, plant.setup.bath),
     heatSinkK: lamp.heatSinkK,
@@ -176,5 +184,6 @@ function truthOf({ plant, place, acting, probe }: Rig): BreakView['truth'] {
     slowGrowthRatio: () => tipDangerOf(plant, place).slowGrowthRatio,
     imbalance: () => imbalanceOf(plant, place),
     acting,
+    positions: truePositionsOf(rig),
   };
 }

@@ -1,10 +1,11 @@
 /**
  * The cable between board and host, byte by byte in board time, with its faults: cut, mute one way,
- * a corrupted byte, late or spurious bytes. It handles bytes, not messages. Both the scenario's
+ * a corrupted byte, late or spurious bytes. It handles bytes; `message-order.ts` shuffles messages. Both the scenario's
  * faults and test hooks act here.
  */
 import { has, lateByS } from '../faults/fault-effects.ts';
 import type { Fault } from '../faults/faults.ts';
+import { createMessageOrder } from './message-order.ts';
 
 export type Direction = 'to-host' | 'to-board';
 
@@ -37,7 +38,8 @@ export function createCable(ends: CableEnds): Cable {
   let spoiltFault: Fault | null = null;
   const mute = new Set<Direction>();
   const toSpoil = new Map<Direction, number>(DIRECTIONS.map((way) => [way, 0]));
-  let arrived: number[] = [];
+  const order = createMessageOrder();
+  const arrived: number[] = [];
 
   const passes = (way: Direction): boolean => {
     if (cut || mute.has(way) || has('link-mute', active)) return false;
@@ -49,9 +51,8 @@ export function createCable(ends: CableEnds): Cable {
     toSpoil.set(way, left - 1);
     return byte ^ SPOILT_BIT;
   };
-  const spoil = (way: Direction, bytes: number): void => {
-    toSpoil.set(way, (toSpoil.get(way) ?? 0) + bytes);
-  };
+  const spoil = (way: Direction, bytes: number) =>
+    void toSpoil.set(way, (toSpoil.get(way) ?? 0) + bytes);
   const fromBoard = (byte: number): void => {
     if (passes('to-host')) arrived.push(carried('to-host', byte));
   };
@@ -71,8 +72,8 @@ export function createCable(ends: CableEnds): Cable {
     },
     spoil,
     inject: (way, bytes) => {
-      if (way === 'to-board') ends.toBoard([...bytes]);
-      else arrived.push(...bytes);
+      if (way === 'to-board') return ends.toBoard([...bytes]);
+      arrived.push(...bytes);
     },
     step: (now, timeS) => {
       active = now;
@@ -82,9 +83,8 @@ export function createCable(ends: CableEnds): Cable {
       const lateS = lateByS(now);
       if (lateS > 0 && timeS >= heldUntilS) heldUntilS = timeS + lateS;
       if (timeS < heldUntilS || arrived.length === 0) return;
-      const bytes = Uint8Array.from(arrived);
-      arrived = [];
-      ends.toHost(bytes);
+      const bytes = order.pass(arrived.splice(0), now);
+      if (bytes.length > 0) ends.toHost(Uint8Array.from(bytes));
     },
   };
 }

@@ -45,6 +45,12 @@ export function ladderVolts(button: Button | null): number {
   return (FULL_VOLTS * ohm) / (ohm + BUTTON_LADDER.pullUpOhm);
 }
 
+/** What the ladder shows of a press beside a button that stays down: the lower resistance. */
+export function heldDown(pressed: Button | null, stuck: Button | null): Button | null {
+  if (pressed === null || stuck === null) return pressed ?? stuck;
+  return BUTTON_LADDER[pressed].ohm < BUTTON_LADDER[stuck].ohm ? pressed : stuck;
+}
+
 export interface Fingers {
   readonly press: (button: Button) => void;
   /** One millisecond: the button that is now down. */

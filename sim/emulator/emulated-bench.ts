@@ -7,17 +7,18 @@
 import type { Actuators, Button, Channel, DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
 import {
+  actedS,
   createRig,
   letPersonAct,
   letTimePass,
   lookAtFaults,
   pressButton,
   type Rig,
-  switchesOf,
+  switchesReadOf,
 } from '../board/rig.ts';
 import { sampleSensors } from '../board/sampling.ts';
 import { type BreakView, viewOf } from '../board/simulated-board.ts';
-import { has } from '../faults/fault-effects.ts';
+import { isReset } from '../faults/fault-effects.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { timeOfS } from '../plant/plant.ts';
 import { type Cable, createCable } from './bench-cable.ts';
@@ -25,6 +26,7 @@ import {
   applySwitches,
   applyVolts,
   createFingers,
+  heldDown,
   ladderVolts,
   setPinVolts,
 } from './bench-inputs.ts';
@@ -134,7 +136,7 @@ function createStep({ rig, chip, cable, display, held }: Parts): () => void {
     rig.display = display.lines();
     lookAtFaults(rig);
     // Once per fault, not per check: the watchdog needs its time to act.
-    const asked = has('board-restart', rig.active);
+    const asked = isReset(rig.active, actedS(rig), LOOK_MS * STEP_S);
     if (asked && !restarts) chip.hang();
     restarts = asked;
     letPersonAct(rig);
@@ -143,8 +145,8 @@ function createStep({ rig, chip, cable, display, held }: Parts): () => void {
     if (rig.plant.step % LOOK_MS === 0) look();
     for (const button of rig.pressed.splice(0)) fingers.press(button);
     applyVolts(chip, { ...sampleSensors(rig), ...Object.fromEntries(held) });
-    applySwitches(chip, switchesOf(rig));
-    setPinVolts(chip, 'buttons', ladderVolts(fingers.step()));
+    applySwitches(chip, switchesReadOf(rig));
+    setPinVolts(chip, 'buttons', ladderVolts(heldDown(fingers.step(), rig.stuck)));
     chip.run(STEP_S);
     letTimePass(rig, 1, () => readPins(chip));
     cable.step(rig.active, timeOfS(rig.plant));

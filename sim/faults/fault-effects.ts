@@ -1,63 +1,31 @@
 /**
- * How faults act: when they begin and end, and what each does at its place. Small functions turn
- * the sound value into the faulty one; the physics has no fault branches of its own.
+ * What each kind of fault does at its place outside the sensors. Small functions turn the sound
+ * value into the faulty one; the physics has no fault branches of its own. When faults act is
+ * decided in `fault-clock.ts`.
  */
-import {
-  type Actuators,
-  type Channel,
-  FULL_SCALE_COUNTS,
-  type Switches,
-} from '../../src/core/frame.ts';
-import type { SeenStep } from '../people/screen-reading.ts';
+import type { Actuators, Button, Switches } from '../../src/core/frame.ts';
+import type { Sight } from '../people/technician.ts';
 import type { Conditions } from '../plant/setup.ts';
 import { amountOf, type FaultKind } from './fault-kinds.ts';
-import type { Fault, Remedy } from './faults.ts';
+import type { Fault } from './faults.ts';
 
-export interface FaultClock {
-  /** Faults that act now, with this step on the display. */
-  readonly active: (timeS: number, step: SeenStep | null) => readonly Fault[];
-  /** Ends the faults that this remedy cures; true when there was one. */
-  readonly mend: (remedies: readonly Remedy[]) => boolean;
-}
+/** For how long a fault has acted, s. */
+export type ActedS = (fault: Fault) => number;
 
-const stepOf = (from: Exclude<Fault['from'], { atS: number }>): SeenStep =>
-  'phase' in from ? from.phase : from.step;
+type Effects<T> = Readonly<
+  Partial<Record<FaultKind, (sound: T, amount: number, actedS: number) => T>>
+>;
 
-export function createFaultClock(faults: readonly Fault[]): FaultClock {
-  const began = new Map<Fault, number>();
-  const mended = new Set<Fault>();
-  let now: readonly Fault[] = [];
-  return {
-    active: (timeS, step) => {
-      for (const fault of faults) {
-        if (began.has(fault)) continue;
-        if ('atS' in fault.from) began.set(fault, fault.from.atS);
-        else if (stepOf(fault.from) === step) began.set(fault, timeS + fault.from.afterS);
-      }
-      now = faults.filter((fault) => {
-        const from = began.get(fault);
-        if (from === undefined || mended.has(fault) || timeS < from) return false;
-        return fault.lastsS === undefined || timeS < from + fault.lastsS;
-      });
-      return now;
-    },
-    mend: (remedies) => {
-      const ended = now.filter(
-        ({ mendedBy }) => mendedBy !== undefined && remedies.includes(mendedBy),
-      );
-      for (const fault of ended) mended.add(fault);
-      return ended.length > 0;
-    },
-  };
-}
-
-type Effects<T> = Readonly<Partial<Record<FaultKind, (sound: T, amount: number) => T>>>;
-
-function applyAll<T>(effects: Effects<T>, sound: T, faults: readonly Fault[]): T {
-  return faults.reduce(
-    (value, fault) => effects[fault.kind]?.(value, amountOf(fault)) ?? value,
-    sound,
-  );
+function applyAll<T>(
+  effects: Effects<T>,
+  sound: T,
+  faults: readonly Fault[],
+  actedS: ActedS = () => 0,
+): T {
+  return faults.reduce((value, fault) => {
+    const effect = effects[fault.kind];
+    return effect === undefined ? value : effect(value, amountOf(fault), actedS(fault));
+  }, sound);
 }
 
 const ON_WORLD: Effects<Conditions> = {
@@ -74,20 +42,51 @@ const ON_WORLD: Effects<Conditions> = {
   daylight: (c, ambientUvWPerM2) => ({ ...c, ambientUvWPerM2 }),
   'cold-pane': (c, paneK) => ({ ...c, airK: paneK }),
   'supply-low': (c, supplyV) => ({ ...c, supplyV }),
+  'supply-dips': (c, supplyV, s) => (s % DIP.everyS < DIP.lastsS ? { ...c, supplyV } : c),
+  'vent-slow': (c, ratio) => ({ ...c, ventFlowRatio: ratio }),
+  'hose-kinked': (c, ratio) => ({ ...c, hoseFlowRatio: ratio }),
+  'hose-splits': (c, perMinute, s) => leaking(c, (perMinute * s) / 60),
+  'selector-leaks': leaking,
+  'relief-stuck-shut': (c) => ({ ...c, reliefCracksPa: NEVER_PA }),
+  'relief-opens-early': (c, reliefCracksPa) => ({ ...c, reliefCracksPa }),
+  'injector-lifted': (c) => ({ ...c, injectorLifted: true }),
+  'lamp-beside': (c, ratio) => ({ ...c, lampOnBreakRatio: ratio }),
 };
+
+const DIP = { everyS: 5, lastsS: 0.3 } as const;
+/** No pump of the unit comes near it. */
+const NEVER_PA = 1e9;
+/** 1 dm3/(s bar), the unit of data sheets. */
+const SI_PER_DM3_PER_S_BAR = 1e-8;
+
+function leaking(c: Conditions, dm3PerSBar: number): Conditions {
+  return { ...c, manifoldLeak: c.manifoldLeak + dm3PerSBar * SI_PER_DM3_PER_S_BAR };
+}
 
 /** A stuck driver drives; protection behind it can still cut it off. */
 const ON_DRIVERS: Effects<Actuators> = {
   'pump-stuck-on': (a) => ({ ...a, pumpRatio: 1 }),
+  'pump-stuck-at': (a, pumpRatio) => ({ ...a, pumpRatio }),
+  'vent-drive-shorted': (a) => ({ ...a, ventOpen: false }),
   'lamp-stuck-on': (a) => ({ ...a, lampEnabled: true, lampRatio: 1 }),
+  'lamp-undimmed': (a) => (a.lampEnabled && a.lampRatio > 0 ? { ...a, lampRatio: 1 } : a),
 };
 
 /** A dead or jammed part stays so, whatever the command. */
 const ON_MECHANICS: Effects<Actuators> = {
   'pump-dead': (a) => ({ ...a, pumpRatio: 0 }),
+  'pump-reversed': (a) => ({ ...a, selector: a.selector === 'vacuum' ? 'pressure' : 'vacuum' }),
   'vent-stuck-closed': (a) => ({ ...a, ventOpen: false }),
-  'lamp-dead': (a) => ({ ...a, lampEnabled: false, lampRatio: 0 }),
+  'vent-stuck-open': (a) => ({ ...a, ventOpen: true }),
+  'selector-stuck-vacuum': (a) => ({ ...a, selector: 'vacuum' }),
+  'selector-stuck-pressure': (a) => ({ ...a, selector: 'pressure' }),
+  'lamp-dead': dark,
+  'lamp-flickers': (a, periodS, s) => (s % periodS < periodS / 2 ? a : dark(a)),
 };
+
+function dark(a: Actuators): Actuators {
+  return { ...a, lampEnabled: false, lampRatio: 0 };
+}
 
 const ON_SWITCHES: Effects<Switches> = {
   'over-pressure-switch': (s) => ({ ...s, overPressureTripped: true }),
@@ -95,51 +94,71 @@ const ON_SWITCHES: Effects<Switches> = {
   'shield-opened': (s) => ({ ...s, shieldClosed: false }),
 };
 
-export const applyToWorld = (sound: Conditions, faults: readonly Fault[]): Conditions =>
-  applyAll(ON_WORLD, sound, faults);
+/** A shorted contact tells of nothing, whatever happens to its switch. */
+const SHORTED: Effects<Switches> = {
+  'over-pressure-shorted': (s) => ({ ...s, overPressureTripped: false }),
+  'shield-shorted': (s) => ({ ...s, shieldClosed: true }),
+};
+const ON_READ: Effects<Switches> = {
+  ...SHORTED,
+  'stop-read-shorted': (s) => ({ ...s, emergencyStopPressed: false }),
+};
+const ON_CUT_OFF: Effects<Switches> = {
+  ...SHORTED,
+  'stop-cut-shorted': (s) => ({ ...s, emergencyStopPressed: false }),
+};
+
+/**
+ * The presses that the ladder shows for one: YES has no resistance and hides every other button,
+ * and a NO that stays down shows again when YES is let go.
+ */
+const ON_BUTTONS: Effects<readonly Button[]> = {
+  'yes-stuck': () => [],
+  'no-stuck': (shown) => shown.flatMap((button) => (button === 'yes' ? ['yes', 'no'] : [])),
+  'no-reads-yes': (shown) => shown.map((button) => (button === 'no' ? 'yes' : button)),
+};
+
+const ON_SIGHT: Effects<Sight> = {
+  'says-all-well': () => ({ bubbling: false, clear: true, tacky: false }),
+};
+
+export const applyToWorld = (
+  sound: Conditions,
+  faults: readonly Fault[],
+  actedS: ActedS,
+): Conditions => applyAll(ON_WORLD, sound, faults, actedS);
 
 export const applyToDrivers = (sound: Actuators, faults: readonly Fault[]): Actuators =>
   applyAll(ON_DRIVERS, sound, faults);
 
-export const applyToMechanics = (sound: Actuators, faults: readonly Fault[]): Actuators =>
-  applyAll(ON_MECHANICS, sound, faults);
+export const applyToMechanics = (
+  sound: Actuators,
+  faults: readonly Fault[],
+  actedS: ActedS,
+): Actuators => applyAll(ON_MECHANICS, sound, faults, actedS);
 
+/** The true positions; what is read of them, and what cuts off, may differ. */
 export const applyToSwitches = (sound: Switches, faults: readonly Fault[]): Switches =>
   applyAll(ON_SWITCHES, sound, faults);
 
-type Counts = Record<Channel, number>;
+export const switchesRead = (truth: Switches, faults: readonly Fault[]): Switches =>
+  applyAll(ON_READ, truth, faults);
 
-/** `stuckAt` remembers the counts at which a sensor froze. */
-export function applyToCounts(
-  sound: Counts,
-  faults: readonly Fault[],
-  stuckAt: Map<Fault, number>,
-): Counts {
-  const counts = { ...sound };
-  for (const fault of faults) {
-    const { channel } = fault;
-    if (channel === undefined) continue;
-    const now = counts[channel];
-    if (fault.kind === 'sensor-open') counts[channel] = 0;
-    if (fault.kind === 'sensor-short') counts[channel] = FULL_SCALE_COUNTS;
-    if (fault.kind === 'sensor-offset') counts[channel] = clampCounts(now + amountOf(fault));
-    if (fault.kind === 'sensor-gain') {
-      counts[channel] = clampCounts(ZERO_COUNTS + (now - ZERO_COUNTS) * amountOf(fault));
-    }
-    if (fault.kind !== 'sensor-stuck' && fault.kind !== 'sensor-dither') continue;
-    if (!stuckAt.has(fault)) stuckAt.set(fault, now);
-    const still = stuckAt.get(fault) ?? now;
-    // The last digit follows the true count's last digit.
-    counts[channel] = fault.kind === 'sensor-stuck' ? still : clampCounts(still + (now % 2));
-  }
-  return counts;
+export const switchesCutting = (truth: Switches, faults: readonly Fault[]): Switches =>
+  applyAll(ON_CUT_OFF, truth, faults);
+
+export const applyToButton = (pressed: Button, faults: readonly Fault[]): readonly Button[] =>
+  applyAll<readonly Button[]>(ON_BUTTONS, [pressed], faults);
+
+/** The button that the ladder shows as held down. */
+export function stuckButton(faults: readonly Fault[]): Button | null {
+  if (has('yes-stuck', faults)) return 'yes';
+  return has('no-stuck', faults) ? 'no' : null;
 }
 
-/** Start of the demo sensors' ratiometric outputs: a tenth of the converter's range. */
-const ZERO_COUNTS = 0.1 * FULL_SCALE_COUNTS;
-
-const clampCounts = (counts: number): number =>
-  Math.min(FULL_SCALE_COUNTS, Math.max(0, Math.round(counts)));
+/** What a person says that they see. */
+export const applyToSight = (sound: Sight, faults: readonly Fault[]): Sight =>
+  applyAll(ON_SIGHT, sound, faults);
 
 export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
   faults.some((fault) => fault.kind === kind);
@@ -154,3 +173,19 @@ export function boardClockRatio(faults: readonly Fault[]): number {
 /** Delay of the next frame, s. */
 export const lateByS = (faults: readonly Fault[]): number =>
   faults.reduce((s, fault) => (fault.kind === 'link-late' ? Math.max(s, amountOf(fault)) : s), 0);
+
+/** Error of the host's own clock, s. */
+export const hostClockErrorS = (faults: readonly Fault[], actedS: ActedS): number =>
+  faults.reduce((errorS, fault) => {
+    if (fault.kind === 'host-clock-jump') return errorS + amountOf(fault);
+    if (fault.kind === 'host-clock') return errorS + (amountOf(fault) - 1) * actedS(fault);
+    return errorS;
+  }, 0);
+
+/** Whether the board is reset in this look at the faults; one in a loop begins anew each time. */
+export const isReset = (faults: readonly Fault[], actedS: ActedS, lookS: number): boolean =>
+  faults.some(
+    (fault) =>
+      fault.kind === 'board-restart' ||
+      (fault.kind === 'board-reset-loop' && actedS(fault) % amountOf(fault) < lookS),
+  );

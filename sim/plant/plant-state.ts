@@ -44,6 +44,8 @@ export interface PlantState {
    * resin.
    */
   fillBelowPit: boolean;
+  /** Light of the lamp that reached the resin of each portion, under its film. */
+  readonly resinDose: { fillJPerM2: number; pitJPerM2: number };
   readonly setup: Setup;
   /** Step up to which pane and resin have been advanced, and the lamp's dose there. */
   slowStep: number;
@@ -85,6 +87,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     cure: createCureState(),
     pit: createCureState(),
     fillBelowPit: false,
+    resinDose: { fillJPerM2: 0, pitJPerM2: 0 },
     setup: {
       sealed: false,
       hoseOn: false,

@@ -7,6 +7,7 @@
 import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
 import type { AirDrive } from './air/air-flows.ts';
+import { wornUnit } from './air/air-unit.ts';
 import { NO_SEAL } from './air/seal.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
 import { stepMoisture } from './break/moisture.ts';
@@ -35,6 +36,8 @@ const SUPPLY_SAG_V = 0.4;
 const SPOT_M2 = Math.PI * DEMO_SPOT.spotRadiusM ** 2;
 /** For a jet of warm air from a hand's breadth; demo. */
 const AIR_GUN_W_PER_M2_K = 80;
+/** A fine leak, as the seal's; demo. */
+const LEAK = { criticalRatio: 0.3 } as const;
 /** Water in a wet break: more than any test removes. */
 const WET_MOL = 1e-3;
 
@@ -87,6 +90,7 @@ function stepGas(
 ): void {
   const { air, filling } = state;
   const { world } = place;
+  const unit = wornUnit(world.air, conditions);
   const breakDrive = breakDriveOf(state, place, conditions);
   const airDrive = airDriveOf(state, place, outputs, conditions);
   const givenOff = stepGivenOff(state, place, conditions, steps * STEP_S);
@@ -95,8 +99,8 @@ function stepGas(
   if (!breakDrive.wet) {
     // Nothing is stiff: the break takes the whole run at once.
     airDrive.sourceMolPerS = givenOff + stepBreak(filling, world.break, breakDrive, steps * STEP_S);
-    if (isAirAtRest(air, world.air, airDrive)) return;
-    for (let step = 0; step < steps; step++) stepAir(air, world.air, airDrive, STEP_S);
+    if (isAirAtRest(air, unit, airDrive)) return;
+    for (let step = 0; step < steps; step++) stepAir(air, unit, airDrive, STEP_S);
     return;
   }
   for (let step = 0; step < steps; ) {
@@ -104,7 +108,7 @@ function stepGas(
     breakDrive.injectorPa = air.injectorPa;
     airDrive.sourceMolPerS =
       givenOff + stepBreak(filling, world.break, breakDrive, (last - step) * STEP_S);
-    for (; step < last; step++) stepAir(air, world.air, airDrive, STEP_S);
+    for (; step < last; step++) stepAir(air, unit, airDrive, STEP_S);
   }
   state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
 }
@@ -119,7 +123,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 function breakDriveOf(
   state: PlantState,
   { atmospherePa, world }: Place,
-  { airK }: Conditions,
+  { airK, injectorLifted }: Conditions,
 ): Writable<BreakDrive> {
   const { setup, openResin } = state;
   const { resin, curing } = world;
@@ -132,7 +136,7 @@ function breakDriveOf(
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
-    wet: setup.charged && setup.sealed && !setup.injectorOff,
+    wet: setup.charged && setup.sealed && !injectorLifted && !setup.injectorOff,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
   };
 }
@@ -141,7 +145,7 @@ function airDriveOf(
   { supplyV, setup: { sealed, hoseOn } }: PlantState,
   { atmospherePa, world, tight, loose }: Place,
   { pumpRatio, selector, ventOpen }: Actuators,
-  { pumpFlowRatio, airK, sealLeak, hoseOff }: Conditions,
+  { pumpFlowRatio, airK, sealLeak, hoseOff, injectorLifted, manifoldLeak }: Conditions,
 ): Writable<AirDrive> {
   return {
     pumpRatio,
@@ -151,8 +155,9 @@ function airDriveOf(
     pumpFlowRatio,
     atmospherePa,
     gasK: airK,
-    seal: sealed ? (sealLeak ? loose : tight) : NO_SEAL,
+    seal: sealed && !injectorLifted ? (sealLeak ? loose : tight) : NO_SEAL,
     hoseOn: hoseOn && !hoseOff,
+    manifoldLeak: manifoldLeak === 0 ? null : { ...LEAK, sonicConductance: manifoldLeak },
     gas: world.gas,
     sourceMolPerS: 0,
   };
@@ -189,7 +194,7 @@ function stepGivenOff(
 function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions): void {
   const { setup, surroundings, lamp } = state;
   const dtS = (state.step - state.slowStep) * STEP_S;
-  const lampWPerM2 = (lamp.doseJPerM2 - state.slowDoseJPerM2) / dtS;
+  const lampWPerM2 = (conditions.lampOnBreakRatio * (lamp.doseJPerM2 - state.slowDoseJPerM2)) / dtS;
   state.slowStep = state.step;
   state.slowDoseJPerM2 = lamp.doseJPerM2;
   surroundings.outerAirK = conditions.airK;
@@ -205,10 +210,17 @@ function stepSlowly(state: PlantState, { world }: Place, conditions: Conditions)
   const ambientUvWPerM2 = setup.shieldClosed ? 0 : conditions.ambientUvWPerM2;
   if (setup.injectorOff) {
     const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, setup.filmOn);
+    bookDose(state, irradianceWPerM2 * dtS);
     stepFillAndPit(state, world, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
   } else if (setup.charged) {
     stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
   }
+}
+
+/** Light of the lamp that reached the uppermost resin: the pit's where there is one. */
+function bookDose({ setup, resinDose, fillBelowPit }: PlantState, dJPerM2: number): void {
+  if (setup.pitFilled) resinDose.pitJPerM2 += dJPerM2;
+  if (!setup.pitFilled || !fillBelowPit) resinDose.fillJPerM2 += dJPerM2;
 }
 
 /**

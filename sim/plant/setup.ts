@@ -39,4 +39,41 @@ export interface Conditions {
   readonly pumpFlowRatio: number;
   /** Daylight at the break that acts on the resin, W/m2. */
   readonly ambientUvWPerM2: number;
+  /** Shares of their sound flow that vent and hose let through, 0 to 1. */
+  readonly ventFlowRatio: number;
+  readonly hoseFlowRatio: number;
+  /** Of the manifold to the air, past selector or hose: sonic conductance, m3/(s Pa). */
+  readonly manifoldLeak: number;
+  /** Gauge pressure at which the relief valve lifts; null as it was built. */
+  readonly reliefCracksPa: number | null;
+  /** The foot is held off the glass. */
+  readonly injectorLifted: boolean;
+  /** Share of the lamp's light that falls on the break, 0 to 1. */
+  readonly lampOnBreakRatio: number;
 }
+
+/** A bench away from windows under lamps; demo. */
+const INDOOR_UV_W_PER_M2 = 0.02;
+
+/** Nothing is wrong. */
+export const soundConditions = (airK: number): Conditions => ({
+  airK,
+  lampAgeRatio: 1,
+  glassHeatW: 0,
+  airGunK: null,
+  sunWPerM2: 0,
+  heatSinkHeatW: 0,
+  sealLeak: false,
+  hoseOff: false,
+  wetBreak: false,
+  outgassing: false,
+  supplyV: null,
+  pumpFlowRatio: 1,
+  ambientUvWPerM2: INDOOR_UV_W_PER_M2,
+  ventFlowRatio: 1,
+  hoseFlowRatio: 1,
+  manifoldLeak: 0,
+  reliefCracksPa: null,
+  injectorLifted: false,
+  lampOnBreakRatio: 1,
+});

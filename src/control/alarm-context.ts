@@ -6,6 +6,7 @@
 import type { Reading } from '../core/frame.ts';
 import type { AlarmContext } from '../safety/alarm-row.ts';
 import type { ControllerState, ProcedureTypes } from './controller-state.ts';
+import { lostNumberIn } from './lost-number.ts';
 import type { Procedure } from './procedure.ts';
 
 export function alarmContextOf<P extends ProcedureTypes>(
@@ -30,6 +31,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
+    lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
     pumpFutileS: watch.pumpFutileS,

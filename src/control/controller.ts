@@ -22,6 +22,7 @@ import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
 import { stepWatch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
+import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
 import {
@@ -52,9 +53,10 @@ export function stepController<P extends ProcedureTypes>(
   procedure: Procedure<P>,
   config: P['config'],
   before: State<P>,
-  frame: Frame,
+  given: Frame,
   requests: readonly Request[],
 ): ControllerStep<P> {
+  const frame = soundFrame(given, before.timeS);
   const gapS = before.timeS === null ? 0 : Math.max(0, frame.timeS - before.timeS);
   const dtS = Math.min(gapS, LONGEST_TICK_S);
   const tick: Tick<P> = { procedure, config, gapS, dtS, events: [] };
@@ -62,6 +64,7 @@ export function stepController<P extends ProcedureTypes>(
   const decoded = stepDecode(before.signal, frame, before.commanded, config.unit.channels);
   const { reading } = decoded;
   const observed = observe(before, decoded.memory, reading, tick);
+  tick.events.push(...procedure.noticed(observed.scene));
   const intents = intentsOf(procedure, observed, reading, requests);
   const alarmed = runAlarms(observed, reading, intents, tick);
   const batched = stepBatch(alarmed, reading, intents, tick);

@@ -87,6 +87,8 @@ export interface Procedure<P extends ProcedureTypes> {
     state: ControllerState<P>,
     reading: Reading,
   ) => ProcedureAlarms;
+  /** What was noticed in this tick, whether the procedure runs or is held. */
+  readonly noticed: (scene: P['scene']) => readonly UnstampedEvent[];
   /** How a raised or cleared alarm changes what is watched. */
   readonly sceneAfter: (scene: P['scene'], events: readonly UnstampedEvent[]) => P['scene'];
   readonly step: (input: WalkInput<P>) => Walked<P>;

@@ -46,5 +46,6 @@ export const ALARM_IDS = [
   'frames-missing',
   'board-tripped',
   'trip-stays',
+  'lost-number',
 ] as const;
 export type AlarmId = (typeof ALARM_IDS)[number];

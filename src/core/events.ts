@@ -5,7 +5,7 @@
  */
 import type { AlarmId } from './alarm-ids.ts';
 import type { GuidedEvent } from './guided-events.ts';
-import type { MeasuredValue } from './measurements.ts';
+import type { MeasuredValue, Portion } from './measurements.ts';
 import type { PhaseId } from './phases.ts';
 
 export const BATCH_STATES = [
@@ -70,6 +70,13 @@ export type SealWhy = (typeof SEAL_WHYS)[number];
 export const ADAPTED_VACUUMS = ['vacuum', 'seal-pull'] as const;
 export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
 
+/**
+ * Why light in a cure is not shown to be the lamp's: the reading did not fall to dark with the lamp,
+ * did not come back with it, or left its level in between.
+ */
+export const GAP_FAILURES = ['not-dark', 'not-back', 'unsteady'] as const;
+export type GapFailure = (typeof GAP_FAILURES)[number];
+
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
 
@@ -94,6 +101,15 @@ type EventBody =
       readonly askedPa: number;
       readonly givenPa: number;
       readonly why: string;
+    }
+  | {
+      /** An interruption of the lamp that did not show its light; those that did are only counted. */
+      readonly kind: 'gap-failed';
+      /** Null where one exposure is for both. */
+      readonly portion: Portion | null;
+      readonly why: GapFailure;
+      /** Light so far that never counts because of it. */
+      readonly lostJPerM2: number;
     }
   | {
       readonly kind: 'alarm';

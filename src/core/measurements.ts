@@ -31,8 +31,14 @@ export const JOB_MEASUREMENTS = [
 export const CURE_MEASUREMENTS = [
   'irradianceMeanWPerM2',
   'doseJPerM2',
+  /** Of the light between gaps that passed. */
   'doseUncertaintyJPerM2',
+  /** The dose that is shown at least: between gaps that passed, less zero and uncertainty. */
+  'shownDoseJPerM2',
   'lampOnS',
+  /** Interruptions of the lamp in which the reading fell to dark, and those that showed nothing. */
+  'gapsPassed',
+  'gapsFailed',
   'targetJPerM2',
   /** The dose that the depth of the break or pit requires. */
   'depthTargetJPerM2',

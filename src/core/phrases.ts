@@ -66,6 +66,8 @@ export const RECORD_PHRASES = {
   'every-frame': 'every frame in its turn',
   'a-gap': 'a gap',
   'clock-off': '{percent} % off',
+  'only-numbers': 'a number from every calculation',
+  'no-number': 'none for {place}',
   'none-tripped': 'no protection tripped',
   'nothing-tripped': 'nothing tripped',
   tripped: '{trips}',

@@ -2,7 +2,8 @@
  * Dose as the integral of measured irradiance while the lamp is on, and whether the target will be
  * met in time. Only measured light counts: while the reading is faulty the dose stands still, so an
  * error can only lengthen a cure. The target counts as met once it is shown to be, with the dose's
- * own uncertainty. The procedure decides when the cure ends, the alarms what a weak lamp leads to.
+ * own uncertainty. `light-proof.ts` decides which part of the count is shown, the procedure when the
+ * cure ends, the alarms what a weak lamp leads to.
  */
 import type { Measured } from '../core/frame.ts';
 import {
@@ -50,20 +51,21 @@ export interface CureTarget {
 
 /** The cure is done when the dose is shown to be met and the minimum time has passed. */
 export function cureDone(
-  dose: DoseState,
+  dose: GivenLight,
   target: CureTarget,
   terms: DoseUncertaintyTerms,
 ): boolean {
   return dose.lampOnS >= target.leastS && shownJPerM2(dose, terms) >= target.targetJPerM2;
 }
 
-/** Seconds of light still needed at the present irradiance; infinite in the dark. */
+/** Seconds of light still needed at this irradiance; infinite in the dark. */
 export function cureLeftS(
-  dose: DoseState,
+  dose: GivenLight,
+  irradianceWPerM2: number,
   target: CureTarget,
   terms: DoseUncertaintyTerms,
 ): number {
-  const forDoseS = leftUntilShownS(dose, dose.lastWPerM2 ?? 0, target.targetJPerM2, terms);
+  const forDoseS = leftUntilShownS(dose, irradianceWPerM2, target.targetJPerM2, terms);
   return Math.max(forDoseS, target.leastS - dose.lampOnS, 0);
 }
 

@@ -11,6 +11,7 @@ import {
   ALARM_STATES,
   BATCH_STATES,
   type Event,
+  GAP_FAILURES,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../core/events.ts';
@@ -102,6 +103,11 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
       givenPa: exactNumber,
       why: z.string(),
     }),
+    event('gap-failed', {
+      portion: choice(PORTIONS).nullable(),
+      why: choice(GAP_FAILURES),
+      lostJPerM2: exactNumber,
+    }),
     event('alarm', {
       alarm: choice(ALARM_IDS),
       from: choice(ALARM_STATES),
@@ -129,7 +135,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
   ],
   {
     error:
-      'an event of kind batch, phase, answer, measured, seal-finding, adapted, alarm, refused, end, step or point',
+      'an event of kind batch, phase, answer, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
   },
 );
 

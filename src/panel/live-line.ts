@@ -16,6 +16,8 @@ export interface LiveValues {
   readonly phaseElapsedS: number;
   /** Seconds to the end of the dwell, watch or cure; null where the end depends on the plant. */
   readonly leftS: number | null;
+  /** Dose that is shown if the next interruption of the lamp passes. */
+  readonly doseInHandJPerM2: number;
   /** Amount by which the dose must exceed its target to cover its uncertainty. */
   readonly doseMarginJPerM2: number;
   /**
@@ -49,8 +51,8 @@ const pressureLine: Writer = ({ leftS }, { pressurePa, atmospherePa }, catalogue
   return ends(filled(live.pressure, { pressure }), left(leftS, catalogue));
 };
 
-const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }, catalogue) => {
-  const dose = joulesPerCm2(doseJPerM2).toFixed(2);
+const doseLine: Writer = ({ leftS, doseInHandJPerM2 }, { targetJPerM2 }, catalogue) => {
+  const dose = joulesPerCm2(doseInHandJPerM2).toFixed(2);
   const target = joulesPerCm2(targetJPerM2).toFixed(2);
   return ends(filled(catalogue.live.dose, { dose, target }), left(leftS, catalogue));
 };
@@ -58,8 +60,8 @@ const doseLine: Writer = ({ leftS }, { doseJPerM2, targetJPerM2 }, catalogue) =>
 /** Why the lamp is still on when the display already shows the target. */
 export function marginLine(
   phase: PhaseId,
-  { doseMarginJPerM2 }: LiveValues,
-  { doseJPerM2, targetJPerM2 }: Snapshot,
+  { doseInHandJPerM2: doseJPerM2, doseMarginJPerM2 }: LiveValues,
+  { targetJPerM2 }: Snapshot,
   { live }: Catalogue,
 ): string | null {
   if (!CURE_PHASES.has(phase) || doseJPerM2 < targetJPerM2) return null;

@@ -105,18 +105,26 @@ export interface PhaseContext {
   readonly lampLastKnownWPerM2: number | null;
   /** For the portion that this phase treats. */
   readonly cure: {
+    /** The dose that is shown reaches the target, in no less than the least time. */
     readonly done: boolean;
+    /** The lamp must be interrupted now. */
+    readonly gapDue: boolean;
+    /** All light that was counted, whether it is shown or not. */
     readonly doseJPerM2: number;
-    /** Standard uncertainty, and the coverage factor applied to it. */
+    readonly lampOnS: number;
+    /** Of the light between gaps that passed: standard uncertainty, and coverage factor. */
     readonly doseUncertaintyJPerM2: number;
     readonly doseCoverageFactor: number;
-    readonly lampOnS: number;
+    /** What is shown of it at least. */
+    readonly shownDoseJPerM2: number;
+    readonly gapsPassed: number;
+    readonly gapsFailed: number;
   };
   readonly light: {
     /** The reading is fresh, valid, and as dark as the sensor's zero allows. */
     readonly dark: boolean;
-    /** How long the reading of the lit sensor has not moved, s. */
-    readonly quietS: number;
+    /** No piece of light waits for its closing gap any more. */
+    readonly judged: boolean;
   };
   readonly dtS: number;
 }

@@ -191,7 +191,8 @@ function uncertaintyOf(
   const coverageFactor = lastMeasured(measured, 'doseCoverageFactor');
   if (standardJPerM2 === null || coverageFactor === null) return null;
   const expandedJPerM2 = coverageFactor * standardJPerM2;
-  const shownJPerM2 = doseJPerM2 - expandedJPerM2;
+  // Older records did not interrupt the lamp: all that was counted is taken as shown.
+  const shownJPerM2 = lastMeasured(measured, 'shownDoseJPerM2', of) ?? doseJPerM2 - expandedJPerM2;
   return { standardJPerM2, coverageFactor, coveragePercent, expandedJPerM2, shownJPerM2 };
 }
 

@@ -111,11 +111,17 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   irradianceMeanWPerM2: { label: 'mean irradiance while the lamp was on', write: lightWords },
   doseJPerM2: { label: 'dose', write: doseWords },
   doseUncertaintyJPerM2: { label: 'standard uncertainty of the dose', write: doseWords },
+  shownDoseJPerM2: {
+    label: 'dose shown between interruptions of the lamp, at least',
+    write: doseWords,
+  },
   doseCoverageFactor: {
     label: 'coverage factor k of the dose',
     write: (k) => k.toFixed(3),
   },
   lampOnS: { label: 'lamp on', write: secondsWords },
+  gapsPassed: { label: 'interruptions of the lamp that passed', write: String },
+  gapsFailed: { label: 'interruptions of the lamp that failed', write: String },
   targetJPerM2: { label: 'target of this job', write: doseWords },
   depthTargetJPerM2: {
     label: ({ place }) => `dose required by the depth of the ${place}`,

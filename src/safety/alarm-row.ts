@@ -29,6 +29,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */
+  readonly lostNumber: string | null;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
   /** Present light relative to the lamp's last measured output; null where that is not known. */

@@ -141,4 +141,18 @@ export const BOARD_ROWS: readonly AlarmRow[] = [
     delayS: fixed(0.6),
     seen: ({ reading }) => truth(reading.trips.some(hasOwnAlarm)),
   },
+  {
+    ...TRUTH,
+    id: 'lost-number',
+    title: 'Unit miscalculated',
+    priority: 'high',
+    action: 'abort',
+    latching: true,
+    delayS: fixed(0),
+    armed: always,
+    seen: ({ lostNumber }) => truth(lostNumber !== null),
+    expected: { say: 'only-numbers' },
+    seenText: ({ lostNumber }) => ({ say: 'no-number', with: { place: lostNumber ?? '' } }),
+    remedy: 'This is an error of the program. Keep the journal of this job and report it.',
+  },
 ];

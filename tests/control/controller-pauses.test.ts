@@ -24,6 +24,7 @@ function finish(driver: Driver, phase: PhaseId): void {
 }
 
 type Pause = (driver: Driver) => void;
+/** The lamp goes out by its command, and the reading falls to dark with it. */
 const PAUSES: readonly (readonly [string, Pause])[] = [
   [
     'for an open shield',
@@ -38,19 +39,20 @@ const PAUSES: readonly (readonly [string, Pause])[] = [
       driver.pass(20, DARK);
     },
   ],
-  [
-    'for a lamp that gives no light',
-    (driver) => {
-      driver.pass(20, DARK);
-    },
-  ],
 ];
+/** It goes out by itself. */
+const noLight: Pause = (driver) => {
+  driver.pass(20, DARK);
+};
 
 const shownBy = (events: readonly Event[], portion: 'fill' | 'pit') => {
-  const dose = stated(events, 'doseJPerM2', portion);
   const k = stated(events, 'doseCoverageFactor');
   const margin = k * stated(events, 'doseUncertaintyJPerM2', portion);
-  return { margin, shown: dose - margin };
+  return {
+    counted: stated(events, 'doseJPerM2', portion),
+    margin,
+    shown: stated(events, 'shownDoseJPerM2', portion),
+  };
 };
 
 describe.each([
@@ -84,5 +86,20 @@ describe.each([
     expect(paused.margin).toBeGreaterThan(unpaused.margin);
     expect(Math.abs(paused.shown - unpaused.shown)).toBeLessThan(TICK_J_PER_M2);
     expect(driver.last().state.scene.doses[other].doseJPerM2).toBe(otherBefore);
+  });
+
+  test('for a lamp that gives no light ends at the same dose too, and the light before does not count', () => {
+    const { driver, events } = recorded(APART);
+    driveTo(driver, phase);
+    driver.pass(5.5, LIT);
+    const before = driver.last().state.scene.doses[portion].doseJPerM2;
+    noLight(driver);
+    expect(driver.last().snapshot.batch).not.toBe('running');
+    goOn(driver);
+    finish(driver, phase);
+    expect(events.find(({ kind }) => kind === 'gap-failed')).toMatchObject({ portion });
+    const { counted, shown } = shownBy(events, portion);
+    expect(Math.abs(shown - unpaused.shown)).toBeLessThan(TICK_J_PER_M2);
+    expect(counted - before).toBeGreaterThan(unpaused.counted - 2 * TICK_J_PER_M2);
   });
 });

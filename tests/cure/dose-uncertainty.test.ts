@@ -100,7 +100,7 @@ describe('the cure of the default unit and profile', () => {
 
   function cureAt(wPerM2: number) {
     let dose = NO_DOSE;
-    const foretoldS = cureLeftS({ ...NO_DOSE, lastWPerM2: wPerM2 }, cure, doubt);
+    const foretoldS = cureLeftS(NO_DOSE, wPerM2, cure, doubt);
     while (!cureDone(dose, cure, doubt) && dose.lampOnS < 2_000)
       dose = stepDose(dose, measured(wPerM2), true, 0.05);
     return { dose, foretoldS };

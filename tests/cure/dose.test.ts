@@ -105,7 +105,7 @@ describe('the end of a cure', () => {
   });
 
   test('a lamp half as bright takes twice as long for the dose', () => {
-    const left = (lastWPerM2: number) => cureLeftS({ ...NO_DOSE, lastWPerM2 }, TARGET, NO_DOUBT);
+    const left = (lastWPerM2: number) => cureLeftS(NO_DOSE, lastWPerM2, TARGET, NO_DOUBT);
     // And k times the standard uncertainty of the tenth of a second at its beginning.
     const edgeS = (1.5 * 0.1) / Math.sqrt(3);
     expect(left(200)).toBeCloseTo(30 + edgeS, 2);
@@ -113,13 +113,13 @@ describe('the end of a cure', () => {
   });
 
   test('the margin is in the time that is left, and in the forecast of a whole cure', () => {
-    expect(cureLeftS(state(6_000, 50, 100), TARGET, DOUBT)).toBeCloseTo(2.827, 1);
+    expect(cureLeftS(state(6_000, 50), 100, TARGET, DOUBT)).toBeCloseTo(2.827, 1);
     expect(forecastS(100, TARGET, DOUBT)).toBeCloseTo(62.827, 0);
     expect(forecastS(0, TARGET, DOUBT)).toBe(Number.POSITIVE_INFINITY);
   });
 
   test('least time is left when the dose is met early, and there is no end in the dark', () => {
-    expect(cureLeftS(state(7_000, 12, 500), TARGET, DOUBT)).toBe(8);
-    expect(cureLeftS(NO_DOSE, TARGET, DOUBT)).toBe(Number.POSITIVE_INFINITY);
+    expect(cureLeftS(state(7_000, 12), 500, TARGET, DOUBT)).toBe(8);
+    expect(cureLeftS(NO_DOSE, 0, TARGET, DOUBT)).toBe(Number.POSITIVE_INFINITY);
   });
 });

@@ -4,7 +4,7 @@ import { PHASE_IDS } from '../../src/core/phases.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import type { View } from '../../src/panel/screen.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
-import { composeSignals, LIVE, SNAPSHOT, view } from './views.ts';
+import { composeSignals, LIVE, view } from './views.ts';
 
 const display = (change: Partial<View>) => composeSignals(view(change)).display;
 
@@ -96,8 +96,8 @@ describe('the display', () => {
   });
 
   test('says in a cure what the dose is over its target for, and only while it is that', () => {
-    const second = (doseJPerM2: number) =>
-      display({ phase: 'cure', snapshot: { ...SNAPSHOT, phase: 'cure', doseJPerM2 } })[2];
+    const second = (doseInHandJPerM2: number) =>
+      display({ phase: 'cure', live: { ...LIVE, doseInHandJPerM2 } })[2];
     expect(second(49_999)).toBe('Do not lift shield  ');
     expect(second(50_000)).toBe('+0.30J/cm2 for doubt');
     expect(second(52_999)).toBe('+0.30J/cm2 for doubt');

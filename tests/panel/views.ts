@@ -30,6 +30,7 @@ export const SNAPSHOT: Snapshot = {
 export const LIVE: LiveValues = {
   phaseElapsedS: 0,
   leftS: 234.4,
+  doseInHandJPerM2: 12_345,
   doseMarginJPerM2: 3_000,
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
@@ -72,7 +73,7 @@ export const stepViews = (catalogue: Catalogue): readonly View[] =>
 
 /** The words that take a step's line for a while, and both ends of what a line may be. */
 export function liveViews(catalogue: Catalogue): readonly View[] {
-  const cure = { ...SNAPSHOT, phase: 'cure', doseJPerM2: SNAPSHOT.targetJPerM2 } as const;
+  const cure = { ...LIVE, doseInHandJPerM2: SNAPSHOT.targetJPerM2 };
   const changes: readonly Partial<View>[] = [
     ...Object.keys(catalogue.damage).map((type): Partial<View> => {
       const damage = { type, diameterM: 0.4 };
@@ -84,7 +85,7 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
     { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },
     { phase: 'evacuate', live: { ...LIVE, leftS: Number.POSITIVE_INFINITY } },
-    { phase: 'cure', snapshot: cure },
+    { phase: 'cure', live: cure },
     { phase: 'result', live: { ...LIVE, outcome: 'clear' } },
     { phase: 'fill-pit', live: { ...LIVE, daylightShare: 0.87 } },
   ];

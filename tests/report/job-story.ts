@@ -3,7 +3,7 @@
 import type { AlarmId } from '../../src/core/alarm-ids.ts';
 import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
 import { SAFE } from '../../src/core/frame.ts';
-import type { Measurement } from '../../src/core/measurements.ts';
+import type { MeasuredValue, Measurement } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import type { JournalEnd } from '../../src/journal/journal-format.ts';
@@ -25,8 +25,10 @@ export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
 export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle });
-const measured = (timeS: number, name: Measurement, value: number) =>
-  at(timeS, { kind: 'measured', name, portion: null, value });
+const measured = (timeS: number, name: Measurement, value: number) => {
+  const of = { name, portion: null, value } as MeasuredValue;
+  return at(timeS, { kind: 'measured', ...of });
+};
 
 export const alarmEvent = (alarm: AlarmId, action: AlarmAction): UnstampedEvent => ({
   kind: 'alarm',

@@ -18,6 +18,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   silentS: 0,
   clockOffRatio: 0,
   clockStoodS: 0,
+  lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
   pumpFutileS: 0,
@@ -272,6 +273,12 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'frames-missing', armed: {}, at: flagged({ gap: true }), ...YES_NO },
   { id: 'board-tripped', armed: {}, at: flagged({ trips: ['watchdog'] }), ...YES_NO },
   { id: 'trip-stays', armed: {}, at: flagged({ trips: ['shield'] }), ...YES_NO },
+  {
+    id: 'lost-number',
+    armed: {},
+    at: (context, lost) => ({ ...context, lostNumber: lost > 0.5 ? 'scene.heat.paneK' : null }),
+    ...YES_NO,
+  },
   {
     id: 'self-test',
     armed: { phase: 'self-test', profile: { ...QUIET_CONTEXT.profile, answerWithinS: null } },

@@ -103,7 +103,8 @@ export function litFor(seconds: number, steering: Steering = {}): () => Unit<Rep
   return () => burning(inPhase('cure-fill', steering)(), seconds);
 }
 
-function burning(unit: Unit<Repair>, seconds: number): Unit<Repair> {
-  const lit = passUntil(unit, 2, {}, ({ step }) => step?.outputs.lampEnabled === true);
-  return pass(lit, seconds);
+/** A unit at the beginning of a cure, lit so long with what this scene shows all the time. */
+export function burning(unit: Unit<Repair>, seconds: number, scene: Scene = {}): Unit<Repair> {
+  const lit = passUntil(unit, 2, scene, ({ step }) => step?.outputs.lampEnabled === true);
+  return pass(lit, seconds, scene);
 }

@@ -1,9 +1,22 @@
 /** Faults of sensors, supply, people, board and line, provoked in a hand-made unit. */
+
+import type { Procedure } from '../../src/control/procedure.ts';
+import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
 import { TICK_S, unitAtRest } from '../steered-unit.ts';
 import { inPhase, type Provocation, soIn, soInLight, UNLIMITED } from './provocation.ts';
 
 const DWELL = inPhase('vacuum-dwell');
+
+/** A repair whose heat watch miscalculates in every tick without the host's time. */
+const MISCALCULATING: Procedure<Repair> = {
+  ...UNLIMITED,
+  watch: (state, reading, config, dtS) => {
+    const scene = UNLIMITED.watch(state, reading, config, dtS);
+    if (reading.hostTimeS !== null) return scene;
+    return { ...scene, heat: { ...scene.heat, spotOverPaneK: Number.NaN } };
+  },
+};
 
 export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'pressure-sensor': soIn('pressure-dwell', { counts: { pressure: 0 } }),
@@ -60,4 +73,11 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'frames-missing': soIn('vacuum-dwell', { gap: true }),
   'board-tripped': soIn('vacuum-dwell', { trips: ['watchdog'] }),
   'trip-stays': soIn('vacuum-dwell', { trips: ['shield'] }),
+  'lost-number': {
+    start: inPhase('vacuum-dwell', { procedure: MISCALCULATING }),
+    play: (lost) => (lost > 0 ? { hostGapS: null } : {}),
+    // The rooms of the state are checked in turns.
+    seenAfterS: 0.1,
+    lively: true,
+  },
 };

@@ -2,7 +2,15 @@
 import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
 import { pass, passUntil, type Scene, TICK_S, unitAtRest } from '../steered-unit.ts';
-import { celsius, inPhase, limitedBy, litFor, type Provocation, UNLIMITED } from './provocation.ts';
+import {
+  burning,
+  celsius,
+  inPhase,
+  limitedBy,
+  litFor,
+  type Provocation,
+  UNLIMITED,
+} from './provocation.ts';
 
 /** A dose that takes an hour of 111 W/m2 and what its uncertainty asks for on top. */
 const HOUR_LONG: RepairConfig = {
@@ -10,6 +18,7 @@ const HOUR_LONG: RepairConfig = {
   profile: { ...APART.profile, cure: { ...APART.profile.cure, targetJPerM2: 400_000 } },
 };
 const SHOWN_BY = 1.056;
+const inHourLong = inPhase('cure-fill', { config: HOUR_LONG });
 const irradianceFor = (s: number): number => (SHOWN_BY * 400_000) / s;
 
 const litAsHot = (c: number) => ({ heatSinkK: celsius(c) });
@@ -38,9 +47,13 @@ const DAYLIGHT: Provocation = {
 
 export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'lamp-weak': {
-    start: litFor(6, { config: HOUR_LONG }),
+    // A lamp that changed would raise another alarm: it is weak from its first light on.
+    start: (s) => burning(inHourLong(), 2, { litWPerM2: irradianceFor(s) }),
     play: (s) => ({ litWPerM2: irradianceFor(s) }),
     step: 200,
+    // It is judged once the lamp has burnt for 5 s.
+    seenAfterS: 3,
+    slackS: TICK_S,
     quietS: 10,
     lively: true,
   },

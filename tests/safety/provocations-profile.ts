@@ -7,7 +7,7 @@ import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
 import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
-import { celsius, litFor, type Provocation } from './provocation.ts';
+import { burning, celsius, inPhase, type Provocation } from './provocation.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
 import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
 
@@ -32,6 +32,7 @@ const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
   profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 12_000, longestS: 120 } },
 };
+const inTwoMinutes = inPhase('cure-fill', { config: TWO_MINUTES_LONG, procedure: REPAIR });
 const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 
@@ -125,7 +126,7 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the longest cure of the profile',
     limit: 120,
     how: {
-      start: litFor(6, { config: TWO_MINUTES_LONG, procedure: REPAIR }),
+      start: (s) => burning(inTwoMinutes(), 2, { litWPerM2: lampFor(s) }),
       play: (s) => ({ litWPerM2: lampFor(s) }),
       step: 7,
     },

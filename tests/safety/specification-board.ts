@@ -1,5 +1,6 @@
 /** Sensors, supply, people, and the board with the line to it. */
 import {
+  abortHigh,
   above,
   below,
   holdHigh,
@@ -108,5 +109,11 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     harm: 'The same, where no frame showed the cause. Its own alarm is waited for first.',
     ...holdHigh,
     ...isSo(0.6),
+  },
+  {
+    id: 'lost-number',
+    harm: 'No limit trips and no dwell is waited for: every comparison with such a number is false.',
+    ...abortHigh,
+    ...isSo(0),
   },
 ];

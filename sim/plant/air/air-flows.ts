@@ -33,6 +33,8 @@ export interface AirDrive {
   readonly gasK: number;
   readonly seal: Restriction;
   readonly hoseOn: boolean;
+  /** Between the manifold and the air while the hose is on; null where there is none. */
+  readonly manifoldLeak: Restriction | null;
   readonly gas: GasModel;
   /**
    * Gas that the break gives to the injector; negative where it takes gas, never more than is
@@ -97,7 +99,8 @@ export function setMoment(moment: AirMoment, unit: AirUnit, drive: AirDrive): vo
   if (drive.ventOpen) setPassage(moment.vent, unit.vent, air, manifold);
   else shutPassage(moment.vent);
   if (drive.hoseOn) {
-    shutPassage(moment.manifoldEnd);
+    if (drive.manifoldLeak === null) shutPassage(moment.manifoldEnd);
+    else setPassage(moment.manifoldEnd, drive.manifoldLeak, air, manifold);
     setPassage(moment.seal, drive.seal, air, injector);
     setPassage(moment.hose, unit.hose, injector, manifold);
   } else {

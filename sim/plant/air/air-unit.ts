@@ -44,6 +44,30 @@ export const airUnitSchema = z
     }),
   );
 
+/** What may be wrong with its valves and hose. */
+export interface AirUnitWear {
+  readonly ventFlowRatio: number;
+  readonly hoseFlowRatio: number;
+  readonly reliefCracksPa: number | null;
+}
+
+const narrowed = (sound: Restriction, ratio: number): Restriction =>
+  ratio === 1 ? sound : { ...sound, sonicConductance: sound.sonicConductance * ratio };
+
+/** The unit with that wear; a sound one is returned as it is. */
+export function wornUnit(unit: AirUnit, wear: AirUnitWear): AirUnit {
+  const { ventFlowRatio, hoseFlowRatio, reliefCracksPa } = wear;
+  if (ventFlowRatio === 1 && hoseFlowRatio === 1 && reliefCracksPa === null) return unit;
+  const { relief } = unit;
+  const cracksPa = reliefCracksPa ?? relief.cracksPa;
+  return {
+    ...unit,
+    vent: narrowed(unit.vent, ventFlowRatio),
+    hose: narrowed(unit.hose, hoseFlowRatio),
+    relief: { ...relief, cracksPa, fullPa: cracksPa + relief.fullPa - relief.cracksPa },
+  };
+}
+
 /** Invented values, of the size of a bench unit. */
 export const DEMO_AIR_UNIT: AirUnit = airUnitSchema.parse({
   manifoldMl: 12,

@@ -16,7 +16,7 @@ import { settledSpeedRatio, stepPumpSpeed } from './pump.ts';
 /** What entered the unit since the start, mol, by path; negative where it left. */
 export interface AirLedger {
   pumpMol: number;
-  /** Through the vent and the manifold's end of a hose that is off. */
+  /** Through the vent, a leak of the manifold, and its end of a hose that is off. */
   ventMol: number;
   reliefMol: number;
   /** Past the seal and the injector's end of a hose that is off. */

@@ -1,11 +1,16 @@
 /**
- * Which faults the emulated board can have: its clock is the chip's, so faults of the board's clock
- * are not among them.
+ * Which faults the emulated board can have: its clock is the chip's, and its host's clock is the
+ * line's, so faults of either are not among them.
  */
 import type { FaultKind } from '../../../sim/faults/fault-kinds.ts';
 import { FAULT_PRESETS, type Fault } from '../../../sim/faults/faults.ts';
 
-const WITHOUT_EFFECT: readonly FaultKind[] = ['board-clock', 'board-stall'];
+const WITHOUT_EFFECT: readonly FaultKind[] = [
+  'board-clock',
+  'board-stall',
+  'host-clock',
+  'host-clock-jump',
+];
 
 export const isEmulated = ({ kind }: Pick<Fault, 'kind'>): boolean =>
   !WITHOUT_EFFECT.includes(kind);

@@ -4,7 +4,7 @@
  */
 
 import type { DoseSoFar } from '../../control/procedure.ts';
-import type { Event } from '../../core/events.ts';
+import type { Event, GapFailure } from '../../core/events.ts';
 import type { MeasuredValue, Measurement } from '../../core/measurements.ts';
 import { STEP_NUMBERS } from '../../core/phases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
@@ -34,6 +34,8 @@ function wordsOf(event: Event): string | null {
       return `      seal test: ${event.finding}. ${event.why}`;
     case 'adapted':
       return `      ${event.what}: asked ${kPaFromPa(event.askedPa).toFixed(1)}, given ${kPaFromPa(event.givenPa).toFixed(1)} kPa abs: ${event.why}`;
+    case 'gap-failed':
+      return `      ${portionWords(event.portion).prefix}lamp check failed (${GAP_WORDS[event.why]}): ${joules(event.lostJPerM2)} J/cm2 do not count`;
     case 'alarm':
       return event.to === 'unacknowledged'
         ? `ALARM ${event.alarm} (${event.action}): ${event.cause}. ${event.remedy}`
@@ -48,6 +50,12 @@ function wordsOf(event: Event): string | null {
       return null;
   }
 }
+
+const GAP_WORDS: Readonly<Record<GapFailure, string>> = {
+  'not-dark': 'the reading did not fall to dark with the lamp',
+  'not-back': 'the light did not come back with the lamp',
+  unsteady: 'the reading left its level',
+};
 
 type Write = (value: number, words: PortionWords) => string;
 
@@ -66,8 +74,11 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   irradianceMeanWPerM2: (w) => `mean irradiance ${milliWatts(w)} mW/cm2`,
   doseJPerM2: (j) => `dose ${joules(j)} J/cm2`,
   doseUncertaintyJPerM2: (j) => `standard uncertainty of the dose ${joules(j)} J/cm2`,
+  shownDoseJPerM2: (j) => `dose shown to be at least ${joules(j)} J/cm2`,
   doseCoverageFactor: (k) => `coverage factor of the dose k = ${k.toFixed(3)}`,
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
+  gapsPassed: (n) => `lamp interrupted and seen to go dark: ${n} times`,
+  gapsFailed: (n) => `interruptions that failed: ${n}`,
   targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
   depthTargetJPerM2: (j, { place }) => `the depth of the ${place} requires ${joules(j)} J/cm2`,
   throughPitJPerM2: (j) =>

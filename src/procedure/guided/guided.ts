@@ -171,6 +171,7 @@ export const GUIDED: Procedure<Guided> = {
   holdsAs: (progress) => stepOf(progress).alarmPhase,
   watch: () => null,
   alarmsOf,
+  noticed: () => [],
   sceneAfter: () => null,
   step,
   resume: resumeProgress,

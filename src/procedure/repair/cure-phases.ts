@@ -28,11 +28,14 @@ const cureOf = (portion: Portion | null, cure: Given): readonly MeasuredValue[] 
   ...measuredOfCure(portion, {
     doseJPerM2: cure.doseJPerM2,
     doseUncertaintyJPerM2: cure.doseUncertaintyJPerM2,
+    shownDoseJPerM2: cure.shownDoseJPerM2,
   }),
   ...measuredOfJob({ doseCoverageFactor: cure.doseCoverageFactor }),
   ...measuredOfCure(portion, {
     lampOnS: cure.lampOnS,
     irradianceMeanWPerM2: cure.doseJPerM2 / cure.lampOnS,
+    gapsPassed: cure.gapsPassed,
+    gapsFailed: cure.gapsFailed,
   }),
 ];
 
@@ -55,32 +58,25 @@ function lampPhase(
   };
 }
 
-/** The reading settles after the lamp's last light: it is the median of three samples. */
-const DARK_SETTLES_S = 0.3;
-/**
- * A live sensor's reading rarely stands still for so long; if it does, it is checked with the lamp
- * off.
- */
-const QUIET_S = 30;
-
 /** A cure begins with a check of the dark: the sensor's zero before any light. */
 export const darkLookAtStart = (phase: PhaseId): number | null =>
   CURE_PHASES.has(phase) ? 0 : null;
 
-const isSeenDark = (darkLookS: number, { dark }: PhaseContext['light']): boolean =>
-  dark && darkLookS >= DARK_SETTLES_S;
+/** A reading is the median of three samples, which are new in this time. */
+const DARK_SETTLES_S = 0.3;
+
+/** Dark, and the light before it has been judged by that. */
+const isSeenDark = (darkLookS: number, { dark, judged }: PhaseContext['light']): boolean =>
+  dark && judged && darkLookS >= DARK_SETTLES_S;
 
 /**
- * The lamp is switched off before the cure, after it, and whenever the lit sensor's reading has
- * stood still for long: only a sensor that falls to dark with the lamp has shown that its light was
- * the lamp's. The alarms handle one that does not; until then the lamp stays off and the cure does
- * not end.
+ * The lamp is off before the cure, after it, and in the gaps between: only a sensor that falls to
+ * dark with the lamp has shown that its light was the lamp's. The lamp stays off until it does; the
+ * alarms handle a sensor that does not. Once the shown dose is enough, the lamp does not come back.
  */
 function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): ProcedureState {
   const { darkLookS } = state;
-  if (darkLookS === null) {
-    return cure.done || light.quietS >= QUIET_S ? { ...state, darkLookS: 0 } : state;
-  }
+  if (darkLookS === null) return cure.gapDue ? { ...state, darkLookS: 0 } : state;
   const seen = isSeenDark(darkLookS, light) && !cure.done;
   return { ...state, darkLookS: seen ? null : darkLookS + dtS };
 }

@@ -1,20 +1,28 @@
 /**
- * The doses of fill and pit during a job: for which of them the lamp's light counts, and what
- * procedure, alarms and panel learn about the current one. It judges nothing.
+ * The doses of fill and pit during a job: for which of them the lamp's light counts, how much of it
+ * is shown, and what procedure, alarms and panel learn about the current one. It judges nothing.
  */
 
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
 import { measuredOfCure } from '../../core/measurements.ts';
 import { memoized } from '../../core/memoized.ts';
-import type { PhaseId } from '../../core/phases.ts';
+import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
-import { doseUncertaintyJPerM2 } from '../../cure/dose-uncertainty.ts';
+import { doseUncertaintyJPerM2, shownJPerM2 } from '../../cure/dose-uncertainty.ts';
+import {
+  type CuredBy,
+  type GapLimits,
+  gapIsDue,
+  type LightProof,
+  stepLightProof,
+  withOpenPiece,
+} from '../../cure/light-proof.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
-import type { RepairConfig, RepairState } from './repair-state.ts';
+import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
 
 export function countLight(
   { scene: { doses }, procedure, commanded }: RepairState,
@@ -22,14 +30,64 @@ export function countLight(
   config: RepairConfig,
   dtS: number,
 ): PortionDoses {
-  const together = config.profile.curing === 'together';
-  const on = together ? 'both' : portionIn(procedure.phase, config);
-  const light = isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
+  const light = lampsOwn(irradianceWPerM2, config);
+  const on = curedIn(procedure.phase, config);
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
 }
 
+/** Which of the counted light is shown, in a cure and until the gap after it is judged. */
+export function proveLight(
+  { scene: { proof }, procedure, commanded, watch }: RepairState,
+  { irradianceWPerM2, sequence }: Reading,
+  config: RepairConfig,
+  dtS: number,
+): LightProof {
+  const idle = proof.piece === null && proof.failed === null;
+  if (idle && !CURE_PHASES.has(procedure.phase)) return proof;
+  const seen = {
+    irradianceWPerM2: lampsOwn(irradianceWPerM2, config),
+    lampOn: lampBurns(commanded),
+    on: curedIn(procedure.phase, config),
+    steady: watch.light.oddS < UNSTEADY_S,
+    sequence,
+  };
+  return stepLightProof(proof, seen, gapLimitsOf(config), dtS);
+}
+
+/** The record of a gap that showed nothing, in the tick in which it failed. */
+export function failedGapEvents({ proof: { failed } }: RepairScene): readonly UnstampedEvent[] {
+  if (failed === null) return NO_EVENTS;
+  const { on, why, lostJPerM2 } = failed;
+  return [{ kind: 'gap-failed', portion: on === 'both' ? null : on, why, lostJPerM2 }];
+}
+
+const NO_EVENTS: readonly UnstampedEvent[] = [];
+/** Several samples in a row, or as many single ones in one stretch of light. */
+const UNSTEADY_S = 0.25;
+
+const curedIn = (phase: PhaseId, config: RepairConfig): CuredBy =>
+  config.profile.curing === 'together' ? 'both' : portionIn(phase, config);
+
+const limitOf = ({ unit }: RepairConfig, place: number, otherwise: number): number =>
+  unit.alarms[place]?.limitSI ?? otherwise;
+
+const gapLimitsOf = memoized((config: RepairConfig): GapLimits => {
+  const { coverageFactor, zeroWPerM2 } = config.unit.doseUncertaintyTerms;
+  return {
+    darkestWPerM2: limitOf(config, NOT_DARK, 0),
+    dimmestWPerM2: limitOf(config, NO_LIGHT, Number.POSITIVE_INFINITY),
+    coveredZeroWPerM2: coverageFactor * zeroWPerM2,
+  };
+});
+
+/** The reading, unless this lamp cannot give so much. */
+const lampsOwn = (irradianceWPerM2: Measured, config: RepairConfig): Measured =>
+  isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
+
 const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
 const TOO_BRIGHT = placeOfAlarm('light-too-bright');
+const NOT_DARK = placeOfAlarm('light-not-dark');
+const NO_LIGHT = placeOfAlarm('lamp-no-light');
 
 /**
  * More light than this lamp can give buys no dose, from the first tick on. The alarm for it comes
@@ -49,51 +107,65 @@ export function lightShareRatioOf(
   return known === null || !irradianceWPerM2.ok ? null : irradianceWPerM2.value / known;
 }
 
+/** A cure may end with a piece this short; a shorter one would only add an interruption. */
+const SHORTEST_LAST_PIECE_S = 1;
+
 /** The current phase's dose, for the procedure. */
 export function cureInHand(
-  { scene: { doses }, procedure }: RepairState,
+  { scene: { doses, proof }, procedure }: RepairState,
   config: RepairConfig,
 ): PhaseContext['cure'] {
-  const { doseUncertaintyTerms } = config.unit;
+  const { doseUncertaintyTerms: terms } = config.unit;
   const portion = portionIn(procedure.phase, config);
-  const dose = doses[portion];
+  const { doseJPerM2, lampOnS } = doses[portion];
+  const shown = proof.portions[portion];
+  const target = jobCuresOf(config)[portion];
+  const enough =
+    (proof.piece?.lampOnS ?? 0) >= SHORTEST_LAST_PIECE_S &&
+    cureDone(withOpenPiece(proof, portion, gapLimitsOf(config)), target, terms);
   return {
-    done: cureDone(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
-    doseJPerM2: dose.doseJPerM2,
-    doseUncertaintyJPerM2: doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
-    doseCoverageFactor: doseUncertaintyTerms.coverageFactor,
-    lampOnS: dose.lampOnS,
+    done: cureDone(shown, target, terms),
+    gapDue: enough || gapIsDue(proof),
+    doseJPerM2,
+    doseUncertaintyJPerM2: doseUncertaintyJPerM2(shown, terms),
+    shownDoseJPerM2: shownJPerM2(shown, terms),
+    doseCoverageFactor: terms.coverageFactor,
+    lampOnS,
+    gapsPassed: shown.gapsPassed,
+    gapsFailed: shown.gapsFailed,
   };
 }
 
-const NOT_DARK = placeOfAlarm('light-not-dark');
-
-/** What the light sensor alone shows: dark within its zero error, or standing still. */
+/** What the light sensor shows with the lamp off. */
 export function lightSeen(
-  { watch }: RepairState,
+  { scene: { proof } }: RepairState,
   { irradianceWPerM2 }: Reading,
-  { unit }: RepairConfig,
+  config: RepairConfig,
 ): PhaseContext['light'] {
-  const darkestWPerM2 = unit.alarms[NOT_DARK]?.limitSI ?? 0;
+  const { darkestWPerM2 } = gapLimitsOf(config);
   return {
     dark: irradianceWPerM2.ok && irradianceWPerM2.value <= darkestWPerM2,
-    quietS: watch.light.quietS,
+    judged: proof.piece === null,
   };
+}
+
+/** The light of the current cure as it will be shown if the next gap passes. */
+function lightInHand({ scene: { proof }, procedure }: RepairState, config: RepairConfig) {
+  const portion = portionIn(procedure.phase, config);
+  const light = withOpenPiece(proof, portion, gapLimitsOf(config));
+  const terms = config.unit.doseUncertaintyTerms;
+  const target = jobCuresOf(config)[portion];
+  return { light, terms, leftS: cureLeftS(light, proof.litWPerM2 ?? 0, target, terms) };
 }
 
 /**
- * For the display: the remaining time of the cure, and the margin by which it must exceed its
- * target.
+ * For the display: the dose in hand, the remaining time of the cure, and the margin by which the
+ * dose must exceed its target. A gap leaves all three as they are.
  */
-export function doseInHand({ scene: { doses }, procedure }: RepairState, config: RepairConfig) {
-  const { doseUncertaintyTerms } = config.unit;
-  const portion = portionIn(procedure.phase, config);
-  const dose = doses[portion];
-  return {
-    leftS: cureLeftS(dose, jobCuresOf(config)[portion], doseUncertaintyTerms),
-    marginJPerM2:
-      doseUncertaintyTerms.coverageFactor * doseUncertaintyJPerM2(dose, doseUncertaintyTerms),
-  };
+export function doseInHand(state: RepairState, config: RepairConfig) {
+  const { light, terms, leftS } = lightInHand(state, config);
+  const marginJPerM2 = terms.coverageFactor * doseUncertaintyJPerM2(light, terms);
+  return { doseJPerM2: light.doseJPerM2, leftS, marginJPerM2 };
 }
 
 interface AlarmCure {
@@ -111,19 +183,19 @@ interface AlarmCure {
 /**
  * The cure that the alarms judge: the current one; before the job the more demanding of the two.
  */
-export function alarmCureOf(
-  config: RepairConfig,
-  { scene: { doses }, procedure }: RepairState,
-): AlarmCure {
+export function alarmCureOf(config: RepairConfig, state: RepairState): AlarmCure {
+  const {
+    scene: { doses },
+    procedure,
+  } = state;
   const forecast = hardestCureOf(config);
   if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
   const target = jobCuresOf(config)[portion];
   const lit = dose.lastWPerM2 !== null;
-  const needsS = lit
-    ? dose.lampOnS + cureLeftS(dose, target, config.unit.doseUncertaintyTerms)
-    : null;
+  // Light that showed nothing was still light on the spot.
+  const needsS = lit ? dose.lampOnS + lightInHand(state, config).leftS : null;
   return { needsS, forecastS: forecast.forecastS, longestS: target.longestS };
 }
 

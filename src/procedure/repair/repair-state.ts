@@ -5,6 +5,7 @@
 import type { ControllerState, Reason } from '../../control/controller-state.ts';
 import type { UnitSettings } from '../../control/unit-settings.ts';
 import type { Snapshot } from '../../core/events.ts';
+import type { LightProof } from '../../cure/light-proof.ts';
 import type { OpenResin } from '../../cure/open-resin.ts';
 import type { PortionDoses } from '../../cure/portions.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
@@ -23,7 +24,9 @@ export interface RepairConfig {
 
 /** Effects of light and heat on pane and resin; they continue while the job is held. */
 export interface RepairScene {
+  /** All light that was counted, and the part of it that is shown. */
   readonly doses: PortionDoses;
+  readonly proof: LightProof;
   readonly heat: HeatWatch;
   readonly openResin: OpenResin;
 }

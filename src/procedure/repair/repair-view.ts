@@ -76,6 +76,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
   return {
     phaseElapsedS: procedure.elapsedS,
     leftS: CURE_PHASES.has(procedure.phase) ? dose.leftS : dwellLeftS,
+    doseInHandJPerM2: dose.doseJPerM2,
     doseMarginJPerM2: dose.marginJPerM2,
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,

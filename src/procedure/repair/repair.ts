@@ -14,6 +14,7 @@ import {
 import type { UnstampedEvent } from '../../core/events.ts';
 import { type Reading, valueOrNull } from '../../core/frame.ts';
 import type { Phrase } from '../../core/phrases.ts';
+import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
 import { faceOf } from '../../panel/screen.ts';
@@ -25,8 +26,10 @@ import {
   alarmCureOf,
   countLight,
   cureInHand,
+  failedGapEvents,
   lightSeen,
   lightShareRatioOf,
+  proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
@@ -44,6 +47,7 @@ import { selfTestFindings } from './self-test.ts';
 
 const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
+  proof: NO_PROOF,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
 });
@@ -56,6 +60,7 @@ export const REPAIR: Procedure<Repair> = {
   holdsAs: ({ phase }) => phase,
   watch,
   alarmsOf,
+  noticed: failedGapEvents,
   sceneAfter,
   step,
   resume,
@@ -80,7 +85,8 @@ function watch(
   dtS: number,
 ): RepairScene {
   const { heat, openResin } = watchPane(state, reading, config, dtS);
-  return { doses: countLight(state, reading, config, dtS), heat, openResin };
+  const doses = countLight(state, reading, config, dtS);
+  return { doses, proof: proveLight(state, reading, config, dtS), heat, openResin };
 }
 
 /** A person who resumes after that alarm has put in a fresh drop. */

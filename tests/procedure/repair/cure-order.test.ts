@@ -24,9 +24,13 @@ const PROFILES = [DEFAULT_PROFILE, APART];
 
 const cure = fc.record({
   done: fc.boolean(),
+  gapDue: fc.boolean(),
   doseJPerM2: fc.double({ min: 0, max: 1e5, noNaN: true }),
   doseUncertaintyJPerM2: fc.constant(100),
   doseCoverageFactor: fc.constant(1.645),
+  shownDoseJPerM2: fc.double({ min: -1e5, max: 1e5, noNaN: true }),
+  gapsPassed: fc.nat({ max: 20 }),
+  gapsFailed: fc.nat({ max: 3 }),
   lampOnS: fc.double({ min: 1, max: 600, noNaN: true }),
 });
 
@@ -44,7 +48,7 @@ const context = (profile: Profile) =>
     answer: fc.constantFrom(null, 'yes', 'no'),
     lampLastKnownWPerM2: fc.constant(195),
     cure,
-    light: fc.record({ dark: fc.boolean(), quietS: fc.constantFrom(0, 60) }),
+    light: fc.record({ dark: fc.boolean(), judged: fc.boolean() }),
     dtS: fc.constantFrom(0.05, 5, 60, 400),
   });
 
@@ -147,9 +151,9 @@ describe('the order of the cures', () => {
     let from = stateOf({ phase: firstCureStep(APART), cycle: 2 });
     const given = fc.sample(context(APART), { numRuns: 1, seed: 1 })[0] as PhaseContext;
     while (from.phase !== 'scrape') {
-      const done = { ...given.cure, done: true };
-      const light = { dark: true, quietS: 0 };
-      const context: PhaseContext = { ...given, answer: 'yes', cure: done, light };
+      const done = { ...given.cure, done: true, gapDue: true };
+      const light = { dark: true, judged: true };
+      const context: PhaseContext = { ...given, answer: 'yes', cure: done, light, dtS: 0.1 };
       const { phase } = from;
       // A cure begins and ends with a look at the dark.
       for (let tick = 0; tick < 5 && from.phase === phase; tick++) {

@@ -23,12 +23,16 @@ const CONTEXT: PhaseContext = {
   lampLastKnownWPerM2: null,
   cure: {
     done: false,
+    gapDue: false,
     doseJPerM2: 0,
     doseUncertaintyJPerM2: 0,
+    shownDoseJPerM2: 0,
     doseCoverageFactor: 1.645,
     lampOnS: 0,
+    gapsPassed: 0,
+    gapsFailed: 0,
   },
-  light: { dark: true, quietS: 0 },
+  light: { dark: true, judged: true },
   dtS: 0.05,
 };
 

@@ -25,12 +25,16 @@ const CONTEXT: PhaseContext = {
   lampLastKnownWPerM2: null,
   cure: {
     done: false,
+    gapDue: false,
     doseJPerM2: 0,
     doseUncertaintyJPerM2: 0,
+    shownDoseJPerM2: 0,
     doseCoverageFactor: 1.645,
     lampOnS: 0,
+    gapsPassed: 0,
+    gapsFailed: 0,
   },
-  light: { dark: true, quietS: 0 },
+  light: { dark: true, judged: true },
   dtS: TICK_S,
 };
 const at = (phase: ProcedureState['phase'], change: Partial<ProcedureState> = {}) => ({

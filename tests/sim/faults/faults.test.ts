@@ -1,36 +1,31 @@
 import { describe, expect, test } from 'vitest';
-import type { BreakView } from '../../../sim/board/simulated-board.ts';
-import { createFaultClock } from '../../../sim/faults/fault-effects.ts';
 import { FAULT_KINDS, FAULT_TABLE, type FaultKind } from '../../../sim/faults/fault-kinds.ts';
-import { FAULT_PRESETS, type Fault, faultSchema, REMEDIES } from '../../../sim/faults/faults.ts';
-import type { SeenStep } from '../../../sim/people/screen-reading.ts';
-import { type Actuators, CHANNELS, type Frame, type Outputs } from '../../../src/core/frame.ts';
+import { FAULT_PRESETS, type Fault, faultSchema } from '../../../sim/faults/faults.ts';
+import { CHANNELS } from '../../../src/core/frame.ts';
 import { checkSettings } from '../../../src/core/settings.ts';
-import { closedBoard, EVACUATE, LIGHT, outputsOf, PRESSURISE, runFor } from '../board/lock-step.ts';
+import { closedBoard, EVACUATE, LIGHT, outputsOf, runFor } from '../board/lock-step.ts';
+import { AIR_CASES } from './air-cases.ts';
+import { type Case, counts, lagS, PRESS_SLOWLY, truth } from './fault-case.ts';
+import { SENSING_CASES } from './sensing-cases.ts';
 
-interface Case {
-  readonly fault?: Partial<Fault>;
-  readonly outputs: Partial<Outputs>;
-  readonly shieldOpen?: boolean;
-  /** What differs from a sound board while the fault acts, by at least so much. */
-  readonly seen: (frame: Frame, view: BreakView) => number;
-  readonly atLeast: number;
-  /** Time after which at most half of the difference is left. */
-  readonly recoverS: number;
-  readonly stays?: boolean;
-}
-
-const truth =
-  (name: 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK') =>
-  (_: Frame, view: BreakView): number =>
-    view.truth[name];
-const lagS = ({ timeS, hostTimeS }: Frame): number => (hostTimeS ?? Number.NaN) - timeS;
-const counts = (frame: Frame): number => frame.counts.pressure ?? Number.NaN;
-/** Slow enough to stay below the over-pressure switch. */
-const PRESS_SLOWLY: Partial<Actuators> = { ...PRESSURISE, pumpRatio: 0.2 };
+/** Here below, and in people.test.ts. */
+type TriedElsewhere =
+  | 'link-mute'
+  | 'link-late'
+  | 'supply-dips'
+  | 'frames-repeated'
+  | 'yes-stuck'
+  | 'no-stuck'
+  | 'no-reads-yes'
+  | 'hands-idle'
+  | 'says-all-well'
+  | 'film-left-off'
+  | 'wrong-bottle';
 
 /** Each kind against a twin without it: it acts for 10 s and ends. */
-const CASES: Readonly<Record<Exclude<FaultKind, 'link-mute' | 'link-late'>, Case>> = {
+const CASES: Readonly<Record<Exclude<FaultKind, TriedElsewhere>, Case>> = {
+  ...AIR_CASES,
+  ...SENSING_CASES,
   'seal-leak': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 1_000, recoverS: 20 },
   'hose-off': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 50_000, recoverS: 20 },
   'wet-break': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 100, recoverS: 20 },
@@ -118,8 +113,9 @@ const FROM_S = 5;
 const LASTS_S = 10;
 
 /** What is seen at the end of the fault and after recovery, with these faults. */
-function seenWith(faults: readonly Fault[], { outputs, shieldOpen = false, seen, recoverS }: Case) {
-  const board = closedBoard({ faults });
+function seenWith(faults: readonly Fault[], row: Case) {
+  const { outputs, shieldOpen = false, seen, recoverS, alongside = [] } = row;
+  const board = closedBoard({ faults: [...alongside, ...faults] });
   if (!shieldOpen) board.toggleShield();
   const startS = board.identity.tickS * 8;
   const during = runFor(board, FROM_S + LASTS_S - startS, outputsOf(outputs)).at(-1)!;
@@ -163,6 +159,26 @@ describe('each kind acts while it lasts and no longer', () => {
     expect(Math.max(...gapsS)).toBeCloseTo(0.45, 9);
   });
 
+  test('supply-dips lets the supply fall for a moment, every five seconds', () => {
+    const faults: readonly Fault[] = [{ kind: 'supply-dips', amount: 7, from: { atS: 1 } }];
+    const low = runFor(closedBoard({ faults }), 12, outputsOf({}))
+      .filter(({ counts: { supplyVoltage } }) => (supplyVoltage ?? 0) < 400)
+      .map(({ timeS }) => timeS);
+    // Seen in the frame after the step in which it fell.
+    expect([...new Set(low.map(Math.floor))]).toEqual([1, 6, 11]);
+    expect(low.length).toBeGreaterThanOrEqual(3 * 5);
+    expect(low.length).toBeLessThanOrEqual(3 * 7);
+  });
+
+  test('frames-repeated gives every second frame the sample before, and tells a gap', () => {
+    const faults: readonly Fault[] = [{ kind: 'frames-repeated', from: { atS: 1 } }];
+    const frames = runFor(closedBoard({ faults }), 3, outputsOf({})).filter((f) => f.timeS > 1.1);
+    const old = frames.filter(({ timeS, sampledAtS }) => sampledAtS < timeS);
+    expect(old.length).toBeGreaterThanOrEqual(frames.length / 2 - 1);
+    expect(old.every(({ gap }) => gap)).toBe(true);
+    expect(frames.filter(({ gap }) => gap)).toHaveLength(old.length);
+  });
+
   test.each(CHANNELS)('a broken wire of %s changes that channel and no other', (channel) => {
     const fault: Fault = { kind: 'sensor-short', channel, from: { atS: 0 } };
     const [sound] = runFor(closedBoard(), 0.05, outputsOf({}));
@@ -170,63 +186,6 @@ describe('each kind acts while it lasts and no longer', () => {
     for (const other of CHANNELS) {
       expect(broken!.counts[other]).toBe(other === channel ? 1023 : sound!.counts[other]);
     }
-  });
-});
-
-describe('when a fault begins and ends', () => {
-  const leak = (rest: Partial<Fault>): Fault => ({
-    kind: 'seal-leak',
-    from: { atS: 10 },
-    ...rest,
-  });
-  const kindsAt = (
-    clock: ReturnType<typeof createFaultClock>,
-    timeS: number,
-    step: SeenStep | null = null,
-  ) => clock.active(timeS, step).length;
-
-  test('at a time, for a time', () => {
-    const clock = createFaultClock([leak({ lastsS: 5 })]);
-    expect([9.99, 10, 14.99, 15, 20].map((timeS) => kindsAt(clock, timeS))).toEqual([
-      0, 1, 1, 0, 0,
-    ]);
-  });
-
-  test('after a step is first seen on the display, and not again when the step comes back', () => {
-    const clock = createFaultClock([
-      leak({ from: { phase: 'vacuum-dwell', afterS: 3 }, lastsS: 2 }),
-    ]);
-    const seen = [
-      kindsAt(clock, 0, 'evacuate'),
-      kindsAt(clock, 1, 'vacuum-dwell'),
-      kindsAt(clock, 4, 'ask-bubbles'),
-      kindsAt(clock, 6, 'vacuum-dwell'),
-      kindsAt(clock, 100, 'vacuum-dwell'),
-    ];
-    expect(seen).toEqual([0, 0, 1, 0, 0]);
-  });
-
-  test('by its own remedy alone, once and for good', () => {
-    const clock = createFaultClock([leak({ mendedBy: 'reseat' })]);
-    expect(kindsAt(clock, 10)).toBe(1);
-    expect(clock.mend(['warm'])).toBe(false);
-    expect(kindsAt(clock, 11)).toBe(1);
-    expect(clock.mend(['reseat'])).toBe(true);
-    expect(kindsAt(clock, 12)).toBe(0);
-  });
-
-  test('a remedy before the fault does not prevent it', () => {
-    const clock = createFaultClock([leak({ mendedBy: 'reseat' })]);
-    expect(kindsAt(clock, 9)).toBe(0);
-    clock.mend(REMEDIES);
-    expect(kindsAt(clock, 10)).toBe(1);
-  });
-
-  test('one without a remedy stays', () => {
-    const clock = createFaultClock([leak({})]);
-    expect(kindsAt(clock, 10)).toBe(1);
-    expect(clock.mend(REMEDIES)).toBe(false);
-    expect(kindsAt(clock, 1e4)).toBe(1);
   });
 });
 

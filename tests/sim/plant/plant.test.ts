@@ -10,26 +10,12 @@ import {
   type Place,
   type PlantState,
 } from '../../../sim/plant/plant-state.ts';
-import type { Conditions } from '../../../sim/plant/setup.ts';
+import { type Conditions, soundConditions } from '../../../sim/plant/setup.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
 import { type Actuators, SAFE } from '../../../src/core/frame.ts';
 import { BULLSEYE, STAR } from '../board/lock-step.ts';
 
-const CALM: Conditions = {
-  airK: 296.15,
-  lampAgeRatio: 1,
-  glassHeatW: 0,
-  airGunK: null,
-  sunWPerM2: 0,
-  heatSinkHeatW: 0,
-  sealLeak: false,
-  hoseOff: false,
-  wetBreak: false,
-  outgassing: false,
-  supplyV: null,
-  pumpFlowRatio: 1,
-  ambientUvWPerM2: 0,
-};
+const CALM: Conditions = { ...soundConditions(296.15), ambientUvWPerM2: 0 };
 
 interface Bench {
   readonly state: PlantState;

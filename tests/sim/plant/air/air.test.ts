@@ -18,6 +18,7 @@ const RESTING: AirDrive = {
   gasK: GAS_K,
   seal: TIGHT,
   hoseOn: true,
+  manifoldLeak: null,
   gas: ISOTHERMAL,
   sourceMolPerS: 0,
 };
@@ -57,6 +58,7 @@ const drives: fc.Arbitrary<AirDrive> = fc.record({
   gasK: fc.double({ min: 260, max: 320, noNaN: true }),
   seal: fc.constantFrom(5e-14, 2e-12, 1e-8).map((c) => ({ ...TIGHT, sonicConductance: c })),
   hoseOn: fc.boolean(),
+  manifoldLeak: fc.constantFrom(null, { ...TIGHT, sonicConductance: 2e-11 }),
   gas: fc.constantFrom(1, 1.2, 1.4).map((exponent) => ({ exponent })),
   sourceMolPerS: fc.double({ min: 0, max: 1e-6, noNaN: true }),
 });

@@ -7,7 +7,7 @@ import {
   createPlantState,
   type PlantState,
 } from '../../../../sim/plant/plant-state.ts';
-import type { Setup } from '../../../../sim/plant/setup.ts';
+import { type Setup, soundConditions } from '../../../../sim/plant/setup.ts';
 import { worldOf } from '../../../../sim/plant/world.ts';
 import { SAFE } from '../../../../src/core/frame.ts';
 import { DEFAULT_CONFIG } from '../../../configs.ts';
@@ -18,21 +18,7 @@ const WORLD = worldOf({ ...damage, pitDepthM: 0.7e-3 }, resin.viscosityPaSAt20C)
 const PLACE = createPlace(100_600, WORLD);
 const { curing } = WORLD;
 const LAMP = { ...SAFE, lampEnabled: true, lampRatio: 1 };
-const AROUND = {
-  airK: ROOM_K,
-  lampAgeRatio: 1,
-  glassHeatW: 0,
-  airGunK: null,
-  sunWPerM2: 0,
-  heatSinkHeatW: 0,
-  sealLeak: false,
-  hoseOff: false,
-  wetBreak: false,
-  outgassing: false,
-  supplyV: null,
-  pumpFlowRatio: 1,
-  ambientUvWPerM2: 0,
-};
+const AROUND = { ...soundConditions(ROOM_K), ambientUvWPerM2: 0 };
 
 function bench(): PlantState {
   const state = createPlantState(PLACE, ROOM_K, ROOM_K);
