@@ -14,9 +14,8 @@ import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
 import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
-import { DOSE_DOUBTS, doubtsIn } from './claims/doubts.ts';
 import { type LimitRow, limitRowsOf } from './limit-rows.ts';
-import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
+import { claimedDose, countedDosesOf, type DoseResult, weakestDose } from './report-dose.ts';
 import { type AdaptedRow, adaptedRowsOf, type SealTestRow, sealTestRowsOf } from './seal-rows.ts';
 import {
   type CycleRow,
@@ -131,12 +130,8 @@ function resultsOf(contents: JournalContents) {
   const measured = measuredRowsOf(events);
   const phases = phaseRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const doses = doseResultsOf(snapshots, measured, header.inputs, {
-    whole: footer !== null,
-    doubts: doubtsIn(alarms, DOSE_DOUBTS),
-  });
+  const counted = countedDosesOf(snapshots, measured, header.inputs, footer !== null);
   const results = {
-    doses,
     limits: limitRowsOf(snapshots, measured, header.inputs.profile),
     atmospherePa: lastMeasured(measured, 'atmospherePa'),
     sealTests: sealTestRowsOf(events),
@@ -148,11 +143,27 @@ function resultsOf(contents: JournalContents) {
   };
   const { inputs } = header;
   const about = aboutFactsOf(header);
-  const claims = claimsOf({ ...results, about, inputs, end, intact, ticks, events, snapshots });
+  const claims = claimsOf({
+    ...results,
+    doses: counted,
+    about,
+    inputs,
+    end,
+    intact,
+    ticks,
+    events,
+    snapshots,
+  });
+  const doses = counted.map((dose) => {
+    const claim = claims.find(({ id, portion }) => id === 'dose' && portion === dose.portion);
+    const ids = claim?.objections.map(({ id }) => id) ?? [];
+    return claimedDose(dose, claim?.state ?? 'not shown', ids);
+  });
   return {
     lastsS: lastS,
     verdict: verdictOf(claims),
     claims,
+    doses,
     dose: weakestDose(doses),
     ...results,
   };

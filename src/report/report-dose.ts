@@ -1,8 +1,9 @@
 /**
- * Judges the dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
+ * Judges the counted dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
  * u is at or above the target, not met when dose + k u is below it, and not shown in between. Fill
  * and pit cured apart are judged separately. A journal from before doses had an uncertainty is
- * judged by the dose as it was read, and the result says so.
+ * judged by the dose as it was read, and the result says so. Whether the count is worth anything, the
+ * claim on the dose decides.
  */
 
 import type { Snapshot } from '../core/events.ts';
@@ -11,6 +12,8 @@ import type { CureMeasurement, Portion } from '../core/measurements.ts';
 import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
+import type { ClaimState } from './claims/claim.ts';
+import type { ObjectionId } from './claims/objections.ts';
 import { lastMeasured, type MeasuredRow } from './timeline.ts';
 
 export interface DoseUncertainty {
@@ -26,13 +29,11 @@ export interface DoseUncertainty {
 
 export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
 
-export interface DoseResult {
+export interface CountedDose {
   /** Which portion was cured: both together, or one of two that were cured apart. */
   readonly portion: CuredPortion;
   /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
-  /** Alarms that make the counted dose worthless as evidence; empty where there were none. */
-  readonly doubts: readonly string[];
   readonly doseJPerM2: number;
   /** The job's target, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
@@ -44,6 +45,11 @@ export interface DoseResult {
   readonly irradianceMeanWPerM2: number | null;
   /** Light of the pit's cure that reached the fill: calculated, not judged. Null elsewhere. */
   readonly throughPitJPerM2: number | null;
+}
+
+/** A counted dose and what stands against its claim. */
+export interface DoseResult extends CountedDose {
+  readonly objections: readonly ObjectionId[];
 }
 
 interface Source {
@@ -86,40 +92,33 @@ export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
 const curingOf = (profile: unknown): unknown =>
   typeof profile === 'object' && profile !== null && 'curing' in profile ? profile.curing : null;
 
-/** Returns one result for both portions, or one each for fill and pit. */
-export function doseResultsOf(
+/**
+ * Returns one result for both portions, or one each for fill and pit. `whole`: the journal has its
+ * end.
+ */
+export function countedDosesOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  context: DoseContext,
-): readonly DoseResult[] {
+  whole: boolean,
+): readonly CountedDose[] {
   return curedPortionsOf(inputs.profile).map((portion) =>
-    withInvalidation(
-      doseResultOf(portion, snapshots, measured, inputs, context.whole),
-      context.doubts,
-    ),
+    countedDoseOf(portion, snapshots, measured, inputs, whole),
   );
 }
 
-/** What else in the journal decides how a dose may be rated. */
-export interface DoseContext {
-  /** True when the journal has its end. */
-  readonly whole: boolean;
-  /** Alarms that make the counted dose worthless as evidence. */
-  readonly doubts: readonly string[];
-}
-
 /**
- * With an untrusted clock or sensor no dose can be shown to be met; one that falls short still
- * does.
+ * The dose as its claim leaves it: a count alone shows nothing where the claim is not shown, but a
+ * count that falls short still does.
  */
-const withInvalidation = (
-  dose: Omit<DoseResult, 'doubts'>,
-  doubts: readonly string[],
+export const claimedDose = (
+  dose: CountedDose,
+  state: ClaimState,
+  objections: readonly ObjectionId[],
 ): DoseResult => ({
   ...dose,
-  doubts,
-  verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
+  objections,
+  verdict: state !== 'shown' && dose.verdict === 'met' ? 'not shown' : dose.verdict,
 });
 
 const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
@@ -133,13 +132,13 @@ export function weakestDose(doses: readonly DoseResult[]): DoseResult {
   return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
 }
 
-function doseResultOf(
+function countedDoseOf(
   portion: CuredPortion,
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
   whole: boolean,
-): Omit<DoseResult, 'doubts'> {
+): CountedDose {
   const source = SOURCES[portion];
   const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
   const stated = last('doseJPerM2');

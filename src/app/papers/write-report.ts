@@ -176,7 +176,7 @@ function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
   return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began };
 }
 
-/** Each claim that is not shown or not met, with its lines where it is known not to be met. */
+/** What was shown, by name, and everything that stands against the rest. */
 function verdictLines(data: ReportData): readonly string[] {
   const { claims, doses } = data;
   const shown = claims.filter(({ state }) => state === 'shown').map(shortTitleOf);
@@ -189,18 +189,14 @@ function verdictLines(data: ReportData): readonly string[] {
   ];
 }
 
-function claimLines(claim: Claim): readonly string[] {
-  const why = claim.objections.map(({ headline }) => headline).join('; ');
-  const lines = claim.objections.flatMap((one) =>
-    OBJECTIONS[one.id].leaves === 'not met' ? one.lines : [],
-  );
-  return [
-    `${STATE_LABELS[claim.state]}: ${shortTitleOf(claim)}: ${why}`,
+function claimLines({ objections }: Claim): readonly string[] {
+  return objections.flatMap(({ id, headline, lines }) => [
+    `${STATE_LABELS[OBJECTIONS[id].leaves]}: ${headline}`,
     ...lines.map((line) => `  ${escapedValue(line)}`),
-  ];
+  ]);
 }
 
-const STATE_LABELS = { shown: 'Shown', 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
+const STATE_LABELS = { 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
 
 function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {
   const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);

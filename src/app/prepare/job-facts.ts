@@ -69,7 +69,10 @@ const jobFactsSchema = z.object({
         what: z.string(),
         state: z.string(),
         /** Older journals have none. */
-        due: z.enum([...DUE_STATES, 'never-done']).nullable().default(null),
+        due: z
+          .enum([...DUE_STATES, 'never-done'])
+          .nullable()
+          .default(null),
       }),
     )
     .nullable(),

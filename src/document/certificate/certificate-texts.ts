@@ -43,7 +43,7 @@ export function damageText({ inputs: { job } }: ReportData, words: CertificateWo
 
 /** The dose with its uncertainty against the target, and the judgement. */
 export function doseText(dose: DoseResult, words: CertificateWords): string {
-  const { doseJPerM2, targetJPerM2, uncertainty, verdict, doubts } = dose;
+  const { doseJPerM2, targetJPerM2, uncertainty, verdict, objections } = dose;
   const shown =
     uncertainty === null
       ? words.noUncertainty
@@ -55,8 +55,8 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
   if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
   const found =
-    verdict === 'not shown' && doubts.length > 0
-      ? words.doseInvalidated
+    verdict === 'not shown'
+      ? [words.doseVerdict[verdict], ...objections.map((id) => words.objection[id])].join('; ')
       : words.doseVerdict[verdict];
   return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
 }

@@ -84,8 +84,6 @@ export interface CertificateWords {
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
-  /** Printed instead of a verdict where the figures themselves cannot be trusted. */
-  readonly doseInvalidated: string;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
@@ -226,7 +224,6 @@ export const ENGLISH: CertificateWords = {
     'not cured': 'Nothing was cured.',
     'not recorded': 'The dose is not recorded.',
   },
-  doseInvalidated: 'not shown: clock or light sensor unreliable',
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',

@@ -3,6 +3,7 @@
  * the person stated it. The verdict is about the process; the outcome is the person's finding.
  */
 
+import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { DoseResult } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
@@ -32,7 +33,7 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
     : null;
 
 /** What a dose leaves open; empty where it was met. */
-function doseRemark({ portion, verdict, doubts }: DoseResult): string {
+function doseRemark({ portion, verdict, objections }: DoseResult): string {
   const both = portion === 'fill and pit';
   const dose = both ? 'The dose' : `The dose of the ${portion}`;
   const remarks: Readonly<Record<DoseResult['verdict'], string>> = {
@@ -40,10 +41,7 @@ function doseRemark({ portion, verdict, doubts }: DoseResult): string {
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
     'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
-    'not shown':
-      doubts.length > 0
-        ? `${dose} is not shown: the clock or the light sensor cannot be relied on.`
-        : `${dose} is too close to its target to be sure: resin may be soft.`,
+    'not shown': `${dose} is not shown: ${objections.map((id) => OBJECTIONS[id].headline).join('; ')}. Resin may be soft.`,
   };
   return remarks[verdict];
 }

@@ -7,7 +7,7 @@ import type { JournalEnd, JournalInputs } from '../../journal/journal-format.ts'
 import type { JournalTick } from '../../journal/tick-line.ts';
 import type { AlarmRow } from '../alarms-raised.ts';
 import type { LimitRow } from '../limit-rows.ts';
-import type { DoseResult } from '../report-dose.ts';
+import type { CountedDose } from '../report-dose.ts';
 import type { SealTestRow } from '../seal-rows.ts';
 import type { CycleRow, HoldRow, MeasuredRow, PhaseRow } from '../timeline.ts';
 import type { AboutFacts } from './about-facts.ts';
@@ -27,7 +27,7 @@ export interface ClaimFacts {
   readonly holds: readonly HoldRow[];
   readonly alarms: readonly AlarmRow[];
   readonly sealTests: readonly SealTestRow[];
-  readonly doses: readonly DoseResult[];
+  readonly doses: readonly CountedDose[];
   readonly limits: readonly LimitRow[];
   readonly atmospherePa: number | null;
 }

@@ -4,7 +4,7 @@
  * nothing else. To support a claim by something newly seen, add a ground to its file and, where the
  * claim must not stand without it, a witness to its row.
  */
-import type { DoseResult } from '../report-dose.ts';
+import type { CuredPortion } from '../report-dose.ts';
 import { type ClaimRow, type Judged, judgedBy } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { HELD_GROUNDS, PRESSURE_GROUNDS, SEAL_GROUNDS } from './grounds-air.ts';
@@ -187,7 +187,7 @@ export interface Claim extends Judged {
 export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   CLAIM_ROWS.flatMap((row: ClaimRow & { readonly id: ClaimId }) => {
     const { id, title, short, kind } = row;
-    const portions: readonly (DoseResult['portion'] | null)[] =
+    const portions: readonly (CuredPortion | null)[] =
       row.eachPortion === true ? facts.doses.map(({ portion }) => portion) : [null];
     return portions.map((portion) => ({
       id,

@@ -18,15 +18,6 @@ export const DOSE_DOUBTS: readonly AlarmId[] = [
   'light-lamp-off',
 ];
 
-/** Those of the alarms that were raised, each once, in the order in which they came. */
-export const doubtsIn = (
-  alarms: readonly Pick<AlarmRow, 'alarm'>[],
-  doubted: readonly AlarmId[],
-): readonly string[] => {
-  const names: ReadonlySet<string> = new Set(doubted);
-  return [...new Set(alarms.map(({ alarm }) => alarm).filter((alarm) => names.has(alarm)))];
-};
-
 /** One objection for each time that one of these alarms was raised. */
 export const objectsAfter =
   (doubted: readonly AlarmId[], id: ObjectionId): Ground =>

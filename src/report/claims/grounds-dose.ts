@@ -1,5 +1,6 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
-import type { DoseResult } from '../report-dose.ts';
+import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
+import { lastMeasured } from '../timeline.ts';
 import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -7,8 +8,8 @@ import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
 
 const doseOf = (
   { doses }: ClaimFacts,
-  portion: DoseResult['portion'] | null,
-): DoseResult | undefined => doses.find((dose) => dose.portion === portion);
+  portion: CountedDose['portion'] | null,
+): CountedDose | undefined => doses.find((dose) => dose.portion === portion);
 
 const counted: Ground = (facts, portion) => {
   const dose = doseOf(facts, portion);
@@ -28,17 +29,23 @@ const counted: Ground = (facts, portion) => {
     case 'not recorded':
       return [objects('dose-cut', `the record breaks off; ${words}`)];
     case 'not shown':
-      // The alarms speak for themselves.
-      return dose.doubts.length > 0 ? [] : [objects('dose-close', words)];
+      return [objects('dose-close', words)];
   }
 };
 
-/** Between gaps in which the reading fell to dark and came back, the light was the lamp’s. */
+/**
+ * Between gaps in which the reading fell to dark with the lamp and came back, the light was the
+ * lamp's and the zero was right. The counted dose is only of that light.
+ */
 const interrupted: Ground = (facts, portion) => {
   const dose = doseOf(facts, portion);
-  return dose === undefined || dose.doseJPerM2 <= 0
-    ? []
-    : [notRecorded('interruptions of the lamp in the cure')];
+  if (dose === undefined || dose.doseJPerM2 <= 0) return [];
+  const count = (name: 'gapsPassed' | 'gapsFailed'): number | null =>
+    lastMeasured(facts.measured, name, measuredPortionOf(dose.portion));
+  const [passed, failed] = [count('gapsPassed'), count('gapsFailed') ?? 0];
+  if (passed === null) return [notRecorded('interruptions of the lamp in the cure')];
+  const words = `${passed} interruptions of the lamp passed, ${failed} failed`;
+  return [passed > 0 ? supports('lamp interruptions', words) : lacks(words)];
 };
 
 const brightness: Ground = () => [lacks('no comparison with the lamp’s known output')];
