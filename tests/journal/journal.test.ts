@@ -2,8 +2,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { SAFE } from '../../src/core/frame.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
+import { HEALTHY_FRAME } from '../frames.ts';
 import {
   DONE,
   fail,
@@ -54,8 +56,8 @@ describe('the journal', () => {
     expect(shortJournal(headerOf({ job: { a: 1 } }))).not.toBe(shortJournal());
   });
 
-  test('writes an event and all before it at once, and ticks only by the buffer', () => {
-    const { file, text } = memoryFile();
+  test('writes an event and all before it at once, and ticks every half second', () => {
+    const { file, calls, text } = memoryFile();
     const journal = createJournal({
       path: '',
       header: headerOf(),
@@ -68,7 +70,35 @@ describe('the journal', () => {
     expect(afterEvent.split('\n')[1]).toMatch(/^\[0,/);
     journal.snapshot({ ...readFirstSnapshot(), timeS: 1 });
     expect(text()).toBe(afterEvent);
+    for (let frame = 1; frame < 40; frame++) {
+      journal.tick({ ...HEALTHY_FRAME, sequence: frame, timeS: frame * 0.05 }, [], SAFE);
+      const written = text()
+        .split('\n')
+        .filter((line) => line.startsWith('[')).length;
+      // A frame each 0.05 s: fewer than ten are held back.
+      expect(frame + 1 - written).toBeLessThan(10);
+    }
+    expect(calls.syncSoon).toBe(4);
     journal.close(DONE);
+  });
+
+  test('is not held up by a slow disk, and tells an error of the disk that comes later', () => {
+    const { file } = memoryFile();
+    const asked: ((error: unknown) => void)[] = [];
+    const errors: unknown[] = [];
+    const journal = createJournal({
+      path: '',
+      header: headerOf(),
+      onError: (error) => errors.push(error),
+      open: () => ({ ...file, syncSoon: (done) => asked.push(done) }),
+    });
+    writeShortJob(journal, 100);
+    expect(asked).toHaveLength(1);
+    asked[0]?.(new Error('EIO'));
+    writeShortJob(journal, 100);
+    journal.close(DONE);
+    expect(errors.map(String)).toEqual(['Error: EIO']);
+    expect(asked).toHaveLength(1);
   });
 
   test('is synced to the disk by batch events and by its close', () => {

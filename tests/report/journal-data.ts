@@ -51,7 +51,7 @@ export const DONE: JournalEnd = {
 /** A file in memory; `room` is how many bytes fit before the disk is full. */
 export function memoryFile(room = Number.POSITIVE_INFINITY) {
   const chunks: Uint8Array[] = [];
-  const calls = { sync: 0, close: 0, refused: 0 };
+  const calls = { sync: 0, syncSoon: 0, close: 0, refused: 0 };
   let taken = 0;
   const file: JournalFile = {
     write: (bytes) => {
@@ -66,6 +66,10 @@ export function memoryFile(room = Number.POSITIVE_INFINITY) {
     },
     sync: () => {
       calls.sync += 1;
+    },
+    syncSoon: (done) => {
+      calls.syncSoon += 1;
+      done(null);
     },
     close: () => {
       calls.close += 1;
