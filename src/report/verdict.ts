@@ -4,7 +4,7 @@
  * rests on; the strength of the glass is not measured.
  */
 import type { Objection } from './claims/claim.ts';
-import type { Claim } from './claims/claim-table.ts';
+import { CLAIM_ROWS, type Claim } from './claims/claim-table.ts';
 import { OBJECTIONS, type ObjectionId } from './claims/objections.ts';
 
 export interface Verdict {
@@ -88,7 +88,10 @@ const VERDICT_ROWS: readonly VerdictRow[] = [
   },
 ];
 
+/** A list that lacks a claim is none: nothing is good for want of a row. */
 export function verdictOf(claims: readonly Claim[]): Verdict {
+  const lacks = CLAIM_ROWS.some((row) => !claims.some(({ id }) => id === row.id));
+  if (lacks) return { process: INCOMPLETE, grade: 'bad' };
   const found = VERDICT_ROWS.find(({ holdsFor }) => claims.some(holdsFor));
   if (found === undefined) return { process: 'process within its limits', grade: 'good' };
   const { process, grade } = found;

@@ -45,6 +45,7 @@ const START: readonly Event[] = [
   at(0, { kind: 'batch', from: 'idle', to: 'running', why: 'demo' }),
   phase(0, 'self-test', 0),
   measured(2, 'atmospherePa', 100_600),
+  measured(2, 'lampLastKnownWPerM2', 1500),
   phase(2, 'job-sheet', 0),
   phase(6, 'seal-watch', 0),
   measured(18, 'leakRatePaM3PerS', 0.001),
@@ -70,7 +71,7 @@ const FROM_BUBBLES_ON: readonly Event[] = [
   phase(100, 'vent', 1),
   phase(102, 'ask-clear', 1),
   at(105, { kind: 'answer', phase: 'ask-clear', answer: 'yes' }),
-  phase(105, 'place-lamp', 1),
+  phase(106, 'place-lamp', 1),
   phase(110, 'cure', 1),
   measured(150, 'doseJPerM2', 60_200),
   measured(150, 'doseUncertaintyJPerM2', 100),
@@ -138,12 +139,17 @@ export const ABOUT = {
 
 export interface Telling {
   readonly profile?: unknown;
+  /** Sections of the profile with fields changed. */
+  readonly profileWith?: Readonly<Record<string, unknown>>;
   readonly job?: unknown;
   readonly unit?: unknown;
   readonly seed?: number | null;
   readonly end?: JournalEnd;
   readonly lowestPa?: number;
   readonly glassK?: number;
+  /** The chamber while a person looks whether the break is clear. */
+  readonly lookPa?: number;
+  readonly shieldClosed?: (timeS: number) => boolean;
   readonly doseJPerM2?: number;
   /** What goes with the job beside its settings. */
   readonly about?: unknown;
@@ -152,7 +158,11 @@ export interface Telling {
 /** The text of a journal with these events, and a tick and a snapshot every five seconds. */
 export function journalOf(events: readonly Event[], telling: Telling = {}): string {
   const { file, text } = memoryFile();
-  const { profile = PROFILE, job = { glassC: 23 }, unit = UNIT, seed = 7, end = DONE } = telling;
+  const profile = mixed(
+    telling.profile === undefined ? PROFILE : telling.profile,
+    telling.profileWith,
+  );
+  const { job = { glassC: 23 }, unit = UNIT, seed = 7, end = DONE } = telling;
   const { about = ABOUT } = telling;
   const header = { ...headerOf({ profile, job, unit }), seed, about };
   const journal = createJournal({ path: '', header, onError: fail, open: () => file });
@@ -160,12 +170,24 @@ export function journalOf(events: readonly Event[], telling: Telling = {}): stri
   for (let timeS = 0; timeS <= 200; timeS += 5) {
     const frame = { ...HEALTHY_FRAME, sequence: timeS / 5, timeS, sampledAtS: timeS };
     const cures = isCuring(events, timeS);
-    const switches = { ...frame.switches, shieldClosed: cures };
+    const { shieldClosed = () => cures } = telling;
+    const switches = { ...frame.switches, shieldClosed: shieldClosed(timeS) };
     journal.tick({ ...frame, switches }, [], cures ? LAMP_ON : SAFE);
     journal.snapshot(snapshotAt(events, timeS, telling));
   }
   journal.close(end);
   return text();
+}
+
+/** The profile with these fields of its sections changed. */
+function mixed(profile: unknown, change: Readonly<Record<string, unknown>> = {}): unknown {
+  if (typeof profile !== 'object' || profile === null) return profile;
+  const sections = Object.entries(change).map(([name, section]) => {
+    const given = (profile as Readonly<Record<string, unknown>>)[name];
+    const both = typeof section === 'object' && typeof given === 'object';
+    return [name, both ? { ...given, ...section } : section];
+  });
+  return { ...profile, ...Object.fromEntries(sections) };
 }
 
 /** The lamp burns from the first tick of a cure to its last; the shield is open otherwise. */
@@ -179,8 +201,15 @@ function snapshotAt(events: readonly Event[], timeS: number, telling: Telling): 
   const now = events.findLast((event) => event.kind === 'phase' && event.timeS <= timeS);
   const { phase: id, cycle } =
     now?.kind === 'phase' ? now : ({ phase: 'self-test', cycle: 0 } as const);
+  const { lookPa = 100_600 } = telling;
   const { lowestPa = 25_000, glassK = 296.15, doseJPerM2 = 0 } = telling;
   const evacuated = id === 'vacuum-dwell' || id === 'ask-bubbles';
-  const pressurePa = evacuated ? lowestPa : id === 'pressure-dwell' ? 238_000 : 100_600;
+  const pressurePa = evacuated
+    ? lowestPa
+    : id === 'pressure-dwell'
+      ? 238_000
+      : id === 'ask-clear'
+        ? lookPa
+        : 100_600;
   return { ...SNAPSHOT, timeS, phase: id, cycle, pressurePa, glassK, doseJPerM2 };
 }

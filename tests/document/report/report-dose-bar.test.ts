@@ -5,7 +5,7 @@ import type { DoseResult } from '../../../src/report/report-dose.ts';
 const DOSE: DoseResult = {
   portion: 'fill and pit',
   verdict: 'not cured',
-  doubts: [],
+  objections: [],
   doseJPerM2: 0,
   targetJPerM2: 60_000,
   targetSetBy: 'profile',
