@@ -20,7 +20,7 @@ import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
-import { stepWatch, watchedIn } from '../safety/watch/watch.ts';
+import { type FrameTimes, stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
 import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
@@ -34,6 +34,7 @@ import {
 import { type Intent, intentOf } from './intents.ts';
 import { showPanel, turnScreen } from './operator-view.ts';
 import type { Procedure, Tick } from './procedure.ts';
+import type { UnitSettings } from './unit-settings.ts';
 
 export interface ControllerStep<P extends ProcedureTypes> {
   readonly state: State<P>;
@@ -45,7 +46,7 @@ export interface ControllerStep<P extends ProcedureTypes> {
 
 /**
  * Longest time that a tick may count for: a late frame must not buy dwell or dose that was not
- * measured.
+ * measured. What acts in the rest of it is counted apart, at most.
  */
 const LONGEST_TICK_S = 0.1;
 
@@ -117,8 +118,9 @@ function observe<P extends ProcedureTypes>(
   state: State<P>,
   signal: SignalMemory,
   reading: Reading,
-  { procedure, config, dtS }: Tick<P>,
+  tick: Tick<P>,
 ): State<P> {
+  const { procedure, config, dtS } = tick;
   // Field by field, as in `stateActing`.
   return {
     timeS: reading.timeS,
@@ -128,10 +130,10 @@ function observe<P extends ProcedureTypes>(
     why: state.why,
     endReason: state.endReason,
     procedure: state.procedure,
-    scene: procedure.watch(state, reading, config, dtS),
+    scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), dtS),
+    watch: watchAfter(state, signal, reading, config.unit, tick),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -139,6 +141,18 @@ function observe<P extends ProcedureTypes>(
     shown: state.shown,
     ended: state.ended,
   };
+}
+
+function watchAfter(
+  { watch, commanded, procedure: walk }: State<ProcedureTypes>,
+  signal: SignalMemory,
+  reading: Reading,
+  { chamberVolumeM3: volumeM3, pump }: UnitSettings,
+  times: FrameTimes,
+): Watch {
+  const { atmospherePa, leakM3PerS = 0 } = walk;
+  const seen = watchedIn(reading, lightCountsOf(signal), { atmospherePa, leakM3PerS });
+  return stepWatch(watch, commanded, seen, { volumeM3, pump }, times);
 }
 
 function intentsOf<P extends ProcedureTypes>(

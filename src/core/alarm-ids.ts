@@ -39,6 +39,7 @@ export const ALARM_IDS = [
   'self-test',
   'no-answer',
   'frames-late',
+  'frames-rare',
   'link-lost',
   'board-clock',
   'frames-stand-still',

@@ -25,6 +25,13 @@ export const JOB_MEASUREMENTS = [
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',
   'greatestHeatingKPerS',
+  /** Board and host clocks: how far they differ at most, as a share, and how that is known. */
+  'clockOffAtMostRatio',
+  'clockLooks',
+  'clockComparedS',
+  'longestFrameGapS',
+  /** Time between late frames that counts for no dwell and no dose. */
+  'uncountedS',
 ] as const;
 
 /** Measured for one portion, or for both when one exposure cures them together. */
@@ -36,6 +43,9 @@ export const CURE_MEASUREMENTS = [
   /** The dose that is shown at least: between gaps that passed, less zero and uncertainty. */
   'shownDoseJPerM2',
   'lampOnS',
+  /** What late frames left out, at most. */
+  'doseUncountedJPerM2',
+  'lampOnUncountedS',
   /** Interruptions of the lamp in which the reading fell to dark, and those that showed nothing. */
   'gapsPassed',
   'gapsFailed',

@@ -6,8 +6,8 @@ import type { PhaseId } from '../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
 import type { AirDemand } from './regulation.ts';
 
-/** Time allowed for hand work before the unit asks whether anyone is there. */
-const HAND_WORK_S = 1800;
+/** Hand work may take as long as the unit's own limit allows. */
+const UNIT_LIMIT_S = Number.POSITIVE_INFINITY;
 /** A question while vacuum is on the glass waits for less time. */
 export const UNDER_VACUUM_S = 180;
 /** A set-point counts as reached this close to it: inside the regulator's own +-1.5 kPa. */
@@ -22,7 +22,7 @@ export function handWork(self: PhaseId, to: PhaseId, patch: Partial<ProcedureSta
     ...BASE,
     kind: 'confirm',
     air: vented,
-    answerWithinS: HAND_WORK_S,
+    answerWithinS: UNIT_LIMIT_S,
     resumeAt: self,
     next: (_, { answer }) => (answer === 'yes' ? { to, patch } : null),
   };
@@ -37,7 +37,7 @@ export function question(
     ...BASE,
     kind: 'question',
     air: vented,
-    answerWithinS: HAND_WORK_S,
+    answerWithinS: UNIT_LIMIT_S,
     resumeAt: self,
     next: (state, context) => {
       if (context.answer === null) return null;

@@ -135,6 +135,22 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
   greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
   greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
+  clockOffAtMostRatio: {
+    label: 'board and host clocks differ by at most',
+    write: (ratio) => `${(100 * ratio).toFixed(2)}${GAP}%`,
+  },
+  clockLooks: { label: 'comparisons of the clocks', write: (n) => n.toFixed(0) },
+  clockComparedS: { label: 'time over which the clocks were compared', write: secondsWords },
+  longestFrameGapS: {
+    label: 'longest time without a frame',
+    write: (s) => `${s.toFixed(2)}${GAP}s`,
+  },
+  uncountedS: {
+    label: 'time between late frames, counted for nothing',
+    write: (s) => `${s.toFixed(2)}${GAP}s`,
+  },
+  doseUncountedJPerM2: { label: 'light in that time, at most', write: doseWords },
+  lampOnUncountedS: { label: 'lamp on in that time', write: (s) => `${s.toFixed(2)}${GAP}s` },
   openResinDoseJPerM2: {
     label: 'daylight on open resin, measured at the sensor',
     write: smallDoseWords,

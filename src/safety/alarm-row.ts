@@ -29,17 +29,17 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** Time between late frames that counts for nothing, as a share of the last seconds. */
+  readonly uncountedShare: number;
   /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */
   readonly lostNumber: string | null;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
   /** Present light relative to the lamp's last measured output; null where that is not known. */
   readonly lightShareRatio: number | null;
-  /**
-   * Durations, s: the pump works without moving the pressure, the lamp is on, it is dark, the vent
-   * is open.
-   */
-  readonly pumpFutileS: number;
+  /** How far the pump's work must have moved the pressure beyond what is read, Pa. */
+  readonly pumpAheadPa: number;
+  /** Durations, s: the lamp is on, it is dark, the vent is open. */
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;

@@ -96,7 +96,8 @@ export const UNIT_ROWS: readonly AlarmRow[] = [
     latching: false,
     quantity: 'time',
     trips: 'above',
-    limit: setting(3600, 10, 3600),
+    // Common practice, no source: longer than any hand work of a repair.
+    limit: setting(1800, 10, 3600),
     deadband: fixed(0),
     delayS: atOnce,
     armed: (c) => running(c) && c.profile.answerWithinS !== null,

@@ -41,8 +41,21 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   },
   'frames-late': {
     start: DWELL,
-    play: (s) => ({ gapS: s }),
+    // One frame; more of them would be too rare as well.
+    play: (s) => (sinceS) => (sinceS === 0 ? { gapS: s } : {}),
     step: 0.01,
+    followsS: TICK_S,
+    lively: true,
+  },
+  'frames-rare': {
+    start: DWELL,
+    // Of each interval 0.1 s counts.
+    play: (percent) => ({ gapS: 0.1 / (1 - percent / 100) }),
+    step: 1,
+    // 40 % of two intervals, 0.33 s, smoothed over 2 s.
+    over: 40,
+    seenAfterS: TICK_S,
+    followsS: 4,
     lively: true,
   },
   'link-lost': {
@@ -54,11 +67,12 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   },
   'board-clock': {
     start: DWELL,
-    // A frame without the host's time begins the comparison anew: five seconds, half a minute later.
-    play: (percent) => (sinceS) =>
-      sinceS === 0 ? { hostGapS: null } : { gapS: TICK_S * (1 + percent / 100), hostGapS: TICK_S },
+    play: (percent) => ({ gapS: TICK_S * (1 + percent / 100), hostGapS: TICK_S }),
     step: 0.1,
-    seenAfterS: TICK_S + 35,
+    // 3 % less 0.2 s of delay come to 1 % after 10 s, told by looks of 5 s from up to 10 s before.
+    over: 3,
+    seenAfterS: 15,
+    slackS: 5,
     quietS: 70,
     endures: true,
     lively: true,

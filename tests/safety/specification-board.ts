@@ -60,13 +60,19 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'no-answer',
     harm: 'Vacuum or pressure stands on glass that nobody watches.',
     ...holdLow,
-    ...above(3600, 's', 0),
+    ...above(1800, 's', 0),
   },
   {
     id: 'frames-late',
     harm: 'The unit acts on what was four ticks ago. Once it is in time again it may go on.',
     ...holdMedium,
     ...above(0.2, 's', 0, 0.05),
+  },
+  {
+    id: 'frames-rare',
+    harm: 'Light and pressure act for longer than is counted: too much of both, and nobody knows.',
+    ...holdMedium,
+    ...above(5, '% of the time', 0, 1),
   },
   {
     id: 'link-lost',
@@ -78,7 +84,7 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     id: 'board-clock',
     harm: 'Dwells and dose are counted in wrong seconds, for the whole job so far.',
     ...holdHighLatched,
-    ...above(2, '%', 0),
+    ...above(1, '%', 0),
   },
   {
     id: 'frames-stand-still',

@@ -87,6 +87,14 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   allowedHeatingKPerS: (k) => `heating rate: limit ${(k * 60).toFixed(1)} K/min for this leg`,
   greatestSpotOverPaneK: (k) => `spot above pane: highest ${k.toFixed(1)} K`,
   greatestHeatingKPerS: (k) => `heating or cooling rate: highest ${(k * 60).toFixed(1)} K/min`,
+  clockOffAtMostRatio: (ratio) =>
+    `board and host clocks differ by ${(100 * ratio).toFixed(2)} % at most`,
+  clockLooks: (n) => `  ${n.toFixed(0)} comparisons`,
+  clockComparedS: (s) => `  over ${s.toFixed(0)} s`,
+  longestFrameGapS: (s) => `longest time without a frame ${s.toFixed(2)} s`,
+  uncountedS: (s) => `counted for nothing between late frames ${s.toFixed(2)} s`,
+  doseUncountedJPerM2: (j) => `light in that time ${joules(j)} J/cm2 at most`,
+  lampOnUncountedS: (s) => `lamp on in that time ${s.toFixed(2)} s`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,
   openResinUnseenJPerM2: (j) =>
     `daylight below threshold ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2 at most`,

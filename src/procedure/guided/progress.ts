@@ -64,7 +64,8 @@ export function stepProgress(
   const context: StepContext = { settings, timeS: reading.timeS, pressurePa, answer, ready };
   const left = step.done(progress, context);
   if (left !== null) return { ...goOn({ ...progress, ...left }, step, settings), refusedNumber };
-  const late = progress.elapsedS > step.deadlineS(settings);
+  const deadlineS = step.deadlineS(settings);
+  const late = deadlineS !== null && progress.elapsedS > deadlineS;
   return { progress, lead: late ? 'late' : null, refusedNumber };
 }
 

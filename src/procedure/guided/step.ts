@@ -72,8 +72,11 @@ export interface GuidedStep {
   readonly air: (progress: Progress, settings: GuidedSettings) => AirDemand;
   readonly lamp: boolean;
   readonly alarmPhase: PhaseId;
-  /** After this time the procedure is stopped; the catalogue gives the reason. */
-  readonly deadlineS: (settings: GuidedSettings) => number;
+  /**
+   * After this time the procedure is stopped; the catalogue gives the reason. Null where an alarm
+   * watches the time.
+   */
+  readonly deadlineS: (settings: GuidedSettings) => number | null;
   /** Where a held procedure resumes. */
   readonly resumeAt: StepId;
   /** The step's results once it is done; null until then. */

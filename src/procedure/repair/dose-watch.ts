@@ -19,6 +19,7 @@ import {
   withOpenPiece,
 } from '../../cure/light-proof.ts';
 import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
+import { stepUncountedLight, type UncountedLight } from '../../cure/uncounted-light.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
@@ -33,6 +34,18 @@ export function countLight(
   const light = lampsOwn(irradianceWPerM2, config);
   const on = curedIn(procedure.phase, config);
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
+}
+
+/** Light that acted in time that counts for nothing; too much of it is still light. */
+export function missedLight(
+  { scene: { uncounted }, procedure, commanded }: RepairState,
+  { irradianceWPerM2 }: Reading,
+  config: RepairConfig,
+  uncountedS: number,
+): UncountedLight {
+  const on = curedIn(procedure.phase, config);
+  const lampOn = lampBurns(commanded);
+  return stepUncountedLight(uncounted, irradianceWPerM2, { lampOn, on }, uncountedS);
 }
 
 /** Which of the counted light is shown, in a cure and until the gap after it is judged. */

@@ -35,7 +35,7 @@ export function watchPane(
   { scene: { heat, openResin }, procedure, batch, commanded }: RepairState,
   reading: Reading,
   { unit, profile, job }: RepairConfig,
-  dtS: number,
+  passedS: number,
 ): Pick<RepairScene, 'heat' | 'openResin'> {
   const { phase } = procedure;
   const scene = {
@@ -50,12 +50,12 @@ export function watchPane(
     lampOn: lampBurns(commanded),
   };
   return {
-    heat: stepHeatWatch(heat, scene, dtS),
+    heat: stepHeatWatch(heat, scene, passedS),
     // The fill has set, and the pit gets a fresh drop.
     openResin:
       phase === 'uncover-fill'
         ? RESIN_CLOSED
-        : stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, dtS),
+        : stepOpenResin(openResin, reading.irradianceWPerM2, resin, unit.leastSeenWPerM2, passedS),
   };
 }
 

@@ -8,6 +8,7 @@ import type { Snapshot } from '../../core/events.ts';
 import type { LightProof } from '../../cure/light-proof.ts';
 import type { OpenResin } from '../../cure/open-resin.ts';
 import type { PortionDoses } from '../../cure/portions.ts';
+import type { UncountedLight } from '../../cure/uncounted-light.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import type { Catalogue, ReasonKey } from '../../panel/catalogue.ts';
 import type { HeatWatch } from '../../safety/watch/heat-watch.ts';
@@ -26,6 +27,8 @@ export interface RepairConfig {
 export interface RepairScene {
   /** All light that was counted, and the part of it that is shown. */
   readonly doses: PortionDoses;
+  /** What acted beside the doses, at most. */
+  readonly uncounted: UncountedLight;
   readonly proof: LightProof;
   readonly heat: HeatWatch;
   readonly openResin: OpenResin;

@@ -8,6 +8,7 @@ import {
   type Lead as BatchLead,
   type Procedure,
   type ProcedureAlarms,
+  type TimePassed,
   type Walked,
   type WalkInput,
 } from '../../control/procedure.ts';
@@ -17,8 +18,10 @@ import type { Phrase } from '../../core/phrases.ts';
 import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
 import { NO_DOSES } from '../../cure/portions.ts';
+import { NO_UNCOUNTED_LIGHT } from '../../cure/uncounted-light.ts';
 import { faceOf } from '../../panel/screen.ts';
 import type { AlarmProfile } from '../../safety/alarm-row.ts';
+import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import { HEAT_WATCH_START } from '../../safety/watch/heat-watch.ts';
 import { PROCEDURE_START } from '../phase.ts';
 import type { Profile } from '../profile.ts';
@@ -29,6 +32,7 @@ import {
   failedGapEvents,
   lightSeen,
   lightShareRatioOf,
+  missedLight,
   proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
@@ -44,9 +48,11 @@ import type {
 } from './repair-state.ts';
 import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
 import { selfTestFindings } from './self-test.ts';
+import { supportMeasurements } from './support-measurements.ts';
 
 const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
+  uncounted: NO_UNCOUNTED_LIGHT,
   proof: NO_PROOF,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
@@ -82,11 +88,16 @@ function watch(
   state: RepairState,
   reading: Reading,
   config: RepairConfig,
-  dtS: number,
+  { gapS, dtS }: TimePassed,
 ): RepairScene {
-  const { heat, openResin } = watchPane(state, reading, config, dtS);
-  const doses = countLight(state, reading, config, dtS);
-  return { doses, proof: proveLight(state, reading, config, dtS), heat, openResin };
+  const { heat, openResin } = watchPane(state, reading, config, gapS);
+  return {
+    doses: countLight(state, reading, config, dtS),
+    proof: proveLight(state, reading, config, dtS),
+    uncounted: missedLight(state, reading, config, gapS - dtS),
+    heat,
+    openResin,
+  };
 }
 
 /** A person who resumes after that alarm has put in a fresh drop. */
@@ -131,6 +142,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   } = stepProcedure(state.procedure, {
     profile: config.profile,
     volumeM3: config.unit.chamberVolumeM3,
+    leakLimitPaM3PerS: leakLimitOf(config),
     greatestRatio: config.unit.pump.greatestRatio,
     pressurePa: valueOrNull(reading.pressurePa),
     glassK: valueOrNull(reading.glassK),
@@ -148,9 +160,19 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   const measured = [
     ...paneMeasurements(before, after, config),
     ...throughPitMeasurement(before, after, config),
+    ...supportMeasurements(before, { ...state, procedure: walk }, config),
   ];
   return { walk, events: [...events, ...measured], lead: led };
 }
+
+const LEAK = placeOfAlarm('leak');
+
+/** A unit's own limit acts where it is the tighter one. */
+const leakLimitOf = ({ profile, unit }: RepairConfig): number =>
+  Math.min(
+    profile.sealCheck.leakLimitPaM3PerS,
+    unit.alarms[LEAK]?.limitSI ?? Number.POSITIVE_INFINITY,
+  );
 
 function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): ProcedureAlarms {
   const { procedure } = state;

@@ -1,9 +1,10 @@
 /**
- * Whether the plant follows its commands: how long the pump has worked without effect, the lamp was
- * on or off, the vent was open, the board's clock kept time, the light stood still. It gives
- * durations and ratios only; the alarm table decides what is too long.
+ * Whether the plant follows its commands: how far the pressure is behind the pump's work, how long
+ * the lamp was on or off and the vent open, whether the board's clock kept time and the light stood
+ * still. It gives quantities only; the alarm table decides what is too much.
  */
 import { type Actuators, lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import { AIR_WATCH_START, type AirSeen, type AirWatch, stepAirWatch } from './air-watch.ts';
 import {
   CLOCK_WATCH_START,
   type ClockSeen,
@@ -11,75 +12,76 @@ import {
   stepClockWatch,
 } from './clock-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
+import type { Chamber } from './pump-model.ts';
+import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
 
 export interface Watch {
-  readonly pumpFutileS: number;
-  /** Pressure at which the pump last made progress; null while it is not hard at work. */
-  readonly headwayPa: number | null;
+  readonly air: AirWatch;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
   readonly clock: ClockWatch;
+  readonly sampling: SamplingWatch;
   readonly light: LightWatch;
 }
 
 export const WATCH_START: Watch = {
-  pumpFutileS: 0,
-  headwayPa: null,
+  air: AIR_WATCH_START,
   lampOnForS: 0,
   lampOffForS: 0,
   ventOpenForS: 0,
   clock: CLOCK_WATCH_START,
+  sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
 };
 
-export interface WatchSeen extends ClockSeen {
-  readonly pressurePa: number | null;
+export interface WatchSeen extends ClockSeen, AirSeen {
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
 }
 
-/**
- * A pump that works this hard must move the pressure by this much: three steps of the converter.
- */
-const HARD_AT_WORK_RATIO = 0.5;
-const HEADWAY_PA = 1_500;
+/** What a procedure knows of the chamber. */
+export type ChamberSeen = Pick<AirSeen, 'atmospherePa' | 'leakM3PerS'>;
 
 /** What the watch uses of a reading. */
-export const watchedIn = (reading: Reading, lightCounts: number | null): WatchSeen => ({
+export const watchedIn = (
+  reading: Reading,
+  lightCounts: number | null,
+  { atmospherePa, leakM3PerS }: ChamberSeen,
+): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
   unbroken: reading.link === 'up' && !reading.gap,
   pressurePa: valueOrNull(reading.pressurePa),
+  supplyV: valueOrNull(reading.supplyV),
+  atmospherePa,
+  leakM3PerS,
   lightCounts,
 });
 
-export function stepWatch(watch: Watch, commanded: Actuators, seen: WatchSeen, dtS: number): Watch {
-  const lampOn = lampBurns(commanded);
-  const headwayPa = headwayOf(watch, commanded, seen.pressurePa);
-  const futile = headwayPa !== null && headwayPa === watch.headwayPa;
-  return {
-    headwayPa,
-    pumpFutileS: futile ? watch.pumpFutileS + dtS : 0,
-    lampOnForS: lampOn ? watch.lampOnForS + dtS : 0,
-    lampOffForS: lampOn ? 0 : watch.lampOffForS + dtS,
-    ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + dtS : 0,
-    clock: stepClockWatch(watch.clock, seen),
-    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, dtS),
-  };
+/** What acts acts for all of the gap, also where only a part of it counts for dwell and dose. */
+export interface FrameTimes {
+  /** Since the last frame, s. */
+  readonly gapS: number;
+  readonly dtS: number;
 }
 
-/**
- * The pressure to beat: it advances whenever the pump has gained enough, and is null while the pump
- * idles.
- */
-function headwayOf(
-  { headwayPa }: Watch,
-  { pumpRatio, selector }: Actuators,
-  pressurePa: number | null,
-): number | null {
-  if (pumpRatio < HARD_AT_WORK_RATIO || pressurePa === null) return null;
-  if (headwayPa === null) return pressurePa;
-  const wonPa = selector === 'vacuum' ? headwayPa - pressurePa : pressurePa - headwayPa;
-  return wonPa >= HEADWAY_PA ? pressurePa : headwayPa;
+export function stepWatch(
+  watch: Watch,
+  commanded: Actuators,
+  seen: WatchSeen,
+  chamber: Chamber,
+  { gapS, dtS: countedS }: FrameTimes,
+): Watch {
+  const lampOn = lampBurns(commanded);
+  const ventOpenForS = commanded.ventOpen ? watch.ventOpenForS + gapS : 0;
+  return {
+    air: stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, gapS),
+    lampOnForS: lampOn ? watch.lampOnForS + gapS : 0,
+    lampOffForS: lampOn ? 0 : watch.lampOffForS + gapS,
+    ventOpenForS,
+    clock: stepClockWatch(watch.clock, seen),
+    sampling: stepSampling(watch.sampling, gapS, countedS),
+    light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
+  };
 }

@@ -33,7 +33,8 @@ describe.each([
 
   test('every step that a person does not wait for says what to look for when it is late', () => {
     for (const id of STEP_IDS) {
-      const waits = GUIDED_STEPS[id].kind === 'automatic';
+      // The alarm of the self-test watches the checks at the start.
+      const waits = GUIDED_STEPS[id].kind === 'automatic' && !id.endsWith('-look');
       expect([id, catalogue.steps[id].late !== null]).toEqual([id, waits]);
     }
   });
