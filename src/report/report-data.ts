@@ -12,10 +12,11 @@ import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/jour
 import type { JournalContents } from '../journal/read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
+import { claimedDose, type DoseResult, weakestDose } from './claimed-dose.ts';
 import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
 import { type LimitRow, limitRowsOf } from './limit-rows.ts';
-import { claimedDose, countedDosesOf, type DoseResult, weakestDose } from './report-dose.ts';
+import { countedDosesOf } from './report-dose.ts';
 import { type AdaptedRow, adaptedRowsOf, type SealTestRow, sealTestRowsOf } from './seal-rows.ts';
 import {
   type CycleRow,

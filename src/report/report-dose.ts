@@ -12,8 +12,6 @@ import type { CureMeasurement, Portion } from '../core/measurements.ts';
 import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
-import type { ClaimState } from './claims/claim.ts';
-import type { ObjectionId } from './claims/objections.ts';
 import { lastMeasured, type MeasuredRow } from './timeline.ts';
 
 export interface DoseUncertainty {
@@ -45,11 +43,6 @@ export interface CountedDose {
   readonly irradianceMeanWPerM2: number | null;
   /** Light of the pit's cure that reached the fill: calculated, not judged. Null elsewhere. */
   readonly throughPitJPerM2: number | null;
-}
-
-/** A counted dose and what stands against its claim. */
-export interface DoseResult extends CountedDose {
-  readonly objections: readonly ObjectionId[];
 }
 
 interface Source {
@@ -105,31 +98,6 @@ export function countedDosesOf(
   return curedPortionsOf(inputs.profile).map((portion) =>
     countedDoseOf(portion, snapshots, measured, inputs, whole),
   );
-}
-
-/**
- * The dose as its claim leaves it: a count alone shows nothing where the claim is not shown, but a
- * count that falls short still does.
- */
-export const claimedDose = (
-  dose: CountedDose,
-  state: ClaimState,
-  objections: readonly ObjectionId[],
-): DoseResult => ({
-  ...dose,
-  objections,
-  verdict: state !== 'shown' && dose.verdict === 'met' ? 'not shown' : dose.verdict,
-});
-
-const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
-
-/**
- * The dose on which the overall verdict rests: the target is met only where every portion meets its
- * own.
- */
-export function weakestDose(doses: readonly DoseResult[]): DoseResult {
-  const rank = ({ verdict }: DoseResult): number => WORST_FIRST.indexOf(verdict);
-  return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
 }
 
 function countedDoseOf(
@@ -200,7 +168,7 @@ function unfinishedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,
   coveragePercent: number | null,
-): DoseResult['verdict'] {
+): CountedDose['verdict'] {
   if (doseJPerM2 <= 0) return 'not cured';
   const reached = targetJPerM2 !== null && doseJPerM2 >= targetJPerM2;
   return reached && coveragePercent !== null ? 'not shown' : 'not met';
@@ -210,7 +178,7 @@ function statedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,
   uncertainty: DoseUncertainty | null,
-): DoseResult['verdict'] {
+): CountedDose['verdict'] {
   if (doseJPerM2 <= 0) return 'not cured';
   if (targetJPerM2 === null) return 'not met';
   if (uncertainty === null) return doseJPerM2 >= targetJPerM2 ? 'met' : 'not met';

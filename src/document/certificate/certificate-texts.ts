@@ -5,9 +5,9 @@
 
 import { numberAt } from '../../core/fields.ts';
 import { valueAt } from '../../core/settings.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import { capital, doseWords, kPaAbs, leakWords, plainWords } from '../../report/words.ts';
 import type { AssessmentFacts, DocumentFacts } from '../facts.ts';

@@ -5,10 +5,11 @@
  */
 
 import type { EndReason, Outcome } from '../../core/events.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import { CANNOT_SHOW, type CannotShowId } from '../../report/claims/cannot-show.ts';
 import { CLAIM_ROWS, type ClaimId } from '../../report/claims/claim-table.ts';
 import { OBJECTION_IDS, OBJECTIONS, type ObjectionId } from '../../report/claims/objections.ts';
-import type { CuredPortion, DoseResult } from '../../report/report-dose.ts';
+import type { CuredPortion } from '../../report/report-dose.ts';
 import { headlineOf, type Verdict } from '../../report/verdict.ts';
 import type { AssessmentFacts } from '../facts.ts';
 import { withArticle } from '../with-article.ts';

@@ -3,9 +3,9 @@
  * the person stated it. The verdict is about the process; the outcome is the person's finding.
  */
 
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import {
   capital,
