@@ -139,7 +139,7 @@ function targetOf(
   { of, section, depth }: Source,
   measured: readonly MeasuredRow[],
   profile: unknown,
-): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
+): Pick<CountedDose, 'targetJPerM2' | 'targetSetBy'> {
   const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
   const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
   const targetJPerM2 = lastMeasured(measured, 'targetJPerM2', of);
