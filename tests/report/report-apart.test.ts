@@ -29,7 +29,7 @@ const measured = (timeS: number, portion: Portion, values: Values): readonly Eve
 const coverage = (timeS: number): readonly Event[] =>
   measuredEvents(measuredOfJob({ doseCoverageFactor: 2 })).map((event) => at(timeS, event));
 
-const LIGHT = { doseUncertaintyJPerM2: 100, irradianceMeanWPerM2: 1505, gapsPassed: 2 };
+const LIGHT = { doseUncertaintyJPerM2: 100, unconfirmedDoseJPerM2: 0, gapsPassed: 2 };
 const PIT_MET = { ...LIGHT, doseJPerM2: 15_300, lampOnS: 12 };
 const FILL_MET = { ...LIGHT, doseJPerM2: 60_300, lampOnS: 40 };
 

@@ -1,8 +1,7 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
-import { numberAt } from '../../core/fields.ts';
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
 import { lastMeasured } from '../timeline.ts';
-import { doseWords, lightWords } from '../words.ts';
+import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
@@ -49,29 +48,18 @@ const interrupted: Ground = (facts, portion) => {
   return [passed > 0 ? supports('lamp interruptions', words) : lacks(words)];
 };
 
-/**
- * How far the light may be from what this lamp gave when it was last used. A lamp does not get
- * brighter, so more light is an error of the sensor, which makes the dose too small; a lamp ages and
- * its window gets dirty, which the count allows for. Demo values.
- */
-const BRIGHTER_AT_MOST_RATIO = 1.1;
-const DIMMER_AT_MOST_RATIO = 0.6;
-
-/** The sensor's gain: what the lamp is known to give from earlier jobs and from its calibration. */
+/** The sensor's gain: without the light that this lamp is not known to give, the target is reached. */
 const brightness: Ground = (facts, portion) => {
-  const mean = doseOf(facts, portion)?.irradianceMeanWPerM2 ?? null;
-  if (mean === null) return [];
-  const known = lastMeasured(facts.measured, 'lampLastKnownWPerM2');
-  if (known === null) return [notRecorded('what the lamp gave before')];
-  const section = portion === 'pit' ? 'pitCure' : 'cure';
-  const driveRatio = (numberAt(facts.inputs.profile, section, 'lampPercent') ?? 100) / 100;
-  const expected = known * driveRatio;
-  const words = `${lightWords(mean)} on average; ${lightWords(expected)} known of this lamp`;
-  const ratio = mean / expected;
-  if (ratio > BRIGHTER_AT_MOST_RATIO) return [objects('light-brighter', words)];
-  return [
-    ratio < DIMMER_AT_MOST_RATIO ? lacks(words) : supports('known output of the lamp', words),
-  ];
+  const dose = doseOf(facts, portion);
+  if (dose === undefined || dose.uncertainty === null) return [];
+  const of = measuredPortionOf(dose.portion);
+  const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
+  if (unconfirmed === null) return [notRecorded('what of the light the lamp is known to give')];
+  const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
+  const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
+  return borneOut >= (dose.targetJPerM2 ?? 0)
+    ? [supports('known output of the lamp', words)]
+    : [objects('light-unconfirmed', words)];
 };
 
 export const DOSE_GROUNDS: readonly Ground[] = [

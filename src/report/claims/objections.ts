@@ -30,7 +30,7 @@ export const OBJECTIONS = {
   'dose-close': unshown('the light dose is too close to its target to be sure'),
   'dose-cut': unshown('the light dose is not on record'),
   'clock-or-light-in-doubt': unshown('the clock or the light sensor cannot be relied on'),
-  'light-brighter': unshown('there was more light than the lamp can give'),
+  'light-unconfirmed': unshown('the lamp is not known to give so much light'),
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),

@@ -62,19 +62,12 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the light dose rests on too little that was seen',
     line: '0 interruptions of the lamp passed, 0 failed',
   },
-  'more light than the lamp gave before': {
+  'a part of the light that this lamp is not known to give': {
     claim: 'dose',
     state: 'not shown',
-    events: measuredAs('irradianceMeanWPerM2', 1651),
-    headline: 'there was more light than the lamp can give',
-    line: '165.1 mW/cm² on average; 150.0 mW/cm² known of this lamp',
-  },
-  'less light than a lamp of any age gives': {
-    claim: 'dose',
-    state: 'not shown',
-    events: measuredAs('irradianceMeanWPerM2', 899),
-    headline: 'the light dose rests on too little that was seen',
-    line: '89.9 mW/cm² on average; 150.0 mW/cm² known of this lamp',
+    events: measuredAs('unconfirmedDoseJPerM2', 1),
+    headline: 'the lamp is not known to give so much light',
+    line: 'at least 6.00 J/cm² of it is light that this lamp is known to give',
   },
   'a vacuum below the lowest allowed': {
     claim: 'pressure',
