@@ -62,6 +62,8 @@ type Write = (value: number, words: PortionWords) => string;
 const MEASURED: Readonly<Record<Measurement, Write>> = {
   atmospherePa: (pa) =>
     `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, gauge zero of this job`,
+  airLastJobPa: (pa) => `air was ${kPaFromPa(pa).toFixed(1)} kPa in the last job`,
+  pumpStrengthRatio: (ratio) => `pump shows ${(100 * ratio).toFixed(0)} % of its data sheet`,
   lampLastKnownWPerM2: (w) => `lamp gave ${milliWatts(w)} mW/cm2 when last used`,
   airLeftRatio: (share) => `vacuum leaves ${percent(share)} % of this air`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
