@@ -95,9 +95,10 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> 
     const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
     const change = { lit: 511, counts: { pressure: countsOf(pa) } };
     // Where nobody is asked the pressure must follow from the first tick.
-    if (!asks(step)) step = driver.tick(change);
+    if (step.snapshot.batch === 'running' && !asks(step)) step = driver.tick(change);
     else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
-    for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
+    const waits = (): boolean => asks(step) || step.snapshot.batch === 'held';
+    for (let i = 0; i < 8000 && step.snapshot.phase === now && !waits(); i++) {
       const nowPa = now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa);
       step = driver.tick({ lit: 511, counts: { pressure: countsOf(nowPa) } });
     }
