@@ -19,7 +19,9 @@ const STOPPED: RepairBody['result'] = {
 function airComparedWith(...jobs: readonly Partial<RepairBody>[]): number | null {
   const folder = recordsFolder();
   const store = opened(folder);
-  jobs.forEach((job, n) => addRepair(folder, store, `demo-job-${n}`, { unit: ofUnit, ...job }));
+  for (const [n, job] of jobs.entries()) {
+    addRepair(folder, store, `demo-job-${n}`, { unit: ofUnit, ...job });
+  }
   const cared = { unit: DEFAULT_UNIT, simulated: true, today: '2026-04-01' };
   const used = withCalibrations(DEFAULT_SETTINGS, readCare(folder, cared).facts);
   if (!used.ok) throw new Error(JSON.stringify(used.problems));
