@@ -16,6 +16,7 @@ import {
   SAFE,
   valueOrNull,
 } from '../core/frame.ts';
+import { CURE_PHASES } from '../core/phases.ts';
 import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
@@ -81,6 +82,12 @@ export function stepController<P extends ProcedureTypes>(
   };
 }
 
+/** A person works at the glass, and no cure goes on: the shield may have been lifted. */
+const isHandWork = <P extends ProcedureTypes>(
+  { procedure: walk }: State<P>,
+  { rowOf, holdsAs }: Procedure<P>,
+): boolean => rowOf(walk).kind === 'confirm' && !CURE_PHASES.has(holdsAs(walk));
+
 const NO_EVENTS: readonly Event[] = [];
 
 const stamped = (events: readonly UnstampedEvent[], timeS: number): readonly Event[] =>
@@ -132,7 +139,12 @@ function observe<P extends ProcedureTypes>(
     scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: stepWatch(state.watch, state.commanded, watchedIn(reading, lightCountsOf(signal)), tick),
+    watch: stepWatch(
+      state.watch,
+      state.commanded,
+      watchedIn(reading, lightCountsOf(signal), isHandWork(state, procedure)),
+      tick,
+    ),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -206,7 +218,13 @@ function runActuators<P extends ProcedureTypes>(
   const alarmStops = forcesStop(state.alarms);
   const { batch, procedure: walk } = state;
   const phase = tick.procedure.holdsAs(walk);
-  const commanded = guard(wanted, { batch, phase, reading, alarmStops });
+  const commanded = guard(wanted, {
+    batch,
+    phase,
+    reading,
+    alarmStops,
+    shieldShown: state.watch.shield.seenOpenAtS !== null,
+  });
   return stateActing(state, walk, { regulator, setPointPa, commanded });
 }
 

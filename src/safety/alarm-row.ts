@@ -29,6 +29,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** The shield was seen open before this cure. */
+  readonly shieldShown: boolean;
   /** Time between late frames that counts for nothing, as a share of the last seconds. */
   readonly uncountedShare: number;
   /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */

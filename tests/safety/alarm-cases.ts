@@ -19,6 +19,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   clockOffRatio: 0,
   clockStoodS: 0,
   uncountedShare: 0,
+  shieldShown: true,
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
@@ -116,6 +117,12 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'emergency-stop', armed: {}, at: switched({ emergencyStopPressed: true }), ...YES_NO },
   { id: 'over-pressure-switch', armed: {}, at: switched({ overPressureTripped: true }), ...YES_NO },
   { id: 'shield-open', armed: { phase: 'cure' }, at: switched({ shieldClosed: false }), ...YES_NO },
+  {
+    id: 'shield-not-shown',
+    armed: { phase: 'cure' },
+    at: (context, bad) => ({ ...context, shieldShown: bad === 0 }),
+    ...YES_NO,
+  },
   {
     id: 'over-pressure',
     armed: { phase: 'pressure-dwell' },

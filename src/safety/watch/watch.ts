@@ -12,6 +12,7 @@ import {
 } from './clock-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
 import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
+import { SHIELD_START, type ShieldWatch, stepShield } from './shield-watch.ts';
 
 export interface Watch {
   readonly pumpFutileS: number;
@@ -23,6 +24,7 @@ export interface Watch {
   readonly clock: ClockWatch;
   readonly sampling: SamplingWatch;
   readonly light: LightWatch;
+  readonly shield: ShieldWatch;
 }
 
 export const WATCH_START: Watch = {
@@ -34,12 +36,16 @@ export const WATCH_START: Watch = {
   clock: CLOCK_WATCH_START,
   sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
+  shield: SHIELD_START,
 };
 
 export interface WatchSeen extends ClockSeen {
   readonly pressurePa: number | null;
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
+  readonly shieldOpen: boolean;
+  /** A person works at the glass, outside a cure. */
+  readonly handWork: boolean;
 }
 
 /**
@@ -49,12 +55,18 @@ const HARD_AT_WORK_RATIO = 0.5;
 const HEADWAY_PA = 1_500;
 
 /** What the watch uses of a reading. */
-export const watchedIn = (reading: Reading, lightCounts: number | null): WatchSeen => ({
+export const watchedIn = (
+  reading: Reading,
+  lightCounts: number | null,
+  handWork: boolean,
+): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
   unbroken: reading.link === 'up' && !reading.gap,
   pressurePa: valueOrNull(reading.pressurePa),
   lightCounts,
+  shieldOpen: reading.link === 'up' && !reading.switches.shieldClosed,
+  handWork,
 });
 
 /**
@@ -79,6 +91,11 @@ export function stepWatch(
     clock: stepClockWatch(watch.clock, seen),
     sampling: stepSampling(watch.sampling, gapS, countedS),
     light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
+    shield: stepShield(
+      watch.shield,
+      { timeS: seen.timeS, open: seen.shieldOpen, lampOn, handWork: seen.handWork },
+      gapS,
+    ),
   };
 }
 
