@@ -6,7 +6,20 @@ import { doseStatedIn } from './seeded.ts';
 
 const CURING = { phase: 'cure', afterS: 5 } as const;
 
-const withFault = (fault: Fault): BenchRun => runRepair({ scenario: { faults: [fault] } });
+/** Until two minutes after the first alarm, in which a person lets the job go on if it can. */
+const AFTERWARDS_TICKS = 2_400;
+
+function withFault(fault: Fault): BenchRun {
+  let ticksLeft = Number.POSITIVE_INFINITY;
+  return runRepair({
+    scenario: { faults: [fault] },
+    watch: ({ events }) => {
+      const raised = events.some(({ kind }) => kind === 'alarm');
+      if (raised && ticksLeft > AFTERWARDS_TICKS) ticksLeft = AFTERWARDS_TICKS;
+      return ticksLeft-- <= 0;
+    },
+  });
+}
 const trueDoseJPerM2 = ({ board }: BenchRun): number => board.view().truth.doseJPerM2;
 const heldIn = ({ snapshots }: BenchRun): boolean => snapshots.some((s) => s.batch === 'held');
 
