@@ -86,17 +86,25 @@ export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
 /** Counts of an absolute pressure by the default transmitter. */
 export const countsOf = (pa: number): number => Math.round(1023 * (0.1 + 0.8 * (pa / 400_000)));
 
+/** Just past the set-point, so that the pump rests; the air's pressure where there is none. */
+const heldPa = (setPointPa: number | null): number => {
+  if (setPointPa === null) return 100_600;
+  return setPointPa > 100_600 ? setPointPa + 600 : setPointPa - 900;
+};
+
 /** Through self-test and hand work to the phase, pressing YES and giving each set-point its pressure. */
 export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> {
   let step = driver.pass(3);
   for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
     const { setPointPa, phase: now } = step.snapshot;
-    const pa = now === 'seal-watch' ? 60_000 : (setPointPa ?? 100_600);
+    const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
     const change = { lit: 511, counts: { pressure: countsOf(pa) } };
-    step = now === 'ask-bubbles' ? driver.press('no', change) : driver.press('yes', change);
+    // Where nobody is asked the pressure must follow from the first tick.
+    if (!asks(step)) step = driver.tick(change);
+    else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
     for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
-      const heldPa = now === 'seal-watch' ? 60_000 : (step.snapshot.setPointPa ?? 100_600);
-      step = driver.tick({ lit: 511, counts: { pressure: countsOf(heldPa) } });
+      const nowPa = now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa);
+      step = driver.tick({ lit: 511, counts: { pressure: countsOf(nowPa) } });
     }
   }
   if (step.snapshot.phase !== phase) throw new Error(`stuck in ${step.snapshot.phase}`);

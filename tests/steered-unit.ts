@@ -158,11 +158,16 @@ interface Before {
   readonly ticks: number;
 }
 
-/** At the set-point, at the air's pressure while vented, and as it was while closed. */
+/** A set-point is reached and passed by this, so that the pump rests. */
+const PAST_PA = 600;
+
+/** Just past the set-point, at the air's pressure while vented, and as it was while closed. */
 function chamberAfter({ state, airPa, chamberPa }: Before): number {
   if (state.commanded.ventOpen) return airPa;
+  const { setPointPa } = state;
+  if (setPointPa === null) return chamberPa;
   // No pump leaves nothing.
-  return state.setPointPa === null ? chamberPa : Math.max(9_000, state.setPointPa);
+  return setPointPa > airPa ? setPointPa + PAST_PA : Math.max(9_000, setPointPa - PAST_PA);
 }
 
 function countsIn(scene: Scene, chamberPa: number, { state, ticks }: Before): Frame['counts'] {

@@ -45,7 +45,7 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
 const READ_S = 1.6;
 const LONGEST_TICKS = 60_000;
 
-const mayAnswer = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): boolean =>
+export const mayAnswer = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): boolean =>
   procedure.rowOf(state.procedure).kind !== 'automatic' && state.screen.shownS >= READ_S;
 
 /** Goes on for as far as somebody asks, and keeps the unit as it came into each place first. */

@@ -36,7 +36,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
-    pumpFutileS: watch.pumpFutileS,
+    pumpAheadPa: watch.air.aheadPa,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
     ventOpenForS: watch.ventOpenForS,

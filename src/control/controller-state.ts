@@ -17,7 +17,12 @@ export interface ProcedureTypes {
   /** Constant for the whole run. */
   readonly config: { readonly unit: UnitSettings; readonly catalogue: Catalogue };
   /** Position of the walk through the phases. */
-  readonly walk: { readonly elapsedS: number; readonly atmospherePa: number | null };
+  readonly walk: {
+    readonly elapsedS: number;
+    readonly atmospherePa: number | null;
+    /** Leak of the seal as it was tested, as a volume flow of air; absent where none is tested. */
+    readonly leakM3PerS?: number;
+  };
   /** What is watched even while the procedure is held: doses and heat, for example. */
   readonly scene: unknown;
   /** Inputs to a row's demand on the air. */

@@ -21,7 +21,7 @@ import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
-import { stepWatch, watchedIn } from '../safety/watch/watch.ts';
+import { stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
 import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
@@ -84,7 +84,7 @@ export function stepController<P extends ProcedureTypes>(
 
 /** A person works at the glass, and no cure goes on: the shield may have been lifted. */
 const isHandWork = <P extends ProcedureTypes>(
-  { procedure: walk }: State<P>,
+  walk: P['walk'],
   { rowOf, holdsAs }: Procedure<P>,
 ): boolean => rowOf(walk).kind === 'confirm' && !CURE_PHASES.has(holdsAs(walk));
 
@@ -139,12 +139,7 @@ function observe<P extends ProcedureTypes>(
     scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: stepWatch(
-      state.watch,
-      state.commanded,
-      watchedIn(reading, lightCountsOf(signal), isHandWork(state, procedure)),
-      tick,
-    ),
+    watch: watchAfter(state, signal, reading, tick),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -152,6 +147,19 @@ function observe<P extends ProcedureTypes>(
     shown: state.shown,
     ended: state.ended,
   };
+}
+
+function watchAfter<P extends ProcedureTypes>(
+  { watch, commanded, procedure: walk }: State<P>,
+  signal: SignalMemory,
+  reading: Reading,
+  tick: Tick<P>,
+): Watch {
+  const { chamberVolumeM3: volumeM3, pump } = tick.config.unit;
+  const { atmospherePa, leakM3PerS = 0 }: ProcedureTypes['walk'] = walk;
+  const known = { atmospherePa, leakM3PerS, handWork: isHandWork(walk, tick.procedure) };
+  const seen = watchedIn(reading, lightCountsOf(signal), known);
+  return stepWatch(watch, commanded, seen, { volumeM3, pump }, tick);
 }
 
 function intentsOf<P extends ProcedureTypes>(

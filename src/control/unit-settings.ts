@@ -15,6 +15,7 @@ import {
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
+import { pumpSettingsSchema } from '../safety/pump-settings.ts';
 import { channelsSchema } from '../signal/channels.ts';
 import { inheritedByDose } from '../signal/irradiance-budget.ts';
 import { uncertaintySchema } from '../signal/uncertainty-settings.ts';
@@ -36,13 +37,7 @@ export const unitSettingsSchema = z
       /** Peak wavelength, which determines how soon the light harms skin. */
       peakNm: quantity(315, 400, 'nm').default(365),
     }),
-    pump: z.strictObject({
-      /**
-       * Ratio of the atmosphere to the pressure that the pump leaves in a closed chamber: its
-       * ultimate vacuum.
-       */
-      greatestRatio: quantity(2, 1000, 'times'),
-    }),
+    pump: pumpSettingsSchema,
     limits: z.strictObject({
       lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
       highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),

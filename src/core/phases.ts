@@ -94,6 +94,10 @@ export const PIT_PHASES = phasesWith(({ portion }) => portion === 'pit');
 /** The chamber is closed, whether its pressure is held, changed or only observed. */
 export const CLOSED_PHASES = phasesWith(({ chamber }) => chamber !== undefined);
 export const VACUUM_APPROACHED = phasesWith(({ chamber }) => chamber === 'to-vacuum');
+/** The pump works towards a set-point, or to hold it. */
+export const PUMPED_PHASES = phasesWith(
+  ({ chamber }) => chamber !== undefined && chamber !== 'closed',
+);
 export const HOLDING_SET_POINT = phasesWith(({ chamber }) => chamber === 'held');
 /** The pane is loaded or heated, so that its temperature matters. */
 export const GLASS_PHASES = phasesWith(

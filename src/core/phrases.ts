@@ -27,7 +27,7 @@ export const RECORD_PHRASES = {
   'pressure-in-time': '{pressure} in {seconds} s',
   'own-air': "the air's {pressure}",
   'follows-pump': 'pressure follows the pump',
-  'no-move': 'no move in {seconds} s',
+  'behind-pump': '{pressure} kPa behind it',
   'button-released': 'button released',
   'button-pressed': 'button pressed',
   'switch-closed': 'switch closed',

@@ -34,6 +34,8 @@ export interface ProcedureState {
   readonly isolatedPa: number;
   readonly rise: RiseSums;
   readonly leakRatePaM3PerS: number | null;
+  /** The same as a volume flow of the air outside, for other pressures; 0 before the first test. */
+  readonly leakM3PerS: number;
   /** What the last test saw; null before the first. */
   readonly sealWhy: SealWhy | null;
   /** Longer pulls since the seal was last touched. */
@@ -58,6 +60,7 @@ export const PROCEDURE_START: ProcedureState = {
   isolatedPa: 0,
   rise: NO_RISE,
   leakRatePaM3PerS: null,
+  leakM3PerS: 0,
   sealWhy: null,
   longPulls: 0,
   darkLookS: null,
@@ -82,6 +85,7 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     isolatedPa: state.isolatedPa,
     rise: state.rise,
     leakRatePaM3PerS: state.leakRatePaM3PerS,
+    leakM3PerS: state.leakM3PerS,
     sealWhy: state.sealWhy,
     longPulls: state.longPulls,
     darkLookS: state.darkLookS,
@@ -93,6 +97,8 @@ export interface PhaseContext {
   readonly profile: Profile;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
+  /** The tighter of the profile's limit and the unit's. */
+  readonly leakLimitPaM3PerS: number;
   /** Maximum ratio of the atmosphere to the pressure that the pump leaves. */
   readonly greatestRatio: number;
   /** Null while it is not valid. */

@@ -40,6 +40,11 @@ const TUNING = {
   pressure: { bandPa: 25_000, integralS: 6 },
 } as const;
 const INTEGRAL_HIGHEST_RATIO = 0.5;
+/**
+ * A motor stands still at less drive, or turns, as it likes: nothing is asked of it then, so that
+ * the pump's work is known.
+ */
+const LEAST_DRIVE_RATIO = 0.1;
 
 /** `pressurePa` is null while it is not valid: nothing is pumped then. */
 export function stepRegulation(
@@ -69,8 +74,10 @@ export function stepRegulation(
     : held;
   return {
     state: { selector, integralRatio },
-    command: { pumpRatio: clamp(error + integralRatio, 1), selector, ventOpen: false },
+    command: { pumpRatio: driveOf(error + integralRatio), selector, ventOpen: false },
   };
 }
+
+const driveOf = (ratio: number): number => (ratio < LEAST_DRIVE_RATIO ? 0 : clamp(ratio, 1));
 
 const clamp = (value: number, highest: number): number => Math.min(Math.max(value, 0), highest);

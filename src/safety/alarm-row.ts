@@ -39,11 +39,9 @@ export interface AlarmContext {
   readonly darkLookS: number | null;
   /** Present light relative to the lamp's last measured output; null where that is not known. */
   readonly lightShareRatio: number | null;
-  /**
-   * Durations, s: the pump works without moving the pressure, the lamp is on, it is dark, the vent
-   * is open.
-   */
-  readonly pumpFutileS: number;
+  /** How far the pump's work must have moved the pressure beyond what is read, Pa. */
+  readonly pumpAheadPa: number;
+  /** Durations, s: the lamp is on, it is dark, the vent is open. */
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;

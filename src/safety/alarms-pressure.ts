@@ -4,7 +4,12 @@
  */
 
 import { valueOrNull } from '../core/frame.ts';
-import { CLOSED_PHASES, HOLDING_SET_POINT, VACUUM_APPROACHED } from '../core/phases.ts';
+import {
+  CLOSED_PHASES,
+  HOLDING_SET_POINT,
+  PUMPED_PHASES,
+  VACUUM_APPROACHED,
+} from '../core/phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import {
   absoluteText,
@@ -101,8 +106,8 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     quantity: 'pressureDifference',
     trips: 'above',
     limit: setting(5, 2, 15),
-    deadband: setting(1, 0.5, 5),
-    delayS: setting(1, 0.1, 5),
+    deadband: fixed(0),
+    delayS: setting(0.1, 0.1, 5),
     armed: (c) => running(c) && HOLDING_SET_POINT.has(c.phase),
     seen: shortOfSetPointPa,
     remedy: 'Check that the hose is on and the ring sits flat. Then go on: the step starts anew.',
@@ -116,7 +121,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     quantity: 'pressureDifference',
     trips: 'above',
     limit: setting(8, 2, 15),
-    deadband: setting(1, 0.5, 5),
+    deadband: fixed(0),
     delayS: setting(0.3, 0.1, 5),
     armed: (c) => running(c) && CLOSED_PHASES.has(c.phase),
     seen: (c) => {
@@ -147,19 +152,19 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     priority: 'medium',
     action: 'hold',
     latching: false,
-    quantity: 'time',
+    quantity: 'pressureDifference',
     trips: 'above',
-    limit: setting(5, 2, 20),
+    limit: setting(6, 3, 20),
     deadband: fixed(0),
-    delayS: atOnce,
-    armed: (c) => running(c) && CLOSED_PHASES.has(c.phase),
-    seen: ({ pumpFutileS }) => pumpFutileS,
+    delayS: setting(0.2, 0.1, 2),
+    armed: (c) => running(c) && PUMPED_PHASES.has(c.phase),
+    seen: ({ pumpAheadPa }) => pumpAheadPa,
     expected: { say: 'follows-pump' },
-    seenText: ({ pumpFutileS }) => ({
-      say: 'no-move',
-      with: { seconds: pumpFutileS.toFixed(1) },
+    seenText: ({ pumpAheadPa }) => ({
+      say: 'behind-pump',
+      with: { pressure: (pumpAheadPa / 1000).toFixed(1) },
     }),
-    remedy: 'Check that the hose is on. Listen for the pump. If it is silent, have it checked.',
+    remedy: 'Check hose and ring, listen for the pump. If it comes again, have the sensor checked.',
   },
   {
     id: 'vent-no-effect',

@@ -46,29 +46,30 @@ describe.each(REPAIRS)('%s', (name, frames, events) => {
     expect(contents.header.schema).toBe(`meniscus/journal@${name.at(-1)}`);
   });
 
-  // Their lamps burnt without a break, which a unit of today does not let them do.
-  test('run again, decides the same until the lamp would be interrupted', () => {
+  // Their lamps burnt without a break, and their pumps were asked for less than turns them.
+  test('run again, decides the same until the pump would rest', () => {
     const config = soundOf(settingsFromInputs(contents.header.inputs, name));
     const { ticks, differences } = replayJournal(REPAIR, config, contents);
     expect(ticks).toBe(frames);
-    const lit = contents.ticks.find(({ actuators }) => actuators.lampEnabled);
-    const litS = lit?.frame.timeS ?? Number.NaN;
-    expect(differences[0]?.timeS ?? Number.POSITIVE_INFINITY).toBeGreaterThan(litS + 20);
+    expect(differences[0]?.timeS).toBe(firstCreepS(contents));
   });
 });
 
+/** When the pump was first asked for less than a tenth. */
+const firstCreepS = ({ ticks }: JournalContents): number | undefined =>
+  ticks.find(({ actuators: { pumpRatio } }) => pumpRatio > 0 && pumpRatio < 0.1)?.frame.timeS;
+
 describe.each(['calibration.version-1', 'calibration.version-2'])('%s', (name) => {
-  test('is read whole, and run again decides the same', () => {
+  test('is read whole, and run again decides the same but for a pump at rest', () => {
     const contents = recorded(name);
     const { inputs, procedure } = contents.header;
     expect(contents).toMatchObject({ intact: true, torn: false, remarks: [] });
     if (procedure === undefined) throw new Error('the journal of a repair');
     const config = soundOf(guidedFromInputs(procedure, inputs, name));
-    expect(replayJournal(GUIDED, config, contents)).toMatchObject({
-      ticks: 2064,
-      events: 20,
-      differences: [],
-    });
+    const { ticks, events, differences } = replayJournal(GUIDED, config, contents);
+    expect([ticks, events]).toEqual([2064, 20]);
+    expect(differences[0]?.timeS).toBe(firstCreepS(contents));
+    expect(differences.every(({ what }) => what === 'actuators')).toBe(true);
   });
 });
 

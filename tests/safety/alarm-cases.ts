@@ -23,7 +23,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
-  pumpFutileS: 0,
+  pumpAheadPa: 0,
   lampOnForS: 0,
   lampOffForS: 100,
   ventOpenForS: 0,
@@ -182,9 +182,9 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   {
     id: 'pump-no-effect',
     armed: { phase: 'evacuate' },
-    at: sets('pumpFutileS'),
-    justUnder: 4.9,
-    justOver: 5.1,
+    at: sets('pumpAheadPa'),
+    justUnder: 5_900,
+    justOver: 6_100,
   },
   {
     id: 'vent-no-effect',

@@ -4,12 +4,13 @@
  */
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
+import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { APART } from '../control/apart-driver.ts';
 import { pass, unitAtRest } from '../steered-unit.ts';
 import { repairIn } from '../steering.ts';
 import { burning, celsius, inPhase, type Provocation } from './provocation.ts';
 import { LIGHT_PROVOCATIONS } from './provocations-light.ts';
-import { PRESSURE_PROVOCATIONS } from './provocations-pressure.ts';
+import { PRESSURE_PROVOCATIONS, SMALL_PUMP } from './provocations-pressure.ts';
 
 export interface Tighter {
   readonly id: string;
@@ -27,6 +28,10 @@ const withVacuum = (setPointPa: number): RepairConfig => ({
   ...APART,
   profile: { ...profile, vacuum: { ...profile.vacuum, setPointPa } },
 });
+const TIGHT_UNIT: RepairConfig = {
+  ...APART,
+  unit: { ...APART.unit, alarms: alarmSettingsSchema.parse({ leak: { limit: 0.002 } }) },
+};
 /** A dose that takes 120 s of 106 W/m2, what its uncertainty asks for included. */
 const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
@@ -53,19 +58,19 @@ export const TIGHTER: readonly Tighter[] = [
     id: 'vacuum-under-reach',
     by: 'the time of the profile',
     limit: 30,
-    how: { start: () => repairIn('evacuate') },
+    how: { start: () => repairIn('evacuate', { config: SMALL_PUMP }) },
   },
   {
     id: 'vacuum-under-reach',
     by: 'the time of the seal test',
     limit: 15,
-    how: { start: () => repairIn('seal-pull') },
+    how: { start: () => repairIn('seal-pull', { config: SMALL_PUMP }) },
   },
   {
     id: 'pressure-under-reach',
     by: 'the time of the profile',
     limit: 30,
-    how: { start: () => repairIn('pressurise') },
+    how: { start: () => repairIn('pressurise', { config: SMALL_PUMP }) },
   },
   {
     id: 'not-vented',
@@ -78,6 +83,12 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the limit of the profile',
     limit: 0.005,
     how: { start: () => repairIn('seal-watch'), step: 0.0007 },
+  },
+  {
+    id: 'leak',
+    by: 'the unit file',
+    limit: 0.002,
+    how: { start: () => repairIn('seal-watch', { config: TIGHT_UNIT }), step: 0.0007 },
   },
   {
     id: 'glass-hot',

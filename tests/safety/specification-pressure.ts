@@ -69,7 +69,7 @@ export const PRESSURE_SPECIFICATION: readonly SafetyRow[] = [
     id: 'set-point-lost',
     harm: 'Air flows back into the break, or resin is not pressed: the dwell is worth nothing.',
     ...holdMedium,
-    ...above(5, 'kPa', 1),
+    ...above(5, 'kPa', 0.1),
   },
   {
     id: 'set-point-passed',
@@ -85,9 +85,9 @@ export const PRESSURE_SPECIFICATION: readonly SafetyRow[] = [
   },
   {
     id: 'pump-no-effect',
-    harm: 'Hose off or sensor dead: a pump that works unseen may load the glass.',
+    harm: 'Hose off, a leak or a sensor that does not follow: a pump that works unseen loads glass.',
     ...holdMedium,
-    ...above(5, 's', 0),
+    ...above(6, 'kPa', 0.2),
   },
   {
     id: 'vent-no-effect',

@@ -30,6 +30,7 @@ const SELF_TEST_GOOD_S = 2;
  * The vent empties a full chamber in under a second; longer means that the zero is not the air's.
  */
 const VENTS_WITHIN_S = 15;
+const EMPTIES_IN_S = 1;
 
 const vacuumPa = ({ vacuumPa }: ProcedureState, { vacuum }: Profile): number =>
   vacuumPa ?? vacuum.setPointPa;
@@ -145,7 +146,9 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: vented,
     reachWithinS: () => VENTS_WITHIN_S,
     resumeAt: 'release',
-    next: (state, context) => (isLetDown(state, context) ? { to: 'pressurise' } : null),
+    // Time shows that the chamber is empty, too: a reading alone may lie.
+    next: (state, context) =>
+      state.elapsedS >= EMPTIES_IN_S && isLetDown(state, context) ? { to: 'pressurise' } : null,
   },
   pressurise: {
     ...BASE,

@@ -21,6 +21,7 @@ import { NO_DOSES } from '../../cure/portions.ts';
 import { NO_UNCOUNTED_LIGHT } from '../../cure/uncounted-light.ts';
 import { faceOf } from '../../panel/screen.ts';
 import type { AlarmProfile } from '../../safety/alarm-row.ts';
+import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import { HEAT_WATCH_START } from '../../safety/watch/heat-watch.ts';
 import { PROCEDURE_START } from '../phase.ts';
 import type { Profile } from '../profile.ts';
@@ -141,6 +142,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   } = stepProcedure(state.procedure, {
     profile: config.profile,
     volumeM3: config.unit.chamberVolumeM3,
+    leakLimitPaM3PerS: leakLimitOf(config),
     greatestRatio: config.unit.pump.greatestRatio,
     pressurePa: valueOrNull(reading.pressurePa),
     glassK: valueOrNull(reading.glassK),
@@ -162,6 +164,15 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   ];
   return { walk, events: [...events, ...measured], lead: led };
 }
+
+const LEAK = placeOfAlarm('leak');
+
+/** A unit's own limit acts where it is the tighter one. */
+const leakLimitOf = ({ profile, unit }: RepairConfig): number =>
+  Math.min(
+    profile.sealCheck.leakLimitPaM3PerS,
+    unit.alarms[LEAK]?.limitSI ?? Number.POSITIVE_INFINITY,
+  );
 
 function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): ProcedureAlarms {
   const { procedure } = state;

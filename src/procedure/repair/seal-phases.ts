@@ -31,7 +31,13 @@ function closeChamber(state: ProcedureState, context: PhaseContext): Step | null
   if (pressurePa === null || !belowVacuum(pullPa(state, profile), context)) return null;
   return {
     to: 'seal-watch',
-    patch: { rise: NO_RISE, isolatedPa: pressurePa, leakRatePaM3PerS: null, sealWhy: null },
+    patch: {
+      rise: NO_RISE,
+      isolatedPa: pressurePa,
+      leakRatePaM3PerS: null,
+      leakM3PerS: 0,
+      sealWhy: null,
+    },
   };
 }
 
@@ -44,11 +50,11 @@ const watchEndsS = (_: ProcedureState, { sealCheck }: Profile): number =>
   sealCheck.settleS + sealCheck.watchS;
 
 function endWatch(state: ProcedureState, context: PhaseContext): Step | null {
-  const { profile, volumeM3, glassK } = context;
+  const { profile, volumeM3, leakLimitPaM3PerS, glassK } = context;
   const watchedS = watchEndsS(state, profile);
   if (state.elapsedS < watchedS) return null;
   const verdict = sealVerdictOf(riseOf(state.rise), {
-    leakLimitPaM3PerS: profile.sealCheck.leakLimitPaM3PerS,
+    leakLimitPaM3PerS,
     volumeM3,
     settledS: profile.sealCheck.settleS,
     watchedS,
@@ -58,11 +64,28 @@ function endWatch(state: ProcedureState, context: PhaseContext): Step | null {
   const { to, patch, why = SEAL_WHY_WORDS[verdict.why] } = wayOn(verdict, state, context);
   return {
     to,
-    patch: { ...patch, leakRatePaM3PerS: verdict.leakRatePaM3PerS, sealWhy: verdict.why },
+    patch: {
+      ...patch,
+      leakRatePaM3PerS: verdict.leakRatePaM3PerS,
+      leakM3PerS: leakFlowM3PerS(verdict.leakRatePaM3PerS ?? 0, state),
+      sealWhy: verdict.why,
+    },
     measured: measuredBy(verdict),
     events: [{ kind: 'seal-finding', finding: verdict.finding, why }],
   };
 }
+
+/**
+ * A leak as the volume flow of air that gives its rate at the pressure difference of the test: in
+ * proportion to the difference, it serves for the set-points of vacuum and pressure as well.
+ */
+const leakFlowM3PerS = (
+  leakPaM3PerS: number,
+  { atmospherePa, isolatedPa }: ProcedureState,
+): number =>
+  atmospherePa === null || atmospherePa <= isolatedPa
+    ? 0
+    : Math.max(0, leakPaM3PerS) / (atmospherePa - isolatedPa);
 
 function wayOn(
   { finding, why }: SealVerdict,

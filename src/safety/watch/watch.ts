@@ -1,9 +1,10 @@
 /**
- * Whether the plant follows its commands: how long the pump has worked without effect, the lamp was
- * on or off, the vent was open, the board's clock kept time, the light stood still. It gives
- * durations and ratios only; the alarm table decides what is too long.
+ * Whether the plant follows its commands: how far the pressure is behind the pump's work, how long
+ * the lamp was on or off and the vent open, whether the board's clock kept time and the light stood
+ * still. It gives quantities only; the alarm table decides what is too much.
  */
 import { type Actuators, lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import { AIR_WATCH_START, type AirSeen, type AirWatch, stepAirWatch } from './air-watch.ts';
 import {
   CLOCK_WATCH_START,
   type ClockSeen,
@@ -11,13 +12,12 @@ import {
   stepClockWatch,
 } from './clock-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
+import type { Chamber } from './pump-model.ts';
 import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
 import { SHIELD_START, type ShieldWatch, stepShield } from './shield-watch.ts';
 
 export interface Watch {
-  readonly pumpFutileS: number;
-  /** Pressure at which the pump last made progress; null while it is not hard at work. */
-  readonly headwayPa: number | null;
+  readonly air: AirWatch;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
@@ -28,8 +28,7 @@ export interface Watch {
 }
 
 export const WATCH_START: Watch = {
-  pumpFutileS: 0,
-  headwayPa: null,
+  air: AIR_WATCH_START,
   lampOnForS: 0,
   lampOffForS: 0,
   ventOpenForS: 0,
@@ -39,8 +38,7 @@ export const WATCH_START: Watch = {
   shield: SHIELD_START,
 };
 
-export interface WatchSeen extends ClockSeen {
-  readonly pressurePa: number | null;
+export interface WatchSeen extends ClockSeen, AirSeen {
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
   readonly shieldOpen: boolean;
@@ -48,46 +46,48 @@ export interface WatchSeen extends ClockSeen {
   readonly handWork: boolean;
 }
 
-/**
- * A pump that works this hard must move the pressure by this much: three steps of the converter.
- */
-const HARD_AT_WORK_RATIO = 0.5;
-const HEADWAY_PA = 1_500;
+/** What a procedure knows of the chamber, and of a person's hands. */
+export type ProcedureSeen = Pick<WatchSeen, 'atmospherePa' | 'leakM3PerS' | 'handWork'>;
 
 /** What the watch uses of a reading. */
 export const watchedIn = (
   reading: Reading,
   lightCounts: number | null,
-  handWork: boolean,
+  { atmospherePa, leakM3PerS, handWork }: ProcedureSeen,
 ): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
   unbroken: reading.link === 'up' && !reading.gap,
   pressurePa: valueOrNull(reading.pressurePa),
+  supplyV: valueOrNull(reading.supplyV),
+  atmospherePa,
+  leakM3PerS,
   lightCounts,
   shieldOpen: reading.link === 'up' && !reading.switches.shieldClosed,
   handWork,
 });
 
-/**
- * `gapS`: since the last frame. What acts acts for all of it, also where only `countedS` of it
- * counts for dwell and dose.
- */
+/** What acts acts for all of the gap, also where only a part of it counts for dwell and dose. */
+interface FrameTimes {
+  /** Since the last frame, s. */
+  readonly gapS: number;
+  readonly dtS: number;
+}
+
 export function stepWatch(
   watch: Watch,
   commanded: Actuators,
   seen: WatchSeen,
-  { gapS, dtS: countedS }: { readonly gapS: number; readonly dtS: number },
+  chamber: Chamber,
+  { gapS, dtS: countedS }: FrameTimes,
 ): Watch {
   const lampOn = lampBurns(commanded);
-  const headwayPa = headwayOf(watch, commanded, seen.pressurePa);
-  const futile = headwayPa !== null && headwayPa === watch.headwayPa;
+  const ventOpenForS = commanded.ventOpen ? watch.ventOpenForS + gapS : 0;
   return {
-    headwayPa,
-    pumpFutileS: futile ? watch.pumpFutileS + gapS : 0,
+    air: stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, gapS),
     lampOnForS: lampOn ? watch.lampOnForS + gapS : 0,
     lampOffForS: lampOn ? 0 : watch.lampOffForS + gapS,
-    ventOpenForS: commanded.ventOpen ? watch.ventOpenForS + gapS : 0,
+    ventOpenForS,
     clock: stepClockWatch(watch.clock, seen),
     sampling: stepSampling(watch.sampling, gapS, countedS),
     light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
@@ -97,19 +97,4 @@ export function stepWatch(
       gapS,
     ),
   };
-}
-
-/**
- * The pressure to beat: it advances whenever the pump has gained enough, and is null while the pump
- * idles.
- */
-function headwayOf(
-  { headwayPa }: Watch,
-  { pumpRatio, selector }: Actuators,
-  pressurePa: number | null,
-): number | null {
-  if (pumpRatio < HARD_AT_WORK_RATIO || pressurePa === null) return null;
-  if (headwayPa === null) return pressurePa;
-  const wonPa = selector === 'vacuum' ? headwayPa - pressurePa : pressurePa - headwayPa;
-  return wonPa >= HEADWAY_PA ? pressurePa : headwayPa;
 }

@@ -38,6 +38,7 @@ const context = (profile: Profile) =>
   fc.record<PhaseContext>({
     profile: fc.constant(profile),
     volumeM3: fc.constant(30e-6),
+    leakLimitPaM3PerS: fc.constant(0.005),
     greatestRatio: fc.constant(12.5),
     pressurePa: fc.oneof(
       fc.constantFrom(null, ATMOSPHERE_PA, 25_000, 60_000, ATMOSPHERE_PA + 138_000),

@@ -15,6 +15,7 @@ import { ATMOSPHERE_PA } from '../../frames.ts';
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
+  leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
   pressurePa: ATMOSPHERE_PA,
   glassK: 296.15,

@@ -17,6 +17,7 @@ const TICK_S = 0.05;
 const CONTEXT: PhaseContext = {
   profile: DEFAULT_PROFILE,
   volumeM3: 30e-6,
+  leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
   pressurePa: 60_000,
   glassK: GLASS_K,
