@@ -45,6 +45,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     heating: own.heating,
     openResin: own.openResin,
     selfTestFindings: own.selfTestFindings,
+    proving: own.proving,
     profile: own.profile,
   };
 }

@@ -42,6 +42,7 @@ export type ProcedureAlarms = Pick<
   | 'heating'
   | 'openResin'
   | 'selfTestFindings'
+  | 'proving'
   | 'profile'
 >;
 

@@ -57,11 +57,15 @@ export interface AlarmContext {
    */
   readonly heating: HeatLoad;
   readonly openResin: OpenResinLoad;
+  /** The switch that a person opens on purpose, for its proof; null otherwise. */
+  readonly proving: ProvedSwitch | null;
   /** What the self-test still finds wrong; empty when it passes. */
   readonly selfTestFindings: readonly Phrase[];
   /** Limits of the profile in force. */
   readonly profile: AlarmProfile;
 }
+
+export type ProvedSwitch = 'emergency-stop' | 'over-pressure-switch';
 
 export interface HeatLoad {
   /** Null while it is not watched. */

@@ -19,7 +19,7 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     latching: true,
     delayS: fixed(0),
     // A mute link carries no switch states; it has an alarm of its own.
-    armed: linkUp,
+    armed: (c) => linkUp(c) && c.proving !== 'emergency-stop',
     seen: ({ reading }) => truth(reading.switches.emergencyStopPressed),
     expected: { say: 'button-released' },
     seenText: () => ({ say: 'button-pressed' }),
@@ -34,7 +34,7 @@ export const SWITCH_ROWS: readonly AlarmRow[] = [
     latching: true,
     delayS: fixed(0),
     // A mute link carries no switch states; it has an alarm of its own.
-    armed: linkUp,
+    armed: (c) => linkUp(c) && c.proving !== 'over-pressure-switch',
     seen: ({ reading }) => truth(reading.switches.overPressureTripped),
     expected: { say: 'switch-closed' },
     seenText: () => ({ say: 'switch-open' }),

@@ -39,6 +39,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   },
   openResin: { criticalShare: 0, lit: true },
   selfTestFindings: [],
+  proving: null,
   profile: {
     lowestPa: 15_000,
     highestGaugePa: 172_000,

@@ -136,6 +136,7 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): Procedure
   heating: NO_PANE,
   openResin: NO_RESIN,
   selfTestFindings: [],
+  proving: stepOf(procedure).proving ?? null,
   profile: limitsOf(unit),
 });
 

@@ -187,6 +187,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
     selfTestFindings: findingsOf(config, state, reading),
+    proving: null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }
