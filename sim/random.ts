@@ -12,7 +12,15 @@ export interface Chance {
   readonly gaussian: () => number;
 }
 
-const PURPOSES = ['noise', 'tolerance', 'technician', 'break', 'reference', 'fault'] as const;
+const PURPOSES = [
+  'noise',
+  'tolerance',
+  'technician',
+  'break',
+  'reference',
+  'fault',
+  'cut-out',
+] as const;
 export type Purpose = (typeof PURPOSES)[number];
 
 export function createChance(seed: number, purpose: Purpose): Chance {

@@ -29,18 +29,27 @@ export interface Driver {
   readonly last: () => ControllerStep<Repair>;
 }
 
+/** The lamp warms its heat sink by 28 K in the end, and the glass by 3 K; s. */
+const WARMS_S = 150;
+const warmedBy = (warmth: number): Partial<Frame['counts']> => ({
+  heatSinkTemperature: Math.round(512 - 260 * warmth),
+  glassTemperature: Math.round(512 - 33 * warmth),
+});
+
 export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
   let sequence = 0;
   let timeS = 0;
   let state = REPAIR.start(config);
   let last: ControllerStep<Repair> | null = null;
+  let warmth = 0;
   const tick: Driver['tick'] = (change = {}, requests = []) => {
     const {
       pressure,
       irradiance: given,
       ...others
-    } = { ...HEALTHY_FRAME.counts, ...change.counts };
+    } = { ...HEALTHY_FRAME.counts, ...warmedBy(warmth), ...change.counts };
     const burns = last?.outputs.lampEnabled === true;
+    warmth += ((burns ? 1 : 0) - warmth) * -Math.expm1(-(change.gapS ?? TICK_S) / WARMS_S);
     const irradiance = change.lit !== undefined && burns ? change.lit : given;
     const jitter = (counts: number | null) => (counts === null ? null : counts + (sequence % 2));
     const frame: Frame = {

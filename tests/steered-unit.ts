@@ -23,6 +23,8 @@ import { HEALTHY_FRAME } from './frames.ts';
 export const TICK_S = 0.05;
 const AIR_PA = 100_600;
 const LAMP_W_PER_M2 = 195;
+const AIR_K = 298.15;
+const PANE_K = 296.15;
 
 /** What the sensors see, SI; what is left out is as in a sound unit. */
 export interface Scene {
@@ -64,6 +66,9 @@ export interface Unit<P extends ProcedureTypes> {
   readonly airPa: number;
   /** What the chamber holds while the scene does not say. */
   readonly chamberPa: number;
+  /** What the lamp makes of heat sink and glass while the scene does not say. */
+  readonly sinkK: number;
+  readonly spotK: number;
   readonly log: readonly Event[];
 }
 
@@ -82,6 +87,8 @@ export const unitAtRest = <P extends ProcedureTypes>(
   sampledAtS: 0,
   airPa,
   chamberPa: airPa,
+  sinkK: AIR_K,
+  spotK: PANE_K,
   log: [],
 });
 
@@ -119,6 +126,8 @@ export function tick<P extends ProcedureTypes>(
     hostS,
     sampledAtS,
     chamberPa: scene.pressurePa ?? chamberPa,
+    sinkK: warmedTo(unit.sinkK, AIR_K, 30, 150, unit, gapS),
+    spotK: warmedTo(unit.spotK, PANE_K, 2.9, 175, unit, gapS),
     log,
   };
 }
@@ -155,6 +164,8 @@ interface Before {
   readonly state: Pick<ControllerState<ProcedureTypes>, 'commanded' | 'setPointPa'>;
   readonly airPa: number;
   readonly chamberPa: number;
+  readonly sinkK: number;
+  readonly spotK: number;
   readonly ticks: number;
 }
 
@@ -170,18 +181,37 @@ function chamberAfter({ state, airPa, chamberPa }: Before): number {
   return setPointPa > airPa ? setPointPa + PAST_PA : Math.max(9_000, setPointPa - PAST_PA);
 }
 
-function countsIn(scene: Scene, chamberPa: number, { state, ticks }: Before): Frame['counts'] {
+/** Follows the lamp with one time constant: up to this many kelvins, and back. */
+function warmedTo(
+  nowK: number,
+  restK: number,
+  riseK: number,
+  timeConstantS: number,
+  { state }: Before,
+  gapS: number,
+): number {
+  const towardK = restK + (lampBurns(state.commanded) ? riseK * state.commanded.lampRatio : 0);
+  return nowK + (towardK - nowK) * -Math.expm1(-Math.max(0, gapS) / timeConstantS);
+}
+
+function countsIn(
+  scene: Scene,
+  chamberPa: number,
+  { state, ticks, sinkK, spotK }: Before,
+): Frame['counts'] {
   const { litWPerM2 = LAMP_W_PER_M2, darkWPerM2 = 0, supplyV = 12.5 } = scene;
-  const { glassK = 296.15, heatSinkK = 298.15, pressurePa = chamberPa } = scene;
+  const { glassK = spotK, heatSinkK = sinkK, pressurePa = chamberPa } = scene;
   // A live converter never rests.
   const jitter = ticks % 2;
+  // Seldom enough for the median of three to take it out of what is measured.
+  const flicker = ticks % 40 === 0 ? 1 : 0;
   const dark = scene.darkCounts ?? liveZero(darkWPerM2, 400) + jitter;
   const lit = liveZero(litWPerM2, 400) + jitter;
   return {
     pressure: Math.min(1023, liveZero(pressurePa, 400_000) + jitter),
     irradiance: Math.min(1023, lampBurns(state.commanded) ? lit : dark),
-    glassTemperature: dividerCounts(glassK),
-    heatSinkTemperature: dividerCounts(heatSinkK),
+    glassTemperature: dividerCounts(glassK) + flicker,
+    heatSinkTemperature: dividerCounts(heatSinkK) + flicker,
     supplyVoltage: Math.round((1023 * supplyV) / 20),
     ...scene.counts,
   };

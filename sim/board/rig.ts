@@ -47,7 +47,7 @@ import {
 import { soundConditions } from '../plant/setup.ts';
 import { type Chance, createChance } from '../random.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
-import { cutOff, overPressureSwitchOpen } from './protection.ts';
+import { cutOff, cutOutOpen, drawCutOutK, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
 
 /** Faults, protection and lease are checked this often, even when a frame comes late. */
@@ -83,6 +83,9 @@ export interface Rig {
   stuck: Button | null;
   emergencyStop: boolean;
   overPressure: boolean;
+  /** The thermal cut-out on the lamp's heat sink: where it opens, and whether it has. */
+  readonly cutOutK: number;
+  lampTooHot: boolean;
   ambientUvWPerM2: number;
   display: DisplayLines;
   /** Outputs that act, after the board's own protection, faults and the hard-wired cut-offs. */
@@ -114,6 +117,8 @@ export function createRig(scenario: Scenario): Rig {
     stuck: null,
     emergencyStop: false,
     overPressure: false,
+    cutOutK: drawCutOutK(chance('cut-out')),
+    lampTooHot: false,
     ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
     display: ['', '', '', ''],
     acting: SAFE,
@@ -252,7 +257,9 @@ export function act(rig: Rig, driven: Actuators): void {
     plant.air.manifoldPa - place.atmospherePa,
   );
   const cutting = switchesCutting(truePositionsOf(rig), active);
-  const powered = cutOff(applyToDrivers(driven, active), cutting);
+  rig.lampTooHot = cutOutOpen(rig.lampTooHot, plant.lamp.heatSinkK, rig.cutOutK);
+  const lampTooHot = rig.lampTooHot && !has('cut-out-shorted', active);
+  const powered = cutOff(applyToDrivers(driven, active), cutting, lampTooHot);
   rig.acting = applyToMechanics(powered, active, actedS(rig));
 }
 

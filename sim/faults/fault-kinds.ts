@@ -108,6 +108,8 @@ export const FAULT_TABLE = {
   'shield-opened': row('switch'),
   'over-pressure-shorted': row('switch'),
   'shield-shorted': row('switch'),
+  /** The thermal cut-out of the lamp does not open. */
+  'cut-out-shorted': row('switch'),
   /** Of the stop's two contacts: the one that is read, and the one that cuts off. */
   'stop-read-shorted': row('switch'),
   'stop-cut-shorted': row('switch'),

@@ -71,7 +71,8 @@ export function stepPlant(
     driveRatio,
     airK,
     ageRatio,
-    heatSinkHeatW,
+    // It is the lamp's: without its supply it gives none.
+    heatSinkHeatW: driveRatio > 0 ? heatSinkHeatW : 0,
     distanceM: lamp.referenceDistanceM,
   };
   stepLamp(state.lamp, lamp, lampDrive, steps * STEP_S);

@@ -32,7 +32,7 @@ export interface Conditions {
   readonly airGunK: number | null;
   /** Sun on the whole pane. */
   readonly sunWPerM2: number;
-  /** Heat into the heat sink that its fan does not remove, W. */
+  /** Heat of the burning lamp beyond its power, as with a driver at fault, W. */
   readonly heatSinkHeatW: number;
   readonly sealLeak: boolean;
   readonly hoseOff: boolean;

@@ -44,6 +44,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     lampForecastS: own.lampForecastS,
     heating: own.heating,
     openResin: own.openResin,
+    lampHeat: own.lampHeat,
     selfTestFindings: own.selfTestFindings,
     proving: own.proving,
     profile: own.profile,

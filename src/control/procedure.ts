@@ -41,6 +41,7 @@ export type ProcedureAlarms = Pick<
   | 'lampForecastS'
   | 'heating'
   | 'openResin'
+  | 'lampHeat'
   | 'selfTestFindings'
   | 'proving'
   | 'profile'

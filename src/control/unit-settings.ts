@@ -15,6 +15,7 @@ import {
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
+import { lampHeatSchema } from '../safety/lamp-heat-settings.ts';
 import { pumpSettingsSchema } from '../safety/pump-settings.ts';
 import { channelsSchema } from '../signal/channels.ts';
 import { inheritedByDose } from '../signal/irradiance-budget.ts';
@@ -45,6 +46,7 @@ export const unitSettingsSchema = z
       longestLampOnS: quantity(60, 3600, 's'),
     }),
     heating: heatingSchema,
+    lampHeat: lampHeatSchema,
     openResin: z
       .strictObject({
         /** Detection limit for light: the sensor's offset and a step of its converter, doubled. */

@@ -25,6 +25,16 @@ export const JOB_MEASUREMENTS = [
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',
   'greatestHeatingKPerS',
+  /** Thermistors at rest before the first light, above the air of the job sheet. */
+  'glassOverAirK',
+  'heatSinkOverAirK',
+  /** What the lamp warmed them by at the end of a cure, and what is usual for its light and power. */
+  'glassWarmedK',
+  'glassUsuallyWarmedK',
+  'heatSinkWarmedK',
+  'heatSinkUsuallyWarmedK',
+  /** What the heat sink had cooled by, when the result was shown. */
+  'heatSinkCooledK',
   /** Board and host clocks: how far they differ at most, as a share, and how that is known. */
   'clockOffAtMostRatio',
   'clockLooks',

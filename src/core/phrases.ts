@@ -60,6 +60,13 @@ export const RECORD_PHRASES = {
   'heat-allowed': 'at most {over} over the pane and {rate}',
   'heat-seen':
     '{over} over the pane, {rate}; {leg} mm leg: K up to {stress}, growth from {growth} MPa m^0.5',
+  'sink-warms': 'a heat sink that warms with the lamp',
+  'sink-as-lamp': 'no more than the lamp explains',
+  'glass-warms': 'glass that warms in the light',
+  'temperatures-agree': 'heat sink, glass and air alike',
+  'too-cold-by': '{by} K too cold',
+  'too-warm-by': '{by} K too warm',
+  'apart-by': '{by} K apart',
   'less-light': 'less light than sets the resin',
   'light-share': '{share} of what sets the resin',
 

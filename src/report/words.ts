@@ -135,6 +135,19 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   allowedHeatingKPerS: { label: 'heating rate, limit for this leg', write: heatingWords },
   greatestSpotOverPaneK: { label: 'spot above pane, highest', write: kelvinWords },
   greatestHeatingKPerS: { label: 'heating or cooling rate, highest', write: heatingWords },
+  glassOverAirK: { label: 'glass above the air before the first light', write: kelvinWords },
+  heatSinkOverAirK: {
+    label: 'lamp’s heat sink above the air before the first light',
+    write: kelvinWords,
+  },
+  glassWarmedK: { label: 'glass warmed by the lamp', write: kelvinWords },
+  glassUsuallyWarmedK: { label: 'usual warming of glass by this light', write: kelvinWords },
+  heatSinkWarmedK: { label: 'heat sink warmed by the lamp', write: kelvinWords },
+  heatSinkUsuallyWarmedK: {
+    label: 'usual warming of the heat sink by this power',
+    write: kelvinWords,
+  },
+  heatSinkCooledK: { label: 'heat sink cooled after the lamp', write: kelvinWords },
   clockOffAtMostRatio: {
     label: 'board and host clocks differ by at most',
     write: (ratio) => `${(100 * ratio).toFixed(2)}${GAP}%`,

@@ -59,6 +59,7 @@ export interface AlarmContext {
   readonly openResin: OpenResinLoad;
   /** The switch that a person opens on purpose, for its proof; null otherwise. */
   readonly proving: ProvedSwitch | null;
+  readonly lampHeat: LampHeatLoad;
   /** What the self-test still finds wrong; empty when it passes. */
   readonly selfTestFindings: readonly Phrase[];
   /** Limits of the profile in force. */
@@ -77,6 +78,25 @@ export interface HeatLoad {
   readonly legM: number;
   /** Upper bound on the combined effect of both at its tip. */
   readonly stressIntensityPaSqrtM: number;
+}
+
+/** Both thermistors against the air, each other and the lamp's power; null where nothing is judged. */
+export interface LampHeatLoad {
+  /** How far the lit heat sink is below the slowest rise, and above the quickest, K. */
+  readonly sinkLackK: number | null;
+  readonly sinkExcessK: number | null;
+  /** How far the lit glass is below the least rise that its light must give, K. */
+  readonly glassLackK: number | null;
+  /** The greatest difference of heat sink, glass and air at rest, less what an unsettled unit explains, K. */
+  readonly apartK: number | null;
+  /**
+   * The seen rise over the usual one: of the heat sink for the lamp's power, of the glass for the
+   * light that the sensor reads. An aged lamp draws its power all the same and still warms its heat
+   * sink, so that only the glass tells its light from a sensor that reads too much, and only as well
+   * as the glass is known.
+   */
+  readonly sinkRiseRatio: number | null;
+  readonly glassRiseRatio: number | null;
 }
 
 export interface OpenResinLoad {

@@ -10,6 +10,7 @@ import { CURE_ROWS } from './alarms-cure.ts';
 import { HEAT_AND_DAYLIGHT_ROWS } from './alarms-heat-light.ts';
 import { PRESSURE_ROWS } from './alarms-pressure.ts';
 import { SWITCH_ROWS } from './alarms-switches.ts';
+import { TEMPERATURE_ROWS } from './alarms-temperature.ts';
 import { UNIT_ROWS } from './alarms-unit.ts';
 
 /**
@@ -40,6 +41,7 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
   ...PRESSURE_ROWS,
   ...CURE_ROWS,
   ...HEAT_AND_DAYLIGHT_ROWS,
+  ...TEMPERATURE_ROWS,
   ...UNIT_ROWS,
   ...BOARD_ROWS,
 ].map(alike);

@@ -8,7 +8,8 @@ import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
 import { ALL_QUIET, stepAlarms } from '../../src/safety/alarms.ts';
-import { ALARM_CASES, type AlarmCase, QUIET_CONTEXT } from '../safety/alarm-cases.ts';
+import { ALARM_CASES, type AlarmCase } from '../safety/alarm-cases.ts';
+import { QUIET_CONTEXT } from '../safety/quiet-context.ts';
 
 const DEFAULTS = alarmSettingsSchema.parse({});
 

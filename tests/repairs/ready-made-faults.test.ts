@@ -32,7 +32,7 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   daylight: { alarms: ['daylight-near', 'daylight-set'], end: 'completed' },
   'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
   'stuck-lamp': { alarms: ['light-lamp-off'], end: 'alarm' },
-  'hot-lamp': { alarms: ['lamp-hot'], end: 'completed' },
+  'hot-lamp': { alarms: ['heat-sink-warm'], end: 'completed' },
   'dead-pump': { alarms: ['pump-no-effect'], end: 'completed' },
   'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
   'stuck-vent': { alarms: ['vent-no-effect'], end: 'alarm' },

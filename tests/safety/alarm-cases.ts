@@ -4,53 +4,8 @@
  * tests.
  */
 import type { AlarmContext } from '../../src/safety/alarm-row.ts';
-import { ATMOSPHERE_PA, faulty, HEALTHY_READING, measured } from '../frames.ts';
-
-export const QUIET_CONTEXT: AlarmContext = {
-  reading: HEALTHY_READING,
-  batch: 'running',
-  phase: 'vacuum-dwell',
-  phaseElapsedS: 1,
-  setPointPa: null,
-  atmospherePa: ATMOSPHERE_PA,
-  leakRatePaM3PerS: null,
-  frameGapS: 0.05,
-  silentS: 0,
-  clockOffRatio: 0,
-  clockStoodS: 0,
-  uncountedShare: 0,
-  shieldShown: true,
-  lostNumber: null,
-  darkLookS: null,
-  lightShareRatio: 1,
-  pumpAheadPa: 0,
-  lampOnForS: 0,
-  lampOffForS: 100,
-  ventOpenForS: 0,
-  cureNeedsS: null,
-  lampForecastS: 300,
-  heating: {
-    spotOverPaneK: 0,
-    rateKPerS: 0,
-    allowedSpotOverPaneK: 5.7,
-    allowedRateKPerS: 10 / 60,
-    legM: 0.01,
-    stressIntensityPaSqrtM: 0,
-  },
-  openResin: { criticalShare: 0, lit: true },
-  selfTestFindings: [],
-  proving: null,
-  profile: {
-    lowestPa: 15_000,
-    highestGaugePa: 172_000,
-    reachWithinS: 30,
-    answerWithinS: 180,
-    leakLimitPaM3PerS: 0.005,
-    lowestGlassK: 285.15,
-    highestGlassK: 313.15,
-    longestCureS: 600,
-  },
-};
+import { ATMOSPHERE_PA, faulty, measured } from '../frames.ts';
+import { QUIET_CONTEXT } from './quiet-context.ts';
 
 export interface AlarmCase {
   readonly id: string;
@@ -104,6 +59,14 @@ const heats =
   (context: AlarmContext, valueSI: number): AlarmContext => ({
     ...context,
     heating: { ...context.heating, [key]: valueSI },
+  });
+
+/** In the light of a sound lamp, but for this. */
+const follows =
+  (key: keyof AlarmContext['lampHeat']) =>
+  (context: AlarmContext, valueSI: number): AlarmContext => ({
+    ...reads('irradianceWPerM2')(context, 195),
+    lampHeat: { ...context.lampHeat, [key]: valueSI },
   });
 
 const lightens = (context: AlarmContext, criticalShare: number): AlarmContext => ({
@@ -259,6 +222,34 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     at: (context, share) => heats('spotOverPaneK')(context, share * 5.7),
     justUnder: 0.799,
     justOver: 0.801,
+  },
+  {
+    id: 'heat-sink-cold',
+    armed: inCure,
+    at: follows('sinkLackK'),
+    justUnder: 1.99,
+    justOver: 2.01,
+  },
+  {
+    id: 'heat-sink-warm',
+    armed: inCure,
+    at: follows('sinkExcessK'),
+    justUnder: 2.49,
+    justOver: 2.51,
+  },
+  {
+    id: 'glass-not-warmed',
+    armed: inCure,
+    at: follows('glassLackK'),
+    justUnder: 0.299,
+    justOver: 0.301,
+  },
+  {
+    id: 'temperatures-apart',
+    armed: {},
+    at: (context, k) => ({ ...context, lampHeat: { ...context.lampHeat, apartK: k } }),
+    justUnder: 14.9,
+    justOver: 15.1,
   },
   { id: 'daylight-set', armed: {}, at: lightens, justUnder: 0.999, justOver: 1.001 },
   { id: 'daylight-near', armed: {}, at: lightens, justUnder: 0.499, justOver: 0.501 },

@@ -9,7 +9,8 @@ import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
 import { ALL_QUIET, type AlarmRecords, forcing, stepAlarms } from '../../src/safety/alarms.ts';
 import { guard } from '../../src/safety/guard.ts';
 import { SCALES } from '../../src/safety/scales.ts';
-import { ALARM_CASES, type AlarmCase, QUIET_CONTEXT } from './alarm-cases.ts';
+import { ALARM_CASES, type AlarmCase } from './alarm-cases.ts';
+import { QUIET_CONTEXT } from './quiet-context.ts';
 
 const DEFAULTS = alarmSettingsSchema.parse({});
 const TICK_S = 0.05;

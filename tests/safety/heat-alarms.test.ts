@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { AlarmContext } from '../../src/safety/alarm-row.ts';
 import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { ALL_QUIET, stepAlarms } from '../../src/safety/alarms.ts';
-import { QUIET_CONTEXT } from './alarm-cases.ts';
+import { QUIET_CONTEXT } from './quiet-context.ts';
 
 const SETTINGS = alarmSettingsSchema.parse({});
 const TICK_S = 0.05;

@@ -21,6 +21,15 @@ const SHOWN_BY = 1.056;
 const inHourLong = inPhase('cure-fill', { config: HOUR_LONG });
 const irradianceFor = (s: number): number => (SHOWN_BY * 400_000) / s;
 
+/** A lamp of which nothing is known, so that any heat may be its own. */
+const ANY_LAMP: RepairConfig = {
+  ...APART,
+  unit: {
+    ...APART.unit,
+    lampHeat: { ...APART.unit.lampHeat, electricW: 200, heatLeastRatio: 0, sinkWithinRatio: 0.6 },
+  },
+};
+
 const litAsHot = (c: number) => ({ heatSinkK: celsius(c) });
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 /** The spot is this much warmer than it was when the job began. */
@@ -28,6 +37,17 @@ const BEGAN_C = 23;
 const warmedBy = (k: number) => glassAt(BEGAN_C + k);
 /** Smoothing of the spot's temperature, s. */
 const SMOOTHED_S = 8;
+
+/** The heat sink before the lamp is on. */
+const REST_SINK_K = celsius(25);
+const STUCK_SINK: Scene = { heatSinkK: REST_SINK_K };
+/** Of the job sheet. */
+const AIR_C = 22;
+/**
+ * The slowest sound heat sink: 60 % of 12 W into 75 J/K, losing 0.5 W/K to air 3 K colder than the
+ * job sheet's. It comes to 19 + 14.4 C from 25 C.
+ */
+const SLOWEST = { riseK: 8.4, timeConstantS: 150 };
 
 const inVacuum = inPhase('vacuum-dwell');
 const ALLOWED_8_K = limitedBy({ allowedSpotOverPaneK: 8 });
@@ -96,7 +116,7 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     step: 0.1,
     lively: true,
   },
-  'lamp-hot': { start: litFor(2), play: litAsHot, step: 0.4, lively: true },
+  'lamp-hot': { start: litFor(6, { config: ANY_LAMP }), play: litAsHot, step: 0.4, lively: true },
   'glass-hot': {
     start: inPhase('vacuum-dwell', { scene: glassAt(59) }),
     play: glassAt,
@@ -146,6 +166,40 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     seenAfterS: SMOOTHED_S * Math.log((7.84 - 6.16) / (7.84 - 6.4)),
     slackS: 0.5,
     followsS: 6 * SMOOTHED_S,
+    lively: true,
+  },
+  'heat-sink-cold': {
+    start: litFor(0.5, { config: HOUR_LONG }),
+    play: () => STUCK_SINK,
+    runsS: (k) => SLOWEST.timeConstantS * Math.log(SLOWEST.riseK / (SLOWEST.riseK - k)) - 0.5,
+    // A step of the converter is 0.1 K, and the slowest rise 0.04 K/s.
+    slackS: 3,
+    sound: STUCK_SINK,
+    lively: true,
+  },
+  'heat-sink-warm': {
+    start: litFor(0.5),
+    // 72 W into 60 J/K.
+    play: () => (sinceS) => ({ heatSinkK: REST_SINK_K + 1.2 * sinceS }),
+    // Where 1.2 (t - 2 (1 - exp(-t / 2))), smoothed for 2 s, is 2.5 over 53 (1 - exp(-t / 150)).
+    runsS: () => 5.5,
+    slackS: 0.7,
+    sound: STUCK_SINK,
+    lively: true,
+  },
+  'glass-not-warmed': {
+    start: litFor(0.5, { config: HOUR_LONG }),
+    play: () => glassAt(BEGAN_C),
+    // 30 % of 195 W/m2 on 1.3 times 8.2 kJ/(m2 K) and 47 W/(m2 K): 0.957 K with 174 s.
+    runsS: (k) => 174.5 * Math.log(0.957 / (0.957 - k)) - 0.5,
+    // A count is 0.09 K, and the least rise 0.005 K/s.
+    slackS: 10,
+    lively: true,
+  },
+  'temperatures-apart': {
+    start: inVacuum,
+    play: (k) => glassAt(AIR_C + k),
+    step: 0.5,
     lively: true,
   },
   'daylight-set': DAYLIGHT,

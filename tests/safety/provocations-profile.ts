@@ -37,6 +37,8 @@ const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
   profile: { ...profile, cure: { ...profile.cure, targetJPerM2: 12_000, longestS: 120 } },
 };
+/** Where a pane of 39 C is no wonder. */
+const IN_A_WARM_HALL: RepairConfig = { ...APART, job: { ...APART.job, airK: celsius(30) } };
 const inTwoMinutes = inPhase('cure-fill', { config: TWO_MINUTES_LONG, procedure: REPAIR });
 const lampFor = (s: number): number => (1.056 * 12_000) / s;
 const glassAt = (c: number) => ({ glassK: celsius(c) });
@@ -95,7 +97,7 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the highest temperature of the profile',
     limit: 40,
     how: {
-      start: () => repairIn('vacuum-dwell', { scene: glassAt(39) }),
+      start: () => repairIn('vacuum-dwell', { config: IN_A_WARM_HALL, scene: glassAt(39) }),
       sound: glassAt(37),
     },
   },

@@ -85,6 +85,30 @@ export const LIGHT_SPECIFICATION: readonly SafetyRow[] = [
     ...above(80, '% of what is allowed', 2, 15),
   },
   {
+    id: 'heat-sink-cold',
+    harm: 'A lamp too hot would not be seen, or the lamp is dark and no resin sets. Its sensor must be looked at.',
+    ...holdMediumLatched,
+    ...above(2, 'K short of the lamp', 1),
+  },
+  {
+    id: 'heat-sink-warm',
+    harm: 'The lamp is on its way to burn itself, or its sensor stopped following it.',
+    ...holdMediumLatched,
+    ...above(2.5, 'K over the lamp', 1),
+  },
+  {
+    id: 'glass-not-warmed',
+    harm: 'Nobody by the lamp alone, which gives a few kelvins. What the glass sensor says is not shown.',
+    ...warnLow,
+    ...above(0.3, 'K short of the light', 5),
+  },
+  {
+    id: 'temperatures-apart',
+    harm: 'Nobody yet: a sensor that is wrong by less cannot be told from sun or a cold car.',
+    ...warnLow,
+    ...above(15, 'K apart', 10, 2),
+  },
+  {
     id: 'daylight-set',
     harm: 'Resin has begun to set outside the break. Covered, it is not liquid again: a fresh drop.',
     ...holdMediumLatched,

@@ -87,6 +87,13 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   allowedHeatingKPerS: (k) => `heating rate: limit ${(k * 60).toFixed(1)} K/min for this leg`,
   greatestSpotOverPaneK: (k) => `spot above pane: highest ${k.toFixed(1)} K`,
   greatestHeatingKPerS: (k) => `heating or cooling rate: highest ${(k * 60).toFixed(1)} K/min`,
+  glassOverAirK: (k) => `glass ${k.toFixed(1)} K above the air before the first light`,
+  heatSinkOverAirK: (k) => `heat sink ${k.toFixed(1)} K above the air before the first light`,
+  glassWarmedK: (k) => `the lamp warmed the glass by ${k.toFixed(1)} K`,
+  glassUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its light`,
+  heatSinkWarmedK: (k) => `the lamp warmed its heat sink by ${k.toFixed(1)} K`,
+  heatSinkUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its power`,
+  heatSinkCooledK: (k) => `heat sink cooled by ${k.toFixed(1)} K after the lamp`,
   clockOffAtMostRatio: (ratio) =>
     `board and host clocks differ by ${(100 * ratio).toFixed(2)} % at most`,
   clockLooks: (n) => `  ${n.toFixed(0)} comparisons`,

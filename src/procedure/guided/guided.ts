@@ -135,6 +135,7 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): Procedure
   lampForecastS: null,
   heating: NO_PANE,
   openResin: NO_RESIN,
+  lampHeat: NO_LAMP_HEAT,
   selfTestFindings: [],
   proving: stepOf(procedure).proving ?? null,
   profile: limitsOf(unit),
@@ -147,6 +148,16 @@ const NO_PANE = {
   allowedRateKPerS: Number.POSITIVE_INFINITY,
   legM: 0,
   stressIntensityPaSqrtM: 0,
+} as const;
+
+/** Without a job sheet there is no air to hold it against. */
+const NO_LAMP_HEAT = {
+  sinkLackK: null,
+  sinkExcessK: null,
+  glassLackK: null,
+  apartK: null,
+  sinkRiseRatio: null,
+  glassRiseRatio: null,
 } as const;
 
 const NO_RESIN = { criticalShare: null, lit: false } as const;

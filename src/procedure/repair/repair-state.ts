@@ -11,7 +11,9 @@ import type { PortionDoses } from '../../cure/portions.ts';
 import type { UncountedLight } from '../../cure/uncounted-light.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import type { Catalogue, ReasonKey } from '../../panel/catalogue.ts';
+import type { GlassWatch } from '../../safety/watch/glass-watch.ts';
 import type { HeatWatch } from '../../safety/watch/heat-watch.ts';
+import type { SinkWatch } from '../../safety/watch/sink-watch.ts';
 import type { ProcedureState } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 
@@ -32,6 +34,9 @@ export interface RepairScene {
   readonly proof: LightProof;
   readonly heat: HeatWatch;
   readonly openResin: OpenResin;
+  /** Whether both thermistors follow the lamp. */
+  readonly sink: SinkWatch;
+  readonly glass: GlassWatch;
 }
 
 export interface RepairSay {

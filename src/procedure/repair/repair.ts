@@ -22,7 +22,9 @@ import { NO_UNCOUNTED_LIGHT } from '../../cure/uncounted-light.ts';
 import { faceOf } from '../../panel/screen.ts';
 import type { AlarmProfile } from '../../safety/alarm-row.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
+import { GLASS_WATCH_START } from '../../safety/watch/glass-watch.ts';
 import { HEAT_WATCH_START } from '../../safety/watch/heat-watch.ts';
+import { SINK_WATCH_START } from '../../safety/watch/sink-watch.ts';
 import { PROCEDURE_START } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 import {
@@ -36,6 +38,7 @@ import {
   proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
+import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
 import type {
@@ -56,6 +59,8 @@ const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   proof: NO_PROOF,
   heat: HEAT_WATCH_START,
   openResin: RESIN_CLOSED,
+  sink: SINK_WATCH_START,
+  glass: GLASS_WATCH_START,
 });
 
 export const REPAIR: Procedure<Repair> = {
@@ -97,6 +102,8 @@ function watch(
     uncounted: missedLight(state, reading, config, gapS - dtS),
     heat,
     openResin,
+    sink: watchSink(state, reading, config, gapS),
+    glass: watchGlass(state, reading, config, gapS),
   };
 }
 
@@ -160,6 +167,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   const measured = [
     ...paneMeasurements(before, after, config),
     ...throughPitMeasurement(before, after, config),
+    ...lampHeatMeasurements(before, after, config),
     ...supportMeasurements(before, { ...state, procedure: walk }, config),
   ];
   return { walk, events: [...events, ...measured], lead: led };
@@ -186,6 +194,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampForecastS: cure.forecastS,
     heating: heatLoadOf(config, state),
     openResin: openResinLoadOf(config, state),
+    lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     proving: null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),

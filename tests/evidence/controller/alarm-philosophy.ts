@@ -4,7 +4,7 @@ import { type AlarmHandling, nextAlarmState } from '../../../src/safety/alarm-st
 import { ALARM_TABLE } from '../../../src/safety/alarm-table.ts';
 import { ALL_QUIET, stepAlarms } from '../../../src/safety/alarms.ts';
 import { measured } from '../../frames.ts';
-import { QUIET_CONTEXT } from '../../safety/alarm-cases.ts';
+import { QUIET_CONTEXT } from '../../safety/quiet-context.ts';
 import type { CheckGroup, CheckRow } from '../check.ts';
 
 const STATES = 'ISA-18.2 / IEC 62682 alarm states, as an open alarm library documents them';

@@ -96,6 +96,15 @@ export const AIR_CASES = {
     atLeast: 1,
     recoverS: 1,
   },
+  // 212 W take a heat sink of 77 C past 90 C, where the sound cut-out keeps the lamp dark.
+  'cut-out-shorted': {
+    airK: 350.15,
+    alongside: [{ ...always('heat-sink-hot'), amount: 200 }],
+    outputs: LIGHT,
+    seen: truth('irradianceWPerM2'),
+    atLeast: 50,
+    recoverS: 10,
+  },
   'stop-cut-shorted': {
     alongside: [always('emergency-stop'), always('stop-read-shorted')],
     outputs: LIGHT,

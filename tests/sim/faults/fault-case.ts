@@ -10,6 +10,7 @@ export interface Case {
   readonly alongside?: readonly Fault[];
   readonly outputs: Partial<Outputs>;
   readonly shieldOpen?: boolean;
+  readonly airK?: number;
   /** What differs from a sound board while the fault acts, by at least so much. */
   readonly seen: (frame: Frame, view: BreakView) => number;
   readonly atLeast: number;

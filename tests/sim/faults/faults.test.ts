@@ -32,7 +32,7 @@ const CASES: Readonly<Record<Exclude<FaultKind, TriedElsewhere>, Case>> = {
   outgassing: { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 20, recoverS: 20 },
   'pump-worn': { outputs: EVACUATE, seen: truth('pressurePa'), atLeast: 2_000, recoverS: 20 },
   'lamp-aged': { outputs: LIGHT, seen: truth('irradianceWPerM2'), atLeast: 90, recoverS: 1 },
-  'heat-sink-hot': { outputs: {}, seen: truth('heatSinkK'), atLeast: 3, recoverS: 200 },
+  'heat-sink-hot': { outputs: LIGHT, seen: truth('heatSinkK'), atLeast: 3, recoverS: 200 },
   'glass-hot': { outputs: {}, seen: truth('glassK'), atLeast: 1.5, recoverS: 200 },
   'air-gun': { outputs: {}, seen: truth('glassK'), atLeast: 5, recoverS: 500 },
   sun: { outputs: {}, seen: truth('glassK'), atLeast: 0.1, recoverS: 1000 },
@@ -114,8 +114,8 @@ const LASTS_S = 10;
 
 /** What is seen at the end of the fault and after recovery, with these faults. */
 function seenWith(faults: readonly Fault[], row: Case) {
-  const { outputs, shieldOpen = false, seen, recoverS, alongside = [] } = row;
-  const board = closedBoard({ faults: [...alongside, ...faults] });
+  const { outputs, shieldOpen = false, airK = 295.15, seen, recoverS, alongside = [] } = row;
+  const board = closedBoard({ airK, faults: [...alongside, ...faults] });
   if (!shieldOpen) board.toggleShield();
   const startS = board.identity.tickS * 8;
   const during = runFor(board, FROM_S + LASTS_S - startS, outputsOf(outputs)).at(-1)!;

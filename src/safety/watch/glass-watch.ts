@@ -1,0 +1,140 @@
+/**
+ * Holds the glass thermistor against the light that the light sensor reads: light that falls on the
+ * glass must warm it. What the glass did by itself just before is carried on and taken off, because
+ * a pane may warm or cool meanwhile. The lamp warms glass by a few kelvins only, so this needs a
+ * minute or two, and it says nothing about the time before the lamp was on.
+ */
+import type { LampHeat } from '../lamp-heat-settings.ts';
+import type { Rise } from './sink-watch.ts';
+
+export interface GlassWatch {
+  readonly lit: boolean;
+  readonly darkS: number;
+  /** Since the light first fell on this glass; null before, s. */
+  readonly sinceS: number | null;
+  /** The reading, smoothed for a few seconds; null while there is none, K. */
+  readonly glassK: number | null;
+  /** The same, smoothed once and twice for longer: their difference is its slope, K. */
+  readonly onceK: number;
+  readonly twiceK: number;
+  /** Reading and slope at that time. */
+  readonly fromK: number;
+  readonly slopeKPerS: number;
+  /** Rise that the light alone gives to this glass, the usual one and the least. */
+  readonly usualK: number;
+  readonly leastK: number;
+  /** What the reading has risen beyond what it did by itself, K. */
+  readonly seenK: number;
+}
+
+export const GLASS_WATCH_START: GlassWatch = {
+  lit: false,
+  darkS: 0,
+  sinceS: null,
+  glassK: null,
+  onceK: 0,
+  twiceK: 0,
+  fromK: 0,
+  slopeKPerS: 0,
+  usualK: 0,
+  leastK: 0,
+  seenK: 0,
+};
+
+export interface GlassScene {
+  /** Null while the reading is not valid. */
+  readonly glassK: number | null;
+  /** The lamp's light as the light sensor reads it; 0 while the lamp is off, null if not known. */
+  readonly lightWPerM2: number | null;
+  readonly lampOn: boolean;
+  /** Time constant with which the pane follows the air, s. */
+  readonly paneFollowsAirS: number;
+}
+
+/** A pause of the lamp that does not count as switched off, s. */
+const PAUSE_S = 3;
+/** Three times the time constant of the spot. */
+const FORGOTTEN_S = 600;
+/** White noise of 0.05 K leaves 0.004 K. */
+const SMOOTHING_S = 5;
+/** A count of the thermistor, 0.09 K, moves the slope by at most 0.07 K/min. */
+const SLOPE_S = 30;
+
+export function stepGlassWatch(
+  watch: GlassWatch,
+  scene: GlassScene,
+  heat: LampHeat,
+  dtS: number,
+): GlassWatch {
+  const { glassK, lampOn } = scene;
+  const darkS = lampOn ? 0 : watch.darkS + dtS;
+  if (glassK === null) return { ...GLASS_WATCH_START, darkS };
+  const lit = lampOn || (watch.lit && darkS < PAUSE_S);
+  const glassNowK = toward(watch.glassK ?? glassK, glassK, dtS, SMOOTHING_S);
+  const onceK = toward(watch.glassK === null ? glassK : watch.onceK, glassK, dtS, SLOPE_S);
+  const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
+  const now = { lit, darkS, glassK: glassNowK, onceK, twiceK };
+  // What a held cure has left in the glass is calculated on; after longer it begins anew.
+  const anew = watch.sinceS === null || watch.darkS > FORGOTTEN_S;
+  if (lit && !watch.lit && anew) return lightBegins(now);
+  if (watch.sinceS === null) return { ...GLASS_WATCH_START, ...now };
+  return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);
+}
+
+type Now = Pick<GlassWatch, 'lit' | 'darkS' | 'onceK' | 'twiceK'> & { readonly glassK: number };
+
+function lightBegins({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
+  const slopeKPerS = (onceK - twiceK) / SLOPE_S;
+  const begun = { sinceS: 0, fromK: glassK, slopeKPerS, usualK: 0, leastK: 0, seenK: 0 };
+  return { lit, darkS, glassK, onceK, twiceK, ...begun };
+}
+
+function lightGoesOn(
+  { fromK, slopeKPerS, usualK, leastK }: GlassWatch,
+  beforeS: number,
+  { lit, darkS, glassK, onceK, twiceK }: Now,
+  { lightWPerM2, paneFollowsAirS }: GlassScene,
+  heat: LampHeat,
+  dtS: number,
+): GlassWatch {
+  const sinceS = beforeS + dtS;
+  const byItselfK = slopeKPerS * paneFollowsAirS * -Math.expm1(-sinceS / paneFollowsAirS);
+  const light = lightWPerM2 ?? 0;
+  const { glassAbsorbsRatio, glassAbsorbsLeastRatio, glassWithinRatio } = heat;
+  return {
+    lit,
+    darkS,
+    sinceS,
+    glassK,
+    onceK,
+    twiceK,
+    fromK,
+    slopeKPerS,
+    usualK: warmed(usualK, glassAbsorbsRatio * light, heat, 0, dtS),
+    leastK: warmed(leastK, glassAbsorbsLeastRatio * light, heat, glassWithinRatio, dtS),
+    seenK: glassK - fromK - byItselfK,
+  };
+}
+
+/** For steps far below the time constant. */
+const toward = (fromK: number, toK: number, dtS: number, timeConstantS: number): number =>
+  fromK + ((toK - fromK) * dtS) / (timeConstantS + dtS);
+
+/** Glass of `within` more capacity and loss than usual, warmed for `dtS`. */
+function warmed(
+  overK: number,
+  absorbedWPerM2: number,
+  { glassJPerM2K, glassWPerM2K }: LampHeat,
+  within: number,
+  dtS: number,
+): number {
+  const netWPerM2 = absorbedWPerM2 - glassWPerM2K * (1 + within) * overK;
+  return overK + (dtS * netWPerM2) / (glassJPerM2K * (1 + within));
+}
+
+/** How much the lit glass lacks of the least rise; null while nothing is expected, K. */
+export const glassLackK = ({ lit, glassK, leastK, seenK }: GlassWatch): number | null =>
+  lit && glassK !== null ? leastK - seenK : null;
+
+export const glassRise = ({ glassK, seenK, usualK }: GlassWatch): Rise | null =>
+  glassK === null || usualK === 0 ? null : { seenK, usualK };
