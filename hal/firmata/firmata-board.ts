@@ -30,8 +30,8 @@ import type { Limits } from './limits.ts';
 import type { OpenLine } from './line.ts';
 import { createLineSource } from './line-source.ts';
 import { type LinkEvent, linkTo } from './link.ts';
-import { encodeOutputs, SAFE_MESSAGE } from './outputs-message.ts';
-import { FIRMWARE_NAME, TRIP_BITS } from './protocol.ts';
+import { encodeOutputs, laterSequence, safeMessage, sequenceAfter } from './outputs-message.ts';
+import { FIRMWARE_NAME, FIRMWARE_VERSION, TRIP_BITS } from './protocol.ts';
 import type { SignalDriver } from './signals.ts';
 
 export interface FirmataBoardOptions {
@@ -64,6 +64,8 @@ interface State {
   /** The limits are in force. */
   usable: boolean;
   signals: SignalDriver | null;
+  /** Of the last outputs sent. */
+  sequence: number;
   lastTimeS: number;
   closed: boolean;
 }
@@ -75,7 +77,7 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
   const { line$, released } = createLineSource(options.openLine, scheduler);
   const checks$ = hostChecks(tickS, scheduler);
   const source = createFrameSource(tickS, nowS(scheduler), comparesClocks);
-  const state: State = { ...NO_LINK, lastTimeS: 0, closed: false };
+  const state: State = { ...NO_LINK, sequence: 0, lastTimeS: 0, closed: false };
   const events$ = new Subject<LinkEvent>();
   const ended$ = new Subject<void>();
   const link$ = linkTo({ ...options, line$, checks$, source, onNotice });
@@ -115,7 +117,10 @@ export async function openFirmataBoard(options: FirmataBoardOptions): Promise<Op
 function follow(state: State, event: LinkEvent): void {
   if (event.kind === 'down') Object.assign(state, NO_LINK);
   if (event.kind === 'connected') [state.connection, state.usable] = [event.connection, false];
-  if (event.kind === 'usable') [state.signals, state.usable] = [event.signals, true];
+  if (event.kind !== 'usable') return;
+  [state.signals, state.usable] = [event.signals, true];
+  // The board takes only what is newer than its last, be it another host's.
+  state.sequence = laterSequence(state.sequence, event.taken);
 }
 
 /** Hot. The first frame waits for the first listener, so subscribing after opening misses none. */
@@ -149,7 +154,7 @@ function boardOf(
       writeOutputs(state, outputs);
     },
     makeSafe: () => {
-      if (!state.closed) state.connection?.send(SAFE_MESSAGE);
+      if (!state.closed) sendSafe(state);
     },
     close: () => {
       ended ??= end();
@@ -158,22 +163,31 @@ function boardOf(
   };
 }
 
+function sendSafe(state: State): void {
+  state.sequence = sequenceAfter(state.sequence);
+  state.connection?.send(safeMessage(state.sequence));
+}
+
 function writeOutputs(state: State, outputs: Outputs): void {
   const { connection, usable } = state;
   if (connection === null) return;
   // Until a board has confirmed its limits it gets only the safe message.
-  connection.send(usable ? encodeOutputs(outputs) : SAFE_MESSAGE);
+  if (!usable) sendSafe(state);
+  else {
+    state.sequence = sequenceAfter(state.sequence);
+    connection.send(encodeOutputs(outputs, state.sequence));
+  }
   state.signals?.show(outputs, state.lastTimeS);
 }
 
 /** Waits until the board reports the safe state or its lease has ended by itself. */
 async function settleSafely(
-  { connection }: State,
+  state: State,
   heard$: Observable<HeardFrame>,
   { scheduler, limits }: FirmataBoardOptions,
 ): Promise<void> {
-  if (connection === null) return;
-  connection.send(SAFE_MESSAGE);
+  if (state.connection === null) return;
+  sendSafe(state);
   const safe$ = heard$.pipe(
     scan((inARow, { acting }) => (actsSafely(acting) ? inARow + 1 : 0), 0),
     filter((inARow) => inARow >= SAFE_FRAMES),
@@ -185,7 +199,7 @@ function identityOf({ portName, tickS, limits }: FirmataBoardOptions): BoardIden
   return {
     kind: HARDWARE_BOARD,
     serial: portName,
-    firmware: `${FIRMWARE_NAME} 1.0`,
+    firmware: `${FIRMWARE_NAME} ${FIRMWARE_VERSION.major}.${FIRMWARE_VERSION.minor}`,
     tickS,
     leaseS: limits.leaseMs / MS_PER_S,
     protection: ['lease', ...TRIP_BITS],

@@ -32,6 +32,8 @@ export interface Acting {
   readonly lampEnabled: boolean;
   readonly leased: boolean;
   readonly displayAnswers: boolean;
+  /** The limits in force are those that a host has sent. */
+  readonly hostLimits: boolean;
   /** 0 to 255. */
   readonly pumpDuty: number;
   readonly lampDuty: number;
@@ -114,6 +116,7 @@ function actingOf({ acting, pump, lamp }: FrameFields): Acting {
     lampEnabled: has(acting, ACTING_BITS.lampEnabled),
     leased: has(acting, ACTING_BITS.leased),
     displayAnswers: has(acting, ACTING_BITS.displayAnswers),
+    hostLimits: has(acting, ACTING_BITS.hostLimits),
     pumpDuty: pump,
     lampDuty: lamp,
   };

@@ -32,14 +32,15 @@ const AGAIN_EVERY_MS = 300;
 const DEADLINE_MS = 2000;
 
 /**
- * `reports$`: bodies of the board's reports on limits. Emits once, when the limits are in force.
+ * `reports$`: bodies of the board's reports on limits. Emits once, when the limits are in force: the
+ * number of the last outputs that the board has taken.
  */
 export function agreeOnLimits(
   limits: Limits,
   send: (message: readonly number[]) => void,
   reports$: Observable<readonly number[]>,
   scheduler: SchedulerLike,
-): Observable<void> {
+): Observable<number> {
   const message = encodeFields(KINDS.limits, LIMITS_LAYOUT, limits);
   const sending$ = interval(AGAIN_EVERY_MS, scheduler).pipe(
     startWith(0),
@@ -57,19 +58,20 @@ export function agreeOnLimits(
     take(1),
     timeout({ first: DEADLINE_MS, with: giveUp, scheduler }),
     map((answer) => {
-      if (answer !== 'accepted') throw new ProblemError(answer);
+      if (typeof answer !== 'number') throw new ProblemError(answer);
+      return answer;
     }),
   );
 }
 
-function answerIn(body: readonly number[], limits: Limits): 'accepted' | 'none' | Problem {
+function answerIn(body: readonly number[], limits: Limits): number | 'none' | Problem {
   const report = decodeFields(LIMITS_REPORT_LAYOUT, body);
   if (report === null) return 'none';
   const verdict = LIMITS_VERDICTS[report.verdict] ?? 'malformed';
   if (verdict === 'bad-checksum') return 'none';
   if (verdict !== 'accepted') return refusalOf(verdict, report, limits);
   // An answer to an earlier set of limits does not answer this one.
-  return LIMITS_LAYOUT.every(([name]) => report[name] === limits[name]) ? 'accepted' : 'none';
+  return LIMITS_LAYOUT.every(([name]) => report[name] === limits[name]) ? report.taken : 'none';
 }
 
 function refusalOf(

@@ -48,8 +48,8 @@ export type LinkEvent =
   | { readonly kind: 'down' }
   /** The board has no limits in force: not yet, or no longer because it has restarted. */
   | { readonly kind: 'connected'; readonly connection: Connection }
-  /** The limits are in force. Nothing is displayed yet. */
-  | { readonly kind: 'usable'; readonly signals: SignalDriver }
+  /** The limits are in force. Nothing is displayed yet. `taken` numbers the board's last outputs. */
+  | { readonly kind: 'usable'; readonly signals: SignalDriver; readonly taken: number }
   | { readonly kind: 'frame'; readonly heard: HeardFrame };
 
 export interface LinkOptions {
@@ -119,7 +119,10 @@ function sessionOn(connection: Connection, options: LinkOptions): Observable<Lin
   );
 }
 
-/** Limits first, and again after every board restart; frames once the limits are in force. */
+/**
+ * Limits first, and again whenever the board has lost them: after a restart, or when its copy was
+ * spoilt. Frames once the limits are in force.
+ */
 function limitsAndFrames(connection: Connection, options: LinkOptions): Observable<LinkEvent> {
   const { source, scheduler, checks$ } = options;
   let begun = false;
@@ -130,12 +133,12 @@ function limitsAndFrames(connection: Connection, options: LinkOptions): Observab
     filter((heard) => heard !== null),
     share(),
   );
-  const restarts$ = merge(
+  const lost$ = merge(
     // A restarted board reports its version unprompted.
     fromEvent(connection.io, 'reportversion'),
-    heard$.pipe(filter(({ restarted }) => restarted)),
+    heard$.pipe(filter(({ restarted, acting }) => restarted || !acting.hostLimits)),
   );
-  const limits$ = restarts$.pipe(
+  const limits$ = lost$.pipe(
     startWith(null),
     // While the limits are being agreed on, they are resent anyway.
     exhaustMap(() => agreement(connection, options)),
@@ -163,7 +166,7 @@ function agreement(
   return agreeOnLimits(limits, send, reports$, scheduler).pipe(
     // Repeated, because a board that has just restarted has lost it.
     tap(() => io.setSamplingInterval(tickS * MS_PER_S)),
-    map((): LinkEvent => ({ kind: 'usable', signals: createSignals(board, send) })),
+    map((taken): LinkEvent => ({ kind: 'usable', signals: createSignals(board, send), taken })),
     startWith<LinkEvent>({ kind: 'connected', connection }),
   );
 }

@@ -13,7 +13,7 @@ import { CHANNELS, type Trip } from '../../src/core/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, so host and board must match. Minor: only the board changed. */
-export const FIRMWARE_VERSION = { major: 1, minor: 0 } as const;
+export const FIRMWARE_VERSION = { major: 2, minor: 0 } as const;
 
 /** Exact with a 16 MHz crystal, and fast enough for frame and answer to pass in 2 ms. */
 export const BAUD = 250_000;
@@ -43,6 +43,14 @@ export const TRIP_BITS = [
   'lamp-time',
   'watchdog',
   'settings',
+  'glass-hot',
+  'memory',
+  'program',
+  'output-pins',
+  'converter',
+  'registers',
+  'restart-unknown',
+  'restart-loop',
 ] as const satisfies readonly Trip[];
 
 /** Name of each field and its length in bytes; a byte carries seven bits. */
@@ -57,7 +65,7 @@ export const FRAME_LAYOUT = [
   ...CHANNELS.map((channel) => [channel, COUNTS_BYTES] as const),
   ['switches', 1],
   ['presses', 1],
-  ['trips', 2],
+  ['trips', 3],
   ['acting', 1],
   ['pump', 2],
   ['lamp', 2],
@@ -65,6 +73,8 @@ export const FRAME_LAYOUT = [
 ] as const satisfies Layout;
 
 export const OUTPUTS_LAYOUT = [
+  /** Rises with every message; the board takes none that is not newer than its last. */
+  ['sequence', 2],
   ['flags', 1],
   ['pump', 2],
   ['lamp', 2],
@@ -78,6 +88,8 @@ export const LIMITS_LAYOUT = [
   ['heatSinkFloor', 2],
   ['longestLampOnS', 2],
   ['leaseMs', 2],
+  /** Lowest counts of the glass channel while the lamp burns. */
+  ['glassFloor', 2],
 ] as const satisfies Layout;
 
 export const LIMITS_REPORT_LAYOUT = [
@@ -85,6 +97,8 @@ export const LIMITS_REPORT_LAYOUT = [
   ['verdict', 1],
   /** Index into LIMITS_LAYOUT of the limit that would loosen; 127 for none. */
   ['offender', 1],
+  /** The last sequence number that the board has taken with outputs: a host goes on from there. */
+  ['taken', 2],
   ...LIMITS_LAYOUT,
 ] as const satisfies Layout;
 
@@ -103,7 +117,13 @@ export const TEXT_LAYOUT = [
 ] as const satisfies Layout;
 
 export const LIMITS_VERDICTS = ['accepted', 'bad-checksum', 'would-loosen', 'malformed'] as const;
-export const REFUSALS = ['bad-checksum', 'malformed', 'out-of-range', 'unknown-kind'] as const;
+export const REFUSALS = [
+  'bad-checksum',
+  'malformed',
+  'out-of-range',
+  'unknown-kind',
+  'repeated',
+] as const;
 
 export const SWITCH_BITS = { shieldClosed: 1, overPressureTripped: 2, emergencyStopPressed: 4 };
 export const ACTING_BITS = {
@@ -112,6 +132,8 @@ export const ACTING_BITS = {
   lampEnabled: 4,
   leased: 8,
   displayAnswers: 16,
+  /** The limits in force are a host's: cleared by a reset, and when they were spoilt. */
+  hostLimits: 32,
 };
 export const OUTPUT_FLAGS = {
   selectorPressure: 1,
@@ -136,10 +158,17 @@ export const COMPILED_LIMITS = {
   heatSinkFloor: 86,
   longestLampOnS: 3600,
   leaseMs: 500,
+  /** 70 degrees Celsius: about 1750 Ohm. */
+  glassFloor: 152,
 } as const;
 
 /** Outside this the pressure wire is broken or shorted: half way between dead and live zero. */
 export const PRESSURE_LIVE = { lowest: 51, highest: 972 } as const;
+/**
+ * The chip's own 1.1 V against its supply: 1.0 to 1.2 V (data sheet, electrical characteristics; from
+ * memory) at 4.5 to 5.5 V.
+ */
+export const REFERENCE_LIVE = { lowest: 186, highest: 273 } as const;
 /** A divider this close to a rail means an open or shorted thermistor. */
 export const THERMISTOR_LIVE = { lowest: 15, highest: 1008 } as const;
 

@@ -31,7 +31,7 @@ static uint32_t pinsDue;
 
 void answers_ask(enum answer answer)
 {
-    due |= 1U << answer;
+    due = (uint8_t)(due | 1U << answer);
 }
 
 void answers_ask_pin(uint8_t pin)
@@ -41,9 +41,9 @@ void answers_ask_pin(uint8_t pin)
 
 static void put_text(const char *text)
 {
-    for (char c; (c = pgm_read_byte(text)) != 0; text++) {
+    for (uint8_t c; (c = pgm_read_byte(text)) != 0; text++) {
         serial_put(c & GROUP_MASK);
-        serial_put((uint8_t)c >> GROUP_BITS);
+        serial_put(c >> GROUP_BITS);
     }
 }
 
@@ -94,7 +94,7 @@ static void send_mapping(void)
     serial_put(SYSEX_START);
     serial_put(FIRMATA_ANALOG_MAPPING_RESPONSE);
     for (uint8_t pin = 0; pin < PIN_COUNT; pin++)
-        serial_put(pin < FIRST_ANALOGUE_PIN ? FIRMATA_NO_CHANNEL : pin - FIRST_ANALOGUE_PIN);
+        serial_put(pin < FIRST_ANALOGUE_PIN ? FIRMATA_NO_CHANNEL : (uint8_t)(pin - FIRST_ANALOGUE_PIN));
     serial_put(SYSEX_END);
 }
 

@@ -32,7 +32,7 @@ static void count_press(enum step button)
 {
     const uint8_t shift = shifts[button];
     const uint8_t count = ((presses >> shift) + 1) & PRESS_MASK;
-    presses = (presses & (uint8_t)~(PRESS_MASK << shift)) | (uint8_t)(count << shift);
+    presses = (uint8_t)((presses & ~(PRESS_MASK << shift)) | (count << shift));
 }
 
 void buttons_tick(uint16_t counts)

@@ -27,7 +27,12 @@ static uint16_t fourteen(const uint8_t *data)
 }
 
 static void on_digital(uint8_t port, const uint8_t *data) { pins_write_port(port, fourteen(data)); }
-static void on_analog(uint8_t pin, const uint8_t *data) { pins_write_duty(pin, fourteen(data)); }
+static void on_analog(uint8_t pin, const uint8_t *data)
+{
+    (void)data;
+    pins_refuse_duty(pin);
+}
+
 static void on_report_analog(uint8_t channel, const uint8_t *data) { reports_analog(channel, data[0]); }
 static void on_report_digital(uint8_t port, const uint8_t *data) { reports_digital(port, data[0]); }
 static void on_pin_mode(uint8_t unused, const uint8_t *data) { (void)unused; pins_set_mode(data[0], data[1]); }
@@ -93,18 +98,14 @@ static void sysex_i2c(const uint8_t *data, uint8_t length)
     }
     uint8_t bytes[TWI_LONGEST];
     uint8_t count = 0;
-    for (uint8_t i = 2; i + 1 < length && count < TWI_LONGEST; i += 2) bytes[count++] = fourteen(data + i);
+    for (uint8_t i = 2; i + 1 < length && count < TWI_LONGEST; i = (uint8_t)(i + 2))
+        bytes[count++] = (uint8_t)fourteen(data + i);
     if (!twi_write(data[0], bytes, count, TWI_FOR_HOST)) answers_ask(ANSWER_I2C_FULL);
 }
 
 static void sysex_extended_analog(const uint8_t *data, uint8_t length)
 {
-    if (length < 2) return;
-    uint16_t value = data[1];
-    if (length > 2) value = fourteen(data + 1);
-    /* More groups than a duty needs: any non-zero one makes the value too large. */
-    for (uint8_t i = 3; i < length; i++) if (data[i]) value = UINT16_MAX;
-    pins_write_duty(data[0], value);
+    if (length >= 2) pins_refuse_duty(data[0]);
 }
 
 static void sysex_pin_state(const uint8_t *data, uint8_t length)

@@ -78,7 +78,7 @@ bool display_answers(void)
 /* The display latches a nibble on the falling edge of `enable`. */
 static void add_nibble(uint8_t value, uint8_t lines)
 {
-    const uint8_t byte = (value & HIGH_NIBBLE) | lines | BACKLIGHT;
+    const uint8_t byte = (uint8_t)((value & HIGH_NIBBLE) | lines | BACKLIGHT);
     bytes[count++] = byte | ENABLE;
     bytes[count++] = byte;
 }
@@ -86,7 +86,7 @@ static void add_nibble(uint8_t value, uint8_t lines)
 /* The register is selected before `enable` rises. */
 static void add_byte(uint8_t value, uint8_t lines)
 {
-    bytes[count++] = (value & HIGH_NIBBLE) | lines | BACKLIGHT;
+    bytes[count++] = (uint8_t)((value & HIGH_NIBBLE) | lines | BACKLIGHT);
     add_nibble(value, lines);
     add_nibble((uint8_t)(value << 4), lines);
 }
@@ -122,14 +122,14 @@ static uint8_t next_change(void)
 static void draw(uint8_t cell)
 {
     const uint8_t row = cell / TEXT_COLUMNS;
-    const uint8_t column = cell - row * TEXT_COLUMNS;
+    const uint8_t column = (uint8_t)(cell - row * TEXT_COLUMNS);
     count = 0;
-    if (cell != cursor) add_byte(SET_ADDRESS | (pgm_read_byte(&rowOffsets[row]) + column), 0);
+    if (cell != cursor) add_byte((uint8_t)(SET_ADDRESS | (pgm_read_byte(&rowOffsets[row]) + column)), 0);
     add_byte(wanted[cell], REGISTER_SELECT);
     if (!send()) return;
     shown[cell] = wanted[cell];
     /* The display orders its rows differently: the end of one does not lead to the next. */
-    cursor = column + 1 < TEXT_COLUMNS ? cell + 1 : NOWHERE;
+    cursor = column + 1 < TEXT_COLUMNS ? (uint8_t)(cell + 1) : NOWHERE;
 }
 
 static void probe(uint32_t nowMs)

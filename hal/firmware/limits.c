@@ -1,13 +1,14 @@
 /*
  * The limits in force. The compiled limits apply after every reset. A host may tighten them, never
  * set them looser than compiled, and a message counts as a whole or not at all. The copy in RAM
- * carries a CRC. protection.c checks it and decides what follows.
+ * is kept twice. protection.c checks it in every tick and decides what follows.
  */
 #include "limits.h"
 
 #include <avr/pgmspace.h>
 #include <util/atomic.h>
-#include <util/crc16.h>
+
+#include "twin.h"
 
 /* A shorter lease would expire between two messages of any host. */
 #define SHORTEST_LEASE_MS 100
@@ -23,38 +24,35 @@ static const struct rule rules[LIMIT_COUNT] PROGMEM = {
     [LIMIT_HEAT_SINK_FLOOR] = {COMPILED_HEAT_SINK_FLOOR, 0, false},
     [LIMIT_LONGEST_LAMP_ON_S] = {COMPILED_LONGEST_LAMP_ON_S, 0, true},
     [LIMIT_LEASE_MS] = {COMPILED_LEASE_MS, SHORTEST_LEASE_MS, true},
+    [LIMIT_GLASS_FLOOR] = {COMPILED_GLASS_FLOOR, 0, false},
 };
 
 /* Not static: image.json gives tests its address, so that they can corrupt it. */
 struct kept_limits {
     struct limits limits;
-    uint16_t check;
-} keptLimits;
+    bool ofHost;
+} keptLimits[2];
 
-static uint16_t check_of(const struct limits *limits)
+static void keep(const struct limits *limits, bool ofHost)
 {
-    const uint8_t *bytes = (const uint8_t *)limits;
-    uint16_t crc = 0;
-    for (uint8_t i = 0; i < sizeof *limits; i++) crc = _crc_xmodem_update(crc, bytes[i]);
-    /* Inverted, so that RAM wiped to zeros does not pass as a valid copy. */
-    return (uint16_t)~crc;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        keptLimits[0].limits = *limits;
+        keptLimits[0].ofHost = ofHost;
+        TWIN_CLOSE(keptLimits);
+    }
 }
 
 void limits_store(const struct limits *accepted)
 {
-    const uint16_t check = check_of(accepted);
-    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
-    {
-        keptLimits.limits = *accepted;
-        keptLimits.check = check;
-    }
+    keep(accepted, true);
 }
 
 void limits_restore(void)
 {
     struct limits compiled;
     for (uint8_t i = 0; i < LIMIT_COUNT; i++) compiled.value[i] = pgm_read_word(&rules[i].compiled);
-    limits_store(&compiled);
+    keep(&compiled, false);
 }
 
 uint8_t limits_judge(const struct limits *asked, uint8_t *offender)
@@ -73,15 +71,20 @@ uint8_t limits_judge(const struct limits *asked, uint8_t *offender)
 
 void limits_read(struct limits *inForce)
 {
-    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { *inForce = keptLimits.limits; }
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { *inForce = keptLimits[0].limits; }
 }
 
 uint16_t limits_of(uint8_t index)
 {
-    return keptLimits.limits.value[index];
+    return keptLimits[0].limits.value[index];
+}
+
+bool limits_of_host(void)
+{
+    return keptLimits[0].ofHost;
 }
 
 bool limits_intact(void)
 {
-    return keptLimits.check == check_of(&keptLimits.limits);
+    return TWIN_SOUND(keptLimits);
 }

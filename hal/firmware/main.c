@@ -1,5 +1,6 @@
 /*
- * Starts the modules and runs the main loop: bytes from the host, reports, answers, display.
+ * Starts the modules and runs the main loop: bytes from the host, reports, answers, display, slices
+ * of the self-tests.
  * Nothing here waits. Protection does not depend on this loop, because tick.c runs it by interrupt.
  * The watchdog is reset only after the tick has run, so that it detects both a stuck loop and a
  * stuck tick.
@@ -13,14 +14,15 @@
 #include "answers.h"
 #include "buttons.h"
 #include "display.h"
+#include "gate.h"
 #include "limits.h"
-#include "outputs.h"
 #include "parser.h"
 #include "pins_firmata.h"
 #include "protection.h"
+#include "registers.h"
 #include "reports.h"
+#include "selftest.h"
 #include "serial.h"
-#include "switches.h"
 #include "tick.h"
 #include "twi.h"
 #include "unit.h"
@@ -32,19 +34,15 @@ static uint32_t lastTickMs;
 
 static void start(void)
 {
+    selftest_start();
     limits_restore();
     protection_start();
-    switches_start();
-    outputs_start();
+    (void)registers_hold();
+    gate_start();
     pins_reset();
-    adc_start();
-    twi_start();
-    serial_start();
-    tick_start();
     answers_ask(ANSWER_VERSION);
     answers_ask(ANSWER_FIRMWARE);
-    wdt_enable(WDTO_250MS);
-    set_sleep_mode(SLEEP_MODE_IDLE);
+    wdt_reset();
     sei();
 }
 
@@ -54,6 +52,7 @@ static void once_a_tick(uint32_t nowMs)
     buttons_tick(adc_counts(BUTTONS_SCAN));
     reports_tick(nowMs);
     display_tick(nowMs);
+    selftest_slice();
 }
 
 static void take_bytes(void)

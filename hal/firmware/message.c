@@ -51,7 +51,7 @@ uint16_t message_read(const uint8_t *bytes, uint8_t groups)
 bool message_check(const uint8_t *bytes, uint8_t length)
 {
     if (length <= CHECK_GROUPS) return false;
-    const uint8_t checked = length - CHECK_GROUPS;
+    const uint8_t checked = (uint8_t)(length - CHECK_GROUPS);
     uint16_t crc = 0;
     for (uint8_t i = 0; i < checked; i++) crc = _crc_xmodem_update(crc, bytes[i]);
     /* The third group holds two bits of the check; its other bits must be zero. */

@@ -1,7 +1,8 @@
 /*
  * Pin levels and duties, and the state they amount to. Timer1 gives 8-bit PWM at 490 Hz for pump
  * and lamp. At 0 and at full duty the timer is disconnected and the pin held, so that "off" has no
- * residual pulse. gate.c, the only caller of outputs_drive(), decides which outputs act.
+ * residual pulse. The pins are read back: what they do not obey is found here. gate.c, the only
+ * caller of outputs_drive(), decides which outputs act; registers.c sets the timer up.
  */
 #include "outputs.h"
 
@@ -28,15 +29,6 @@
         else TCCR1A |= NAME##_CONNECT; \
     } while (0)
 
-void outputs_start(void)
-{
-    DDRB |= SIGNAL_MASK_B;
-    DDRD |= SIGNAL_MASK_D;
-    /* Phase-correct, 8 bits, prescaler 64. */
-    TCCR1A = _BV(WGM10);
-    TCCR1B = _BV(CS11) | _BV(CS10);
-}
-
 void outputs_drive(const struct outputs *asked)
 {
     SET_DUTY(PUMP_DRIVE, asked->pump);
@@ -44,6 +36,21 @@ void outputs_drive(const struct outputs *asked)
     SET_LEVEL(LAMP_ENABLE, asked->flags & FLAG_LAMP_ENABLED);
     SET_DUTY(LAMP_DRIVE, asked->lamp);
     SET_LEVEL(SELECTOR_PRESSURE, asked->flags & FLAG_SELECTOR_PRESSURE);
+}
+
+/* A level that the pin must show; a duty in between is compared in the timer. */
+#define LEVEL_OBEYED(NAME, high) (!(NAME##_IN & _BV(NAME##_BIT)) == !(high))
+#define DUTY_OBEYED(NAME, duty) \
+    ((duty) == 0 || (duty) == FULL_DUTY \
+         ? !(TCCR1A & NAME##_CONNECT) && LEVEL_OBEYED(NAME, duty) \
+         : (TCCR1A & NAME##_CONNECT) == NAME##_CONNECT && NAME##_COMPARE == (duty))
+
+bool outputs_obeyed(const struct outputs *driven)
+{
+    return DUTY_OBEYED(PUMP_DRIVE, driven->pump) && DUTY_OBEYED(LAMP_DRIVE, driven->lamp) &&
+           LEVEL_OBEYED(VENT_CLOSE, !(driven->flags & FLAG_VENT_OPEN)) &&
+           LEVEL_OBEYED(LAMP_ENABLE, driven->flags & FLAG_LAMP_ENABLED) &&
+           LEVEL_OBEYED(SELECTOR_PRESSURE, driven->flags & FLAG_SELECTOR_PRESSURE);
 }
 
 bool outputs_lamp_on(const struct outputs *outputs)
@@ -60,7 +67,7 @@ void outputs_signal(uint8_t pin, bool high)
 {
     const bool onB = pin >= FIRST_PIN_OF_PORT_B;
     volatile uint8_t *port = onB ? &PORTB : &PORTD;
-    const uint8_t mask = _BV(onB ? pin - FIRST_PIN_OF_PORT_B : pin);
+    const uint8_t mask = (uint8_t)_BV(onB ? pin - FIRST_PIN_OF_PORT_B : pin);
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
     {
         if (high) *port |= mask;

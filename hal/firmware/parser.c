@@ -38,7 +38,7 @@ static void end_sysex(void)
 {
     command = NO_COMMAND;
     if (tooLong) unit_count_bad();
-    else if (length > 0) sysex_run(bytes[0], bytes + 1, length - 1);
+    else if (length > 0) sysex_run(bytes[0], bytes + 1, (uint8_t)(length - 1));
 }
 
 static void data(uint8_t byte)

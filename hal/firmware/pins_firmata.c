@@ -1,8 +1,9 @@
 /*
  * The pins as a Firmata host sees them: the modes of each, and plain writes. The wiring fixes the
- * purpose of a pin; a mode that does not fit is ignored. An actuator accepts plain writes only
- * after the host has set its mode: a message for a whole port, sent for the buzzer, must not open
- * the vent. Writes to actuators go to the gate, which has the last word.
+ * purpose of a pin; a mode that does not fit is ignored. Plain writes reach only the status lamp
+ * and the buzzer. Actuators have no mode and obey only the unit's own messages, which carry a check
+ * and a number: a plain write to one is counted as a bad message. In a message for a whole port,
+ * sent for a signal, their bits are passed over.
  */
 #include "pins_firmata.h"
 
@@ -21,7 +22,6 @@
 enum role { ROLE_SERIAL, ROLE_SAFETY_SWITCH, ROLE_SIGNAL, ROLE_ACTUATOR, ROLE_ANALOGUE, ROLE_BUS };
 
 static const uint8_t roles[PIN_COUNT] PROGMEM = PIN_ROLES;
-static const uint8_t dutyPins[] PROGMEM = DUTY_PINS;
 
 static const struct {
     uint8_t role;
@@ -31,8 +31,6 @@ static const struct {
     {ROLE_SAFETY_SWITCH, MODE_INPUT, 1},
     {ROLE_SAFETY_SWITCH, MODE_PULLUP, 1},
     {ROLE_SIGNAL, MODE_OUTPUT, 1},
-    {ROLE_ACTUATOR, MODE_OUTPUT, 1},
-    {ROLE_ACTUATOR, MODE_PWM, 8},
     {ROLE_ANALOGUE, MODE_ANALOG, 10},
     {ROLE_BUS, MODE_I2C, 1},
 };
@@ -53,15 +51,9 @@ static uint8_t role_of(uint8_t pin)
     return pgm_read_byte(&roles[pin]);
 }
 
-static bool has_duty(uint8_t pin)
-{
-    for (uint8_t i = 0; i < sizeof dutyPins; i++) if (pgm_read_byte(&dutyPins[i]) == pin) return true;
-    return false;
-}
-
 uint8_t pins_resolution(uint8_t pin, uint8_t mode)
 {
-    if (pin >= PIN_COUNT || (mode == MODE_PWM && !has_duty(pin))) return 0;
+    if (pin >= PIN_COUNT) return 0;
     const uint8_t role = role_of(pin);
     for (uint8_t i = 0; i < sizeof fits / sizeof fits[0]; i++) {
         if (pgm_read_byte(&fits[i].role) == role && pgm_read_byte(&fits[i].mode) == mode)
@@ -82,21 +74,8 @@ void pins_set_mode(uint8_t pin, uint8_t mode)
 
 uint8_t pins_mode(uint8_t pin)
 {
-    /* Firmata has no mode for an output pin that the host does not control yet. */
+    /* Firmata has no mode for an output pin that no host controls by itself. */
     return role_of(pin) == ROLE_ACTUATOR && modes[pin] == NO_MODE ? MODE_OUTPUT : modes[pin];
-}
-
-/* Stores the request for an actuator in the outputs: a flag, possibly inverted, or a duty. */
-static void set_actuator(struct outputs *asked, uint8_t pin, uint8_t duty)
-{
-    const bool high = duty > 0;
-    switch (pin) {
-    case PUMP_DRIVE_PIN: asked->pump = duty; return;
-    case LAMP_DRIVE_PIN: asked->lamp = duty; return;
-    case VENT_CLOSE_PIN: asked->flags = (asked->flags & (uint8_t)~FLAG_VENT_OPEN) | (high ? 0 : FLAG_VENT_OPEN); return;
-    case LAMP_ENABLE_PIN: asked->flags = (asked->flags & (uint8_t)~FLAG_LAMP_ENABLED) | (high ? FLAG_LAMP_ENABLED : 0); return;
-    case SELECTOR_PRESSURE_PIN: asked->flags = (asked->flags & (uint8_t)~FLAG_SELECTOR_PRESSURE) | (high ? FLAG_SELECTOR_PRESSURE : 0); return;
-    }
 }
 
 static struct outputs wanted_now(void)
@@ -120,44 +99,28 @@ uint8_t pins_state(uint8_t pin)
     return role_of(pin) == ROLE_SAFETY_SWITCH;
 }
 
-/* True when `pin` is an actuator that accepts writes; its request is then in `asked`. */
-static bool write_output(struct outputs *asked, uint8_t pin, bool high)
+static void write_signal(uint8_t pin, bool high)
 {
-    if (pin >= PIN_COUNT || modes[pin] != MODE_OUTPUT) return false;
-    if (role_of(pin) == ROLE_SIGNAL) {
-        outputs_signal(pin, high);
-        return false;
-    }
-    set_actuator(asked, pin, high ? FULL_DUTY : 0);
-    return true;
+    if (pin < PIN_COUNT && role_of(pin) == ROLE_SIGNAL && modes[pin] == MODE_OUTPUT) outputs_signal(pin, high);
+}
+
+static void count_if_actuator(uint8_t pin)
+{
+    if (pin < PIN_COUNT && role_of(pin) == ROLE_ACTUATOR) unit_count_bad();
 }
 
 void pins_write_level(uint8_t pin, bool high)
 {
-    struct outputs asked = wanted_now();
-    if (write_output(&asked, pin, high)) gate_want(&asked);
+    count_if_actuator(pin);
+    write_signal(pin, high);
 }
 
 void pins_write_port(uint8_t port, uint16_t levels)
 {
-    struct outputs asked = wanted_now();
-    bool actuators = false;
-    for (uint8_t bit = 0; bit < PINS_OF_PORT; bit++) {
-        actuators |= write_output(&asked, port * PINS_OF_PORT + bit, (levels >> bit) & 1);
-    }
-    /* All pins of the port in one step, so that no unrequested state occurs in between. */
-    if (actuators) gate_want(&asked);
+    for (uint8_t bit = 0; bit < PINS_OF_PORT; bit++) write_signal((uint8_t)(port * PINS_OF_PORT + bit), (levels >> bit) & 1);
 }
 
-void pins_write_duty(uint8_t pin, uint16_t duty)
+void pins_refuse_duty(uint8_t pin)
 {
-    if (pin >= PIN_COUNT || modes[pin] != MODE_PWM) return;
-    if (duty > FULL_DUTY) {
-        gate_make_safe();
-        unit_count_bad();
-        return;
-    }
-    struct outputs asked = wanted_now();
-    set_actuator(&asked, pin, duty);
-    gate_want(&asked);
+    count_if_actuator(pin);
 }

@@ -2,7 +2,8 @@
  * Protection that does not depend on a host, evaluated in the tick interrupt, so that a stuck main
  * loop cannot stop it. A cause seen in two ticks in a row trips, and a trip stays until a host
  * clears it with its cause gone. This file decides what trips and when a cause is gone. The caller
- * passes in what the outputs are. gate.c decides what a trip stops.
+ * passes in what the outputs are and what the self-tests have found. gate.c decides what a trip
+ * stops. What must outlast a tick is kept twice; where the two differ, the worse counts.
  */
 #include "protection.h"
 
@@ -11,32 +12,47 @@
 #include "boot.h"
 #include "limits.h"
 #include "switches.h"
+#include "twin.h"
 
 /* Margin inside a limit, in counts, that a trip needs before it can be cleared. */
 #define PRESSURE_BACK_COUNTS 10
-#define HEAT_SINK_BACK_COUNTS 20
-#define LIMITS_CHECK_EVERY_TICKS 10
+#define TEMPERATURE_BACK_COUNTS 20
 #define MS_PER_S 1000UL
 
 /* Causes that are not subject to noise: one occurrence trips. */
-#define AT_ONCE (TRIP(LAMP_TIME) | TRIP(WATCHDOG) | TRIP(SETTINGS))
+#define AT_ONCE (TRIP(LAMP_TIME) | TRIP(SETTINGS) | TRIP(MEMORY) | TRIP(PROGRAM) | TRIP(REGISTERS) | TRIP(RESTART_LOOP))
+/* Causes that are gone when the latest tick has not seen them. */
+#define GONE_UNSEEN (TRIP(MEMORY) | TRIP(PROGRAM) | TRIP(OUTPUT_PINS) | TRIP(CONVERTER) | TRIP(REGISTERS) | TRIP(RESTART_LOOP))
 
-static uint16_t trips;
-static uint16_t seenBefore;
-static uint32_t lampOnMs;
-static uint8_t ticksToLimitsCheck;
+static struct {
+    trip_set trips;
+    trip_set seenBefore;
+    uint32_t lampOnMs;
+} keptTrips[2];
 /* From the latest tick. */
 static uint16_t pressureCounts;
 static uint16_t heatSinkCounts;
+static uint16_t glassCounts;
 
 static bool pressure_live(void)
 {
     return pressureCounts >= PRESSURE_LIVE_LOWEST && pressureCounts <= PRESSURE_LIVE_HIGHEST;
 }
 
-static bool heat_sink_live(void)
+static bool thermistor_live(uint16_t counts)
 {
-    return heatSinkCounts >= THERMISTOR_LIVE_LOWEST && heatSinkCounts <= THERMISTOR_LIVE_HIGHEST;
+    return counts >= THERMISTOR_LIVE_LOWEST && counts <= THERMISTOR_LIVE_HIGHEST;
+}
+
+/* A hotter thermistor reads lower. */
+static bool too_hot(uint16_t counts, uint8_t limit)
+{
+    return counts < limits_of(limit) || !thermistor_live(counts);
+}
+
+static bool cool_again(uint16_t counts, uint8_t limit)
+{
+    return thermistor_live(counts) && counts >= limits_of(limit) + TEMPERATURE_BACK_COUNTS;
 }
 
 static uint32_t longest_lamp_on_ms(void)
@@ -44,80 +60,106 @@ static uint32_t longest_lamp_on_ms(void)
     return limits_of(LIMIT_LONGEST_LAMP_ON_S) * MS_PER_S;
 }
 
-static uint16_t switch_causes(uint8_t switches)
+static trip_set switch_causes(uint8_t switches)
 {
-    uint16_t seen = 0;
+    trip_set seen = 0;
     if (switches & SWITCH_EMERGENCY_STOP_PRESSED) seen |= TRIP(EMERGENCY_STOP);
     if (switches & SWITCH_OVER_PRESSURE_TRIPPED) seen |= TRIP(OVER_PRESSURE_SWITCH);
     return seen;
 }
 
-static uint16_t pressure_causes(const struct outputs *wanted)
+static trip_set pressure_causes(const struct outputs *wanted)
 {
     const bool atStake = wanted->pump > 0 || !(wanted->flags & FLAG_VENT_OPEN);
-    uint16_t seen = 0;
+    trip_set seen = 0;
     if (pressureCounts > limits_of(LIMIT_PRESSURE_CEILING)) seen |= TRIP(PRESSURE_CEILING);
     if (atStake && !pressure_live()) seen |= TRIP(PRESSURE_SENSOR);
     return seen;
 }
 
-static uint16_t lamp_causes(uint8_t switches, const struct outputs *wanted)
+static trip_set lamp_causes(uint8_t switches, const struct outputs *wanted)
 {
-    uint16_t seen = 0;
+    trip_set seen = 0;
     if (!outputs_lamp_on(wanted)) return 0;
     if (!(switches & SWITCH_SHIELD_CLOSED)) seen |= TRIP(SHIELD);
-    if (heatSinkCounts < limits_of(LIMIT_HEAT_SINK_FLOOR) || !heat_sink_live()) seen |= TRIP(HEAT_SINK);
-    if (lampOnMs >= longest_lamp_on_ms()) seen |= TRIP(LAMP_TIME);
+    if (too_hot(heatSinkCounts, LIMIT_HEAT_SINK_FLOOR)) seen |= TRIP(HEAT_SINK);
+    if (too_hot(glassCounts, LIMIT_GLASS_FLOOR)) seen |= TRIP(GLASS_HOT);
+    if (keptTrips[0].lampOnMs >= longest_lamp_on_ms()) seen |= TRIP(LAMP_TIME);
     return seen;
 }
 
-static uint16_t settings_cause(void)
+static trip_set settings_cause(void)
 {
-    if (ticksToLimitsCheck-- > 0) return 0;
-    ticksToLimitsCheck = LIMITS_CHECK_EVERY_TICKS - 1;
     if (limits_intact()) return 0;
     limits_restore();
     return TRIP(SETTINGS);
 }
 
+/* Call with interrupts off, or from an interrupt. */
+static void check_own(void)
+{
+    if (TWIN_SOUND(keptTrips)) return;
+    keptTrips[0].trips |= ~keptTrips[1].trips | TRIP(MEMORY);
+    keptTrips[0].seenBefore |= ~keptTrips[1].seenBefore;
+    if (~keptTrips[1].lampOnMs > keptTrips[0].lampOnMs) keptTrips[0].lampOnMs = ~keptTrips[1].lampOnMs;
+    TWIN_CLOSE(keptTrips);
+}
+
 void protection_start(void)
 {
-    trips = boot_after_watchdog() ? TRIP(WATCHDOG) : 0;
+    keptTrips[0].trips = boot_causes();
+    TWIN_CLOSE(keptTrips);
 }
 
-void protection_tick(uint8_t switches, const struct scan *scan, const struct outputs *wanted, const struct outputs *acting)
+void protection_tick(uint8_t switches, const struct scan *scan, const struct outputs *wanted, const struct outputs *acting, trip_set found)
 {
-    /* A converter without a new scan reads as two broken wires. */
+    check_own();
+    /* A converter without a new scan reads as broken wires. */
     pressureCounts = scan ? scan->counts[PRESSURE_SCAN] : 0;
     heatSinkCounts = scan ? scan->counts[HEAT_SINK_TEMPERATURE_SCAN] : 0;
-    if (outputs_lamp_on(acting)) lampOnMs++;
-    else if (lampOnMs > 0) lampOnMs--;
+    glassCounts = scan ? scan->counts[GLASS_TEMPERATURE_SCAN] : 0;
+    if (outputs_lamp_on(acting)) keptTrips[0].lampOnMs++;
+    else if (keptTrips[0].lampOnMs > 0) keptTrips[0].lampOnMs--;
     /* The copy of the limits is checked before anything is compared with it. */
-    const uint16_t settings = settings_cause();
-    const uint16_t seen = settings | switch_causes(switches) | pressure_causes(wanted) | lamp_causes(switches, wanted);
-    trips |= seen & (seenBefore | AT_ONCE);
-    seenBefore = seen;
+    const trip_set settings = settings_cause();
+    const trip_set seen = found | settings | switch_causes(switches) | pressure_causes(wanted) | lamp_causes(switches, wanted);
+    keptTrips[0].trips |= seen & (keptTrips[0].seenBefore | AT_ONCE);
+    keptTrips[0].seenBefore = seen;
+    TWIN_CLOSE(keptTrips);
 }
 
-uint16_t protection_trips(void)
+void protection_raise(trip_set causes)
 {
-    return trips;
+    check_own();
+    keptTrips[0].trips |= causes;
+    TWIN_CLOSE(keptTrips);
 }
 
-static uint16_t causes_not_gone(void)
+trip_set protection_trips(void)
+{
+    check_own();
+    return keptTrips[0].trips;
+}
+
+static trip_set causes_not_gone(void)
 {
     const uint8_t switches = switches_read();
-    uint16_t standing = switch_causes(switches);
+    trip_set standing = switch_causes(switches) | (keptTrips[0].seenBefore & GONE_UNSEEN);
     const bool pressureBack = pressure_live() && pressureCounts + PRESSURE_BACK_COUNTS <= limits_of(LIMIT_PRESSURE_CEILING);
-    const bool heatSinkBack = heat_sink_live() && heatSinkCounts >= limits_of(LIMIT_HEAT_SINK_FLOOR) + HEAT_SINK_BACK_COUNTS;
     if (!pressureBack) standing |= TRIP(PRESSURE_CEILING) | TRIP(PRESSURE_SENSOR);
     if (!(switches & SWITCH_SHIELD_CLOSED)) standing |= TRIP(SHIELD);
-    if (!heatSinkBack) standing |= TRIP(HEAT_SINK);
-    if (lampOnMs > longest_lamp_on_ms() / 2) standing |= TRIP(LAMP_TIME);
+    if (!cool_again(heatSinkCounts, LIMIT_HEAT_SINK_FLOOR)) standing |= TRIP(HEAT_SINK);
+    if (!cool_again(glassCounts, LIMIT_GLASS_FLOOR)) standing |= TRIP(GLASS_HOT);
+    if (keptTrips[0].lampOnMs > longest_lamp_on_ms() / 2) standing |= TRIP(LAMP_TIME);
     return standing;
 }
 
 void protection_clear(void)
 {
-    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { trips &= causes_not_gone(); }
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        check_own();
+        keptTrips[0].trips &= causes_not_gone();
+        TWIN_CLOSE(keptTrips);
+    }
 }

@@ -39,15 +39,17 @@ static uint8_t switchesReported;
 void reports_analog(uint8_t channel, bool on)
 {
     if (channel >= ANALOGUE_INPUTS) return;
-    if (on) analogOn |= _BV(channel);
-    else analogOn &= (uint8_t)~_BV(channel);
+    const uint8_t bit = (uint8_t)_BV(channel);
+    if (on) analogOn |= bit;
+    else analogOn &= (uint8_t)~bit;
 }
 
 void reports_digital(uint8_t port, bool on)
 {
     if (port >= PORT_TOTAL) return;
-    if (on) digitalOn |= _BV(port), digitalOwed |= _BV(port);
-    else digitalOn &= (uint8_t)~_BV(port);
+    const uint8_t bit = (uint8_t)_BV(port);
+    if (on) digitalOn |= bit, digitalOwed |= bit;
+    else digitalOn &= (uint8_t)~bit;
 }
 
 /* Shortens or lengthens the running interval; setting the same value again shifts nothing. */
@@ -82,7 +84,7 @@ static void put_report(uint8_t command, uint16_t value)
 {
     serial_put(command);
     serial_put(value & GROUP_MASK);
-    serial_put(value >> GROUP_BITS);
+    serial_put((uint8_t)(value >> GROUP_BITS));
 }
 
 static void report_analog(const struct scan *scan)

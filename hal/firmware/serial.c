@@ -1,14 +1,13 @@
 /*
  * The line to the host: a ring buffer in each direction, moved by the UART's interrupts, so that no
- * caller waits for the line. Indices wrap with their type. This file does not interpret the bytes.
+ * caller waits for the line. Indices wrap with their type. registers.c sets the line up. This
+ * file does not interpret the bytes.
  */
 #include "serial.h"
 
 #include <avr/interrupt.h>
 #include <avr/io.h>
 #include <util/atomic.h>
-
-#include "protocol.h"
 
 #define TRANSMIT_SIZE 256
 #define RECEIVE_SIZE 128
@@ -18,15 +17,6 @@ static uint8_t transmitRing[TRANSMIT_SIZE];
 static volatile uint8_t transmitHead, transmitTail;
 static uint8_t receiveRing[RECEIVE_SIZE];
 static volatile uint8_t receiveHead, receiveTail;
-
-void serial_start(void)
-{
-    /* Double speed, rounded. */
-    UBRR0 = (F_CPU + BAUD_RATE * 4UL) / (BAUD_RATE * 8UL) - 1;
-    UCSR0A = _BV(U2X0);
-    UCSR0C = _BV(UCSZ01) | _BV(UCSZ00);
-    UCSR0B = _BV(RXEN0) | _BV(TXEN0) | _BV(RXCIE0);
-}
 
 ISR(USART_RX_vect)
 {
@@ -61,7 +51,7 @@ bool serial_take(uint8_t *byte)
 
 uint8_t serial_room(void)
 {
-    return TRANSMIT_SIZE - 1 - (uint8_t)(transmitHead - transmitTail);
+    return (uint8_t)(TRANSMIT_SIZE - 1 - (uint8_t)(transmitHead - transmitTail));
 }
 
 void serial_put(uint8_t byte)

@@ -1,6 +1,6 @@
 /*
- * The three safety switches. Each contact is closed to ground while all is well, and the pull-up
- * stays on. An open contact and a broken wire therefore both read as the unsafe position.
+ * The three safety switches. Each contact is closed to ground while all is well, and registers.c keeps
+ * the pull-up on. An open contact and a broken wire therefore both read as the unsafe position.
  * protection.c decides what an open switch leads to.
  */
 #include "switches.h"
@@ -9,11 +9,6 @@
 
 #include "pins.h"
 #include "protocol.h"
-
-void switches_start(void)
-{
-    PORTD |= SAFETY_SWITCH_MASK_D;
-}
 
 uint8_t switches_read(void)
 {

@@ -5,6 +5,8 @@
  */
 #include "unit.h"
 
+#include <util/atomic.h>
+
 #include "display.h"
 #include "gate.h"
 #include "limits.h"
@@ -15,6 +17,10 @@
 #define BAD_MESSAGES_MASK 0x7F
 #define KNOWN_FLAGS (FLAG_SELECTOR_PRESSURE | FLAG_VENT_OPEN | FLAG_LAMP_ENABLED | FLAG_CLEAR_TRIPS)
 #define ACTUATOR_FLAGS (FLAG_SELECTOR_PRESSURE | FLAG_VENT_OPEN | FLAG_LAMP_ENABLED)
+
+#define AT_FLAGS OUTPUTS_SEQUENCE_GROUPS
+#define AT_PUMP (AT_FLAGS + OUTPUTS_FLAGS_GROUPS)
+#define AT_LAMP (AT_PUMP + OUTPUTS_PUMP_GROUPS)
 
 static uint8_t badMessages;
 static struct {
@@ -53,17 +59,25 @@ static void report_limits(uint8_t verdict, uint8_t offender)
 
 static void take_outputs(const uint8_t *body)
 {
-    const uint8_t flags = body[0];
-    const uint16_t pump = message_read(body + OUTPUTS_FLAGS_GROUPS, OUTPUTS_PUMP_GROUPS);
-    const uint16_t lamp = message_read(body + OUTPUTS_FLAGS_GROUPS + OUTPUTS_PUMP_GROUPS, OUTPUTS_LAMP_GROUPS);
+    const uint16_t sequence = message_read(body, OUTPUTS_SEQUENCE_GROUPS);
+    const uint8_t flags = body[AT_FLAGS];
+    const uint16_t pump = message_read(body + AT_PUMP, OUTPUTS_PUMP_GROUPS);
+    const uint16_t lamp = message_read(body + AT_LAMP, OUTPUTS_LAMP_GROUPS);
     if ((flags & (uint8_t)~KNOWN_FLAGS) || pump > FULL_DUTY || lamp > FULL_DUTY) {
         gate_make_safe();
         refuse(KIND_OUTPUTS, REFUSAL_OUT_OF_RANGE);
         return;
     }
-    const struct outputs asked = {.flags = flags & ACTUATOR_FLAGS, .pump = pump, .lamp = lamp};
-    if ((flags & FLAG_CLEAR_TRIPS) && outputs_are_safe(&asked)) protection_clear();
-    gate_want(&asked);
+    const struct outputs asked = {.flags = flags & ACTUATOR_FLAGS, .pump = (uint8_t)pump, .lamp = (uint8_t)lamp};
+    const bool safe = outputs_are_safe(&asked);
+    if (!gate_want(&asked, sequence)) {
+        /* An older request for the safe state does no harm. */
+        if (safe) gate_make_safe();
+        refuse(KIND_OUTPUTS, REFUSAL_REPEATED);
+        return;
+    }
+    if (!(flags & FLAG_CLEAR_TRIPS) || !safe) return;
+    protection_clear();
 }
 
 static void take_limits(const uint8_t *body)
@@ -133,7 +147,10 @@ void unit_poll(void)
     message_field(report.verdict, LIMITS_REPORT_VERDICT_GROUPS);
     message_field(report.offender, LIMITS_REPORT_OFFENDER_GROUPS);
     struct limits inForce;
+    uint16_t taken;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { taken = gate_taken(); }
     limits_read(&inForce);
+    message_field(taken, LIMITS_REPORT_TAKEN_GROUPS);
     for (uint8_t i = 0; i < LIMIT_COUNT; i++) message_field(inForce.value[i], 2);
     message_end();
 }

@@ -19,6 +19,7 @@ import {
   watchdogConfig,
 } from 'avr8js';
 import { BAUD } from '../../hal/firmata/protocol.ts';
+import { PINS } from '../../wiring/pin-map.ts';
 import {
   clearConversionFlagByOne,
   clearRegisters,
@@ -35,9 +36,10 @@ import {
   restartWatchdog,
   runsOneMoreInstruction,
 } from './avr8js-workarounds.ts';
+import { type ChipFaults, createFaults } from './chip-faults.ts';
 import { createLine } from './chip-line.ts';
 import { type ChipPins, createPins, TIMER_CONFIGS } from './chip-pins.ts';
-import { connectBus, type I2cDevices } from './i2c-bus.ts';
+import { connectBus, dataLineLow, type I2cDevices } from './i2c-bus.ts';
 import { FLASH_BYTES } from './image.ts';
 import { scheduleTimer } from './timer-schedule.ts';
 
@@ -75,6 +77,7 @@ export interface Chip extends ChipPins {
   readonly powerCycle: () => void;
   /** Resets since creation, by the watchdog or by power. */
   readonly resets: () => number;
+  readonly faults: ChipFaults;
 }
 
 export interface ChipOptions {
@@ -113,24 +116,17 @@ export function createChip({
   const resetCpu = resetOnlyWhenAsked(cpu, () => {
     core.resetAsked = true;
   });
-  const core: Core = {
-    cpu,
-    parts,
-    timers,
-    afterReset: [],
-    resetCpu,
-    pause: 'none',
-    resetAsked: false,
-    resets: 0,
-  };
+  const begun = { pause: 'none', resetAsked: false, resets: 0 } as const;
+  const core: Core = { cpu, parts, timers, afterReset: [], resetCpu, ...begun };
   correct(cpu, parts);
   const schedules = TIMER_CONFIGS.map((config, i) =>
     scheduleTimer(cpu, timers[i] as AVRTimer, config),
   );
-  connectBus(cpu, parts.twi, i2c);
+  connectBus(cpu, parts.twi, i2c, dataLineLow(cpu));
   const line = createLine(cpu, parts.usart, { clockHz: CLOCK_HZ, hostBaud }, onTransmit);
   core.afterReset.push(line.resume);
   const pins = createPins(cpu, schedules);
+  core.afterReset.push(() => pullUpBus(pins));
   powerUp(core);
   let untilCycle = 0;
   return {
@@ -157,7 +153,16 @@ export function createChip({
       powerUp(core);
     },
     resets: () => core.resets,
+    faults: createFaults(cpu, parts.adc, () => {
+      core.pause = 'none';
+    }),
   };
+}
+
+/** The two-wire bus rests high. */
+function pullUpBus({ setLevel }: ChipPins): void {
+  setLevel(PINS.displayData.firmataPin, true);
+  setLevel(PINS.displayClock.firmataPin, true);
 }
 
 function createParts(cpu: CPU): Peripherals {

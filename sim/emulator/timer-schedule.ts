@@ -33,7 +33,8 @@ export function countsToNext(counter: Counter): number {
     const size = TOP + 1;
     const ahead = (point: number): number => ((point - tcnt - 1 + 2 * size) % size) + 1;
     const points = [0, ocrA, ocrB].filter((point) => point <= TOP && tcnt <= TOP);
-    return Math.max(1, Math.min(...points.map(ahead)));
+    // A count beyond a top that was set lower: avr8js brings it back with the next step.
+    return points.length === 0 ? 1 : Math.max(1, Math.min(...points.map(ahead)));
   }
   const points = countingUp
     ? [ocrA, ocrB, TOP].filter((point) => point > tcnt).map((point) => point - tcnt)

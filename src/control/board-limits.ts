@@ -5,7 +5,7 @@
  */
 import { FULL_SCALE_COUNTS } from '../core/frame.ts';
 import { placeOfAlarm } from '../safety/alarm-table.ts';
-import { pressurePaOf, thermistorKOf } from '../signal/channels.ts';
+import { glassKOf, pressurePaOf, thermistorKOf } from '../signal/channels.ts';
 import type { UnitSettings } from './unit-settings.ts';
 
 export interface BoardLimits {
@@ -16,6 +16,8 @@ export interface BoardLimits {
   readonly longestLampOnS: number;
   /** How long outputs remain valid without being renewed. */
   readonly leaseMs: number;
+  /** Lowest counts of the glass channel while the lamp burns. */
+  readonly glassFloor: number;
 }
 
 /**
@@ -24,6 +26,7 @@ export interface BoardLimits {
 const HIGHEST_ATMOSPHERE_PA = 108_500;
 const PRESSURE_MARGIN_PA = 5_000;
 const HEAT_SINK_MARGIN_K = 5;
+const GLASS_MARGIN_K = 5;
 const LEASE_MS = 500;
 
 export function boardLimitsOf(unit: UnitSettings): BoardLimits {
@@ -40,6 +43,10 @@ export function boardLimitsOf(unit: UnitSettings): BoardLimits {
       FULL_SCALE_COUNTS,
     longestLampOnS: Math.round(limits.longestLampOnS),
     leaseMs: LEASE_MS,
+    glassFloor:
+      COUNTS.find(
+        reads((counts) => glassKOf(counts, channels), limits.highestGlassK + GLASS_MARGIN_K),
+      ) ?? FULL_SCALE_COUNTS,
   };
 }
 

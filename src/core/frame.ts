@@ -60,6 +60,14 @@ export const TRIPS = [
   'lamp-time',
   'watchdog',
   'settings',
+  'glass-hot',
+  'memory',
+  'program',
+  'output-pins',
+  'converter',
+  'registers',
+  'restart-unknown',
+  'restart-loop',
 ] as const;
 export type Trip = (typeof TRIPS)[number];
 

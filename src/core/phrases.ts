@@ -89,6 +89,14 @@ export const RECORD_PHRASES = {
   'trip-lamp-time': 'lamp on too long',
   'trip-watchdog': 'board restarted',
   'trip-settings': 'its limits were spoilt',
+  'trip-glass-hot': 'glass too hot',
+  'trip-memory': 'its memory is faulty',
+  'trip-program': 'its program is faulty',
+  'trip-output-pins': 'output not obeyed',
+  'trip-converter': 'no measurements',
+  'trip-registers': 'chip set-up changed',
+  'trip-restart-unknown': 'restarted, no cause',
+  'trip-restart-loop': 'restarts repeatedly',
 } as const;
 
 export type PhraseKey = keyof typeof RECORD_PHRASES;

@@ -3,7 +3,7 @@ import { COMPILED_LIMITS } from '../../hal/firmata/protocol.ts';
 import builtInUnit from '../../src/app/defaults/unit.json' with { type: 'json' };
 import { boardLimitsOf } from '../../src/control/board-limits.ts';
 import { unitSettingsSchema } from '../../src/control/unit-settings.ts';
-import { pressurePaOf, thermistorKOf } from '../../src/signal/channels.ts';
+import { glassKOf, pressurePaOf, thermistorKOf } from '../../src/signal/channels.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
 const { unit } = DEFAULT_CONFIG;
@@ -22,6 +22,13 @@ describe('what the board is told to protect', () => {
     expect(thermistorKOf(heatSinkFloor - 1, unit.channels)).toBeGreaterThan(348.15);
   });
 
+  test('its glass limit lies five kelvin above the hottest glass that the unit allows', () => {
+    const { glassFloor } = boardLimitsOf(unit);
+    // 45 degrees Celsius and five more.
+    expect(glassKOf(glassFloor, unit.channels)).toBeLessThanOrEqual(323.15);
+    expect(glassKOf(glassFloor - 1, unit.channels)).toBeGreaterThan(323.15);
+  });
+
   test.each([
     ['as built in', {}],
     ['at the widest that a unit file may set', { widest: true }],
@@ -31,13 +38,19 @@ describe('what the board is told to protect', () => {
       const settings = widest
         ? unitSettingsSchema.parse({
             ...builtInUnit,
-            limits: { ...builtInUnit.limits, highestPressureKPaGauge: 190, longestLampOnS: 3600 },
+            limits: {
+              ...builtInUnit.limits,
+              highestPressureKPaGauge: 190,
+              longestLampOnS: 3600,
+              highestGlassC: 60,
+            },
             alarms: { 'lamp-hot': { limit: 85 } },
           })
         : unit;
       const limits = boardLimitsOf(settings);
       expect(limits.pressureCeiling).toBeLessThanOrEqual(COMPILED_LIMITS.pressureCeiling);
       expect(limits.heatSinkFloor).toBeGreaterThanOrEqual(COMPILED_LIMITS.heatSinkFloor);
+      expect(limits.glassFloor).toBeGreaterThanOrEqual(COMPILED_LIMITS.glassFloor);
       expect(limits.longestLampOnS).toBeLessThanOrEqual(COMPILED_LIMITS.longestLampOnS);
       expect(limits.leaseMs).toBeLessThanOrEqual(COMPILED_LIMITS.leaseMs);
     },

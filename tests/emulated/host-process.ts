@@ -27,7 +27,13 @@ const opened = await openFirmataBoard({
   portName: link,
   scheduler: REAL_TIME,
   tickS: Number(tickS),
-  limits: { pressureCeiling: 700, heatSinkFloor: 130, longestLampOnS: 900, leaseMs: 500 },
+  limits: {
+    pressureCeiling: 700,
+    heatSinkFloor: 130,
+    longestLampOnS: 900,
+    leaseMs: 500,
+    glassFloor: 200,
+  },
 });
 if (!opened.ok) throw new Error(`${opened.problem.words} ${opened.problem.advice}`);
 const { board } = opened;

@@ -126,10 +126,12 @@ const MESSAGES: readonly (readonly number[])[] = [
     encodeFields(KINDS.limitsReport, LIMITS_REPORT_LAYOUT, {
       verdict: 0,
       offender: 127,
+      taken: 0,
       pressureCeiling: 700,
       heatSinkFloor: 90,
       longestLampOnS: 600,
       leaseMs: 500,
+      glassFloor: 200,
     }),
   ),
   [0xf9, 2, 5],

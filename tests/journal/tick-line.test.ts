@@ -131,7 +131,7 @@ describe('the line of a tick', () => {
     ['a field too few', '[0,0,null,1,2,3,4,5,1,0,2,0]', 'hostTimeS'],
     ['a field too many', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"",[],0]', ''],
     ['no count where one belongs', '[0,0,null,1]', 'irradiance'],
-    ['bits that mean nothing', '[0,0,null,1,2,3,4,5,32768,0,2,0,null]', 'frameBits'],
+    ['bits that mean nothing', '[0,0,null,1,2,3,4,5,8388608,0,2,0,null]', 'frameBits'],
     ['an unknown button', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"x"]', 'buttons'],
     ['an unknown request', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"",[{"kind":"fly"}]]', 'requests'],
     ['a number in words that are none', '[0,"soon",null,1,2,3,4,5,1,0,2,0,null]', 'timeS'],

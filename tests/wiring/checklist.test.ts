@@ -151,7 +151,7 @@ describe('safety switches', () => {
 
 describe('what a person hears and sees', () => {
   const asked = CHECKLIST.filter(({ question }) => question !== null);
-  test('is asked for display, status lamp, buzzer, vent, selector and pump', () => {
+  test('is asked for display, status lamp, buzzer, vent, selector, pump and cut-out', () => {
     expect(asked.map(({ id }) => id)).toEqual([
       'display',
       'status-lamp',
@@ -159,6 +159,7 @@ describe('what a person hears and sees', () => {
       'vent-clicks',
       'selector-clicks',
       'pump-turns',
+      'lamp-cut-out',
     ]);
   });
 

@@ -114,7 +114,7 @@ describe('the circuit', () => {
 
   test('has a vent that is normally open and safety switches that are normally closed', () => {
     expect(typeOf('Y1').normally).toBe('open');
-    for (const part of ['S1a', 'S1b', 'S2', 'S3a', 'S3b'])
+    for (const part of ['S1a', 'S1b', 'S2', 'S3a', 'S3b', 'S4'])
       expect(typeOf(part).normally, part).toBe('closed');
   });
 
@@ -139,8 +139,13 @@ describe('the circuit', () => {
   test('lets the shield switch break the supply of the lamp itself', () => {
     expect(netOf('S3a.a')).toBe(netOf('F4.b'));
     expect(netOf('Q4.S')).toBe(netOf('S3a.b'));
-    expect(netOf('U2.IN')).toBe(netOf('Q4.D'));
-    expect(partsOn(netOf('U2.IN')).sort()).toEqual(['Q4', 'U2']);
+    expect(partsOn(netOf('Q4.D')).sort()).toEqual(['Q4', 'S4']);
+  });
+
+  test('gives the lamp driver no supply but through the thermal cut-out, which no pin can bridge', () => {
+    expect(netOf('S4.a')).toBe(netOf('Q4.D'));
+    expect(netOf('U2.IN')).toBe(netOf('S4.b'));
+    expect(partsOn(netOf('U2.IN')).sort()).toEqual(['S4', 'U2']);
   });
 
   test('reads a safety switch as unsafe when its wire breaks: a pull-up behind the contact', () => {

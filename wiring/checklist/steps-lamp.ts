@@ -1,5 +1,5 @@
 /**
- * The lamp, last of all and only for seconds: it must stay dark while the shield is open, although
+ * The lamp, last of all and only for seconds: its cut-out must open when hot, it must stay dark while the shield is open, although
  * it is requested, and then light at a tenth of its drive behind a closed shield. Limits are demo
  * values: the demo lamp gives 20 W/m2 at a tenth.
  */
@@ -7,6 +7,7 @@ import type { Outputs } from '../../src/core/frame.ts';
 import {
   acting,
   between,
+  byAnswer,
   elapsedS,
   from,
   QUIET,
@@ -106,4 +107,21 @@ const lights: Step = {
     'Dark: fuse F4, first contact of the shield switch, Q4, D8. Far brighter: the dimming input of the driver is inverted. Stays lit: Q4 or Q5 failed, pull out the supply.',
 };
 
-export const LAMP_STEPS: readonly Step[] = [staysDark, lights];
+/** Nobody reads the cut-out, so that only hands can try it. */
+const cutOut: Step = {
+  id: 'lamp-cut-out',
+  title: 'Thermal cut-out opens when hot',
+  caution: 'Hot water scalds. Pull the adapter out first, and keep plug and leads dry.',
+  todo: 'Unplug S4. Measure across it with a continuity tester, cold; then hold its metal face in water just off the boil, and then let it cool. Plug it in again.',
+  meanwhile: 'Does nothing.',
+  outputs: () => QUIET,
+  expected: 'closed when cold, open in the hot water, closed again when cool.',
+  question: 'Was it closed, open and closed again?',
+  verdict: byAnswer,
+  ownTrips: [],
+  timeoutS: 900,
+  onFailure:
+    'Never open: do not use the lamp, it would burn itself. Open when cold: wrong type, or a wire.',
+};
+
+export const LAMP_STEPS: readonly Step[] = [cutOut, staysDark, lights];

@@ -176,13 +176,15 @@ const LAMP_SUPPLY: Piece = {
 
 const LAMP_CURRENT: Piece = {
   placements: [
+    lying('S4', [36, 16]),
     standing('U2', [46, 15]),
     lying('R13', [34, 18], 'down'),
     standing('R14', [40, 22], 'left'),
     upsideDown('E1', [66, 19]),
   ],
   wires: [
-    wire('12V_DRIVER', [27, 14], [27, 16], [46, 16]),
+    wire('12V_SWITCHED', [27, 14], [27, 16], [34, 16]),
+    wire('12V_DRIVER', [38, 16], [46, 16]),
     wire('LAMP_DIM', [36, 18], [46, 18]),
     wire('LAMP_DIM', [40, 18], [40, 20]),
     wire('GND', [46, 20], [44, 20], [44, 22]),
@@ -207,8 +209,9 @@ const LAMP = block('UV lamp', [4, 34.8], [111, 32], LAMP_SUPPLY, LAMP_CURRENT, {
       'Check this on the driver you buy; on some',
       'a low or open input means full light.',
       '',
-      'RT2 (sheet 3) is glued to the heat sink of',
-      'E1. UV light hurts eyes and skin.',
+      'S4 sits on the heat sink of E1 beside RT2',
+      '(sheet 3) and opens at 85 °C by itself.',
+      'UV light hurts eyes and skin.',
     ],
   ),
 });

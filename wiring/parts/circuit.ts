@@ -3,10 +3,11 @@
  * `part.terminal`, or `pin.name` for a pin of the pin map. Drawings, parts list and tests read this
  * table; a drawing whose connections differ from it fails its test.
  *
- * Three contacts stop the unit without software. The emergency stop breaks the 12 V of everything
+ * Four contacts stop the unit without software. The emergency stop breaks the 12 V of everything
  * that moves or shines. The over-pressure switch sits in the common return of pump and vent valve:
  * when it opens, the return is lifted to 5 V, no gate can be above its source, the pump stops and
- * the vent falls open; the same node is read. The shield switch breaks the lamp's supply.
+ * the vent falls open; the same node is read. The shield switch breaks the lamp's supply, and so does the thermal cut-out
+ * on its heat sink, which nobody reads.
  */
 
 import type { PinName } from '../pin-map.ts';
@@ -32,6 +33,7 @@ export const PARTS = {
   S2: 'overPressure',
   S3a: 'shield',
   S3b: 'shield',
+  S4: 'thermalCutOut',
 
   M1: 'pump',
   VD2: 'schottky',
@@ -142,7 +144,8 @@ const DRIVE_NETS: Nets = {
   ENABLE_DRAIN: ['Q5.D', 'R10.b'],
   LAMP_GATE: ['R10.a', 'R9.b', 'Q4.G'],
   '12V_SHIELD': ['S3a.b', 'R9.a', 'Q4.S'],
-  '12V_DRIVER': ['Q4.D', 'U2.IN'],
+  '12V_SWITCHED': ['Q4.D', 'S4.a'],
+  '12V_DRIVER': ['S4.b', 'U2.IN'],
   D10: ['pin.lampDrive', 'R13.a'],
   LAMP_DIM: ['R13.b', 'R14.a', 'U2.DIM'],
   LED_PLUS: ['U2.LED+', 'E1.A'],

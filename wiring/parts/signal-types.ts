@@ -23,6 +23,12 @@ export const SWITCH_TYPES = {
     '12 V DC, 3 A or more',
     'First contact carries the lamp supply, 1.2 A. Fit so that lifting the shield forces it open.',
   ),
+  thermalCutOut: contact(
+    '85 °C, NC',
+    'thermal cut-out: bimetal disc switch with a metal face, normally closed, opens by itself when hot',
+    'opens at 85 °C ± 5 K, closes again some 25 K lower; 12 V DC, 5 A or more',
+    'Screwed or glued to the heat sink of the lamp, 1.2 A. Above the 75 °C at which the board trips by the default limits, so that it acts only when both sensor and software failed; at 90 °C and some 2 K/W a diode of 12 W is near 115 °C, under the 125 °C of usual types (from memory).',
+  ),
   contactPullUp: resistor(2200, 'computed', '2.3 mA wets the contact.'),
   filterSeries: resistor(1000, 'computed', 'With 100 nF: 0.1 ms; keeps a spike out of the pin.'),
   filter: capacitor(

@@ -1,9 +1,12 @@
 #ifndef BOOT_H
 #define BOOT_H
 
-#include <stdbool.h>
+#include "trips.h"
 
-/* Whether the watchdog caused the last reset. */
-bool boot_after_watchdog(void);
+/* The trips that the last reset is a cause for. */
+trip_set boot_causes(void);
+
+/* The program has run for long enough: earlier restarts are no longer counted. */
+void boot_forget_restarts(void);
 
 #endif

@@ -5,8 +5,11 @@
 
 #include "outputs.h"
 
-/* Requests outputs and renews the lease. They act from now on as far as the protection allows. */
-void gate_want(const struct outputs *asked);
+void gate_start(void);
+
+/* Requests outputs and renews the lease, if their number is newer than the last one taken: false
+ * for a repeated or reordered message. They act from now on as far as the protection allows. */
+bool gate_want(const struct outputs *asked, uint16_t sequence);
 
 /* Makes the outputs safe at once and ends the lease. */
 void gate_make_safe(void);
@@ -18,5 +21,8 @@ void gate_tick(void);
 const struct outputs *gate_wanted(void);
 const struct outputs *gate_acting(void);
 bool gate_leased(void);
+
+/* Number of the last outputs taken. Call with interrupts off, or from an interrupt. */
+uint16_t gate_taken(void);
 
 #endif

@@ -13,7 +13,7 @@ struct limits {
     uint16_t value[LIMIT_COUNT];
 };
 
-/* Puts the compiled limits in force. */
+/* Puts the compiled limits in force: no longer a host's. */
 void limits_restore(void);
 
 /* A VERDICT_ on limits that a host requests, and the index of the first unacceptable one. */
@@ -27,6 +27,9 @@ void limits_read(struct limits *inForce);
 
 /* One limit in force. Call with interrupts off, or from an interrupt. */
 uint16_t limits_of(uint8_t index);
+
+/* Whether the limits in force are a host's. */
+bool limits_of_host(void);
 
 /* Whether the copy in RAM is unchanged. Call with interrupts off, or from an interrupt. */
 bool limits_intact(void);

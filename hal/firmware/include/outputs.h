@@ -11,10 +11,11 @@ struct outputs {
     uint8_t lamp;
 };
 
-void outputs_start(void);
-
 /* Sets the actuator pins to `asked`; only the gate may call this. */
 void outputs_drive(const struct outputs *asked);
+
+/* Whether the pins, and the timer behind them, do what they were last set to. */
+bool outputs_obeyed(const struct outputs *driven);
 
 /* Whether the lamp would burn, and whether the outputs could do no harm. */
 bool outputs_lamp_on(const struct outputs *outputs);

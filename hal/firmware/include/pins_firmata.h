@@ -16,10 +16,12 @@ void pins_set_mode(uint8_t pin, uint8_t mode);
 uint8_t pins_mode(uint8_t pin);
 uint8_t pins_state(uint8_t pin);
 
+/* Only status lamp and buzzer take a level, and nothing takes a duty: one for an actuator is counted
+ * as a bad message. */
 void pins_write_level(uint8_t pin, bool high);
-void pins_write_duty(uint8_t pin, uint16_t duty);
+void pins_refuse_duty(uint8_t pin);
 
-/* Writes eight pins at once; only those in output mode take part. */
+/* Writes eight pins at once; only signals in output mode take part. */
 void pins_write_port(uint8_t port, uint16_t levels);
 
 #endif

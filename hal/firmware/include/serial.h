@@ -4,8 +4,6 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-void serial_start(void);
-
 /* Takes the next byte from the host; false when there is none. */
 bool serial_take(uint8_t *byte);
 bool serial_waiting(void);

@@ -3,8 +3,6 @@
 
 #include <stdint.h>
 
-void switches_start(void);
-
 /* Current state of the safety switches, as SWITCH_ bits of the frame. */
 uint8_t switches_read(void);
 

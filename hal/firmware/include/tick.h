@@ -3,8 +3,6 @@
 
 #include <stdint.h>
 
-void tick_start(void);
-
 /* Board time in milliseconds, counted by the tick interrupt. */
 uint32_t tick_now_ms(void);
 

@@ -4,13 +4,13 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#define TWI_CLOCK_HZ 100000UL
+
 /* Maximum bytes of one write, without the address. */
 #define TWI_LONGEST 32
 
 enum twi_owner { TWI_FOR_HOST, TWI_FOR_DISPLAY };
 enum twi_result { TWI_PENDING, TWI_DONE, TWI_NO_ANSWER };
-
-void twi_start(void);
 
 /* Queues one write; false when the queue has no room for it. */
 bool twi_write(uint8_t address, const uint8_t *bytes, uint8_t count, enum twi_owner owner);

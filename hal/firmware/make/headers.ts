@@ -73,6 +73,7 @@ function pinLines(name: string, row: PinRow): string {
       [`${prefix}_BIT`, bit],
     );
   }
+  if (row.port !== null && row.role === 'bus') defines.push([`${prefix}_BIT`, row.port.bit]);
   if (row.pwm !== null) {
     const { COMPARE, CONNECT } = PWM_REGISTERS[row.pwm];
     defines.push([`${prefix}_COMPARE`, COMPARE], [`${prefix}_CONNECT`, CONNECT]);
@@ -194,6 +195,7 @@ export function protocolHeader(): string {
       ...numbered('COMPILED', p.COMPILED_LIMITS),
       ...numbered('PRESSURE_LIVE', p.PRESSURE_LIVE),
       ...numbered('THERMISTOR_LIVE', p.THERMISTOR_LIVE),
+      ...numbered('REFERENCE_LIVE', p.REFERENCE_LIVE),
     ]),
   ]);
 }

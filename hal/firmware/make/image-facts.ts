@@ -10,6 +10,9 @@ export const IMAGE_FILE = 'meniscus.hex';
 /** avr-gcc numbers data memory from this address. */
 const DATA_MEMORY = 0x800000;
 
+/** State of the firmware that is kept twice, by its names in C. */
+export type KeptTwice = 'keptLimits' | 'keptRequest' | 'keptTrips' | 'keptFindings' | 'keptNowMs';
+
 export interface ImageFacts {
   readonly file: string;
   /** Bytes of flash. */
@@ -19,7 +22,7 @@ export interface ImageFacts {
   readonly compiler: string;
   readonly firmware: string;
   /** Data-memory addresses of what tests corrupt. */
-  readonly dataAddresses: { readonly keptLimits: number };
+  readonly dataAddresses: Readonly<Record<KeptTwice | 'endOfData', number>>;
 }
 
 /** Number of data bytes in all records of an Intel HEX file. */
@@ -46,6 +49,13 @@ export function imageFacts(hexText: string, compiler: string, symbols: string): 
     sha256: sha256(hexText),
     compiler,
     firmware: `${FIRMWARE_VERSION.major}.${FIRMWARE_VERSION.minor}`,
-    dataAddresses: { keptLimits: dataAddress(symbols, 'keptLimits') },
+    dataAddresses: {
+      keptLimits: dataAddress(symbols, 'keptLimits'),
+      keptRequest: dataAddress(symbols, 'keptRequest'),
+      keptTrips: dataAddress(symbols, 'keptTrips'),
+      keptFindings: dataAddress(symbols, 'keptFindings'),
+      keptNowMs: dataAddress(symbols, 'keptNowMs'),
+      endOfData: dataAddress(symbols, '__heap_start'),
+    },
   };
 }

@@ -29,7 +29,7 @@ function checkOfText(text: string): number {
   );
 }
 
-const BUSY = { flags: 5, pump: 128, lamp: 200 };
+const BUSY = { sequence: 300, flags: 5, pump: 128, lamp: 200 };
 const busyMessage = encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, BUSY);
 
 const checkRow = (what: string, actual: () => number, rest: Partial<CheckRow> = {}): CheckRow => ({
@@ -63,7 +63,7 @@ function unnoticed(count: number, from = 0, chosen: readonly number[] = []): num
 }
 
 const damageRow = (count: number): CheckRow => ({
-  what: `ways to flip ${count} of the 63 bits of an outputs message and not be noticed`,
+  what: `ways to flip ${count} of the 77 bits of an outputs message and not be noticed`,
   actual: () => unnoticed(count),
   expected: 0,
   tolerance: 0,
@@ -84,7 +84,10 @@ export const MESSAGE_CHECK: CheckGroup = {
     checkRow('check of the letter A', () => checkOfText('A'), { expected: reference.letter }),
     checkRow(
       'check of the safe outputs',
-      () => checkOf(encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, { flags: 2, pump: 0, lamp: 0 })),
+      () =>
+        checkOf(
+          encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, { sequence: 1, flags: 2, pump: 0, lamp: 0 }),
+        ),
       { expected: reference.outputsSafe },
     ),
     checkRow('check of busy outputs', () => checkOf(busyMessage), {

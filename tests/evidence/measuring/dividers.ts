@@ -6,7 +6,7 @@ import { COMPILED_LIMITS, PRESSURE_LIVE } from '../../../hal/firmata/protocol.ts
 import { PERFECT, sensorRatios } from '../../../sim/board/sensors.ts';
 import { FULL_SCALE_COUNTS } from '../../../src/core/frame.ts';
 import { celsiusFromK } from '../../../src/core/units.ts';
-import { pressurePaOf, supplyVOf, thermistorKOf } from '../../../src/signal/channels.ts';
+import { glassKOf, pressurePaOf, supplyVOf, thermistorKOf } from '../../../src/signal/channels.ts';
 import { BUTTON_LADDER } from '../../../wiring/pin-map.ts';
 import { DEFAULT_UNIT } from '../../configs.ts';
 import { HEALTHY_TRUTH } from '../../frames.ts';
@@ -59,6 +59,16 @@ export const DIVIDERS: CheckGroup = {
       expected: 90,
       // A count is 0.4 K there.
       tolerance: 0.4,
+      unit: 'C',
+      source: 'what is stated beside the limit; thermistor under 10 kΩ',
+      obtained: 'computed',
+    },
+    {
+      what: 'hottest glass that the compiled floor lets pass',
+      actual: () => celsiusFromK(glassKOf(COMPILED_LIMITS.glassFloor, channels) ?? Number.NaN),
+      expected: 70,
+      // A count is 0.23 K there.
+      tolerance: 0.23,
       unit: 'C',
       source: 'what is stated beside the limit; thermistor under 10 kΩ',
       obtained: 'computed',

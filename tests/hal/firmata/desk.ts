@@ -11,6 +11,7 @@ export const TICK_S = 0.05;
 export const LIMITS: Limits = {
   pressureCeiling: 700,
   heatSinkFloor: 100,
+  glassFloor: 200,
   longestLampOnS: 600,
   leaseMs: 500,
 };

@@ -78,6 +78,14 @@ test('the same outputs go out again with every write: that renews their lease', 
   expect(line().outputs().length).toBe(3);
 });
 
+test('every outputs message has the next number, from where the board is', async () => {
+  const { board, line } = await openBoard([{ ...OURS, taken: 5_000 }]);
+  board.write(GENTLE);
+  board.makeSafe();
+  board.write(GENTLE);
+  expect(line().sequences()).toEqual([5_001, 5_002, 5_003]);
+});
+
 test('clearing of trips is asked for when the outputs ask for it', async () => {
   const { board, line } = await openBoard();
   board.write({ ...GENTLE, pumpRatio: 0, ventOpen: true, clearTrips: true });
@@ -154,7 +162,7 @@ test('presses are counted on, so that none is lost with a frame', async () => {
 
 test('close sends the safe state and ends when the board reports it', async () => {
   const { board, running, line, time, frames } = await openBoard();
-  await running(0.2, 1000, { pump: 77, acting: 8 });
+  await running(0.2, 1000, { pump: 77, acting: 40 });
   let completed = false;
   board.frames$.subscribe({
     complete: () => {
@@ -164,7 +172,7 @@ test('close sends the safe state and ends when the board reports it', async () =
   const count = frames.length;
   const closing = board.close();
   expect(line().outputs()).toEqual([SAFE_FIELDS]);
-  line().sendsFrame({ pump: 77, acting: 8 });
+  line().sendsFrame({ pump: 77, acting: 40 });
   await time.advance(0.05);
   expect(completed).toBe(false);
   line().sendsFrame();

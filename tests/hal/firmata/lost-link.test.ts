@@ -130,7 +130,7 @@ test('it goes on trying, every second, and says each problem once', async () => 
 });
 
 test('another firmware on the next connection gets no outputs', async () => {
-  const { board, running, line, lines, time } = await openBoard([OURS, { ...OURS, major: 2 }]);
+  const { board, running, line, lines, time } = await openBoard([OURS, { ...OURS, major: 3 }]);
   await running(0.2, 1000);
   line().breaks('close');
   await time.advance(3);
@@ -157,6 +157,21 @@ test('a restarted board is told its limits and its interval again, and no press 
   const told = line().heard.slice(before);
   expect(told.some(([, command]) => command === 0x7a)).toBe(true);
   expect(told.some(([, command, kind]) => command === 0x0d && kind === 0x12)).toBe(true);
+});
+
+test('a board whose limits were spoilt is told them again, and gets the safe state until then', async () => {
+  const { board, running, line, time } = await openBoard();
+  await running(0.3, 60_000);
+  const before = line().heard.length;
+  // As after a trip of its settings: safe, and no limits of a host.
+  line().sendsFrame({ timeMs: 60_350, trips: 1 << 8, acting: 2 });
+  board.write(GENTLE);
+  expect(line().outputs().at(-1)).toEqual({ flags: 2, pump: 0, lamp: 0 });
+  await time.advance(0.02);
+  const told = line().heard.slice(before);
+  expect(told.some(([, command, kind]) => command === 0x0d && kind === 0x12)).toBe(true);
+  board.write(GENTLE);
+  expect(line().outputs().at(-1)!.pump).toBeGreaterThan(0);
 });
 
 test('a board that reports its version unasked has started anew', async () => {

@@ -32,22 +32,27 @@ export interface Script {
   readonly tellsPins: boolean;
   /** Messages that it misses at first, as in its boot loader. */
   readonly misses: number;
+  /** Number of the last outputs that it says it has taken. */
+  readonly taken: number;
 }
 
 export const OURS: Script = {
   name: 'meniscus',
-  major: 1,
+  major: 2,
   verdicts: ['accepted'],
   offender: 127,
   noise: null,
   tellsPins: true,
   misses: 0,
+  taken: 0,
 };
 
 export interface ScriptedLine extends Line {
   /** Whatever the host wrote, as whole messages. */
   readonly heard: number[][];
-  readonly outputs: () => Fields<typeof OUTPUTS_LAYOUT>[];
+  readonly outputs: () => Omit<Fields<typeof OUTPUTS_LAYOUT>, 'sequence'>[];
+  /** Numbers of the outputs, in the order of their messages. */
+  readonly sequences: () => number[];
   readonly texts: () => { readonly row: number; readonly text: string }[];
   readonly sends: (bytes: readonly number[]) => void;
   readonly sendsFrame: (fields?: Partial<FrameFields>) => void;
@@ -74,7 +79,7 @@ export const RESTING: FrameFields = {
   switches: 1,
   presses: 0,
   trips: 0,
-  acting: 2,
+  acting: 34,
   pump: 0,
   lamp: 0,
   badMessages: 0,
@@ -128,7 +133,8 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
     failsNextWrite: null as string | null,
     stuck: false,
     closable: Promise.resolve(),
-    outputs: () => unitBodies(heard, KINDS.outputs).map((b) => decodeFields(OUTPUTS_LAYOUT, b)!),
+    outputs: () => numbered(heard).map(({ sequence: _, ...outputs }) => outputs),
+    sequences: () => numbered(heard).map(({ sequence }) => sequence),
     texts: () =>
       unitBodies(heard, KINDS.text).map(([row = -1, ...codes]) => ({
         row,
@@ -155,6 +161,9 @@ export function createScriptedLine(script: Script = OURS): ScriptedLine {
   Object.defineProperty(line, 'isOpen', { get: () => state.isOpen });
   return line;
 }
+
+const numbered = (heard: readonly number[][]) =>
+  unitBodies(heard, KINDS.outputs).map((body) => decodeFields(OUTPUTS_LAYOUT, body)!);
 
 /** Bodies of the unit's messages of one kind. */
 function unitBodies(heard: readonly number[][], wanted: number): (readonly number[])[] {
@@ -186,6 +195,7 @@ function answerTo(
     encodeFields(KINDS.limitsReport, LIMITS_REPORT_LAYOUT, {
       verdict,
       offender: script.offender,
+      taken: script.taken,
       ...fields,
     }),
   );

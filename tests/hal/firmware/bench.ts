@@ -24,6 +24,7 @@ import {
   TRIP_BITS,
   UNIT_SYSEX,
 } from '../../../hal/firmata/protocol.ts';
+import type { ImageFacts } from '../../../hal/firmware/make/image-facts.ts';
 import { createChip } from '../../../sim/emulator/chip.ts';
 import { loadImage } from '../../../sim/emulator/image.ts';
 import type { Channel } from '../../../src/core/frame.ts';
@@ -33,12 +34,13 @@ const { FIRMWARE_IMAGE } = process.env;
 const imageFolder =
   FIRMWARE_IMAGE ?? fileURLToPath(new URL('../../../hal/firmware/image', import.meta.url));
 const image = loadImage(readFileSync(join(imageFolder, 'meniscus.hex'), 'utf8'));
-export const imageFacts: { readonly dataAddresses: { readonly keptLimits: number } } = JSON.parse(
+export const imageFacts: Pick<ImageFacts, 'dataAddresses' | 'sizeBytes'> = JSON.parse(
   readFileSync(join(imageFolder, 'image.json'), 'utf8'),
 );
 
 export type FrameFields = Fields<typeof FRAME_LAYOUT>;
-export type OutputFields = Fields<typeof OUTPUTS_LAYOUT>;
+/** Numbered where it is sent. */
+export type OutputFields = Omit<Fields<typeof OUTPUTS_LAYOUT>, 'sequence'>;
 export type LimitFields = Fields<typeof LIMITS_LAYOUT>;
 export type Trip = (typeof TRIP_BITS)[number];
 
@@ -60,8 +62,15 @@ export const BUSY: OutputFields = {
 };
 
 export const sysex = (bytes: readonly number[]) => [SYSEX_START, ...bytes, SYSEX_END];
-export const outputsMessage = (fields: OutputFields) =>
-  sysex([UNIT_SYSEX, ...encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, fields)]);
+let sequence = 0;
+/** Every call gives a message with the next number. */
+export const outputsMessage = (fields: OutputFields) => {
+  sequence = (sequence + 1) % 128 ** 2;
+  return sysex([
+    UNIT_SYSEX,
+    ...encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, { ...fields, sequence }),
+  ]);
+};
 export const limitsMessage = (fields: Partial<LimitFields>) =>
   sysex([
     UNIT_SYSEX,
@@ -87,7 +96,7 @@ export interface BenchOptions {
   readonly i2c?: Parameters<typeof createChip>[0]['i2c'];
   /** Sampling interval asked for at the start; null to leave frames off. */
   readonly samplingMs?: number | null;
-  /** Board time before anything is asked; shifts what follows against the tick. */
+  /** Board time from its first byte until anything is asked; shifts what follows against the tick. */
   readonly settleS?: number;
 }
 
@@ -113,6 +122,9 @@ export function createBench({ i2c, samplingMs = 10, settleS = 0.02 }: BenchOptio
   setCounts('buttons', 1023);
   setCounts('heatSinkTemperature', 500);
   setCounts('supplyVoltage', 614);
+  // The march through the RAM and the check of the flash come first.
+  while (sent.length === 0) chip.run(0.0001);
+  const bootMs = chip.timeS() * 1000;
   chip.run(settleS);
   if (samplingMs !== null) chip.receive(intervalMessage(samplingMs));
   chip.run(0.03);
@@ -135,6 +147,8 @@ export function createBench({ i2c, samplingMs = 10, settleS = 0.02 }: BenchOptio
   };
   return {
     chip,
+    /** Board time of the start of the program, to 0.2 ms. */
+    bootMs,
     sent,
     send,
     frames,

@@ -1,14 +1,21 @@
 /** Sensors whose wire is broken or short, and a converter that gives nothing. */
 import { expect, test } from 'vitest';
 import { OUTPUT_FLAGS } from '../../../hal/firmata/protocol.ts';
-import { BUSY, CLEAR, createBench, PINS_BUSY, SAFE_OUTPUTS } from './bench.ts';
+import {
+  BUSY,
+  CLEAR,
+  createBench,
+  PINS_BUSY,
+  PINS_SAFE,
+  SAFE_OUTPUTS,
+  type Trip,
+} from './bench.ts';
 
 /** An open thermistor reads as the supply, colder than any heat sink. */
 const OPEN_COUNTS = 1023;
 const COLDEST_LIVE_COUNTS = 1008;
 const HIGHEST_LIVE_PRESSURE_COUNTS = 972;
 /** Converter control register, its enable bit included. */
-const ADCSRA = 0x7a;
 
 test('an open heat-sink thermistor puts the lamp off and cannot be cleared', () => {
   const bench = createBench();
@@ -75,11 +82,12 @@ test('a converter that gives nothing reads as broken wires: pressure and lamp ar
   const bench = createBench();
   bench.want(BUSY);
   expect(bench.pins()).toEqual(PINS_BUSY);
-  bench.chip.poke(ADCSRA, 0);
-  expect(bench.trips()).toEqual(['pressure-sensor', 'heat-sink']);
-  expect(bench.pins()).toMatchObject({ pump: 0, ventOpen: true, lamp: 0, lampEnabled: false });
+  bench.chip.faults.stallConverter(true);
+  const all: Trip[] = ['pressure-sensor', 'heat-sink', 'glass-hot', 'converter'];
+  expect(bench.trips()).toEqual(all);
+  expect(bench.pins()).toEqual(PINS_SAFE);
   bench.want(CLEAR);
-  expect(bench.trips()).toEqual(['pressure-sensor', 'heat-sink']);
+  expect(bench.trips()).toEqual(all);
 });
 
 test.each([

@@ -2,7 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import { FIRMWARE_NAME, FIRMWARE_VERSION } from '../../../hal/firmata/protocol.ts';
 import { PINS } from '../../../wiring/pin-map.ts';
-import { BUSY, createBench, PINS_BUSY, PINS_SAFE, sysex, sysexesIn } from './bench.ts';
+import {
+  BUSY,
+  createBench,
+  PINS_BUSY,
+  PINS_SAFE,
+  SAFE_OUTPUTS,
+  sysex,
+  sysexesIn,
+} from './bench.ts';
 
 const MODE = { input: 0, output: 1, analog: 2, pwm: 3, i2c: 6, pullUp: 11 };
 const firmware = [
@@ -20,7 +28,6 @@ const quiet = () => {
 const setMode = (pin: number, mode: number) => [0xf4, pin, mode];
 const setPin = (pin: number, high: boolean) => [0xf5, pin, Number(high)];
 const setPort = (port: number, levels: number) => [0x90 | port, levels & 127, levels >> 7];
-const setDuty = (pin: number, duty: number) => [0xe0 | pin, duty & 127, duty >> 7];
 const text = (bytes: readonly number[]) =>
   String.fromCharCode(...bytes.filter((_, i) => i % 2 === 0));
 
@@ -47,17 +54,15 @@ describe('the handshake', () => {
     }
     const fit = {
       serial: [],
-      actuator: [MODE.output, 1],
+      // None: they obey only the unit's own messages.
+      actuator: [],
       signal: [MODE.output, 1],
       'safety-switch': [MODE.input, 1, MODE.pullUp, 1],
       analogue: [MODE.analog, 10],
       bus: [MODE.i2c, 1],
     };
     const rows = Object.values(PINS).toSorted((a, b) => a.firmataPin - b.firmataPin);
-    const expected = rows.map(({ role, pwm }) => [
-      ...fit[role],
-      ...(pwm === null ? [] : [MODE.pwm, 8]),
-    ]);
+    const expected = rows.map(({ role }) => fit[role]);
     expect(perPin).toEqual([...expected, []]);
   });
 
@@ -70,13 +75,13 @@ describe('the handshake', () => {
 
   test('states of all pins asked in one go are all answered', () => {
     const bench = quiet();
-    bench.send([...setMode(9, MODE.pwm), ...setDuty(9, 200)]);
+    bench.want({ ...SAFE_OUTPUTS, pump: 200 });
     bench.sent.length = 0;
     for (let pin = 0; pin < 22; pin++) bench.chip.receive(sysex([0x6d, pin]));
     bench.chip.run(0.1);
     const states = sysexesIn(bench.sent).filter(([command]) => command === 0x6e);
     expect(states.map(([, pin]) => pin).toSorted((a, b) => a! - b!)).toEqual([...Array(22).keys()]);
-    expect(states.find(([, pin]) => pin === 9)).toEqual([0x6e, 9, MODE.pwm, 200 & 127, 1]);
+    expect(states.find(([, pin]) => pin === 9)).toEqual([0x6e, 9, MODE.output, 200 & 127, 1]);
   });
 });
 
@@ -120,7 +125,7 @@ describe('plain writes', () => {
     expect(bench.buzzes()).toBe(true);
   });
 
-  test('to a whole port leave actuators alone that the host has not given a mode', () => {
+  test('to a whole port leave actuators alone', () => {
     const bench = quiet();
     bench.send([...setPort(0, 0xff), ...setPort(1, 0xff)]);
     expect(bench.pins()).toEqual(PINS_SAFE);
@@ -130,39 +135,6 @@ describe('plain writes', () => {
     expect(bench.pins()).toEqual(PINS_BUSY);
     // Nor do they renew the lease of the outputs.
     bench.chip.run(0.26);
-    expect(bench.pins()).toEqual(PINS_SAFE);
-  });
-
-  test('to actuators with a mode act, on a lease', () => {
-    const bench = quiet();
-    bench.send([...setMode(6, MODE.output), ...setMode(9, MODE.pwm)]);
-    bench.send([...setPort(0, 1 << 6), ...setDuty(9, 77)]);
-    expect(bench.pins()).toEqual({ ...PINS_SAFE, ventOpen: false, pump: 77 });
-    bench.chip.run(0.4);
-    bench.send(setPort(0, 1 << 6));
-    bench.chip.run(0.4);
-    expect(bench.pins()).toEqual({ ...PINS_SAFE, ventOpen: false, pump: 77 });
-    bench.chip.run(0.11);
-    expect(bench.pins()).toEqual(PINS_SAFE);
-  });
-
-  test('go through the gate: with the emergency stop pressed they do nothing', () => {
-    const bench = quiet();
-    bench.setSwitch('emergencyStop', true);
-    bench.chip.run(0.01);
-    bench.send([...setMode(6, MODE.output), ...setPin(6, true)]);
-    expect(bench.pins()).toEqual(PINS_SAFE);
-  });
-
-  test('of a duty over full make safe', () => {
-    const bench = quiet();
-    bench.send([...setMode(9, MODE.pwm), ...setDuty(9, 255)]);
-    expect(bench.pins().pump).toBe(255);
-    bench.send(setDuty(9, 256));
-    expect(bench.pins()).toEqual(PINS_SAFE);
-    bench.send(sysex([0x6f, 9, 127, 1]));
-    expect(bench.pins().pump).toBe(255);
-    bench.send(sysex([0x6f, 9, 0, 0, 1]));
     expect(bench.pins()).toEqual(PINS_SAFE);
   });
 

@@ -71,7 +71,7 @@ describe('the lease', () => {
 
 const lastReport = (bench: ReturnType<typeof createBench>) => {
   const report = bench.limitsReports().at(-1)!;
-  const { verdict, offender, ...limits } = report;
+  const { verdict, offender, taken: _, ...limits } = report;
   return {
     verdict: LIMITS_VERDICTS[verdict],
     offender: LIMITS_LAYOUT[offender]?.[0] ?? null,
@@ -108,6 +108,13 @@ describe('limits', () => {
     expect(bench.trips()).toEqual(['heat-sink']);
   });
 
+  test('tightened ones act: cooler glass puts the lamp off', () => {
+    const bench = createBench();
+    bench.send(limitsMessage({ glassFloor: 511 }), 0.02);
+    bench.want(BUSY);
+    expect(bench.trips()).toEqual(['glass-hot']);
+  });
+
   test('tightened ones act: a shorter lease ends earlier', () => {
     const bench = createBench();
     bench.send(limitsMessage({ leaseMs: 150 }), 0.02);
@@ -122,12 +129,19 @@ describe('limits', () => {
     { heatSinkFloor: COMPILED_LIMITS.heatSinkFloor - 1 },
     { longestLampOnS: COMPILED_LIMITS.longestLampOnS + 1 },
     { leaseMs: COMPILED_LIMITS.leaseMs + 1 },
+    { glassFloor: COMPILED_LIMITS.glassFloor - 1 },
   ];
   const ABSURD: readonly Partial<LimitFields>[] = [
     { leaseMs: 99 },
     { pressureCeiling: PRESSURE_LIVE.lowest - 1 },
   ];
-  const TIGHT = { pressureCeiling: 400, heatSinkFloor: 300, longestLampOnS: 60, leaseMs: 200 };
+  const TIGHT = {
+    pressureCeiling: 400,
+    heatSinkFloor: 300,
+    longestLampOnS: 60,
+    leaseMs: 200,
+    glassFloor: 300,
+  };
   test.each([
     ...TOO_LOOSE.map((fields) => [fields, 'would-loosen'] as const),
     ...ABSURD.map((fields) => [fields, 'malformed'] as const),
@@ -170,7 +184,7 @@ describe('limits', () => {
     const bench = createBench();
     bench.send(limitsMessage(TIGHT), 0.02);
     bench.chip.powerCycle();
-    bench.chip.run(0.02);
+    bench.chip.run(0.08);
     bench.send(limitsMessage({ leaseMs: 501 }), 0.02);
     expect(lastReport(bench).limits).toEqual(COMPILED_LIMITS);
   });

@@ -1,13 +1,23 @@
-/** Plain Firmata writes pin by pin: each moves its own actuator and no other. */
+/** Plain Firmata writes pin by pin: signals obey them, actuators never. */
 import { describe, expect, test } from 'vitest';
-import { PINS } from '../../../wiring/pin-map.ts';
-import { createBench, PINS_SAFE, SAFE_OUTPUTS, sysex, sysexesIn } from './bench.ts';
+import { OUTPUT_FLAGS } from '../../../hal/firmata/protocol.ts';
+import { ACTUATOR_PINS, PINS } from '../../../wiring/pin-map.ts';
+import {
+  BUSY,
+  createBench,
+  PINS_BUSY,
+  PINS_SAFE,
+  SAFE_OUTPUTS,
+  sysex,
+  sysexesIn,
+} from './bench.ts';
 
-const MODE = { output: 1, pwm: 3 };
+const MODE = { input: 0, output: 1, pwm: 3, servo: 4 };
 const FULL = 255;
 const quiet = () => createBench({ samplingMs: null });
 const setMode = (pin: number, mode: number) => [0xf4, pin, mode];
 const setPin = (pin: number, level: number) => [0xf5, pin, level];
+const setPort = (port: number, levels: number) => [0x90 | port, levels & 127, levels >> 7];
 const setDuty = (pin: number, duty: number) => [0xe0 | pin, duty & 127, duty >> 7];
 const extended = (pin: number, ...groups: number[]) => sysex([0x6f, pin, ...groups]);
 
@@ -18,43 +28,61 @@ const stateOf = (bench: ReturnType<typeof quiet>, pin: number) => {
   return answer?.slice(1);
 };
 
-/** What pin high means on the pins; a lamp also needs what its trips look at. */
-const LEVELS = [
-  [PINS.pumpDrive.firmataPin, { pump: FULL }],
-  [PINS.lampDrive.firmataPin, { lamp: FULL }],
-  [PINS.ventClose.firmataPin, { ventOpen: false }],
-  [PINS.lampEnable.firmataPin, { lampEnabled: true }],
-  [PINS.selectorPressure.firmataPin, { pressureSide: true }],
-] as const;
+/** Every way in which a Firmata host may ask an actuator's pin to do something. */
+const WAYS: readonly (readonly [string, (pin: number) => readonly number[]])[] = [
+  ['a level', (pin) => [...setMode(pin, MODE.output), ...setPin(pin, 1)]],
+  ['its port', (pin) => [...setMode(pin, MODE.output), ...setPort(pin >> 3, 1 << (pin & 7))]],
+  ['a duty', (pin) => [...setMode(pin, MODE.pwm), ...setDuty(pin, FULL)]],
+  [
+    'an extended duty',
+    (pin) => [...setMode(pin, MODE.pwm), ...extended(pin, FULL & 127, FULL >> 7)],
+  ],
+  ['the angle of a servo', (pin) => [...setMode(pin, MODE.servo), ...setDuty(pin, 90)]],
+  ['the mode of an input', (pin) => setMode(pin, MODE.input)],
+];
+const ACTUATORS = ACTUATOR_PINS.map((name) => PINS[name].firmataPin);
 
-describe.each(LEVELS)('pin %i', (pin, high) => {
-  test('moves its own actuator and no other, up and down', () => {
+describe.each(ACTUATORS)('actuator pin %i', (pin) => {
+  test.each(WAYS)('does not obey %s, while safe or while it acts', (_, ask) => {
     const bench = quiet();
-    bench.send(setMode(pin, MODE.output));
-    bench.send(setPin(pin, 1));
-    expect(bench.pins()).toEqual({ ...PINS_SAFE, ...high });
-    bench.send(setPin(pin, 0));
+    bench.send(ask(pin));
+    expect(bench.pins()).toEqual(PINS_SAFE);
+    bench.want(BUSY);
+    bench.send(ask(pin).map((byte, i, all) => (i === all.length - 1 && i > 3 ? 0 : byte)));
+    bench.send(ask(pin));
+    expect(bench.pins()).toEqual(PINS_BUSY);
+    // Nor does it renew the lease.
+    bench.chip.run(0.4);
+    bench.send(ask(pin));
+    bench.chip.run(0.1);
     expect(bench.pins()).toEqual(PINS_SAFE);
   });
 
-  test('down again leaves the others up', () => {
-    const bench = quiet();
-    for (const [each] of LEVELS) bench.send([...setMode(each, MODE.output), ...setPin(each, 1)]);
-    const all = { pump: 255, lamp: 255, ventOpen: false, lampEnabled: true, pressureSide: true };
-    expect(bench.pins()).toEqual(all);
-    bench.send(setPin(pin, 0));
-    const [name] = Object.keys(high) as (keyof typeof PINS_SAFE)[];
-    expect(bench.pins()).toEqual({ ...all, [name!]: PINS_SAFE[name!] });
+  test.each([
+    ['level', setPin(pin, 1)],
+    ['duty', pin < 16 ? setDuty(pin, 1) : []],
+    ['extended duty', extended(pin, 1)],
+  ])('counts a %s of its own as a bad message', (_, message) => {
+    const bench = createBench();
+    bench.send(message, 0.03);
+    expect(bench.lastFrame().badMessages).toBe(1);
   });
 
   test('says in its state what is asked for', () => {
     const bench = quiet();
-    // Not the host's yet, but an output all the same.
-    expect(stateOf(bench, pin)).toEqual([pin, MODE.output, 0, 0]);
-    bench.send([...setMode(pin, MODE.output), ...setPin(pin, 1)]);
-    const isDuty = 'pump' in high || 'lamp' in high;
-    const [low, rest] = isDuty ? [FULL & 127, FULL >> 7] : [1, 0];
-    expect(stateOf(bench, pin)).toEqual([pin, MODE.output, low, rest]);
+    const [, , low, rest] = stateOf(bench, pin)!;
+    expect([low, rest]).toEqual([0, 0]);
+    bench.want({
+      flags: OUTPUT_FLAGS.selectorPressure | OUTPUT_FLAGS.lampEnabled,
+      pump: 255,
+      lamp: 255,
+    });
+    const isDuty = PINS.pumpDrive.firmataPin === pin || PINS.lampDrive.firmataPin === pin;
+    expect(stateOf(bench, pin)).toEqual([
+      pin,
+      MODE.output,
+      ...(isDuty ? [FULL & 127, FULL >> 7] : [1, 0]),
+    ]);
   });
 });
 
@@ -89,47 +117,16 @@ test('states of pins that are no outputs are those of their first mode', () => {
   expect(stateOf(bench, 22)).toBeUndefined();
 });
 
-test('a duty for a pin that was not given PWM is passed over', () => {
-  const bench = quiet();
-  bench.send(setDuty(9, 100));
-  bench.send([...setMode(9, MODE.output), ...setDuty(9, 100), ...extended(9, 100, 0)]);
-  bench.send(extended(40, 100, 0));
-  expect(bench.pins()).toEqual(PINS_SAFE);
-});
-
-test('a duty over full is counted as a bad message', () => {
-  const bench = createBench();
-  bench.send([...setMode(9, MODE.pwm), ...setDuty(9, 256)], 0.03);
-  expect(bench.lastFrame().badMessages).toBe(1);
-});
-
-test('an extended write takes one group or two, and more only when they are zero', () => {
-  const bench = quiet();
-  bench.send(setMode(9, MODE.pwm));
-  bench.send(extended(9, 100));
-  expect(bench.pins().pump).toBe(100);
-  bench.send(extended(9, 1, 1));
-  expect(bench.pins().pump).toBe(129);
-  bench.send(extended(9, 2, 1, 0, 0));
-  expect(bench.pins().pump).toBe(130);
-  bench.send(extended(9, 2, 1, 0, 1));
-  expect(bench.pins().pump).toBe(0);
-  bench.send(extended(9, 50));
-  bench.send(extended(9));
-  expect(bench.pins().pump).toBe(50);
-});
-
-test('SYSTEM_RESET takes the modes back: actuators no longer listen to plain writes', () => {
-  const bench = quiet();
-  bench.send([...setMode(6, MODE.output), ...setMode(9, MODE.pwm), 0xff]);
-  bench.send([...setPin(6, 1), ...setDuty(9, 100)]);
-  expect(bench.pins()).toEqual(PINS_SAFE);
-});
-
 test('a byte that belongs to nothing is passed over', () => {
   const bench = quiet();
   bench.want(SAFE_OUTPUTS);
   bench.sent.length = 0;
   bench.send([1, 2, 0xf7, 3, 0xf1, 4, 0xf9], 0.01);
   expect(bench.sent).toEqual([0xf9, 2, 5]);
+});
+
+test('SYSTEM_RESET gives the signals their first mode again', () => {
+  const bench = quiet();
+  bench.send([...setMode(5, MODE.input), 0xff, ...setPin(5, 1)]);
+  expect(bench.buzzes()).toBe(true);
 });

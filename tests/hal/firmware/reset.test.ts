@@ -24,7 +24,7 @@ test('a program that hangs is reset by the watchdog, and the board stays safe un
   console.info(`hung program: safe after ${(timeS * 1000).toFixed(0)} ms of board time`);
   expect(timeS).toBeLessThan(0.3);
   expect(bench.chip.resets()).toBe(resets + 1);
-  bench.chip.run(0.02);
+  bench.chip.run(0.08);
   bench.send(intervalMessage(10));
   bench.want(BUSY);
   expect(bench.trips()).toEqual(['watchdog']);

@@ -41,14 +41,17 @@ export function compilerVersion(): string | null {
 export function openWorkshop(firmwareFolder: string): Workshop {
   const folder = mkdtempSync(join(tmpdir(), 'mutants-'));
   const names = readdirSync(firmwareFolder).filter((name) =>
-    /^(?:.+\.c|include|Makefile)$/.test(name),
+    /^(?:.+\.c|include|make|selftest|Makefile)$/.test(name),
   );
   const text = (name: string) => readFileSync(join(firmwareFolder, name), 'utf8');
   for (const name of names)
     cpSync(join(firmwareFolder, name), join(folder, name), { recursive: true });
   writeFileSync(join(folder, 'Makefile'), text('Makefile').replace(' -Werror', ''));
   const compiler = compilerVersion() ?? '';
-  const sources = new Map(names.filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]));
+  const ownTests = readdirSync(join(firmwareFolder, 'selftest')).map((name) => `selftest/${name}`);
+  const sources = new Map(
+    [...names, ...ownTests].filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]),
+  );
 
   let images = 0;
 

@@ -41,9 +41,13 @@ const benchOf = (scenario: Partial<Scenario> = {}) => {
   bench.advance(0.1);
   bench.cable.fromHost(SAMPLING_INTERVAL_20_MS);
   bench.advance(0.1);
+  let sequence = 0;
   const lease = (fields: { flags: number; pump: number; lamp: number }, seconds: number) => {
     for (let ms = 0; ms < seconds * 1000; ms += 100) {
-      bench.cable.fromHost(unitMessage(encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, fields)));
+      sequence += 1;
+      bench.cable.fromHost(
+        unitMessage(encodeFields(KINDS.outputs, OUTPUTS_LAYOUT, { ...fields, sequence })),
+      );
       bench.advance(0.1);
     }
   };

@@ -3,9 +3,9 @@
 from binascii import crc_hqx
 
 MESSAGES = {
-    "outputsSafe": "11 02 00 00 00 00",
-    "outputsBusy": "11 05 00 01 48 01",
-    "limits": "12 56 05 56 00 10 1C 74 03",
+    "outputsSafe": "11 01 00 02 00 00 00 00",
+    "outputsBusy": "11 2C 02 05 00 01 48 01",
+    "limits": "12 56 05 56 00 10 1C 74 03 18 01",
 }
 
 
