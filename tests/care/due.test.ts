@@ -271,30 +271,6 @@ describe('seal and pump test', () => {
   });
 });
 
-describe('the proof of stop and pressure switch', () => {
-  const at = (today: string, ...interlocks: [boolean, boolean]) =>
-    stateAt('interlocks', today, healthTest('2024-05-01', { interlocks }));
-
-  test('falls due with the test that makes it, and blocks a while after', () => {
-    expect(at('2024-05-25', true, true)).toBe('in-order');
-    expect(at('2024-05-26', true, true)).toBe('due-soon');
-    expect(at('2024-06-01', true, true)).toBe('overdue-warn');
-    expect(at('2024-07-01', true, true)).toBe('blocked');
-  });
-
-  test('blocks at once where a contact did not move, until it is seen to', () => {
-    expect(at('2024-05-02', false, true)).toBe('blocked');
-    expect(at('2024-05-02', true, false)).toBe('blocked');
-    const stuck = healthTest('2024-05-01', { interlocks: [true, false] });
-    const mended = healthTest('2024-05-02', { interlocks: [true, true] });
-    expect(stateAt('interlocks', '2024-05-03', stuck, mended)).toBe('in-order');
-  });
-
-  test('is due where no test tried them, as in tests of older programs', () => {
-    expect(stateAt('interlocks', '2024-05-02', healthTest('2024-05-01'))).toBe('due-soon');
-  });
-});
-
 test('cleaning is told ahead and when it is over, and never blocks', () => {
   const at = (today: string) => stateAt('cleaning', today, service('2024-05-01', 'cleaning'));
   expect(at('2024-05-06')).toBe('in-order');
