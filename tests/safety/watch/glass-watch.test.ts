@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { lampHeatSchema } from '../../../src/safety/lamp-heat-settings.ts';
+import {
+  GLASS_WATCH_START,
+  type GlassWatch,
+  glassLackK,
+  glassRise,
+  stepGlassWatch,
+} from '../../../src/safety/watch/glass-watch.ts';
+
+const HEAT = lampHeatSchema.parse({});
+const TICK_S = 0.05;
+
+function watched(
+  from: GlassWatch,
+  seconds: number,
+  glassK: (sinceS: number) => number | null,
+  lightWPerM2: number,
+): GlassWatch {
+  let watch = from;
+  for (let tick = 1; tick <= Math.round(seconds / TICK_S); tick++) {
+    const scene = {
+      glassK: glassK(tick * TICK_S),
+      lightWPerM2,
+      lampOn: lightWPerM2 > 0,
+      paneFollowsAirS: 400,
+    };
+    watch = stepGlassWatch(watch, scene, HEAT, TICK_S);
+  }
+  return watch;
+}
+
+const PANE_K = 296;
+const still = (): number => PANE_K;
+/** 70 % of 195 W/m2 on 8.2 kJ/(m2 K), which lose 47 W/(m2 K). */
+const warming = (sinceS: number): number => PANE_K + 2.9 * (1 - Math.exp(-sinceS / 175));
+const rested = watched(GLASS_WATCH_START, 200, still, 0);
+
+describe('the watch on the glass', () => {
+  test('expects nothing without light', () => {
+    expect(glassLackK(rested)).toBeNull();
+    expect(glassRise(rested)).toBeNull();
+  });
+
+  test('finds sound glass as warm as is usual for its light', () => {
+    const lit = watched(rested, 300, warming, 195);
+    expect(glassLackK(lit)).toBeLessThan(-1);
+    expect(glassRise(lit)?.seenK).toBeCloseTo(2.9 * (1 - Math.exp(-300 / 175)), 1);
+    expect(glassRise(lit)?.usualK).toBeCloseTo(2.9 * (1 - Math.exp(-300 / 175)), 1);
+  });
+
+  test('misses 0.3 K of the least rise of a stuck reading after 66 s', () => {
+    expect(glassLackK(watched(rested, 64, still, 195))).toBeLessThan(0.3);
+    expect(glassLackK(watched(rested, 68, still, 195))).toBeGreaterThan(0.3);
+  });
+
+  test('takes off what the pane does by itself, so that cooling glass is not called stuck', () => {
+    const cooling = (fromS: number) => (s: number) => PANE_K + 8 * Math.exp(-(fromS + s) / 400);
+    const before = watched(GLASS_WATCH_START, 300, cooling(0), 0);
+    const alsoLit = (s: number): number => cooling(300)(s) + warming(s) - PANE_K;
+    const lit = watched(before, 200, alsoLit, 195);
+    expect(glassLackK(lit)).toBeLessThan(0);
+    expect(glassRise(lit)?.seenK).toBeCloseTo(warming(200) - PANE_K, 0);
+  });
+
+  test('remembers through a held cure what the light has left in the glass', () => {
+    const lit = watched(rested, 100, warming, 195);
+    const leftK = warming(100) - PANE_K;
+    const held = watched(lit, 30, (s) => PANE_K + leftK * Math.exp(-s / 175), 0);
+    const again = watched(held, 30, (s) => warming(100 + s) - 0.4, 195);
+    expect(glassLackK(again)).toBeLessThan(0);
+  });
+});
