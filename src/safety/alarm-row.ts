@@ -6,7 +6,7 @@
 
 import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmAction, AlarmPriority, BatchState } from '../core/events.ts';
-import type { Reading } from '../core/frame.ts';
+import type { ProvedSwitch, Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { Quantity } from './scales.ts';
@@ -65,8 +65,6 @@ export interface AlarmContext {
   /** Limits of the profile in force. */
   readonly profile: AlarmProfile;
 }
-
-export type ProvedSwitch = 'emergency-stop' | 'over-pressure-switch';
 
 export interface HeatLoad {
   /** Null while it is not watched. */

@@ -3,10 +3,9 @@
  * `steps-*.ts`, the walk in `progress.ts`. Alarms and guard know only the phases of a repair: each
  * step names the phase whose alarms and interlocks apply in it.
  */
-import type { Switches } from '../../core/frame.ts';
+import type { ProvedSwitch, Switches } from '../../core/frame.ts';
 import type { Mean, Point, StepId } from '../../core/guided-events.ts';
 import type { PhaseId } from '../../core/phases.ts';
-import type { ProvedSwitch } from '../../safety/alarm-row.ts';
 import type { PhaseKind } from '../phase.ts';
 import type { AirDemand } from '../regulation.ts';
 import type { GuidedSettings } from './guided-settings.ts';
