@@ -11,6 +11,9 @@ import { checkOutputs } from './output-rules.ts';
 /** Settling of sensor and median filter: a limit may be passed by this before it is seen. */
 const SENSOR_ERROR_PA = 1_500;
 
+/** Of two sums of the same light. */
+const ROUNDING_J_PER_M2 = 1e-3;
+
 export function checkInvariants(
   tick: Tick<Repair>,
   before: Tick<Repair> | null,
@@ -26,6 +29,9 @@ export function checkInvariants(
     const fell =
       state.scene.doses[portion].doseJPerM2 < (before?.state.scene.doses[portion].doseJPerM2 ?? 0);
     if (fell) broken(`the dose of the ${portion} fell`);
+    const shownJPerM2 = state.scene.proof.portions[portion].doseJPerM2;
+    if (shownJPerM2 > state.scene.doses[portion].doseJPerM2 + ROUNDING_J_PER_M2)
+      broken(`more of the ${portion} is shown than was counted`);
   }
   if (frame.timeS < (before?.frame.timeS ?? 0)) broken('time ran backwards');
   const { atmospherePa } = state.procedure;

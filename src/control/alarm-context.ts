@@ -36,6 +36,8 @@ export function alarmContextOf<P extends ProcedureTypes>(
     lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
     lightShareRatio: own.lightShareRatio,
+    lightOddS: watch.light.oddS,
+    gapFailed: own.gapFailed,
     pumpAheadPa: watch.air.aheadPa,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,

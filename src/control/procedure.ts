@@ -37,6 +37,7 @@ export type ProcedureAlarms = Pick<
   | 'leakRatePaM3PerS'
   | 'darkLookS'
   | 'lightShareRatio'
+  | 'gapFailed'
   | 'cureNeedsS'
   | 'lampForecastS'
   | 'heating'

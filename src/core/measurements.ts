@@ -61,6 +61,8 @@ export const CURE_MEASUREMENTS = [
   /** Interruptions of the lamp in which the reading fell to dark, and those that showed nothing. */
   'gapsPassed',
   'gapsFailed',
+  /** Part of the dose for whose brightness only the light sensor stands. */
+  'unconfirmedDoseJPerM2',
   'targetJPerM2',
   /** The dose that the depth of the break or pit requires. */
   'depthTargetJPerM2',

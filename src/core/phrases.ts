@@ -38,6 +38,8 @@ export const RECORD_PHRASES = {
   'shield-never-open': 'closed all the time',
 
   'believable-reading': 'a believable reading',
+  'steady-light': 'light that keeps its level',
+  'dark-in-gap': 'dark within 1 s of the lamp',
   'a-value': 'a value',
   stale: 'stale',
   'out-of-range': 'out-of-range',

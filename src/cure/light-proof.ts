@@ -18,6 +18,8 @@ export type CuredBy = Portion | 'both';
 export interface PortionProof extends GivenLight {
   readonly gapsPassed: number;
   readonly gapsFailed: number;
+  /** The part of it whose brightness the lamp's known output did not confirm, J/m2. */
+  readonly unconfirmedJPerM2: number;
 }
 
 /** The light since the last gap; nothing of it is shown yet. */
@@ -25,6 +27,7 @@ export interface OpenPiece extends GivenLight {
   readonly on: CuredBy;
   /** Last valid irradiance; null after a break in the readings. */
   readonly lastWPerM2: number | null;
+  readonly unconfirmedJPerM2: number;
   /** What the sensor read in the gap before, W/m2. */
   readonly zeroWPerM2: number;
   /** The light came back after that gap. */
@@ -61,6 +64,7 @@ const NOTHING_SHOWN: PortionProof = {
   pieces: 0,
   gapsPassed: 0,
   gapsFailed: 0,
+  unconfirmedJPerM2: 0,
 };
 
 export const NO_PROOF: LightProof = {
@@ -78,6 +82,8 @@ export interface SeenLight {
   readonly on: CuredBy;
   /** The lit reading has kept to its level since the lamp was switched on. */
   readonly steady: boolean;
+  /** Its brightness agrees with what the lamp is known to give. */
+  readonly confirmed: boolean;
   /** Number of this frame: from it follows the length of a piece that begins now. */
   readonly sequence: number;
 }
@@ -95,6 +101,12 @@ const DARK_SETTLES_S = 0.3;
 /** A sound lamp and sensor need a third of this; a link that answers late may need the rest. */
 const DARK_WITHIN_S = 1;
 const BACK_WITHIN_S = 1;
+/** The lamp's own rise, with the frames on the way: until then the light before the gap is shown. */
+const RISES_WITHIN_S = 0.5;
+/**
+ * A piece that cannot count is not drawn out, but long enough for the alarms to see what spoilt it.
+ */
+const SPOILT_GOES_ON_S = 3;
 /** Rounding of summed ticks. */
 const SLACK_S = 1e-6;
 
@@ -115,7 +127,8 @@ function underLamp(proof: LightProof, seen: SeenLight, limits: GapLimits, dtS: n
     return underLamp(dropped(proof, proof.piece, 'not-dark'), seen, limits, dtS);
   }
   const piece = lit(proof.piece ?? opened(proof, seen), seen, limits, dtS);
-  const litWPerM2 = piece.lastWPerM2 ?? proof.litWPerM2;
+  const risen = piece.lampOnS >= RISES_WITHIN_S;
+  const litWPerM2 = (risen ? piece.lastWPerM2 : null) ?? proof.litWPerM2;
   const { portions, failed } = proof;
   const after = { portions, piece, offS: 0, darkWPerM2: null, litWPerM2, failed };
   const known = failed !== null || (proof.piece !== null && proof.piece.spoiltBy !== null);
@@ -125,6 +138,7 @@ function underLamp(proof: LightProof, seen: SeenLight, limits: GapLimits, dtS: n
 const opened = ({ darkWPerM2 }: LightProof, { on, sequence }: SeenLight): OpenPiece => ({
   ...NO_DOSE,
   on,
+  unconfirmedJPerM2: 0,
   zeroWPerM2: darkWPerM2 ?? 0,
   back: false,
   spoiltBy: darkWPerM2 === null ? 'not-dark' : null,
@@ -133,23 +147,28 @@ const opened = ({ darkWPerM2 }: LightProof, { on, sequence }: SeenLight): OpenPi
 
 function lit(
   piece: OpenPiece,
-  { irradianceWPerM2: light, steady }: SeenLight,
+  { irradianceWPerM2: light, steady, confirmed }: SeenLight,
   limits: GapLimits,
   dtS: number,
 ): OpenPiece {
   const { doseJPerM2, lampOnS, pieces, lastWPerM2 } = stepDose(piece, light, true, dtS);
   const back = piece.back || (light.ok && light.value >= limits.dimmestWPerM2);
   const late = !back && lampOnS >= BACK_WITHIN_S - SLACK_S;
+  const spoiltBy = piece.spoiltBy ?? (late ? 'not-back' : steady ? null : 'unsteady');
   return {
     doseJPerM2,
     lampOnS,
     pieces,
     lastWPerM2,
     on: piece.on,
+    unconfirmedJPerM2: piece.unconfirmedJPerM2 + (confirmed ? 0 : doseJPerM2 - piece.doseJPerM2),
     zeroWPerM2: piece.zeroWPerM2,
     back,
-    spoiltBy: piece.spoiltBy ?? (late ? 'not-back' : steady ? null : 'unsteady'),
-    dueAfterS: piece.dueAfterS,
+    spoiltBy,
+    dueAfterS:
+      spoiltBy !== null && piece.spoiltBy === null
+        ? Math.min(piece.dueAfterS, lampOnS + SPOILT_GOES_ON_S)
+        : piece.dueAfterS,
   };
 }
 
@@ -194,6 +213,7 @@ function closed(
     pieces: own.pieces + piece.pieces,
     gapsPassed: own.gapsPassed + 1,
     gapsFailed: own.gapsFailed,
+    unconfirmedJPerM2: own.unconfirmedJPerM2 + piece.unconfirmedJPerM2,
   }));
   return { ...proof, portions, piece: null };
 }
@@ -241,12 +261,9 @@ export function withOpenPiece(
   };
 }
 
-/** Long enough for the alarms to have seen what spoilt a piece. */
-const SPOILT_PIECE_S = 3;
-
-/** The lamp has burnt long enough for the next gap; a piece that cannot count is not drawn out. */
+/** The lamp has burnt long enough for the next gap. */
 export const gapIsDue = ({ piece }: LightProof): boolean =>
-  piece !== null && piece.lampOnS >= (piece.spoiltBy === null ? piece.dueAfterS : SPOILT_PIECE_S);
+  piece !== null && piece.lampOnS >= piece.dueAfterS;
 
 const SHORTEST_PIECE_S = 20;
 const SPREAD_S = 10;

@@ -125,6 +125,8 @@ export interface PhaseContext {
     readonly shownDoseJPerM2: number;
     readonly gapsPassed: number;
     readonly gapsFailed: number;
+    /** Part of the light between gaps that the lamp's known output did not confirm. */
+    readonly unconfirmedDoseJPerM2: number;
   };
   readonly light: {
     /** The reading is fresh, valid, and as dark as the sensor's zero allows. */

@@ -31,7 +31,7 @@ export interface DoseResult {
   readonly portion: CuredPortion;
   /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
-  /** Alarms that make the counted dose worthless as evidence; empty where there were none. */
+  /** Alarms, or `lamp-output`, that make the counted dose worthless as evidence; mostly empty. */
   readonly doubts: readonly string[];
   readonly doseJPerM2: number;
   /** The job's target, or the profile's in an older journal; null where neither states one. */
@@ -93,11 +93,27 @@ export function doseResultsOf(
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
   context: DoseContext,
 ): readonly DoseResult[] {
-  return curedPortionsOf(inputs.profile).map((portion) =>
-    withInvalidation(
-      doseResultOf(portion, snapshots, measured, inputs, context.whole),
-      context.doubts,
-    ),
+  return curedPortionsOf(inputs.profile).map((portion) => {
+    const dose = doseResultOf(portion, snapshots, measured, inputs, context.whole);
+    const unconfirmed = isUnconfirmed(dose, measured) ? [UNCONFIRMED] : [];
+    return withInvalidation(dose, [...context.doubts, ...unconfirmed]);
+  });
+}
+
+/** A doubt of its own beside the alarms: only the light sensor says how bright the lamp was. */
+export const UNCONFIRMED = 'lamp-output';
+
+/** Without the light that the lamp's known output does not bear out the target is not reached. */
+function isUnconfirmed(
+  { portion, targetJPerM2, uncertainty }: Omit<DoseResult, 'doubts'>,
+  measured: readonly MeasuredRow[],
+): boolean {
+  const unconfirmedJPerM2 = lastMeasured(measured, 'unconfirmedDoseJPerM2', SOURCES[portion].of);
+  const shownJPerM2 = uncertainty?.shownJPerM2 ?? 0;
+  return (
+    unconfirmedJPerM2 !== null &&
+    unconfirmedJPerM2 > 0 &&
+    shownJPerM2 - unconfirmedJPerM2 < (targetJPerM2 ?? 0)
   );
 }
 

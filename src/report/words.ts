@@ -122,6 +122,10 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   lampOnS: { label: 'lamp on', write: secondsWords },
   gapsPassed: { label: 'interruptions of the lamp that passed', write: String },
   gapsFailed: { label: 'interruptions of the lamp that failed', write: String },
+  unconfirmedDoseJPerM2: {
+    label: 'part of the dose not borne out by the lamp’s known output',
+    write: doseWords,
+  },
   targetJPerM2: { label: 'target of this job', write: doseWords },
   depthTargetJPerM2: {
     label: ({ place }) => `dose required by the depth of the ${place}`,

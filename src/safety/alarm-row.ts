@@ -5,7 +5,7 @@
  */
 
 import type { AlarmId } from '../core/alarm-ids.ts';
-import type { AlarmAction, AlarmPriority, BatchState } from '../core/events.ts';
+import type { AlarmAction, AlarmPriority, BatchState, GapFailure } from '../core/events.ts';
 import type { ProvedSwitch, Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
@@ -37,8 +37,15 @@ export interface AlarmContext {
   readonly lostNumber: string | null;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
-  /** Present light relative to the lamp's last measured output; null where that is not known. */
+  /**
+   * Present light relative to what this lamp is known to give at this drive and heat sink; null
+   * where that is not known.
+   */
   readonly lightShareRatio: number | null;
+  /** How long the lit reading has been off its level since the lamp was switched on, s. */
+  readonly lightOddS: number;
+  /** An interruption of the lamp failed in this tick. */
+  readonly gapFailed: GapFailure | null;
   /** How far the pump's work must have moved the pressure beyond what is read, Pa. */
   readonly pumpAheadPa: number;
   /** Durations, s: the lamp is on, it is dark, the vent is open. */

@@ -21,6 +21,9 @@ function untilOut(driver: ReturnType<typeof createDriver>) {
   return step;
 }
 
+/** The seconds at the end of the live line. */
+const leftS = (line: string): number => Number(/(\d+) s$/.exec(line.trimEnd())?.[1]);
+
 const measuredDose = (events: readonly Event[]) =>
   events.filter((event) => event.kind === 'measured' && event.name === 'doseJPerM2');
 
@@ -34,23 +37,47 @@ describe('the lamp is out', () => {
 
   test('after a cure, and the dose is stated only once the sensor fell to dark', () => {
     const driver = curing();
-    const out = untilOut(driver);
-    expect(out.snapshot.phase).toBe('cure');
-    expect(measuredDose(out.events)).toEqual([]);
-    const events: Event[] = [];
-    for (let n = 0; n < 20; n++) events.push(...driver.tick(LIT).events);
-    expect(measuredDose(events)).toHaveLength(1);
-    expect(driver.last().snapshot.phase).toBe('scrape');
+    let outTicks = 0;
+    let step = driver.tick(LIT);
+    while (step.snapshot.phase === 'cure') {
+      expect(measuredDose(step.events)).toEqual([]);
+      outTicks = step.outputs.lampEnabled ? 0 : outTicks + 1;
+      step = driver.tick(LIT);
+    }
+    expect(measuredDose(step.events)).toHaveLength(1);
+    expect(step.snapshot.phase).toBe('scrape');
+    expect(outTicks).toBeGreaterThanOrEqual(6);
   });
 
-  test('for a moment in mid-cure when the lit sensor stood still for half a minute', () => {
+  test('for 0.3 s after every 20 to 30 s of a cure, and the panel does not show it', () => {
     const driver = curing();
-    let outTicks = 0;
-    for (let n = 0; n < 20 * 65; n++) {
-      if (!driver.tick(LIT).outputs.lampEnabled) outTicks += 1;
+    const gapTicks: number[] = [];
+    const litTicks: number[] = [];
+    let before = driver.last();
+    let run = 0;
+    for (let n = 0; n < 20 * 150; n++) {
+      const step = driver.tick(LIT);
+      const [was, is] = [before.outputs, step.outputs];
+      expect(is.status).toEqual({ colour: 'green', flashing: false });
+      expect(is.buzzer).toBe('off');
+      // Dose and time left, with nothing but their figures changed.
+      expect(is.display[1].replace(/\d/g, '0')).toBe(was.display[1].replace(/\d/g, '0'));
+      if (!is.lampEnabled) expect(leftS(is.display[1])).toBeGreaterThan(0);
+      run += 1;
+      if (was.lampEnabled !== is.lampEnabled) {
+        (was.lampEnabled ? litTicks : gapTicks).push(run);
+        run = 0;
+      }
+      before = step;
     }
-    expect(outTicks).toBeGreaterThan(0);
-    expect(outTicks).toBeLessThan(20);
+    expect(gapTicks.length).toBeGreaterThanOrEqual(5);
+    for (const ticks of gapTicks) expect(ticks).toBeLessThanOrEqual(8);
+    // The first stretch was joined when it had begun.
+    for (const ticks of litTicks.slice(1)) {
+      expect(ticks / 20).toBeGreaterThanOrEqual(20);
+      expect(ticks / 20).toBeLessThanOrEqual(30.2);
+    }
+    expect(new Set(litTicks.slice(1)).size).toBeGreaterThan(2);
     expect(driver.last().snapshot).toMatchObject({ phase: 'cure', batch: 'running' });
   });
 });

@@ -6,6 +6,8 @@ import type { PhaseId } from '../../src/core/phases.ts';
 import { type Driver, driveTo, type FrameChange } from '../drive.ts';
 import { APART, dosesOf, LIT, recorded, stated, TICK_J_PER_M2 } from './apart-driver.ts';
 
+/** A last piece of light lasts a second at least, so a cure may end with so much more than it needs. */
+const LAST_PIECE_J_PER_M2 = 201 + TICK_J_PER_M2;
 const DARK: FrameChange = { counts: { irradiance: 102 } };
 
 /** Presses YES until the job runs again. */
@@ -65,28 +67,31 @@ describe.each([
   finish(straight.driver, phase);
   const unpaused = shownBy(straight.events, portion);
 
-  test.each(PAUSES)('%s keeps both counts and ends at the same dose, within a tick', (_, pause) => {
-    const { driver, events } = recorded(APART);
-    driveTo(driver, phase);
-    driver.pass(5.5, LIT);
-    const otherBefore = driver.last().state.scene.doses[other].doseJPerM2;
-    pause(driver);
-    expect(driver.last().snapshot.batch).not.toBe('running');
-    expect(driver.last().outputs.lampEnabled).toBe(false);
-    const kept = dosesOf(driver.last());
-    expect(Math.max(...kept)).toBeGreaterThan(5 * 190);
-    driver.pass(30, DARK);
-    expect(dosesOf(driver.last())).toEqual(kept);
+  test.each(PAUSES)(
+    '%s keeps both counts and ends at the same dose, within a second of light',
+    (_, pause) => {
+      const { driver, events } = recorded(APART);
+      driveTo(driver, phase);
+      driver.pass(5.5, LIT);
+      const otherBefore = driver.last().state.scene.doses[other].doseJPerM2;
+      pause(driver);
+      expect(driver.last().snapshot.batch).not.toBe('running');
+      expect(driver.last().outputs.lampEnabled).toBe(false);
+      const kept = dosesOf(driver.last());
+      expect(Math.max(...kept)).toBeGreaterThan(5 * 190);
+      driver.pass(30, DARK);
+      expect(dosesOf(driver.last())).toEqual(kept);
 
-    goOn(driver);
-    expect(driver.last().snapshot.phase).toBe(phase);
-    finish(driver, phase);
-    const paused = shownBy(events, portion);
-    // Wider by the edges of the second stretch of light.
-    expect(paused.margin).toBeGreaterThan(unpaused.margin);
-    expect(Math.abs(paused.shown - unpaused.shown)).toBeLessThan(TICK_J_PER_M2);
-    expect(driver.last().state.scene.doses[other].doseJPerM2).toBe(otherBefore);
-  });
+      goOn(driver);
+      expect(driver.last().snapshot.phase).toBe(phase);
+      finish(driver, phase);
+      const paused = shownBy(events, portion);
+      // Wider by the edges of the second stretch of light.
+      expect(paused.margin).toBeGreaterThan(unpaused.margin);
+      expect(Math.abs(paused.shown - unpaused.shown)).toBeLessThan(LAST_PIECE_J_PER_M2);
+      expect(driver.last().state.scene.doses[other].doseJPerM2).toBe(otherBefore);
+    },
+  );
 
   test('for a lamp that gives no light ends at the same dose too, and the light before does not count', () => {
     const { driver, events } = recorded(APART);
@@ -99,7 +104,7 @@ describe.each([
     finish(driver, phase);
     expect(events.find(({ kind }) => kind === 'gap-failed')).toMatchObject({ portion });
     const { counted, shown } = shownBy(events, portion);
-    expect(Math.abs(shown - unpaused.shown)).toBeLessThan(TICK_J_PER_M2);
-    expect(counted - before).toBeGreaterThan(unpaused.counted - 2 * TICK_J_PER_M2);
+    expect(Math.abs(shown - unpaused.shown)).toBeLessThan(LAST_PIECE_J_PER_M2);
+    expect(counted - before).toBeGreaterThan(unpaused.counted - LAST_PIECE_J_PER_M2);
   });
 });

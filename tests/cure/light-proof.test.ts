@@ -33,7 +33,14 @@ function play(
 ): Run {
   let proof = from;
   const failures = [...before];
-  const seen = { irradianceWPerM2: light, lampOn, on: 'both', steady: true, sequence: 7 } as const;
+  const seen = {
+    irradianceWPerM2: light,
+    lampOn,
+    on: 'both',
+    steady: true,
+    confirmed: true,
+    sequence: 7,
+  } as const;
   for (let n = 0; n < Math.round(seconds / TICK_S); n++) {
     proof = stepLightProof(proof, { ...seen, ...change }, LIMITS, TICK_S);
     if (proof.failed !== null) failures.push(proof.failed.why);
@@ -75,6 +82,13 @@ describe('light is shown', () => {
     expect(shown(2.5, 0)).toBeCloseTo(pieceJ(10) - beyondJ, 6);
     expect(shown(0, 2.5)).toBeCloseTo(pieceJ(10) - beyondJ, 6);
   });
+});
+
+test('light that the lamp’s known output does not confirm is told apart', () => {
+  const half = play(lit(dark(START), 10), true, 5, undefined, { confirmed: false });
+  const { fill } = dark(half).proof.portions;
+  expect(fill.doseJPerM2).toBeCloseTo(pieceJ(15), 6);
+  expect(fill.unconfirmedJPerM2).toBeCloseTo(LAMP_W_PER_M2 * 5, 6);
 });
 
 describe('a piece never counts', () => {
@@ -146,7 +160,7 @@ describe('the gaps', () => {
 
   test('come soon for a piece that cannot count', () => {
     const spoilt = lit(dark(START), 2, measured(19));
-    expect(gapIsDue(spoilt.proof)).toBe(false);
-    expect(gapIsDue(lit(spoilt, 1.2).proof)).toBe(true);
+    expect(gapIsDue(lit(spoilt, 1.5).proof)).toBe(false);
+    expect(gapIsDue(lit(spoilt, 2.2).proof)).toBe(true);
   });
 });

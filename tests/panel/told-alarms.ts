@@ -9,6 +9,7 @@ import { alarmSettingsSchema } from '../../src/safety/alarm-settings.ts';
 import { ALARM_TABLE } from '../../src/safety/alarm-table.ts';
 import { ALL_QUIET, stepAlarms } from '../../src/safety/alarms.ts';
 import { ALARM_CASES, type AlarmCase } from '../safety/alarm-cases.ts';
+import { LIGHT_CASES } from '../safety/alarm-cases-light.ts';
 import { QUIET_CONTEXT } from '../safety/quiet-context.ts';
 
 const DEFAULTS = alarmSettingsSchema.parse({});
@@ -44,7 +45,7 @@ const shown = (id: string, seen: Phrase): ShownAlarm => ({
 });
 
 export const TOLD_ALARMS: readonly ShownAlarm[] = [
-  ...ALARM_CASES.map(raised),
+  ...[...ALARM_CASES, ...LIGHT_CASES].map(raised),
   ...ALL_FOUND.map((finding) =>
     shown('self-test', { say: 'found', with: { findings: [finding] } }),
   ),

@@ -31,7 +31,7 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'heated-too-fast': { alarms: ['heated-too-fast', 'spot-hot'], end: 'completed' },
   daylight: { alarms: ['daylight-near', 'daylight-set'], end: 'completed' },
   'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
-  'stuck-lamp': { alarms: ['light-lamp-off'], end: 'alarm' },
+  'stuck-lamp': { alarms: ['light-gap-failed', 'light-lamp-off'], end: 'alarm' },
   'hot-lamp': { alarms: ['heat-sink-warm'], end: 'completed' },
   'dead-pump': { alarms: ['pump-no-effect'], end: 'completed' },
   'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
@@ -50,7 +50,7 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'fast-board-clock': { alarms: ['board-clock'], end: 'stopped-by-person' },
   'slow-board-clock': { alarms: ['board-clock'], end: 'stopped-by-person' },
   'board-stands-still': { alarms: ['frames-stand-still'], end: 'completed' },
-  'frozen-light-sensor': { alarms: ['light-lamp-off'], end: 'alarm' },
+  'frozen-light-sensor': { alarms: ['light-gap-failed', 'light-lamp-off'], end: 'alarm' },
   'light-gain': { alarms: ['light-too-bright'], end: 'stopped-by-person' },
   'light-zero': { alarms: ['light-not-dark'], end: 'stopped-by-person' },
 };

@@ -169,15 +169,16 @@ describe('repairs in which something goes wrong', () => {
     for (const { glassK } of closed) expect(glassK ?? 0).toBeGreaterThan(lowestK - 0.5);
   });
 
-  test('a weak lamp lengthens the cure and still meets the dose', () => {
+  test('a weak lamp lengthens the cure to its dose, and only the light sensor stands for that', () => {
     const weak = runRepair({ faults: ['weak-lamp'] });
     const [lampOnS = 0] = measured(weak, 'lampOnS');
     const [nominalS = 0] = measured(runRepair(), 'lampOnS');
     expect(weak.end).toBe('completed');
     expect(lampOnS / nominalS).toBeGreaterThan(1.4);
-    expect(measured(weak, 'doseJPerM2')[0]).toBeGreaterThanOrEqual(
-      DEFAULT_CONFIG.profile.cure.targetJPerM2,
-    );
+    const { targetJPerM2 } = DEFAULT_CONFIG.profile.cure;
+    expect(measured(weak, 'doseJPerM2')[0]).toBeGreaterThanOrEqual(targetJPerM2);
+    expect(weak.alarms).toEqual(['light-too-dim']);
+    expect(measured(weak, 'unconfirmedDoseJPerM2')[0]).toBeGreaterThan(0.9 * targetJPerM2);
   });
 
   test('a lamp too weak to finish in the longest time is an alarm, and nobody is told it is cured', () => {

@@ -18,7 +18,7 @@ export interface AlarmCase {
 
 type Key = 'pressurePa' | 'irradianceWPerM2' | 'glassK' | 'heatSinkK' | 'supplyV';
 
-const reads =
+export const reads =
   (key: Key, toValue = (v: number): number => v) =>
   (context: AlarmContext, valueSI: number): AlarmContext => ({
     ...context,
@@ -32,7 +32,7 @@ const fails =
       ? context
       : { ...context, reading: { ...context.reading, [key]: faulty('out-of-range') } };
 
-const switched =
+export const switched =
   (switches: Partial<AlarmContext['reading']['switches']>) =>
   (context: AlarmContext, bad: number): AlarmContext =>
     bad === 0
@@ -50,7 +50,7 @@ const flagged =
   (context: AlarmContext, bad: number): AlarmContext =>
     bad === 0 ? context : { ...context, reading: { ...context.reading, ...flags } };
 
-const sets =
+export const sets =
   (key: keyof AlarmContext) =>
   (context: AlarmContext, valueSI: number): AlarmContext => ({ ...context, [key]: valueSI });
 
@@ -74,9 +74,10 @@ const lightens = (context: AlarmContext, criticalShare: number): AlarmContext =>
   openResin: { ...context.openResin, criticalShare },
 });
 
-const YES_NO = { justUnder: 0, justOver: 1 } as const;
-const inCure = { phase: 'cure', lampOnForS: 20, lampOffForS: 0 } as const;
+export const YES_NO = { justUnder: 0, justOver: 1 } as const;
+export const inCure = { phase: 'cure', lampOnForS: 20, lampOffForS: 0 } as const;
 
+/** Without those of lamp and light, which are in `alarm-cases-light.ts`. */
 export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'emergency-stop', armed: {}, at: switched({ emergencyStopPressed: true }), ...YES_NO },
   { id: 'over-pressure-switch', armed: {}, at: switched({ overPressureTripped: true }), ...YES_NO },
@@ -156,48 +157,6 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     at: reads('pressurePa', (away) => ATMOSPHERE_PA + away),
     justUnder: 7_900,
     justOver: 8_100,
-  },
-  {
-    id: 'lamp-weak',
-    armed: inCure,
-    at: (context, s) => sets('cureNeedsS')(reads('irradianceWPerM2')(context, 100), s),
-    justUnder: 599,
-    justOver: 601,
-  },
-  {
-    id: 'lamp-was-weak',
-    armed: { phase: 'self-test' },
-    at: sets('lampForecastS'),
-    justUnder: 599,
-    justOver: 601,
-  },
-  {
-    id: 'lamp-no-light',
-    armed: inCure,
-    at: reads('irradianceWPerM2'),
-    justUnder: 20.1,
-    justOver: 19.9,
-  },
-  {
-    id: 'light-too-bright',
-    armed: inCure,
-    at: (context, share) => sets('lightShareRatio')(reads('irradianceWPerM2')(context, 195), share),
-    justUnder: 1.29,
-    justOver: 1.31,
-  },
-  {
-    id: 'light-not-dark',
-    armed: { phase: 'cure', lampOffForS: 3.2, darkLookS: 3.2 },
-    at: reads('irradianceWPerM2'),
-    justUnder: 2.9,
-    justOver: 3.1,
-  },
-  {
-    id: 'light-lamp-off',
-    armed: { phase: 'scrape', lampOffForS: 5 },
-    at: reads('irradianceWPerM2'),
-    justUnder: 29.9,
-    justOver: 30.1,
   },
   {
     id: 'lamp-hot',

@@ -10,8 +10,10 @@ import { ALL_QUIET, type AlarmRecords, forcing, stepAlarms } from '../../src/saf
 import { guard } from '../../src/safety/guard.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { ALARM_CASES, type AlarmCase } from './alarm-cases.ts';
+import { LIGHT_CASES } from './alarm-cases-light.ts';
 import { QUIET_CONTEXT } from './quiet-context.ts';
 
+const CASES = [...ALARM_CASES, ...LIGHT_CASES];
 const DEFAULTS = alarmSettingsSchema.parse({});
 const TICK_S = 0.05;
 
@@ -50,14 +52,14 @@ const stateOf = (records: AlarmRecords, id: string) => records[rowOf(id).index]?
 const delayOf = (id: string): number => DEFAULTS[rowOf(id).index]?.delayS ?? Number.NaN;
 
 test('every alarm of the table has its case', () => {
-  expect(ALARM_CASES.map(({ id }) => id).sort()).toEqual(ALARM_TABLE.map(({ id }) => id).sort());
+  expect(CASES.map(({ id }) => id).sort()).toEqual(ALARM_TABLE.map(({ id }) => id).sort());
 });
 
 test('every alarm that has a name has one row, and no row is without a name', () => {
   expect(ALARM_TABLE.map(({ id }) => id).toSorted()).toEqual(ALARM_IDS.toSorted());
 });
 
-describe.each(ALARM_CASES)('alarm $id', (alarmCase) => {
+describe.each(CASES)('alarm $id', (alarmCase) => {
   const { id, at, justUnder, justOver } = alarmCase;
   const { row } = rowOf(id);
   const healthy = at(armedContext(alarmCase), justUnder);

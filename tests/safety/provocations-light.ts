@@ -49,6 +49,9 @@ const AIR_C = 22;
  */
 const SLOWEST = { riseK: 8.4, timeConstantS: 150 };
 
+const inCure = inPhase('cure-fill');
+/** 195 W/m2 at 40 C of the heat sink; at 25 C it gives 0.3 % more a kelvin. */
+const KNOWN_1_PERCENT = 1.95 * (1 + 0.003 * 15);
 const inVacuum = inPhase('vacuum-dwell');
 const ALLOWED_8_K = limitedBy({ allowedSpotOverPaneK: 8 });
 
@@ -87,16 +90,51 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     step: 200,
     lively: false,
   },
+  // Light that jumps has an alarm of its own, so each lamp is near its limit from the beginning.
   'lamp-no-light': {
-    start: litFor(2),
+    start: () => burning(inCure(), 2, { litWPerM2: 22 }),
     play: (mW) => ({ litWPerM2: 10 * mW }),
     step: 0.1,
     lively: true,
   },
   'light-too-bright': {
-    start: litFor(2),
-    play: (percent) => ({ litWPerM2: 1.95 * percent }),
+    start: () => burning(inCure(), 2, { litWPerM2: KNOWN_1_PERCENT * 109 }),
+    play: (percent) => ({ litWPerM2: KNOWN_1_PERCENT * percent }),
     step: 0.7,
+    lively: true,
+  },
+  'light-too-dim': {
+    start: () => burning(inCure(), 2, { litWPerM2: KNOWN_1_PERCENT * 88 }),
+    play: (percent) => ({ litWPerM2: KNOWN_1_PERCENT * percent }),
+    step: 0.7,
+    lively: true,
+  },
+  'light-unsteady': {
+    start: litFor(2),
+    // An eighth more than the lamp gave, for so long and no longer.
+    play: (seconds) => (sinceS) => ({ litWPerM2: sinceS < seconds - TICK_S / 2 ? 220 : 195 }),
+    step: 0.05,
+    over: 2,
+    // Until the time off the level is past its limit.
+    seenAfterS: 0.75,
+    slackS: TICK_S,
+    quietS: 5,
+    lively: true,
+  },
+  'light-gap-failed': {
+    // Light from elsewhere that is too weak for the alarm of a lamp that stays on.
+    start: () => burning(inCure(), 18),
+    play: (value) => ({ darkWPerM2: value > 0 ? 20 : 0 }),
+    // The gap comes after 20 to 30 s of light, and a second later its time is over.
+    seenAfterS: 8,
+    slackS: 6,
+    quietS: 14,
+    lively: true,
+  },
+  'light-shield-open': {
+    start: inVacuum,
+    play: (mW) => ({ darkWPerM2: 10 * mW, switches: { shieldClosed: false } }),
+    step: 0.1,
     lively: true,
   },
   'light-not-dark': {

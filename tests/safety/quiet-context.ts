@@ -19,6 +19,8 @@ export const QUIET_CONTEXT: AlarmContext = {
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
+  lightOddS: 0,
+  gapFailed: null,
   pumpAheadPa: 0,
   lampOnForS: 0,
   lampOffForS: 100,

@@ -7,6 +7,7 @@ import {
   holdLow,
   holdMedium,
   holdMediumLatched,
+  isSo,
   type SafetyRow,
   warnLow,
 } from './safety-row.ts';
@@ -34,7 +35,31 @@ export const LIGHT_SPECIFICATION: readonly SafetyRow[] = [
     id: 'light-too-bright',
     harm: 'A dose is counted that nothing gave: soft resin is called cured. Going dark proves nothing.',
     ...holdMediumLatched,
-    ...above(130, '% of the lamp', 0.5),
+    ...above(115, '% of the lamp', 0.5),
+  },
+  {
+    id: 'light-too-dim',
+    harm: 'A worn lamp and a sensor that reads too high look alike: soft resin is called cured. The dose is not shown; the resin in the break must still be cured.',
+    ...warnLow,
+    ...below(85, '% of the lamp', 3, 3),
+  },
+  {
+    id: 'light-unsteady',
+    harm: 'A sensor that jumps or a lamp that flickers counts a dose that nothing gave. Back at its level it proves nothing.',
+    ...holdMediumLatched,
+    ...above(0.75, 's', 0),
+  },
+  {
+    id: 'light-gap-failed',
+    harm: 'A sensor that stands still or light that is not the lamp’s counts a dose that nothing gave. What it reads next proves nothing.',
+    ...holdMediumLatched,
+    ...isSo(0),
+  },
+  {
+    id: 'light-shield-open',
+    harm: 'The lamp burns into an open eye: at 20 mW/cm2 it has 50 s.',
+    ...abortHigh,
+    ...above(9, 'mW/cm2', 0.3, 0.5),
   },
   {
     id: 'light-not-dark',

@@ -79,6 +79,7 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   lampOnS: (s) => `lamp on for ${s.toFixed(0)} s`,
   gapsPassed: (n) => `lamp interrupted and seen to go dark: ${n} times`,
   gapsFailed: (n) => `interruptions that failed: ${n}`,
+  unconfirmedDoseJPerM2: (j) => `not borne out by the lamp's known output: ${joules(j)} J/cm2`,
   targetJPerM2: (j) => `target of this job ${joules(j)} J/cm2`,
   depthTargetJPerM2: (j, { place }) => `the depth of the ${place} requires ${joules(j)} J/cm2`,
   throughPitJPerM2: (j) =>

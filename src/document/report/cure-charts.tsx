@@ -150,9 +150,9 @@ const doseDrawn = (dose: DoseResult): Drawn => ({
   id: `dose${idOf(dose)}`,
   title: `${doseTitle(dose)} and irradiance during the cure`,
   description:
-    'Solid line: dose, left axis. Long dashes: target. Short dashes: irradiance, right axis.',
+    'Solid line: dose, left axis. Long dashes: target. Short dashes: irradiance, right axis; in its notches the lamp was interrupted for a check.',
   caption:
-    'Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right). 1 J/cm² is 10\u00a0000\u00a0J/m².',
+    'Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right); in its notches the lamp was interrupted for a check. 1 J/cm² is 10\u00a0000\u00a0J/m².',
 });
 
 /** The cure from its first light to its last, including lamp pauses. */

@@ -4,7 +4,7 @@
  */
 
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult } from '../../report/report-dose.ts';
+import { type DoseResult, UNCONFIRMED } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import {
   capital,
@@ -31,6 +31,11 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
       }
     : null;
 
+const doubtWords = (doubts: readonly string[]): string =>
+  doubts.every((doubt) => doubt === UNCONFIRMED)
+    ? 'the known output of the lamp does not bear out what the light sensor read'
+    : 'the clock or the light sensor cannot be relied on';
+
 /** What a dose leaves open; empty where it was met. */
 function doseRemark({ portion, verdict, doubts }: DoseResult): string {
   const both = portion === 'fill and pit';
@@ -42,7 +47,7 @@ function doseRemark({ portion, verdict, doubts }: DoseResult): string {
     'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
     'not shown':
       doubts.length > 0
-        ? `${dose} is not shown: the clock or the light sensor cannot be relied on.`
+        ? `${dose} is not shown: ${doubtWords(doubts)}.`
         : `${dose} is too close to its target to be sure: resin may be soft.`,
   };
   return remarks[verdict];

@@ -131,6 +131,7 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): Procedure
   darkLookS: null,
   // A calibration is there to find out what the lamp gives.
   lightShareRatio: null,
+  gapFailed: null,
   cureNeedsS: null,
   lampForecastS: null,
   heating: NO_PANE,

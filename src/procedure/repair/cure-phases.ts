@@ -36,6 +36,7 @@ const cureOf = (portion: Portion | null, cure: Given): readonly MeasuredValue[] 
     irradianceMeanWPerM2: cure.doseJPerM2 / cure.lampOnS,
     gapsPassed: cure.gapsPassed,
     gapsFailed: cure.gapsFailed,
+    unconfirmedDoseJPerM2: cure.unconfirmedDoseJPerM2,
   }),
 ];
 

@@ -4,7 +4,7 @@
  */
 
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
-import { lampBurns, type Measured, type Reading } from '../../core/frame.ts';
+import { type Actuators, lampBurns, type Measured, type Reading } from '../../core/frame.ts';
 import { measuredOfCure } from '../../core/measurements.ts';
 import { memoized } from '../../core/memoized.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
@@ -27,11 +27,11 @@ import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
 
 export function countLight(
   { scene: { doses }, procedure, commanded }: RepairState,
-  { irradianceWPerM2 }: Reading,
+  reading: Reading,
   config: RepairConfig,
   dtS: number,
 ): PortionDoses {
-  const light = lampsOwn(irradianceWPerM2, config);
+  const light = lampsOwn(reading, lightShareRatioOf(reading, commanded, config), config);
   const on = curedIn(procedure.phase, config);
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
 }
@@ -51,18 +51,21 @@ export function missedLight(
 /** Which of the counted light is shown, in a cure and until the gap after it is judged. */
 export function proveLight(
   { scene: { proof }, procedure, commanded, watch }: RepairState,
-  { irradianceWPerM2, sequence }: Reading,
+  reading: Reading,
   config: RepairConfig,
   dtS: number,
 ): LightProof {
   const idle = proof.piece === null && proof.failed === null;
   if (idle && !CURE_PHASES.has(procedure.phase)) return proof;
+  const shareRatio = lightShareRatioOf(reading, commanded, config);
   const seen = {
-    irradianceWPerM2: lampsOwn(irradianceWPerM2, config),
+    irradianceWPerM2: lampsOwn(reading, shareRatio, config),
     lampOn: lampBurns(commanded),
     on: curedIn(procedure.phase, config),
     steady: watch.light.oddS < UNSTEADY_S,
-    sequence,
+    // While the lamp comes on it is dim for a moment, and that light is a small part of a piece.
+    confirmed: watch.lampOnForS < 1 || (shareRatio ?? 0) >= limitOf(config, TOO_DIM, 1),
+    sequence: reading.sequence,
   };
   return stepLightProof(proof, seen, gapLimitsOf(config), dtS);
 }
@@ -93,31 +96,44 @@ const gapLimitsOf = memoized((config: RepairConfig): GapLimits => {
   };
 });
 
-/** The reading, unless this lamp cannot give so much. */
-const lampsOwn = (irradianceWPerM2: Measured, config: RepairConfig): Measured =>
-  isTooBright(irradianceWPerM2, config) ? NOT_THE_LAMPS : irradianceWPerM2;
+/**
+ * The reading, unless this lamp cannot give so much: such light buys no dose, from the first tick
+ * on. The alarm for it comes later, and without this rule a person who resumes the job again and
+ * again would reach the target with it.
+ */
+const lampsOwn = (
+  { irradianceWPerM2 }: Reading,
+  shareRatio: number | null,
+  config: RepairConfig,
+): Measured =>
+  (shareRatio ?? 0) > limitOf(config, TOO_BRIGHT, Number.POSITIVE_INFINITY)
+    ? NOT_THE_LAMPS
+    : irradianceWPerM2;
 
 const NOT_THE_LAMPS: Measured = { ok: false, fault: 'implausible' };
 const TOO_BRIGHT = placeOfAlarm('light-too-bright');
+const TOO_DIM = placeOfAlarm('light-too-dim');
 const NOT_DARK = placeOfAlarm('light-not-dark');
 const NO_LIGHT = placeOfAlarm('lamp-no-light');
 
-/**
- * More light than this lamp can give buys no dose, from the first tick on. The alarm for it comes
- * later, and without this rule a person who resumes the job again and again would reach the target
- * with it.
- */
-function isTooBright(irradianceWPerM2: Measured, { unit }: RepairConfig): boolean {
-  const mostRatio = unit.alarms[TOO_BRIGHT]?.limitSI ?? Number.POSITIVE_INFINITY;
-  return (lightShareRatioOf(irradianceWPerM2, unit) ?? 0) > mostRatio;
-}
+/** More than a failing heat sink leaves of a lamp's light; no division by nothing. */
+const LEAST_DROOP_RATIO = 0.2;
 
-/** Light relative to the lamp's last measured output; null where either is not known. */
+/**
+ * Light relative to what the lamp is known to give at this drive and heat sink temperature; null
+ * where the light or the lamp's output is not known. Without a heat sink reading it is taken at the
+ * temperature at which the output is known.
+ */
 export function lightShareRatioOf(
-  irradianceWPerM2: Measured,
-  { lampLastKnownWPerM2: known }: RepairConfig['unit'],
+  { irradianceWPerM2, heatSinkK }: Reading,
+  { lampRatio }: Pick<Actuators, 'lampRatio'>,
+  { unit }: Pick<RepairConfig, 'unit'>,
 ): number | null {
-  return known === null || !irradianceWPerM2.ok ? null : irradianceWPerM2.value / known;
+  const { lampLastKnownWPerM2: known, lampDroopPerK, lampKnownAtK } = unit;
+  if (known === null || !irradianceWPerM2.ok || lampRatio <= 0) return null;
+  const warmerK = heatSinkK.ok ? heatSinkK.value - lampKnownAtK : 0;
+  const droopRatio = Math.max(LEAST_DROOP_RATIO, 1 - lampDroopPerK * warmerK);
+  return irradianceWPerM2.value / (known * lampRatio * droopRatio);
 }
 
 /** A cure may end with a piece this short; a shorter one would only add an interruption. */
@@ -146,6 +162,7 @@ export function cureInHand(
     lampOnS,
     gapsPassed: shown.gapsPassed,
     gapsFailed: shown.gapsFailed,
+    unconfirmedDoseJPerM2: shown.unconfirmedJPerM2,
   };
 }
 

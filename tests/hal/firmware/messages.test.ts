@@ -10,6 +10,7 @@ import {
 } from '../../../hal/firmata/protocol.ts';
 import {
   BUSY,
+  CLEAR,
   createBench,
   outputsMessage,
   PINS_BUSY,
@@ -195,4 +196,36 @@ test('under a flood of questions frames go on, with no number missing', () => {
   const sequences = bench.frames().map(({ sequence }) => sequence);
   expect(sequences.length).toBeGreaterThan(28);
   expect(sequences).toEqual(sequences.map((_, i) => sequences[0]! + i));
+});
+
+test('a repeated or reordered outputs message is refused, and renews no lease', () => {
+  const bench = createBench();
+  const older = outputsMessage(BUSY);
+  const newer = outputsMessage(BUSY);
+  bench.send(newer);
+  expect(bench.pins()).toEqual(PINS_BUSY);
+  bench.chip.run(0.3);
+  for (const message of [newer, older]) bench.send(message);
+  expect(bench.refusals().map(({ reason }) => REFUSALS[reason])).toEqual(['repeated', 'repeated']);
+  bench.chip.run(0.2);
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.send(newer);
+  expect(bench.pins()).toEqual(PINS_SAFE);
+});
+
+test('a repeated request for the safe state makes safe, and one to clear trips clears none', () => {
+  const bench = createBench();
+  const safe = outputsMessage(SAFE_OUTPUTS);
+  const clear = outputsMessage(CLEAR);
+  bench.send(safe);
+  bench.send(clear);
+  bench.want(BUSY);
+  bench.send(safe);
+  expect(bench.pins()).toEqual(PINS_SAFE);
+  bench.setSwitch('emergencyStop', true);
+  expect(bench.trips()).toEqual(['emergency-stop']);
+  bench.setSwitch('emergencyStop', false);
+  bench.chip.run(0.01);
+  bench.send(clear);
+  expect(bench.trips()).toEqual(['emergency-stop']);
 });

@@ -23,7 +23,7 @@ const openSwitch = (
 /** Counts beyond a limit, and those that a bench starts with. */
 const counts = (
   trip: Trip,
-  name: 'pressure' | 'heatSinkTemperature',
+  name: 'pressure' | 'heatSinkTemperature' | 'glassTemperature',
   [beyond, within]: readonly [number, number],
 ): Row => ({
   trip,
@@ -38,6 +38,7 @@ const ROWS: readonly Row[] = [
   counts('pressure-ceiling', 'pressure', [800, 300]),
   counts('pressure-sensor', 'pressure', [0, 300]),
   counts('heat-sink', 'heatSinkTemperature', [50, 500]),
+  counts('glass-hot', 'glassTemperature', [150, 510]),
 ];
 
 /** A tick is 1 ms: shorter meets one of them at most, longer than two meets two at least. */

@@ -13,7 +13,7 @@ import {
   type Trip,
 } from './bench.ts';
 
-const { pressureCeiling, heatSinkFloor } = COMPILED_LIMITS;
+const { pressureCeiling, heatSinkFloor, glassFloor } = COMPILED_LIMITS;
 
 const PRESSURE_SAFE = { pump: 0, ventOpen: true, pressureSide: true };
 const LAMP_SAFE = { lamp: 0, lampEnabled: false };
@@ -77,6 +77,14 @@ const ROWS: readonly Row[] = [
     cause: ({ setCounts }) => setCounts('heatSinkTemperature', heatSinkFloor - 1),
     almostGone: ({ setCounts }) => setCounts('heatSinkTemperature', heatSinkFloor + 19),
     gone: ({ setCounts }) => setCounts('heatSinkTemperature', heatSinkFloor + 20),
+    safe: LAMP_SAFE,
+    untouched: lampUntouched,
+  },
+  {
+    trip: 'glass-hot',
+    cause: ({ setCounts }) => setCounts('glassTemperature', glassFloor - 1),
+    almostGone: ({ setCounts }) => setCounts('glassTemperature', glassFloor + 19),
+    gone: ({ setCounts }) => setCounts('glassTemperature', glassFloor + 20),
     safe: LAMP_SAFE,
     untouched: lampUntouched,
   },

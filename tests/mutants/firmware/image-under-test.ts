@@ -38,6 +38,13 @@ export function compilerVersion(): string | null {
   return error === undefined ? (stdout.split('\n')[0] ?? '') : null;
 }
 
+/** Headers and tools, at any depth. */
+const restOf = (folder: string): string =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && !entry.name.endsWith('.c'))
+    .map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'utf8'))
+    .join('');
+
 export function openWorkshop(firmwareFolder: string): Workshop {
   const folder = mkdtempSync(join(tmpdir(), 'mutants-'));
   const names = readdirSync(firmwareFolder).filter((name) =>
@@ -53,6 +60,7 @@ export function openWorkshop(firmwareFolder: string): Workshop {
     [...names, ...ownTests].filter((name) => name.endsWith('.c')).map((n) => [n, text(n)]),
   );
 
+  const rest = restOf(folder);
   let images = 0;
 
   function make(): Built | null {
@@ -71,10 +79,7 @@ export function openWorkshop(firmwareFolder: string): Workshop {
 
   return {
     sources,
-    rest: names
-      .filter((name) => !sources.has(name))
-      .map(text)
-      .join(''),
+    rest,
     build: (change) => {
       if (change === undefined) return make();
       const path = join(folder, change.file);

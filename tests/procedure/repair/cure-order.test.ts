@@ -31,6 +31,7 @@ const cure = fc.record({
   shownDoseJPerM2: fc.double({ min: -1e5, max: 1e5, noNaN: true }),
   gapsPassed: fc.nat({ max: 20 }),
   gapsFailed: fc.nat({ max: 3 }),
+  unconfirmedDoseJPerM2: fc.constant(0),
   lampOnS: fc.double({ min: 1, max: 600, noNaN: true }),
 });
 

@@ -34,6 +34,7 @@ const CONTEXT: PhaseContext = {
     lampOnS: 0,
     gapsPassed: 0,
     gapsFailed: 0,
+    unconfirmedDoseJPerM2: 0,
   },
   light: { dark: true, judged: true },
   dtS: TICK_S,
