@@ -2,7 +2,7 @@
 
 import { type ControllerStep, stepController } from '../src/control/controller.ts';
 import type { Button, Frame, Request, Switches } from '../src/core/frame.ts';
-import type { PhaseId } from '../src/core/phases.ts';
+import { CURE_PHASES, type PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
@@ -59,7 +59,12 @@ export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
       sampledAtS: change.link === 'mute' ? (last?.snapshot.timeS ?? 0) : timeS,
       link: change.link ?? 'up',
       counts: { ...others, pressure: jitter(pressure), irradiance: jitter(irradiance) },
-      switches: { ...HEALTHY_FRAME.switches, ...change.switches },
+      // Lifted until a person closes it over the lamp.
+      switches: {
+        ...HEALTHY_FRAME.switches,
+        shieldClosed: CURE_PHASES.has(state.procedure.phase),
+        ...change.switches,
+      },
       pressed: change.pressed ?? [],
       trips: change.trips ?? [],
     };

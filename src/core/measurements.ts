@@ -57,6 +57,8 @@ export const CURE_MEASUREMENTS = [
   /** The dose that is shown at least: between gaps that passed, less zero and uncertainty. */
   'shownDoseJPerM2',
   'lampOnS',
+  /** Board time at which the shield was seen open last before this cure. */
+  'shieldSeenOpenS',
   /** What late frames left out, at most. */
   'doseUncountedJPerM2',
   'lampOnUncountedS',

@@ -171,6 +171,7 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
     label: 'time between late frames, counted for nothing',
     write: (s) => `${s.toFixed(2)}${GAP}s`,
   },
+  shieldSeenOpenS: { label: 'shield seen open before the cure, at', write: clockWords },
   doseUncountedJPerM2: { label: 'light in that time, at most', write: doseWords },
   lampOnUncountedS: { label: 'lamp on in that time', write: (s) => `${s.toFixed(2)}${GAP}s` },
   openResinDoseJPerM2: {

@@ -221,7 +221,8 @@ describe('the cure', () => {
     const driver = createDriver();
     driveTo(driver, 'result');
     driver.press('yes');
-    const step = driver.pass(4, { counts: { irradiance: 511 } });
+    const under = { counts: { irradiance: 511 }, switches: { shieldClosed: true } };
+    const step = driver.pass(4, under);
     expect(step.outputs.display[0]).toMatch(/^! Light, lamp off/);
     expect(step.state).toMatchObject({ batch: 'complete', endReason: 'completed' });
   });

@@ -103,6 +103,7 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   clockComparedS: (s) => `  over ${s.toFixed(0)} s`,
   longestFrameGapS: (s) => `longest time without a frame ${s.toFixed(2)} s`,
   uncountedS: (s) => `counted for nothing between late frames ${s.toFixed(2)} s`,
+  shieldSeenOpenS: (s) => `shield seen open at ${clock(s)}`,
   doseUncountedJPerM2: (j) => `light in that time ${joules(j)} J/cm2 at most`,
   lampOnUncountedS: (s) => `lamp on in that time ${s.toFixed(2)} s`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,

@@ -211,6 +211,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     openResin: openResinLoadOf(config, state),
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
+    proving: null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }
