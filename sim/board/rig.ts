@@ -36,16 +36,12 @@ import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
 import { looksClear } from '../plant/break/sight.ts';
-import { type Curing, surfaceTacky } from '../plant/light/cure.ts';
+import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
-import {
-  createPlace,
-  createPlantState,
-  type Place,
-  type PlantState,
-} from '../plant/plant-state.ts';
+import { createPlantState, type Place, type PlantState } from '../plant/plant-state.ts';
 import { soundConditions } from '../plant/setup.ts';
-import { type Chance, createChance } from '../random.ts';
+import { createChance, type OwnChance } from '../random.ts';
+import { placeOf } from './place-of.ts';
 import { createProbe, type Probe, stepProbe } from './probe.ts';
 import { cutOff, cutOutOpen, drawCutOutK, overPressureSwitchOpen } from './protection.ts';
 import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
@@ -53,18 +49,20 @@ import { drawTolerance, type Sample, type Tolerance } from './sensors.ts';
 /** Faults, protection and lease are checked this often, even when a frame comes late. */
 const LONGEST_RUN_STEPS = 50;
 
+export type PlantWatch = (rig: Rig) => void;
+
 export interface Rig {
   readonly scenario: Scenario;
   readonly place: Place;
   readonly plant: PlantState;
-  readonly noise: Chance;
+  readonly noise: OwnChance;
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
   /** The glass sensor while it is not on the glass. */
   readonly probe: Probe;
   readonly faults: FaultClock;
   /** Noise of sensors that are faulty, apart from the sound ones'. */
-  readonly faultNoise: Chance;
+  readonly faultNoise: OwnChance;
   readonly sensorMemory: SensorMemory;
   /** Panes that came in cold or hot, by fault. */
   readonly broughtIn: Set<Fault>;
@@ -88,13 +86,15 @@ export interface Rig {
   lampTooHot: boolean;
   ambientUvWPerM2: number;
   display: DisplayLines;
+  /** Looks at the truth wherever the plant was stepped; null where nobody does. */
+  readonly watch: PlantWatch | null;
   /** Outputs that act, after the board's own protection, faults and the hard-wired cut-offs. */
   acting: Actuators;
 }
 
-export function createRig(scenario: Scenario): Rig {
+export function createRig(scenario: Scenario, watch: PlantWatch | null = null): Rig {
   const place = placeOf(scenario);
-  const chance = (purpose: Parameters<typeof createChance>[1]): Chance =>
+  const chance = (purpose: Parameters<typeof createChance>[1]): OwnChance =>
     createChance(scenario.seed, purpose);
   return {
     scenario,
@@ -121,25 +121,32 @@ export function createRig(scenario: Scenario): Rig {
     lampTooHot: false,
     ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
     display: ['', '', '', ''],
+    watch,
     acting: SAFE,
   };
 }
 
-function placeOf({ seed, atmospherePa, world, faults }: Scenario): Place {
-  // No two breaks of one kind are alike.
-  const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
-  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
-  const curing = filledFrom(faults, world.curing);
-  return createPlace(atmospherePa, { ...world, curing, break: { gaps } });
-}
-
-/** The resin of the bottle that was taken. */
-function filledFrom(faults: readonly Fault[], stated: Curing): Curing {
-  const wrong = faults.find(({ kind }) => kind === 'wrong-bottle');
-  if (wrong === undefined) return stated;
-  const times = amountOf(wrong);
-  const criticalJPerM2 = stated.criticalJPerM2 * times;
-  return { ...stated, criticalJPerM2, rate: stated.rate / times };
+/**
+ * A second bench in the same state, with other faults from now on: what is at hand once can be
+ * tried with many. Nothing of it is shared that changes.
+ */
+export function copyRig(rig: Rig, faults: readonly Fault[], watch: PlantWatch | null): Rig {
+  const scenario = { ...rig.scenario, faults };
+  return {
+    ...rig,
+    scenario,
+    watch,
+    place: placeOf(scenario),
+    plant: structuredClone(rig.plant),
+    probe: { ...rig.probe },
+    noise: rig.noise.copy(),
+    faultNoise: rig.faultNoise.copy(),
+    technician: rig.technician?.copy() ?? null,
+    faults: createFaultClock(faults),
+    sensorMemory: createSensorMemory(),
+    broughtIn: new Set(),
+    pressed: [...rig.pressed],
+  };
 }
 
 /** For how long each fault that acts now has acted. */
@@ -152,8 +159,8 @@ export const actedS =
 export function truePositionsOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
     shieldClosed: plant.setup.shieldClosed,
-    overPressureTripped: overPressure,
-    emergencyStopPressed: emergencyStop,
+    overPressureTripped: overPressure || plant.setup.switchPumped,
+    emergencyStopPressed: emergencyStop || plant.setup.stopPressed,
   };
   return applyToSwitches(sound, active);
 }
@@ -246,6 +253,7 @@ export function letTimePass(
     const pauseIn = pauseAt() - plant.step;
     const run = Math.min(untilStep - plant.step, LONGEST_RUN_STEPS);
     stepPlant(plant, rig.place, rig.acting, conditions, pauseIn > 0 ? Math.min(run, pauseIn) : run);
+    rig.watch?.(rig);
   }
 }
 

@@ -7,6 +7,7 @@ import { Subject } from 'rxjs';
 import { type Board, BoardClosedError, type BoardIdentity, isSound } from '../../hal/board.ts';
 import type { Actuators, Button, Frame, Outputs, Switches } from '../../src/core/frame.ts';
 import { isReset, lateByS } from '../faults/fault-effects.ts';
+import type { Fault } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { type Imbalance, imbalanceOf } from '../plant/balance.ts';
 import { clarityRatio, longestFrontRatio } from '../plant/break/sight.ts';
@@ -14,6 +15,7 @@ import { curedDepthM } from '../plant/light/cure.ts';
 import { STEPS_PER_S } from '../plant/plant.ts';
 import { tipDangerOf } from '../plant/tip-danger.ts';
 import {
+  type BoardModel,
   clearTrips,
   drivenBy,
   MODEL_START,
@@ -25,10 +27,12 @@ import { bathK } from './probe.ts';
 import {
   act,
   actedS,
+  copyRig,
   createRig,
   letPersonAct,
   letTimePass,
   lookAtFaults,
+  type PlantWatch,
   pressButton,
   type Rig,
   sightOf,
@@ -76,6 +80,8 @@ export interface BreakView {
 }
 
 export interface SimulatedBoard extends Board {
+  /** A second board in the same state, with other faults from now on. */
+  readonly fork: (faults: readonly Fault[], watch: PlantWatch | null) => SimulatedBoard;
   /** One tick of board time. */
   readonly tick: () => void;
   readonly press: (button: Button) => void;
@@ -98,11 +104,14 @@ function createIdentity({ seed, tickS }: Scenario): BoardIdentity {
   };
 }
 
-export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
+export const createSimulatedBoard = (scenario: Scenario): SimulatedBoard =>
+  boardOn(createRig(scenario), MODEL_START);
+
+function boardOn(rig: Rig, begun: BoardModel): SimulatedBoard {
+  const { scenario } = rig;
   const identity = createIdentity(scenario);
-  const rig = createRig(scenario);
   const frames$ = new Subject<Frame>();
-  let model = MODEL_START;
+  let model = begun;
   let closed = false;
   const take = (wanted: Outputs | null): void => {
     model = takeOutputs(model, wanted, rig.plant.step, LEASE_STEPS);
@@ -118,6 +127,7 @@ export function createSimulatedBoard(scenario: Scenario): SimulatedBoard {
   };
   return {
     identity,
+    fork: (faults, watch) => boardOn(copyRig(rig, faults, watch), model),
     frames$: frames$.asObservable(),
     write: (outputs) => {
       if (closed) throw new BoardClosedError();

@@ -5,7 +5,7 @@
  */
 import type { Button, DisplayLines } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
-import type { Chance } from '../random.ts';
+import type { OwnChance } from '../random.ts';
 import { isPhase, readScreen, type Screen, type SeenStep } from './screen-reading.ts';
 
 /** What can be seen at the bench. */
@@ -31,6 +31,8 @@ const NOTHING = null;
 /** What a person does or answers in each phase. */
 export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'self-test': NOTHING,
+  // The unit is where its air says.
+  'air-jump': { takesS: 4, press: yes },
   'vacuum-note': handWork(4),
   'job-sheet': handWork(4),
   protect: handWork(8),
@@ -92,18 +94,36 @@ const AGAIN_S = 20;
 export interface Technician {
   /** Looks at the display once a tick; the button pressed, or null. */
   readonly look: (timeS: number, display: DisplayLines, sight: Sight) => Button | null;
+  /** A second person who has seen the same and will do the same. */
+  readonly copy: () => Technician;
 }
 
-export function createTechnician(chance: Chance): Technician {
+/** What a person has in mind. */
+interface Mind {
   /** The display as last read; a board that shows the same returns the same lines. */
-  let read: DisplayLines | null = null;
-  let screen: Screen | null = null;
-  let seen = '';
-  let dueS = Number.POSITIVE_INFINITY;
-  let tries = 0;
-  const holds = new Map<SeenStep | null, number>();
+  readonly read: DisplayLines | null;
+  readonly screen: Screen | null;
+  readonly seen: string;
+  readonly dueS: number;
+  readonly tries: number;
+  readonly holds: ReadonlyMap<SeenStep | null, number>;
+}
+
+const FRESH: Mind = {
+  read: null,
+  screen: null,
+  seen: '',
+  dueS: Number.POSITIVE_INFINITY,
+  tries: 0,
+  holds: new Map(),
+};
+
+export function createTechnician(chance: OwnChance, mind: Mind = FRESH): Technician {
+  let { read, screen, seen, dueS, tries } = mind;
+  const holds = new Map(mind.holds);
   const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
   return {
+    copy: () => createTechnician(chance.copy(), { read, screen, seen, dueS, tries, holds }),
     look: (timeS, display, sight) => {
       if (display !== read) {
         read = display;

@@ -56,6 +56,7 @@ export const bodyOf = (id: string, change: Change = {}): RepairBody => ({
     longestLegM: 0.01,
     depthM: 0.0015,
   },
+  airPa: 100_600,
   ruleSets: [],
   assessment: null,
   result: {

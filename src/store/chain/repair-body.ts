@@ -83,6 +83,8 @@ export interface RepairBody {
   /** Null where it is not known. */
   readonly lamp: LampUse | null;
   readonly sealLeakPaM3PerS: number | null;
+  /** The air that the self-test measured; older entries have none. */
+  readonly airPa: number | null;
   readonly cycles: number;
   readonly resin: { readonly name: string | null; readonly lot: string | null };
   readonly overrides: readonly { readonly item: string; readonly reason: string }[];
@@ -140,6 +142,7 @@ export function repairBodyOf(report: ReportData, extras: RepairExtras): RepairBo
     lamp: lampUseOf(report),
     sealLeakPaM3PerS:
       report.measured.findLast(({ name }) => name === 'leakRatePaM3PerS')?.value ?? null,
+    airPa: report.measured.findLast(({ name }) => name === 'atmospherePa')?.value ?? null,
     cycles: report.cycles.length,
     resin: { name: textAt(inputs.job, 'resin', 'name'), lot: textAt(inputs.job, 'resin', 'lot') },
     alarms: report.alarms.length,
@@ -211,6 +214,7 @@ export function unreadRepairBodyOf(facts: UnreadFacts, extras: RepairExtras): Re
     dose: null,
     lamp: null,
     sealLeakPaM3PerS: null,
+    airPa: null,
     cycles: 0,
     resin: { name: textAt(inputs.job, 'resin', 'name'), lot: textAt(inputs.job, 'resin', 'lot') },
     alarms: 0,

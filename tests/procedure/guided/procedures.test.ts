@@ -111,6 +111,36 @@ describe('seal and pump', () => {
     expect(result.pumpDownS).toBeLessThan(2.5);
   });
 
+  test.each([
+    ['stop-read-shorted', { emergencyStop: false, overPressureSwitch: true }],
+    ['over-pressure-shorted', { emergencyStop: true, overPressureSwitch: false }],
+  ] as const)('a unit with %s does not pass: its contact never moved', (kind, interlocks) => {
+    const run = runGuided({ procedure: 'health', faults: [{ kind, from: { atS: 0 } }] });
+    const result = resultOf(run, 'health');
+    expect(result.interlocks).toEqual(interlocks);
+    expect(result.passed).toBe(false);
+  });
+
+  test('the stop is pressed on purpose without an alarm, and nothing is driven meanwhile', () => {
+    let sawBoth = 0;
+    const run = runGuided({
+      procedure: 'health',
+      watch: ({ reading, outputs }) => {
+        const { emergencyStopPressed, overPressureTripped } = reading.switches;
+        if (!emergencyStopPressed && !overPressureTripped) return false;
+        sawBoth += emergencyStopPressed ? 1 : 1000;
+        expect(outputs).toMatchObject({ pumpRatio: 0, ventOpen: true, lampEnabled: false });
+        return false;
+      },
+    });
+    expect(sawBoth).toBeGreaterThan(1000);
+    expect(run.events.filter(({ kind }) => kind === 'alarm')).toEqual([]);
+    expect(resultOf(run, 'health').interlocks).toEqual({
+      emergencyStop: true,
+      overPressureSwitch: true,
+    });
+  });
+
   test('grit under the foot does not pass, and a worn pump takes longer', () => {
     const leaky = resultOf(
       runGuided({ procedure: 'health', faults: [{ kind: 'seal-leak', from: { atS: 0 } }] }),

@@ -1,0 +1,79 @@
+/** A sample of the fault campaign: what finds a fault is typed here, from what it does to the unit. */
+import { describe, expect, test } from 'vitest';
+import { ACCEPTED } from './accepted.ts';
+import { caseOf, pairCases } from './cases.ts';
+import { ROWS } from './rows.ts';
+import { isBroken, summaryOf } from './summary.ts';
+import { type CaseResult, runCase } from './try-case.ts';
+
+describe('a fault is found by what sees its effect, and no limit of the plant is passed', () => {
+  test.each([
+    ['pressure-open@together.pressure-dwell.2', 'pressure-sensor', 2],
+    ['hose-off@together.vacuum-dwell.2', 'set-point-lost', 5],
+    ['vent-stuck-closed@together.pressure-dwell.3', 'vent-no-effect', 20],
+    ['emergency-stop@together.evacuate.2', 'emergency-stop', 0.2],
+    ['lamp-dead@together.cure.2', 'lamp-no-light', 10],
+    ['link-dead@together.cure.1', 'link-lost', 2],
+    ['board-reset-loop@together.pressurise.2', 'board-tripped', 1],
+    ['shield-opened@apart.cure-fill.2', 'shield-open', 0.2],
+    ['seal-leak@together.close-seal.1', 'seal test: leak', 60],
+  ] as const)('%s by %s within %d s', (id, by, withinS) => {
+    const { result } = runCase(caseOf(`1/${id}`));
+    expect(result.foundBy).toBe(by);
+    expect(result.foundAfterS).toBeLessThanOrEqual(withinS);
+    expect(result.breaches).toEqual([]);
+  });
+});
+
+test('what harms is seen whatever is read: light with a shorted switch and an open shield', () => {
+  const { result } = runCase(caseOf('1/shield-shorted-opened@together.cure.1'));
+  expect(result.breaches.map(({ limit }) => limit)).toEqual(['lamp-with-shield-open']);
+  expect(isBroken(result)).toBe(true);
+});
+
+test('a pair is two rows in one job, the same for the same seed, and can be run by its id', () => {
+  const [id = ''] = pairCases(1, 1);
+  expect(pairCases(1, 1)).toEqual([id]);
+  const { parts } = caseOf(id);
+  expect(parts).toHaveLength(2);
+  expect(parts[0]?.moment.jobId).toBe(parts[1]?.moment.jobId);
+  expect(parts[0]?.moment.atS).toBeLessThanOrEqual(parts[1]?.moment.atS ?? 0);
+});
+
+describe('a row comes to', () => {
+  const [row] = ROWS;
+  if (row === undefined) throw new Error('no row');
+  const result = (change: Partial<CaseResult>): CaseResult => ({
+    id: `1/${row.id}@together.evacuate.1`,
+    rows: [row.id],
+    foundBy: null,
+    foundAfterS: null,
+    end: 'completed',
+    shown: [],
+    breaches: [],
+    falseClaims: [],
+    ...change,
+  });
+  const found = result({ foundBy: 'pressure-sensor', foundAfterS: 1 });
+
+  test.each([
+    ['not found', [result({})]],
+    ['found', [result({}), found]],
+    ['broken', [found, result({ falseClaims: [{ claim: 'dose', why: 'demo' }] })]],
+    ['broken', [result({ breaches: [{ limit: 'pressure-floor', words: 'demo', atS: 1 }] })]],
+  ] as const)('%s', (state, results) => {
+    expect(summaryOf(row, results, {}).state).toBe(state);
+  });
+
+  test('accepted where the claim that rests on it is not shown, and broken where it is', () => {
+    const accepted = { [row.id]: { why: 'demo', withdraws: 'dose' } } as const;
+    expect(summaryOf(row, [result({ shown: ['pressure'] })], accepted).state).toBe('accepted');
+    expect(summaryOf(row, [result({ shown: ['dose'] })], accepted).state).toBe('broken');
+  });
+
+  test('rows have names of their own, and only they are accepted', () => {
+    const ids = ROWS.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const id of Object.keys(ACCEPTED)) expect(ids).toContain(id);
+  });
+});

@@ -1,0 +1,53 @@
+/** All results of a campaign as data, and whether it failed. */
+import type { HealthyResult } from './healthy.ts';
+import type { Row } from './row.ts';
+import { isBroken, type RowSummary, summaryOf } from './summary.ts';
+import type { CaseResult } from './try-case.ts';
+import type { Answer } from './workers.ts';
+
+export interface Campaign {
+  /** One in so many cases of the rows was run. */
+  readonly every: number;
+  readonly rows: readonly RowSummary[];
+  readonly cases: number;
+  readonly pairs: {
+    readonly cases: number;
+    readonly found: number;
+    readonly broken: readonly CaseResult[];
+  };
+  readonly healthy: { readonly jobs: number; readonly wrong: readonly HealthyResult[] };
+  readonly tookS: number;
+  readonly failed: boolean;
+}
+
+const byId = (a: CaseResult, b: CaseResult): number => (a.id < b.id ? -1 : 1);
+
+export function campaignOf(
+  { rows, every }: { readonly rows: readonly Row[]; readonly every: number },
+  answers: readonly Answer[],
+  tookS: number,
+): Campaign {
+  const results = answers.flatMap((answer) => (answer.kind === 'case' ? [answer.result] : []));
+  const singles = results.filter(({ rows: own }) => own.length === 1).sort(byId);
+  const pairs = results.filter(({ rows: own }) => own.length > 1).sort(byId);
+  const jobs = answers.flatMap((answer) => (answer.kind === 'healthy' ? [answer.result] : []));
+  const summaries = rows.map((row) => summaryOf(row, singles));
+  const broken = pairs.filter(isBroken);
+  const wrong = jobs.filter(({ alarms, end }) => alarms.length > 0 || end !== 'completed');
+  return {
+    every,
+    rows: summaries,
+    cases: singles.length,
+    pairs: {
+      cases: pairs.length,
+      found: pairs.filter(({ foundBy }) => foundBy !== null).length,
+      broken,
+    },
+    healthy: { jobs: jobs.length, wrong },
+    tookS,
+    failed:
+      broken.length > 0 ||
+      wrong.length > 0 ||
+      summaries.some(({ state }) => state === 'broken' || state === 'not found'),
+  };
+}

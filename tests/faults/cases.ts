@@ -1,0 +1,69 @@
+/**
+ * Which cases there are: every row at every moment of its phases, and pairs of rows drawn from a
+ * seed. A case is known by its id alone, so that it can be run again from a terminal.
+ */
+import { createChance } from '../../sim/random.ts';
+import { type Moment, momentsOf } from './moments.ts';
+import type { Row } from './row.ts';
+import { ROWS, rowOf } from './rows.ts';
+import type { Case } from './try-case.ts';
+
+/** Sound jobs for pairs are run with this many seeds, so that sensors differ too. */
+const PAIR_SEEDS = 4;
+
+const cache = new Map<number, readonly Moment[]>();
+function momentsWith(seed: number): readonly Moment[] {
+  const known = cache.get(seed);
+  if (known !== undefined) return known;
+  const made = momentsOf(seed);
+  cache.set(seed, made);
+  return made;
+}
+
+const fits = ({ phases }: Row, { phase }: Moment): boolean => phases?.includes(phase) ?? true;
+
+/** `every`: one in so many cases of each row. */
+export const rowCases = (rows: readonly Row[], seed: number, every = 1): readonly string[] =>
+  rows.flatMap((row) =>
+    momentsWith(seed)
+      .filter((moment) => fits(row, moment))
+      .filter((_, n) => n % every === 0)
+      .map((moment) => `${seed}/${row.id}@${moment.id}`),
+  );
+
+/** Two different rows in one job, each in a phase where it matters. */
+export function pairCases(count: number, seed: number): readonly string[] {
+  const chance = createChance(seed, 'fault');
+  const pick = <T>(from: readonly T[]): T => from[Math.floor(from.length * chance.uniform())] as T;
+  return Array.from({ length: count }, (_, n) => {
+    const own = seed + (n % PAIR_SEEDS);
+    const [first, second] = [pick(ROWS), pick(ROWS)];
+    const moments = momentsWith(own);
+    const a = pick(moments.filter((moment) => fits(first, moment)));
+    const inSameJob = moments.filter(
+      (moment) => moment.jobId === a.jobId && moment.atS >= a.atS && fits(second, moment),
+    );
+    const b = inSameJob.length === 0 ? a : pick(inSameJob);
+    return `${own}/${first.id}@${a.id}+${second.id}@${b.id}`;
+  });
+}
+
+export class NoSuchCase extends Error {}
+
+export function caseOf(id: string): Case {
+  const [seedText = '', rest = ''] = id.split('/');
+  const seed = Number(seedText);
+  if (!Number.isSafeInteger(seed) || seed < 0 || rest === '') {
+    throw new NoSuchCase(`${id}: a case is SEED/ROW@MOMENT, as the campaign prints it`);
+  }
+  const parts = rest.split('+').map((part) => {
+    const [rowId = '', momentId = ''] = part.split('@');
+    const row = rowOf(rowId);
+    if (row === undefined) throw new NoSuchCase(`${id}: there is no row ${rowId}`);
+    const moment = momentsWith(seed).find((one) => one.id === momentId);
+    if (moment !== undefined) return { row, moment };
+    const names = momentsWith(seed).map((one) => one.id);
+    throw new NoSuchCase(`${id}: there is no moment ${momentId}; there are ${names.join(', ')}`);
+  });
+  return { id, parts };
+}

@@ -1,0 +1,80 @@
+/**
+ * What all cases of a row come to: found, not found, or broken. A row is broken where any case of
+ * it passes a limit of the plant or shows a claim that is false; no reason excuses that.
+ */
+import { ACCEPTED, type Accepted } from './accepted.ts';
+import type { Row } from './row.ts';
+import type { CaseResult } from './try-case.ts';
+
+export interface FoundBy {
+  readonly by: string;
+  readonly cases: number;
+  readonly longestS: number;
+}
+
+export interface RowSummary {
+  readonly row: Row;
+  readonly cases: number;
+  readonly found: number;
+  readonly by: readonly FoundBy[];
+  /** Not found, and nothing that was shown was false. */
+  readonly unseen: number;
+  readonly broken: readonly CaseResult[];
+  readonly state: 'found' | 'not found' | 'accepted' | 'broken';
+  readonly accepted: Accepted | null;
+}
+
+export const isBroken = ({ breaches, falseClaims }: CaseResult): boolean =>
+  breaches.length > 0 || falseClaims.length > 0;
+
+export function summaryOf(
+  row: Row,
+  results: readonly CaseResult[],
+  reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
+): RowSummary {
+  const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
+  const found = own.filter(({ foundBy }) => foundBy !== null);
+  const accepted = reasons[row.id] ?? null;
+  const broken = own.filter((one) => isBroken(one) || stillShown(one, accepted));
+  return {
+    row,
+    cases: own.length,
+    found: found.length,
+    by: foundBysOf(found),
+    unseen: own.length - found.length,
+    broken,
+    state: stateOf(found.length > 0, broken.length > 0, accepted),
+    accepted,
+  };
+}
+
+const stillShown = ({ shown }: CaseResult, accepted: Accepted | null): boolean =>
+  accepted !== null && accepted.withdraws !== null && shown.includes(accepted.withdraws);
+
+function stateOf(found: boolean, broken: boolean, accepted: Accepted | null): RowSummary['state'] {
+  if (broken) return 'broken';
+  if (found) return 'found';
+  return accepted === null ? 'not found' : 'accepted';
+}
+
+function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
+  const by = new Map<string, { cases: number; longestS: number }>();
+  for (const { foundBy, foundAfterS } of found) {
+    const name = foundBy ?? '';
+    const so = by.get(name) ?? { cases: 0, longestS: 0 };
+    by.set(name, {
+      cases: so.cases + 1,
+      longestS: Math.max(so.longestS, foundAfterS ?? 0),
+    });
+  }
+  return [...by]
+    .map(([name, so]) => ({ by: name, ...so }))
+    .sort((a, b) => b.cases - a.cases || (a.by < b.by ? -1 : 1));
+}
+
+/** What is wrong with a case, in a line. */
+export const troubleOf = ({ breaches, falseClaims, shown }: CaseResult): string =>
+  [
+    ...breaches.map(({ limit, words, atS }) => `${limit} passed ${words}, at ${atS.toFixed(1)} s`),
+    ...falseClaims.map(({ claim, why }) => `${claim} is shown, yet ${why}`),
+  ].join('; ') || `a claim that should be withdrawn is shown (${shown.join(', ')})`;

@@ -1,0 +1,123 @@
+/**
+ * What truly happened in a job, gathered from the plant at every step, whatever the sensors said:
+ * light on the resin, time and pressure of each dwell, the glass while it was worked, the seal's
+ * leak, and how the board's clock ran. `claims.ts` holds the record against it.
+ */
+import type { Rig } from '../../sim/board/rig.ts';
+import { clarityRatio, looksClear } from '../../sim/plant/break/sight.ts';
+import { timeOfS } from '../../sim/plant/plant.ts';
+import type { Snapshot } from '../../src/core/events.ts';
+import { GLASS_PHASES, type PhaseId } from '../../src/core/phases.ts';
+
+/** A stretch of one phase in which the batch ran. */
+export interface Stretch {
+  readonly phase: PhaseId;
+  readonly cycle: number;
+  readonly boardFromS: number;
+  trueS: number;
+  /** The injector's pressure, times seconds. */
+  paS: number;
+  /** Gas that came in past seal, vent and leaks, mol, and from the break. */
+  inMol: number;
+}
+
+export interface Truth {
+  readonly stretches: readonly Stretch[];
+  /** Outer face while it was worked; null where it never was. */
+  readonly coldestK: number | null;
+  readonly hottestK: number | null;
+  readonly fillJPerM2: number;
+  readonly pitJPerM2: number;
+  readonly looksClear: boolean;
+  readonly filledRatio: number;
+  /** The board's time over true time, from the beginning of the job. */
+  readonly clockRatio: number;
+  readonly atmospherePa: number;
+}
+
+export interface TruthWatch {
+  /** At every step of the plant. */
+  readonly look: (rig: Rig) => void;
+  /** The controller's phase from now on, as of this frame. */
+  readonly enter: (snapshot: Snapshot) => void;
+  readonly truth: () => Truth;
+  /** The same so far, to go on apart. */
+  readonly copy: () => TruthWatch;
+}
+
+interface Gathered {
+  readonly stretches: Stretch[];
+  coldestK: number | null;
+  hottestK: number | null;
+  rig: Rig | null;
+  stepS: number;
+  cameMol: number;
+  worked: boolean;
+  running: boolean;
+}
+
+export const watchTruth = (): TruthWatch =>
+  gathering({
+    stretches: [],
+    coldestK: null,
+    hottestK: null,
+    rig: null,
+    stepS: 0,
+    cameMol: 0,
+    worked: false,
+    running: false,
+  });
+
+function gathering(so: Gathered): TruthWatch {
+  return {
+    look: (rig) => look(so, rig),
+    enter: ({ phase, cycle, batch, timeS }) => {
+      const running = batch === 'running';
+      const last = so.stretches.at(-1);
+      const begins = running && (!so.running || last?.phase !== phase || last.cycle !== cycle);
+      if (begins) {
+        so.stretches.push({ phase, cycle, boardFromS: timeS, trueS: 0, paS: 0, inMol: 0 });
+      }
+      so.running = running;
+      so.worked = running && GLASS_PHASES.has(phase);
+    },
+    truth: () => truthOf(so),
+    copy: () => gathering({ ...so, stretches: so.stretches.map((stretch) => ({ ...stretch })) }),
+  };
+}
+
+function look(so: Gathered, rig: Rig): void {
+  const { air, pane } = rig.plant;
+  const nowS = timeOfS(rig.plant);
+  const { sealMol, ventMol, reliefMol, sourceMol } = air.ledger;
+  const cameMol = sealMol + ventMol + reliefMol + sourceMol;
+  const stretch = so.running ? so.stretches.at(-1) : undefined;
+  if (stretch !== undefined && so.rig !== null) {
+    stretch.trueS += nowS - so.stepS;
+    stretch.paS += air.injectorPa * (nowS - so.stepS);
+    stretch.inMol += cameMol - so.cameMol;
+  }
+  if (so.worked) {
+    so.coldestK = Math.min(so.coldestK ?? pane.outerK, pane.outerK);
+    so.hottestK = Math.max(so.hottestK ?? pane.outerK, pane.outerK);
+  }
+  so.rig = rig;
+  so.stepS = nowS;
+  so.cameMol = cameMol;
+}
+
+function truthOf({ rig, stretches, coldestK, hottestK }: Gathered): Truth {
+  if (rig === null) throw new Error('nothing was seen yet');
+  const { plant, place, boardLagSteps } = rig;
+  return {
+    stretches,
+    coldestK,
+    hottestK,
+    fillJPerM2: plant.resinDose.fillJPerM2,
+    pitJPerM2: plant.resinDose.pitJPerM2,
+    looksClear: looksClear(plant.filling, place.world.break),
+    filledRatio: clarityRatio(plant.filling, place.world.break),
+    clockRatio: 1 - boardLagSteps / plant.step,
+    atmospherePa: place.atmospherePa,
+  };
+}
