@@ -151,11 +151,23 @@ describe('seal and pump', () => {
     const worn = resultOf(
       runGuided({
         procedure: 'health',
-        faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+        faults: [{ kind: 'pump-worn', amount: 0.6, from: { atS: 0 } }],
       }),
       'health',
     );
-    expect(worn.pumpDownS).toBeGreaterThan(4);
+    // A sound pump takes 2 s, so one with 60 % of its flow takes 3.3 s.
+    expect(worn.pumpDownS).toBeGreaterThan(3);
+  });
+
+  test('a pump with less than half of its flow cannot be told from a wrong sensor, and is held', () => {
+    const { events } = runGuided({
+      procedure: 'health',
+      faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+    });
+    expect(events).toContainEqual(
+      expect.objectContaining({ kind: 'alarm', alarm: 'pump-no-effect', action: 'hold' }),
+    );
+    expect(events.at(-1)).toMatchObject({ kind: 'end', reason: 'stopped-by-person' });
   });
 });
 
