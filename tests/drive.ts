@@ -2,7 +2,7 @@
 
 import { type ControllerStep, stepController } from '../src/control/controller.ts';
 import type { Button, Frame, Request, Switches } from '../src/core/frame.ts';
-import type { PhaseId } from '../src/core/phases.ts';
+import { CURE_PHASES, type PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
@@ -59,7 +59,12 @@ export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
       sampledAtS: change.link === 'mute' ? (last?.snapshot.timeS ?? 0) : timeS,
       link: change.link ?? 'up',
       counts: { ...others, pressure: jitter(pressure), irradiance: jitter(irradiance) },
-      switches: { ...HEALTHY_FRAME.switches, ...change.switches },
+      // Lifted until a person closes it over the lamp.
+      switches: {
+        ...HEALTHY_FRAME.switches,
+        shieldClosed: CURE_PHASES.has(state.procedure.phase),
+        ...change.switches,
+      },
       pressed: change.pressed ?? [],
       trips: change.trips ?? [],
     };
@@ -104,9 +109,10 @@ export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> 
     const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
     const change = { lit: 511, counts: { pressure: countsOf(pa) } };
     // Where nobody is asked the pressure must follow from the first tick.
-    if (!asks(step)) step = driver.tick(change);
+    if (step.snapshot.batch === 'running' && !asks(step)) step = driver.tick(change);
     else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
-    for (let i = 0; i < 8000 && step.snapshot.phase === now && !asks(step); i++) {
+    const waits = (): boolean => asks(step) || step.snapshot.batch === 'held';
+    for (let i = 0; i < 8000 && step.snapshot.phase === now && !waits(); i++) {
       const nowPa = now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa);
       step = driver.tick({ lit: 511, counts: { pressure: countsOf(nowPa) } });
     }

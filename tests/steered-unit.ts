@@ -17,6 +17,7 @@ import {
   type Switches,
   type Trip,
 } from '../src/core/frame.ts';
+import { CURE_PHASES } from '../src/core/phases.ts';
 import { HEALTHY_FRAME } from './frames.ts';
 
 export const TICK_S = 0.05;
@@ -108,7 +109,7 @@ export function tick<P extends ProcedureTypes>(
     sampledAtS,
     link: mute ? 'mute' : 'up',
     counts: countsIn(scene, chamberPa, unit),
-    switches: { ...HEALTHY_FRAME.switches, ...scene.switches },
+    switches: { ...HEALTHY_FRAME.switches, ...shieldOf(unit), ...scene.switches },
     pressed: scene.pressed ?? [],
     trips: scene.trips ?? [],
     damaged: scene.damaged ?? false,
@@ -130,6 +131,11 @@ export function tick<P extends ProcedureTypes>(
     log,
   };
 }
+
+/** Lifted until a person closes it over the lamp. */
+const shieldOf = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): Partial<Switches> => ({
+  shieldClosed: CURE_PHASES.has(procedure.holdsAs(state.procedure)),
+});
 
 /** Lets time pass, a tick at least. */
 export function pass<P extends ProcedureTypes>(unit: Unit<P>, seconds: number, play: Play = {}) {

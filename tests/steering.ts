@@ -21,6 +21,8 @@ interface Way {
   /** How far the closed chamber has risen, Pa, by the time since it was closed, s. */
   readonly rise?: (sinceS: number) => number;
   readonly airPa?: number;
+  /** The air in the unit's last job, where there was one. */
+  readonly airLastJobPa?: number;
 }
 
 /** Water at 23 C has a pressure of 2.8 kPa: it levels there, and what outgasses far below. */
@@ -30,6 +32,8 @@ const levelling = (plateauPa: number) => (sinceS: number) =>
 const leaking = (share: number) => (sinceS: number) => share * 167 * sinceS;
 
 const WAYS: Partial<Record<PhaseId, Way>> = {
+  // Brought up here from sea level.
+  'air-jump': { airPa: 79_500, airLastJobPa: 100_600 },
   // As thin as at 2,000 m.
   'vacuum-note': { airPa: 79_500 },
   reseat: { rise: leaking(3) },
@@ -78,9 +82,10 @@ export interface Steering {
 }
 
 function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
-  const { no = ['ask-bubbles'], rise, airPa } = way;
+  const { no = ['ask-bubbles'], rise, airPa, airLastJobPa = null } = way;
+  const unit = { ...config.unit, airLastJobPa };
   return createWalk(
-    unitAtRest(procedure, config, airPa),
+    unitAtRest(procedure, { ...config, unit }, airPa),
     ({ phase }) => phase,
     (now): Scene => {
       const { phase: at, elapsedS } = now.state.procedure;

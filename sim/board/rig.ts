@@ -161,8 +161,8 @@ export const actedS =
 export function truePositionsOf({ plant, emergencyStop, overPressure, active }: Rig): Switches {
   const sound = {
     shieldClosed: plant.setup.shieldClosed,
-    overPressureTripped: overPressure,
-    emergencyStopPressed: emergencyStop,
+    overPressureTripped: overPressure || plant.setup.switchPumped,
+    emergencyStopPressed: emergencyStop || plant.setup.stopPressed,
   };
   return applyToSwitches(sound, active);
 }

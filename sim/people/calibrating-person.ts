@@ -30,6 +30,11 @@ export const GUIDED_HABITS: Readonly<Partial<Record<StepId, Doing>>> = {
   'bath-read': 'read',
   'bath-enter': 'dial',
   'temperature-result': 'decide',
+  'stop-press': 'work',
+  'stop-release': 'work',
+  'switch-below': 'work',
+  'switch-above': 'work',
+  'switch-drain': 'work',
   'blank-fit': 'work',
   'health-result': 'decide',
 };

@@ -31,6 +31,8 @@ const NOTHING = null;
 /** What a person does or answers in each phase. */
 export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'self-test': NOTHING,
+  // The unit is where its air says.
+  'air-jump': { takesS: 4, press: yes },
   'vacuum-note': handWork(4),
   'job-sheet': handWork(4),
   protect: handWork(8),

@@ -110,6 +110,8 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
       pitFilled: false,
       filmOn: false,
       shieldClosed: false,
+      stopPressed: false,
+      switchPumped: false,
       bath: null,
     },
     slowStep: 0,

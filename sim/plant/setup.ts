@@ -13,6 +13,10 @@ export interface Setup {
   pitFilled: boolean;
   filmOn: boolean;
   shieldClosed: boolean;
+  /** The emergency stop is in. */
+  stopPressed: boolean;
+  /** A hand pump on its own port holds the over-pressure switch open. */
+  switchPumped: boolean;
   /** The bath of the glass sensor while it is not on the glass. */
   bath: 'ice' | 'warm' | null;
 }

@@ -150,6 +150,13 @@ const healthTest = z.strictObject({
   pumpDownToPa: quantity(1000, 110_000, 'Pa'),
   ultimatePa: quantity(0, 110_000, 'Pa'),
   atmospherePa: quantity(50_000, 110_000, 'Pa'),
+  /** Each contact was seen to open and to close; absent where the test did not try them. */
+  interlocks: z
+    .strictObject({
+      emergencyStop: z.boolean().nullable(),
+      overPressureSwitch: z.boolean().nullable(),
+    })
+    .optional(),
   passed: z.boolean(),
   journal,
 });

@@ -33,6 +33,8 @@ export interface RepairUse {
   readonly films: number;
   /** Mean irradiance at the glass at full drive; null where there was none. */
   readonly irradianceWPerM2: number | null;
+  /** Air pressure of a job that was completed; absent for others, and in older entries. */
+  readonly airPa?: number;
 }
 
 /** The channels' figures in the unit file, before any calibration. */

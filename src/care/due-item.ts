@@ -15,6 +15,7 @@ export const CARE_ITEMS = {
   'o-ring': { label: 'O-ring', mayOverride: true },
   'film-roll': { label: 'cover films', mayOverride: true },
   health: { label: 'seal and pump test', mayOverride: true },
+  interlocks: { label: 'stop and pressure switch', mayOverride: false },
   cleaning: { label: 'cleaning', mayOverride: true },
 } as const satisfies Record<string, { label: string; mayOverride: boolean }>;
 export type CareItem = keyof typeof CARE_ITEMS;

@@ -52,6 +52,7 @@ const RULES: Readonly<Record<CareItem, Rule>> = {
     }),
   'film-roll': filmRoll,
   health,
+  interlocks,
   cleaning,
 };
 
@@ -153,6 +154,36 @@ function health(facts: CareFacts, settings: CareSettings): Omit<DueItem, 'item'>
   return {
     state,
     words: passed ? `passed on ${on}, due ${due}` : `did not pass on ${on}`,
+    since: on,
+    due,
+    whatToDo: state === 'in-order' ? '' : test,
+  };
+}
+
+/** A contact that was not seen to move in the last test is not trusted. */
+function interlocks(facts: CareFacts, settings: CareSettings): Omit<DueItem, 'item'> {
+  const { everyDays, warnAheadDays, blockAfterDays } = settings.health;
+  const test = 'meniscus care test';
+  const tested = happened(facts.care.filter(isHealthTest), facts.today).filter(
+    ({ body }) => body.interlocks !== undefined,
+  );
+  const last = tested.at(-1)?.body;
+  if (last?.interlocks === undefined) {
+    return { state: 'due-soon', words: 'never proved', since: null, due: null, whatToDo: test };
+  }
+  const { on } = last;
+  const { emergencyStop, overPressureSwitch } = last.interlocks;
+  const due = dayAfter(on, everyDays);
+  if (emergencyStop !== true || overPressureSwitch !== true) {
+    const which = emergencyStop === true ? 'over-pressure switch' : 'emergency stop';
+    const words = `${which} not seen to move on ${on}`;
+    return { state: 'blocked', words, since: on, due, whatToDo: `Check its wires, then: ${test}` };
+  }
+  const interval = { every: everyDays, warnAhead: warnAheadDays, blockAfter: blockAfterDays };
+  const state = stateOf(daysFrom(on, facts.today), interval);
+  return {
+    state,
+    words: `proved on ${on}, due ${due}`,
     since: on,
     due,
     whatToDo: state === 'in-order' ? '' : test,

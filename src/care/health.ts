@@ -1,5 +1,5 @@
 /**
- * Whether seal and pump are in order, from a test on a closed test piece. A leak fails only where
+ * Whether switches, seal and pump are in order, from a test on a closed test piece. A leak fails only where
  * it exceeds its limit by more than its uncertainty, and passes only where it is shown to be below
  * the limit; in between, the test is inconclusive. Limits come from care.json.
  */
@@ -12,6 +12,11 @@ export interface HealthMeasured {
   readonly pumpDownS: number | null;
   readonly ultimatePa: number;
   readonly atmospherePa: number;
+  /** The contact was seen to open and to close; null where it was not tried. */
+  readonly interlocks: {
+    readonly emergencyStop: boolean | null;
+    readonly overPressureSwitch: boolean | null;
+  };
 }
 
 export interface HealthJudged {
@@ -32,7 +37,14 @@ export function judgeHealth(
   const margin = coverageFactor * sealLeakStandardPaPerS;
   const limit = limits.greatestSealLeakPaPerS;
   const ultimateRatio = measured.ultimatePa / measured.atmospherePa;
+  const { emergencyStop, overPressureSwitch } = measured.interlocks;
   const refusals = [
+    emergencyStop === true
+      ? null
+      : 'The contact of the emergency stop was not seen to open and close. Do not use the unit before its wires are checked.',
+    overPressureSwitch === true
+      ? null
+      : 'The over-pressure switch was not seen to open between 190 and 210 kPa and to close. Do not use the unit before it is checked.',
     leak - margin > limit
       ? `The test piece leaks ${leak.toFixed(1)} Pa/s; at most ${limit} is allowed. Check O-ring, hose and fittings.`
       : leak + margin > limit || !Number.isFinite(leak + margin)

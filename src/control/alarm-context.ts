@@ -31,6 +31,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
+    shieldShown: watch.shield.seenOpenAtS !== null,
     uncountedShare: watch.sampling.uncountedShare,
     lostNumber: lostNumberIn(state, reading.sequence),
     darkLookS: own.darkLookS,
@@ -47,6 +48,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     openResin: own.openResin,
     lampHeat: own.lampHeat,
     selfTestFindings: own.selfTestFindings,
+    proving: own.proving,
     profile: own.profile,
   };
 }

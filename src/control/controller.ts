@@ -16,11 +16,12 @@ import {
   SAFE,
   valueOrNull,
 } from '../core/frame.ts';
+import { CURE_PHASES } from '../core/phases.ts';
 import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
 import { guard } from '../safety/guard.ts';
-import { type FrameTimes, stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
+import { stepWatch, type Watch, watchedIn } from '../safety/watch/watch.ts';
 import { lightCountsOf, type SignalMemory, stepDecode } from '../signal/decode.ts';
 import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
@@ -34,7 +35,6 @@ import {
 import { type Intent, intentOf } from './intents.ts';
 import { showPanel, turnScreen } from './operator-view.ts';
 import type { Procedure, Tick } from './procedure.ts';
-import type { UnitSettings } from './unit-settings.ts';
 
 export interface ControllerStep<P extends ProcedureTypes> {
   readonly state: State<P>;
@@ -81,6 +81,12 @@ export function stepController<P extends ProcedureTypes>(
     snapshot,
   };
 }
+
+/** A person works at the glass, and no cure goes on: the shield may have been lifted. */
+const isHandWork = <P extends ProcedureTypes>(
+  walk: P['walk'],
+  { rowOf, holdsAs }: Procedure<P>,
+): boolean => rowOf(walk).kind === 'confirm' && !CURE_PHASES.has(holdsAs(walk));
 
 const NO_EVENTS: readonly Event[] = [];
 
@@ -133,7 +139,7 @@ function observe<P extends ProcedureTypes>(
     scene: procedure.watch(state, reading, config, tick),
     regulator: state.regulator,
     setPointPa: state.setPointPa,
-    watch: watchAfter(state, signal, reading, config.unit, tick),
+    watch: watchAfter(state, signal, reading, tick),
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
@@ -143,16 +149,17 @@ function observe<P extends ProcedureTypes>(
   };
 }
 
-function watchAfter(
-  { watch, commanded, procedure: walk }: State<ProcedureTypes>,
+function watchAfter<P extends ProcedureTypes>(
+  { watch, commanded, procedure: walk }: State<P>,
   signal: SignalMemory,
   reading: Reading,
-  { chamberVolumeM3: volumeM3, pump }: UnitSettings,
-  times: FrameTimes,
+  tick: Tick<P>,
 ): Watch {
-  const { atmospherePa, leakM3PerS = 0 } = walk;
-  const seen = watchedIn(reading, lightCountsOf(signal), { atmospherePa, leakM3PerS });
-  return stepWatch(watch, commanded, seen, { volumeM3, pump }, times);
+  const { chamberVolumeM3: volumeM3, pump } = tick.config.unit;
+  const { atmospherePa, leakM3PerS = 0 }: ProcedureTypes['walk'] = walk;
+  const known = { atmospherePa, leakM3PerS, handWork: isHandWork(walk, tick.procedure) };
+  const seen = watchedIn(reading, lightCountsOf(signal), known);
+  return stepWatch(watch, commanded, seen, { volumeM3, pump }, tick);
 }
 
 function intentsOf<P extends ProcedureTypes>(
@@ -219,7 +226,13 @@ function runActuators<P extends ProcedureTypes>(
   const alarmStops = forcesStop(state.alarms);
   const { batch, procedure: walk } = state;
   const phase = tick.procedure.holdsAs(walk);
-  const commanded = guard(wanted, { batch, phase, reading, alarmStops });
+  const commanded = guard(wanted, {
+    batch,
+    phase,
+    reading,
+    alarmStops,
+    shieldShown: state.watch.shield.seenOpenAtS !== null,
+  });
   return stateActing(state, walk, { regulator, setPointPa, commanded });
 }
 

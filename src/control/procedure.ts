@@ -44,6 +44,7 @@ export type ProcedureAlarms = Pick<
   | 'openResin'
   | 'lampHeat'
   | 'selfTestFindings'
+  | 'proving'
   | 'profile'
 >;
 

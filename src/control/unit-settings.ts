@@ -49,6 +49,10 @@ export const unitSettingsSchema = z
       knownAtHeatSinkC: quantity(0, 80, 'degrees Celsius').default(40),
     }),
     pump: pumpSettingsSchema,
+    /** The air in the unit's last complete job; null when it is not known. */
+    air: z
+      .strictObject({ lastJobKPaAbs: quantity(50, 120, 'kPa absolute').nullable().default(null) })
+      .prefault({}),
     limits: z.strictObject({
       lowestVacuumKPaAbs: quantity(1, 60, 'kPa absolute'),
       highestPressureKPaGauge: quantity(50, 190, 'kPa over atmosphere'),
@@ -75,7 +79,7 @@ export const unitSettingsSchema = z
     ...file,
     uncertainty: withMismatch(file.uncertainty, file.lamp.peakNm, file.channels),
   }))
-  .transform(({ chamberVolumeMl, lamp, limits, openResin, ...rest }) => ({
+  .transform(({ chamberVolumeMl, lamp, air, limits, openResin, ...rest }) => ({
     ...rest,
     /**
      * The uncertainty that a dose inherits from its sensor; computed once, because every tick uses
@@ -89,6 +93,7 @@ export const unitSettingsSchema = z
     chamberVolumeM3: chamberVolumeMl * 1e-6,
     lampLastKnownWPerM2:
       lamp.lastKnownMWPerCm2 === null ? null : wPerM2FromMWPerCm2(lamp.lastKnownMWPerCm2),
+    airLastJobPa: air.lastJobKPaAbs === null ? null : paFromKPa(air.lastJobKPaAbs),
     lampPeakNm: lamp.peakNm,
     lampDroopPerK: lamp.droopPercentPerK / 100,
     lampKnownAtK: kFromCelsius(lamp.knownAtHeatSinkC),

@@ -6,6 +6,7 @@ export const ALARM_IDS = [
   'emergency-stop',
   'over-pressure-switch',
   'shield-open',
+  'shield-not-shown',
   'over-pressure',
   'vacuum-too-deep',
   'vacuum-under-reach',

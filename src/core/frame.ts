@@ -70,6 +70,8 @@ export const TRIPS = [
   'restart-loop',
 ] as const;
 export type Trip = (typeof TRIPS)[number];
+/** The switches that no repair moves: a person opens them on purpose for their proof. */
+export type ProvedSwitch = Extract<Trip, 'emergency-stop' | 'over-pressure-switch'>;
 
 /** `mute`: the board is open but sends nothing new; `sampledAtS` is the time of its last sample. */
 export type Link = 'up' | 'mute';

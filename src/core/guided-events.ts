@@ -45,6 +45,12 @@ const STEPS = {
   ],
   health: [
     'health-look',
+    'stop-press',
+    'stop-release',
+    'switch-below',
+    'switch-above',
+    'switch-drain',
+    'switch-look',
     'blank-fit',
     'zero-settle',
     'pump-down',

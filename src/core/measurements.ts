@@ -9,6 +9,8 @@ export type Portion = (typeof PORTIONS)[number];
 /** Measured once for the whole job. */
 export const JOB_MEASUREMENTS = [
   'atmospherePa',
+  /** Of the unit's last complete job, with which this job's air was compared. */
+  'airLastJobPa',
   'lampLastKnownWPerM2',
   /**
    * Vacuum to be drawn as a fraction of the measured atmosphere: the share of air that it leaves.
@@ -19,6 +21,8 @@ export const JOB_MEASUREMENTS = [
   /** Plateau of the pressure since the valve-off test began, above the pressure at isolation. */
   'risePlateauPa',
   'vacuumReachedPa',
+  /** Of the data sheet's flow, as the pulls of this job showed it; 1.2 where it was more. */
+  'pumpStrengthRatio',
   'pressureReachedPa',
   'doseCoverageFactor',
   'allowedSpotOverPaneK',
@@ -53,6 +57,8 @@ export const CURE_MEASUREMENTS = [
   /** The dose that is shown at least: between gaps that passed, less zero and uncertainty. */
   'shownDoseJPerM2',
   'lampOnS',
+  /** Board time at which the shield was seen open last before this cure. */
+  'shieldSeenOpenS',
   /** What late frames left out, at most. */
   'doseUncountedJPerM2',
   'lampOnUncountedS',

@@ -26,6 +26,7 @@ interface PhaseTraits {
 
 export const PHASES = {
   'self-test': { part: 'unit' },
+  'air-jump': { part: 'unit' },
   'vacuum-note': { part: 'unit' },
   'job-sheet': { part: 'job' },
   protect: { part: 'hands' },

@@ -34,6 +34,8 @@ export const RECORD_PHRASES = {
   'switch-open': 'switch open',
   'shield-closed': 'shield closed',
   'shield-open': 'shield open',
+  'shield-seen-open': 'shield seen open before this cure',
+  'shield-never-open': 'closed all the time',
 
   'believable-reading': 'a believable reading',
   'steady-light': 'light that keeps its level',

@@ -24,6 +24,17 @@ const SEA_LEVEL_PA = 101_325;
 /** Weather changes the air pressure by some 3 %, which is not reported (from memory). */
 const MORE_THAN_WEATHER = 1.1;
 
+/**
+ * Weather at one place changes the air pressure by less from one job to the next: the fastest
+ * deepening lows fall by 2.4 kPa in a day (Sanders and Gyakum, Mon. Weather Rev. 108 (1980)
+ * 1589-1606, from memory). It is what 250 m of height make.
+ */
+const MOST_WEATHER_PA = 3_000;
+
+/** Whether the air differs from that of the unit's last job by more than weather does. */
+export const movedAway = (atmospherePa: number, airLastJobPa: number | null): boolean =>
+  airLastJobPa !== null && Math.abs(atmospherePa - airLastJobPa) > MOST_WEATHER_PA;
+
 export interface VacuumPlan {
   /** The vacuum to draw, absolute. */
   readonly vacuumPa: number;

@@ -101,6 +101,8 @@ export interface PhaseContext {
   readonly leakLimitPaM3PerS: number;
   /** Maximum ratio of the atmosphere to the pressure that the pump leaves. */
   readonly greatestRatio: number;
+  /** Air pressure that the unit measured in its last complete job; null when it is not known. */
+  readonly airLastJobPa: number | null;
   /** Null while it is not valid. */
   readonly pressurePa: number | null;
   readonly glassK: number | null;

@@ -95,6 +95,11 @@ interface Wording {
 
 const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   atmospherePa: { label: 'local atmosphere, gauge zero of this job', write: kPaAbs },
+  airLastJobPa: { label: 'local atmosphere in the last complete job', write: kPaAbs },
+  pumpStrengthRatio: {
+    label: 'pump strength shown by the vacuum, of its data sheet',
+    write: (ratio) => `${(100 * ratio).toFixed(0)} %`,
+  },
   lampLastKnownWPerM2: { label: 'irradiance when the lamp was last used', write: lightWords },
   airLeftRatio: { label: 'share of the air left by the vacuum', write: shareWords },
   leakRatePaM3PerS: { label: 'leak rate of the seal', write: leakWords },
@@ -167,6 +172,7 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
     label: 'time between late frames, counted for nothing',
     write: (s) => `${s.toFixed(2)}${GAP}s`,
   },
+  shieldSeenOpenS: { label: 'shield seen open before the cure, at', write: clockWords },
   doseUncountedJPerM2: { label: 'light in that time, at most', write: doseWords },
   lampOnUncountedS: { label: 'lamp on in that time', write: (s) => `${s.toFixed(2)}${GAP}s` },
   openResinDoseJPerM2: {
@@ -214,6 +220,7 @@ export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'bubbles-stay': 'Bubbles still rise and the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
   'offer-cycle': 'Not clear: run one more cycle?',
+  'air-jump': 'The air has changed by more than weather does: moved to another altitude?',
   'accept-mark': 'A mark may remain: cure anyway?',
   'final-look': 'Clear, level and hard all over?',
   result: 'Result read, record closed?',

@@ -6,7 +6,7 @@
 
 import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmAction, AlarmPriority, BatchState, GapFailure } from '../core/events.ts';
-import type { Reading } from '../core/frame.ts';
+import type { ProvedSwitch, Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { Quantity } from './scales.ts';
@@ -29,6 +29,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** The shield was seen open before this cure. */
+  readonly shieldShown: boolean;
   /** Time between late frames that counts for nothing, as a share of the last seconds. */
   readonly uncountedShare: number;
   /** Where a calculation of the unit's own gave no number; null while all of them are numbers. */
@@ -62,6 +64,8 @@ export interface AlarmContext {
    */
   readonly heating: HeatLoad;
   readonly openResin: OpenResinLoad;
+  /** The switch that a person opens on purpose, for its proof; null otherwise. */
+  readonly proving: ProvedSwitch | null;
   readonly lampHeat: LampHeatLoad;
   /** What the self-test still finds wrong; empty when it passes. */
   readonly selfTestFindings: readonly Phrase[];

@@ -79,7 +79,7 @@ export const UNIT_ROWS: readonly AlarmRow[] = [
     limit: setting(10, 5, 60),
     deadband: fixed(0),
     delayS: atOnce,
-    armed: inPhase('self-test'),
+    armed: (c) => inPhase('self-test')(c) && c.proving === null,
     seen: ({ phaseElapsedS }) => phaseElapsedS,
     expected: { say: 'all-checks-pass' },
     seenText: ({ selfTestFindings }) =>

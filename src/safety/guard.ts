@@ -15,6 +15,8 @@ export interface GuardContext {
   readonly reading: Reading;
   /** True while any alarm whose action is hold or abort is in force. */
   readonly alarmStops: boolean;
+  /** The shield was seen open before this cure, so that its contact is believed. */
+  readonly shieldShown: boolean;
 }
 
 export function guard(wanted: Actuators, context: GuardContext): Actuators {
@@ -38,11 +40,15 @@ function guardAir(wanted: Actuators, { pressurePa }: Reading): Actuators {
   return { ...wanted, pumpRatio: SAFE.pumpRatio, ventOpen: SAFE.ventOpen };
 }
 
-/** The lamp stays off while the shield is open, outside the cure, and without its two sensors. */
-function guardLamp(wanted: Actuators, { phase, reading }: GuardContext): Actuators {
+/**
+ * The lamp stays off while the shield is open or not shown to open, outside the cure, and without
+ * its two sensors.
+ */
+function guardLamp(wanted: Actuators, { phase, reading, shieldShown }: GuardContext): Actuators {
   const permitted =
     CURE_PHASES.has(phase) &&
     reading.switches.shieldClosed &&
+    shieldShown &&
     reading.heatSinkK.ok &&
     reading.irradianceWPerM2.ok;
   // For most of a job the lamp is not requested at all.

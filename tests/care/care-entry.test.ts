@@ -70,6 +70,7 @@ describe('the test of seal and pump', () => {
     pumpDownS: 5,
     ultimatePa: 10_000,
     atmospherePa: 100_000,
+    interlocks: { emergencyStop: true, overPressureSwitch: true },
   };
   const judge = (given: Partial<typeof sound> | { pumpDownS: null }) =>
     judgeHealth({ ...sound, ...given }, CARE.health, 2);
@@ -82,6 +83,18 @@ describe('the test of seal and pump', () => {
     );
     expect(judge({ sealLeakPaPerS: limit + 4.1 }).refusals.join()).toContain('O-ring');
     expect(judge({ sealLeakPaPerS: Number.NaN }).passed).toBe(false);
+  });
+
+  test.each([
+    ['emergencyStop', 'emergency stop'],
+    ['overPressureSwitch', 'over-pressure switch'],
+  ] as const)('passes no unit whose %s was not seen to move', (which, words) => {
+    for (const seen of [false, null]) {
+      const interlocks = { ...sound.interlocks, [which]: seen };
+      const judged = judgeHealth({ ...sound, interlocks }, CARE.health, 2);
+      expect(judged.passed).toBe(false);
+      expect(judged.refusals.join()).toContain(words);
+    }
   });
 
   test('passes a pump up to its limits and not beyond them', () => {

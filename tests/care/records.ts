@@ -49,7 +49,7 @@ export const lampReading = (
 
 export const healthTest = (
   on: string,
-  given: { passed?: boolean; leak?: number } = {},
+  given: { passed?: boolean; leak?: number; interlocks?: readonly [boolean, boolean] } = {},
 ): CareBody => ({
   what: 'health',
   ...COMMON,
@@ -61,6 +61,12 @@ export const healthTest = (
   ultimatePa: 8_000,
   atmospherePa: 100_000,
   passed: given.passed ?? true,
+  ...(given.interlocks !== undefined && {
+    interlocks: {
+      emergencyStop: given.interlocks[0],
+      overPressureSwitch: given.interlocks[1],
+    },
+  }),
 });
 
 const REFERENCE = {

@@ -23,6 +23,7 @@ import {
 /** Whether something in it may hurt eyes, skin, hands or the pane; of every phase, so that none is forgotten. */
 const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'self-test': false,
+  'air-jump': false,
   'vacuum-note': false,
   'job-sheet': false,
   protect: true,

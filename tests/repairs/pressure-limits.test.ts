@@ -12,6 +12,7 @@ import {
   benchIn,
   forked,
   SOUND_WORLD,
+  stepBench,
   type World,
 } from './air-bench.ts';
 import { type Lie, truthUnder } from './lying-pressure.ts';
@@ -129,5 +130,30 @@ describe('a healthy unit raises no alarm', () => {
   test.each(worlds)('%j', (world) => {
     const bench = benchIn(benchAtRest({ ...SOUND_WORLD, ...world }), 'vent');
     expect(alarmsOf(bench)).toEqual([]);
+  });
+});
+
+describe('a leak that begins in a dwell, which the pump makes up for', () => {
+  const leaking = (phase: PhaseId, gritRatio: number, forS: number) => {
+    let bench = forked(forkIn(sound, phase, 20), { world: { ...SOUND_WORLD, gritRatio } });
+    const beganS = bench.unit.boardS;
+    while (bench.unit.boardS < beganS + forS && alarmsOf(bench).length === 0) {
+      bench = stepBench(bench);
+    }
+    return { alarms: alarmsOf(bench), afterS: bench.unit.boardS - beganS };
+  };
+
+  // The demo's grit leaks 0.02 Pa m3/s into a vacuum, four times the limit of the seal test.
+  test.each([
+    ['vacuum-dwell', 30],
+    ['pressure-dwell', 20],
+  ] as const)('of grit under the ring is told from its work in %s', (phase, withinS) => {
+    const { alarms, afterS } = leaking(phase, 1, 39);
+    expect(alarms).toEqual(['pump-no-effect']);
+    expect(afterS).toBeLessThan(withinS);
+  });
+
+  test('smaller than the limit of the seal test is not found, and does no harm', () => {
+    expect(leaking('vacuum-dwell', 0.15, 39).alarms).toEqual([]);
   });
 });

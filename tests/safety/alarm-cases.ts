@@ -83,6 +83,12 @@ export const ALARM_CASES: readonly AlarmCase[] = [
   { id: 'over-pressure-switch', armed: {}, at: switched({ overPressureTripped: true }), ...YES_NO },
   { id: 'shield-open', armed: { phase: 'cure' }, at: switched({ shieldClosed: false }), ...YES_NO },
   {
+    id: 'shield-not-shown',
+    armed: { phase: 'cure' },
+    at: (context, bad) => ({ ...context, shieldShown: bad === 0 }),
+    ...YES_NO,
+  },
+  {
     id: 'over-pressure',
     armed: { phase: 'pressure-dwell' },
     at: reads('pressurePa', (gauge) => ATMOSPHERE_PA + gauge),

@@ -88,7 +88,13 @@ describe.each(CASES)('alarm $id', (alarmCase) => {
     expect(stops).toBe(row.action !== 'warn');
     const { phase, reading } = QUIET_CONTEXT;
     const wanted = { ...SAFE, pumpRatio: 1, ventOpen: false };
-    const out = guard(wanted, { batch: 'running', phase, reading, alarmStops: stops });
+    const out = guard(wanted, {
+      batch: 'running',
+      phase,
+      reading,
+      alarmStops: stops,
+      shieldShown: true,
+    });
     expect(out).toEqual(row.action === 'warn' ? wanted : SAFE);
     if (row.action !== 'warn') expect(nextBatchState('running', row.action)).toMatch(/ing$/);
     expect(raised[rowOf(id).index]?.finding?.cause).toMatch(/^Expected .+, seen .+/);

@@ -16,6 +16,7 @@ const OK = {
   phase: 'cure',
   reading: HEALTHY_READING,
   alarmStops: false,
+  shieldShown: true,
 } as const;
 const switched = (change: Partial<typeof HEALTHY_READING.switches>) => ({
   ...HEALTHY_READING,
@@ -61,6 +62,7 @@ describe('the guard', () => {
   test('no light with the shield open, outside the cure, or without light and heat-sink reading', () => {
     const dark = { lampEnabled: false, lampRatio: 0 };
     expect(guard(FULL, { ...OK, reading: switched({ shieldClosed: false }) })).toMatchObject(dark);
+    expect(guard(FULL, { ...OK, shieldShown: false })).toMatchObject(dark);
     expect(guard(FULL, { ...OK, phase: 'place-lamp' })).toMatchObject(dark);
     for (const key of ['irradianceWPerM2', 'heatSinkK'] as const) {
       const reading = { ...HEALTHY_READING, [key]: faulty('out-of-range') };

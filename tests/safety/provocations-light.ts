@@ -153,7 +153,8 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   },
   'light-lamp-off': {
     start: inVacuum,
-    play: (mW) => ({ darkWPerM2: 10 * mW }),
+    // Under a lifted shield it may be daylight.
+    play: (mW) => ({ darkWPerM2: 10 * mW, switches: { shieldClosed: true } }),
     step: 0.1,
     lively: true,
   },

@@ -1,6 +1,7 @@
 /** Faults of switches, pressure and vacuum, provoked in a hand-made unit. */
 import { APART } from '../control/apart-driver.ts';
 import type { Scene } from '../steered-unit.ts';
+import { repairIn } from '../steering.ts';
 import { airOf, inPhase, type Provocation, setPointOf, soIn, soInLight } from './provocation.ts';
 
 const { profile } = APART;
@@ -18,6 +19,7 @@ const RESTING_LONG = {
   ...APART,
   profile: { ...profile, pressure: { ...profile.pressure, restS: 1_000 } },
 };
+const STUCK_SHIELD = { scene: { switches: { shieldClosed: true } } } as const;
 /** So small a pump that its work proves nothing about the chamber within the times of a phase. */
 export const SMALL_PUMP = {
   ...APART,
@@ -31,6 +33,14 @@ export const PRESSURE_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'emergency-stop': soIn('pressure-dwell', { switches: { emergencyStopPressed: true } }),
   'over-pressure-switch': soIn('pressure-dwell', { switches: { overPressureTripped: true } }),
   'shield-open': soInLight({ switches: { shieldClosed: false } }),
+  'shield-not-shown': {
+    // A contact that is stuck from before the job.
+    start: (value) => (value > 0 ? repairIn('cure-fill', STUCK_SHIELD) : repairIn('cure-fill')),
+    play: (value) => (value > 0 ? STUCK_SHIELD.scene : {}),
+    sound: STUCK_SHIELD.scene,
+    endures: true,
+    lively: false,
+  },
   'over-pressure': {
     start: inPhase('pressure-dwell', { config: PRESSED_HARD }),
     play: (kPa, unit) => ({ pressurePa: airOf(unit) + 1000 * kPa }),

@@ -15,6 +15,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   clockOffRatio: 0,
   clockStoodS: 0,
   uncountedShare: 0,
+  shieldShown: true,
   lostNumber: null,
   darkLookS: null,
   lightShareRatio: 1,
@@ -44,6 +45,7 @@ export const QUIET_CONTEXT: AlarmContext = {
     glassRiseRatio: null,
   },
   selfTestFindings: [],
+  proving: null,
   profile: {
     lowestPa: 15_000,
     highestGaugePa: 172_000,

@@ -30,6 +30,12 @@ export const PRESSURE_SPECIFICATION: readonly SafetyRow[] = [
     ...isSo(0),
   },
   {
+    id: 'shield-not-shown',
+    harm: 'A stuck contact reads closed for ever: UV light reaches an eye through an open shield.',
+    ...holdHigh,
+    ...isSo(0),
+  },
+  {
     id: 'over-pressure',
     harm: 'Pressure drives the legs on or lifts the bridge off. 190 kPa is where the switch opens.',
     ...abortHigh,

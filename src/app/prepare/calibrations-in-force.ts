@@ -3,7 +3,7 @@
  * used, in trade units, so that a journal's header holds everything a replay needs. A calibration
  * replaces the channel's figures and what is known of their errors. What it cannot determine (drift
  * with time, temperature, placement) stays as stated in the unit file. The lamp's last known output
- * is the latest measured one.
+ * is the latest measured one, and so is the air of the last job.
  */
 import type { z } from 'zod';
 import {
@@ -41,7 +41,7 @@ export function unitInForce(unit: unknown, facts: CareFacts): UnitInForce {
     const { inForce } = calibrationOf(channel, facts);
     return inForce === null ? [] : [inForce.body];
   });
-  const file = found.reduce(applied, withLamp(unit as UnitFile, facts));
+  const file = found.reduce(applied, withAir(withLamp(unit as UnitFile, facts), facts));
   return {
     file,
     applied: found.map(({ channel, on, validUntil, reference: { certificate } }) => ({
@@ -167,4 +167,11 @@ function withLamp(file: UnitFile, facts: CareFacts): UnitFile {
   if (last === undefined) return file;
   const tenths = Math.round(10 * mWPerCm2FromWPerM2(last.irradianceWPerM2));
   return { ...file, lamp: { ...file.lamp, lastKnownMWPerCm2: tenths / 10 } };
+}
+
+/** To a tenth, like the lamp. */
+function withAir(file: UnitFile, { repairs }: CareFacts): UnitFile {
+  const airPa = repairs.findLast((repair) => repair.airPa !== undefined)?.airPa;
+  if (airPa === undefined) return file;
+  return { ...file, air: { lastJobKPaAbs: Math.round(10 * kPaFromPa(airPa)) / 10 } };
 }

@@ -8,7 +8,7 @@ import { z } from 'zod';
 import { parseCareBody } from '../../care/care-entry.ts';
 import type { CareFacts, CareRecord, RepairUse, UnitFigures } from '../../care/care-records.ts';
 import type { UnitSettings } from '../../control/unit-settings.ts';
-import { textAt } from '../../core/fields.ts';
+import { numberAt, textAt } from '../../core/fields.ts';
 import { problemLine } from '../../core/settings.ts';
 import { type ChainEntry, parseEntry } from '../../store/chain/chain-entry.ts';
 import { chainLines } from '../../store/chain/chain-file.ts';
@@ -106,5 +106,11 @@ function repairUse({ seq, at, body }: Read, of: CaredUnit): readonly RepairUse[]
   const { fullDriveWPerM2, ...rest } = used.success ? used.data : UNKNOWN_USE;
   const { lampOnS, cures, films } = rest;
   const on = dayOfTime(typeof startedAt === 'string' ? startedAt : at);
-  return [{ seq, on, lampOnS, cures, films, irradianceWPerM2: fullDriveWPerM2 }];
+  const airPa = completedAirPa(body);
+  const use = { seq, on, lampOnS, cures, films, irradianceWPerM2: fullDriveWPerM2 };
+  return [airPa === null ? use : { ...use, airPa }];
 }
+
+/** A job that was stopped may have been stopped because its air was not believed. */
+const completedAirPa = (body: unknown): number | null =>
+  textAt(body, 'result', 'endReason') === 'completed' ? numberAt(body, 'airPa') : null;

@@ -61,6 +61,9 @@ export function guidedLines(result: GuidedResult, body: CareBody): readonly stri
   ];
 }
 
+const moved = (seen: boolean | null): string =>
+  seen === true ? 'seen to move' : 'NOT SEEN TO MOVE';
+
 const verdict = (passed: boolean): string => (passed ? 'passed' : 'NOT PASSED');
 
 type Calibrated = Exclude<GuidedResult, { channel: 'health' }>;
@@ -93,7 +96,9 @@ function healthLines(result: Extract<GuidedResult, { channel: 'health' }>): read
   const { sealLeakPaPerS, sealLeakStandardPaPerS, pumpDownS, ultimatePa, stoppedEarly } = result;
   const pull = pumpDownS === null ? 'not reached' : `${pumpDownS.toFixed(2)} s`;
   const deepest = kPaFromPa(ultimatePa).toFixed(1);
+  const { emergencyStop, overPressureSwitch } = result.interlocks;
   return [
+    `  stop ${moved(emergencyStop)}, over-pressure switch ${moved(overPressureSwitch)}`,
     `  leak ${sealLeakPaPerS.toFixed(1)} Pa/s, standard uncertainty ${sealLeakStandardPaPerS.toFixed(1)} Pa/s`,
     `  time to the set vacuum ${pull}`,
     `  deepest ${stoppedEarly ? 'at most ' : ''}${deepest} kPa abs at an air of ${kPaFromPa(result.atmospherePa).toFixed(1)}`,

@@ -62,6 +62,8 @@ type Write = (value: number, words: PortionWords) => string;
 const MEASURED: Readonly<Record<Measurement, Write>> = {
   atmospherePa: (pa) =>
     `local atmosphere ${kPaFromPa(pa).toFixed(1)} kPa abs, gauge zero of this job`,
+  airLastJobPa: (pa) => `air was ${kPaFromPa(pa).toFixed(1)} kPa in the last job`,
+  pumpStrengthRatio: (ratio) => `pump shows ${(100 * ratio).toFixed(0)} % of its data sheet`,
   lampLastKnownWPerM2: (w) => `lamp gave ${milliWatts(w)} mW/cm2 when last used`,
   airLeftRatio: (share) => `vacuum leaves ${percent(share)} % of this air`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
@@ -102,6 +104,7 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   clockComparedS: (s) => `  over ${s.toFixed(0)} s`,
   longestFrameGapS: (s) => `longest time without a frame ${s.toFixed(2)} s`,
   uncountedS: (s) => `counted for nothing between late frames ${s.toFixed(2)} s`,
+  shieldSeenOpenS: (s) => `shield seen open at ${clock(s)}`,
   doseUncountedJPerM2: (j) => `light in that time ${joules(j)} J/cm2 at most`,
   lampOnUncountedS: (s) => `lamp on in that time ${s.toFixed(2)} s`,
   openResinDoseJPerM2: (j) => `daylight on open resin ${mJPerCm2FromJPerM2(j).toFixed(0)} mJ/cm2`,

@@ -169,6 +169,7 @@ function healthResult({ care }: GuidedConfig, progress: Progress): GuidedResult 
     pumpDownS: health.pumpDownS,
     ultimatePa: health.ultimatePa,
     atmospherePa,
+    interlocks: progress.interlocks,
   };
   const judged = judgeHealth(measured, care.health, LEAK_COVERAGE);
   return { channel: 'health', stoppedEarly: health.stoppedEarly, ...measured, ...judged };

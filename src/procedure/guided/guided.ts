@@ -138,6 +138,7 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): Procedure
   openResin: NO_RESIN,
   lampHeat: NO_LAMP_HEAT,
   selfTestFindings: [],
+  proving: stepOf(procedure).proving ?? null,
   profile: limitsOf(unit),
 });
 

@@ -13,6 +13,7 @@ import { addSample, NO_SAMPLES } from './steadiness.ts';
 import type { GuidedStep, Progress, StepContext } from './step.ts';
 import { HEALTH_STEPS } from './steps-health.ts';
 import { PRESSURE_STEPS } from './steps-pressure.ts';
+import { SWITCH_PROOF_STEPS } from './steps-switches.ts';
 import { TEMPERATURE_STEPS } from './steps-temperature.ts';
 import { UV_STEPS } from './steps-uv.ts';
 
@@ -21,6 +22,7 @@ export const GUIDED_STEPS: Readonly<Record<StepId, GuidedStep>> = {
   ...UV_STEPS,
   ...TEMPERATURE_STEPS,
   ...HEALTH_STEPS,
+  ...SWITCH_PROOF_STEPS,
 };
 
 export const stepOf = ({ step }: Progress): GuidedStep => GUIDED_STEPS[step];
@@ -61,7 +63,14 @@ export function stepProgress(
   const pressurePa = reading.pressurePa.ok ? reading.pressurePa.value : null;
   const dialled = dial(watch(before, step, reading, world), hands, reading.timeS);
   const { progress, refusedNumber, answer } = dialled;
-  const context: StepContext = { settings, timeS: reading.timeS, pressurePa, answer, ready };
+  const context: StepContext = {
+    settings,
+    timeS: reading.timeS,
+    pressurePa,
+    answer,
+    switches: reading.switches,
+    ready,
+  };
   const left = step.done(progress, context);
   if (left !== null) return { ...goOn({ ...progress, ...left }, step, settings), refusedNumber };
   const deadlineS = step.deadlineS(settings);

@@ -3,6 +3,7 @@
  * `steps-*.ts`, the walk in `progress.ts`. Alarms and guard know only the phases of a repair: each
  * step names the phase whose alarms and interlocks apply in it.
  */
+import type { ProvedSwitch, Switches } from '../../core/frame.ts';
 import type { Mean, Point, StepId } from '../../core/guided-events.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import type { PhaseKind } from '../phase.ts';
@@ -31,6 +32,11 @@ export interface Progress {
   readonly entry: Entry | null;
   readonly points: readonly Point[];
   readonly health: Health;
+  /** Whether each switch was seen to open and close; null before it was tried. */
+  readonly interlocks: {
+    readonly emergencyStop: boolean | null;
+    readonly overPressureSwitch: boolean | null;
+  };
   /** The person's decision on the result; null before it. */
   readonly kept: boolean | null;
 }
@@ -51,6 +57,7 @@ export const progressAt = (step: StepId): Progress => ({
   entry: null,
   points: [],
   health: NO_HEALTH,
+  interlocks: { emergencyStop: null, overPressureSwitch: null },
   kept: null,
 });
 
@@ -60,6 +67,7 @@ export interface StepContext {
   /** Null while it is not valid. */
   readonly pressurePa: number | null;
   readonly answer: 'yes' | 'no' | null;
+  readonly switches: Switches;
   /** Every sensor that the procedure needs is valid and no protection of the board has tripped. */
   readonly ready: boolean;
 }
@@ -72,6 +80,8 @@ export interface GuidedStep {
   readonly air: (progress: Progress, settings: GuidedSettings) => AirDemand;
   readonly lamp: boolean;
   readonly alarmPhase: PhaseId;
+  /** The switch that a person opens on purpose in this step. */
+  readonly proving?: ProvedSwitch;
   /**
    * After this time the procedure is stopped; the catalogue gives the reason. Null where an alarm
    * watches the time.

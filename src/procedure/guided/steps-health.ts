@@ -1,5 +1,5 @@
 /**
- * Seal and pump on a closed test piece: how fast the pump reaches a set vacuum at full drive, how
+ * After the proof of the switches (`steps-switches.ts`), seal and pump on a closed test piece: how fast the pump reaches a set vacuum at full drive, how
  * deep it goes, and how the pressure rises once all valves are closed. It records the figures; the
  * care room compares them with earlier tests.
  */
@@ -60,7 +60,7 @@ function watched(
 }
 
 export const HEALTH_STEPS = {
-  'health-look': look('health-look', 'blank-fit'),
+  'health-look': look('health-look', 'stop-press'),
   'blank-fit': handWork('blank-fit', 'zero-settle'),
   'zero-settle': settle({
     quantity: 'pressure',

@@ -21,11 +21,15 @@ export const UV_STEPS = {
     isSteady: (slopePerS, mean, { light }) =>
       mean > 0 && Math.abs(slopePerS) <= light.steadyPerS * mean,
     deadlineS: ({ light }) => light.steadyWithinS,
-    resumeAt: 'shield-close',
+    resumeAt: 'radiometer-place',
     next: 'light-read',
   }),
-  'light-read': readTogether('light', { ...LIT, resumeAt: 'shield-close', next: 'light-enter' }),
-  'light-enter': enter('light', 'light', 'shield-close', ({ points }, { light }) =>
+  'light-read': readTogether('light', {
+    ...LIT,
+    resumeAt: 'radiometer-place',
+    next: 'light-enter',
+  }),
+  'light-enter': enter('light', 'light', 'radiometer-place', ({ points }, { light }) =>
     points.length < light.readings ? 'light-settle' : 'uv-result',
   ),
   'uv-result': result('uv-result'),

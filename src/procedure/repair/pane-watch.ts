@@ -111,7 +111,7 @@ export function paneMeasurements(
   config: RepairConfig,
 ): readonly UnstampedEvent[] {
   const { phase } = state.procedure;
-  if (before === 'self-test' && phase === 'job-sheet') return measuredEvents(limitsOf(config));
+  if (before !== phase && phase === 'job-sheet') return measuredEvents(limitsOf(config));
   if (before !== phase && CURE_PHASES.has(phase)) return measuredEvents(daylightOf(state, config));
   if (before === 'cure' && phase === 'scrape') {
     const { greatestSpotOverPaneK, greatestRateKPerS } = state.scene.heat;

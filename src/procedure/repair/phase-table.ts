@@ -7,7 +7,7 @@
 
 import { measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
-import { vacuumPlanOf } from '../altitude.ts';
+import { movedAway, vacuumPlanOf } from '../altitude.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
 import {
   BASE,
@@ -57,19 +57,24 @@ function observeAir(state: ProcedureState, { findings, pressurePa, dtS }: PhaseC
 
 function endSelfTest(
   { air }: ProcedureState,
-  { profile, greatestRatio, lampLastKnownWPerM2 }: PhaseContext,
+  { profile, greatestRatio, lampLastKnownWPerM2, airLastJobPa }: PhaseContext,
 ): Step | null {
   if (air.goodS < SELF_TEST_GOOD_S) return null;
   const atmospherePa = air.sumPa / air.n;
   const plan = vacuumPlanOf(atmospherePa, profile, greatestRatio);
-  const known = lampLastKnownWPerM2 === null ? {} : { lampLastKnownWPerM2 };
+  const known = {
+    ...(lampLastKnownWPerM2 !== null && { lampLastKnownWPerM2 }),
+    ...(airLastJobPa !== null && { airLastJobPa }),
+  };
   return {
-    to: plan.toTell ? 'vacuum-note' : 'job-sheet',
+    to: movedAway(atmospherePa, airLastJobPa) ? 'air-jump' : afterAir(plan.toTell),
     patch: { atmospherePa, vacuumPa: plan.vacuumPa, sealPullPa: plan.sealPullPa },
     measured: measuredOfJob({ atmospherePa, airLeftRatio: plan.airLeftRatio, ...known }),
     events: plan.adapted,
   };
 }
+
+const afterAir = (toTell: boolean): PhaseId => (toTell ? 'vacuum-note' : 'job-sheet');
 
 const countVacuum = (state: ProcedureState, { dtS }: PhaseContext): ProcedureState => ({
   ...state,
@@ -85,6 +90,16 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     observe: observeAir,
     next: endSelfTest,
   },
+  // A zero that has shifted reads like another altitude: only a person knows which it is.
+  'air-jump': question(
+    'air-jump',
+    ({ atmospherePa }, { profile, greatestRatio }) => ({
+      to: afterAir(
+        atmospherePa !== null && vacuumPlanOf(atmospherePa, profile, greatestRatio).toTell,
+      ),
+    }),
+    () => ({ to: 'stop' }),
+  ),
   'vacuum-note': handWork('vacuum-note', 'job-sheet'),
   'job-sheet': handWork('job-sheet', 'protect'),
   protect: handWork('protect', 'inspect'),

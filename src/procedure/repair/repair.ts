@@ -12,8 +12,10 @@ import {
   type Walked,
   type WalkInput,
 } from '../../control/procedure.ts';
-import type { UnstampedEvent } from '../../core/events.ts';
+import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { type Reading, valueOrNull } from '../../core/frame.ts';
+import { measuredOfJob } from '../../core/measurements.ts';
+import type { PhaseId } from '../../core/phases.ts';
 import type { Phrase } from '../../core/phrases.ts';
 import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
@@ -151,6 +153,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     volumeM3: config.unit.chamberVolumeM3,
     leakLimitPaM3PerS: leakLimitOf(config),
     greatestRatio: config.unit.pump.greatestRatio,
+    airLastJobPa: config.unit.airLastJobPa,
     pressurePa: valueOrNull(reading.pressurePa),
     glassK: valueOrNull(reading.glassK),
     findings: findingsOf(config, state, reading),
@@ -167,11 +170,22 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
   const measured = [
     ...paneMeasurements(before, after, config),
     ...throughPitMeasurement(before, after, config),
+    ...pumpMeasurement(before, walk.phase, state.watch.air.strengthRatio),
     ...lampHeatMeasurements(before, after, config),
     ...supportMeasurements(before, { ...state, procedure: walk }, config),
   ];
   return { walk, events: [...events, ...measured], lead: led };
 }
+
+/** At the end of each vacuum: what the pulls so far have shown of the pump. */
+const pumpMeasurement = (
+  before: PhaseId,
+  after: PhaseId,
+  pumpStrengthRatio: number | null,
+): readonly UnstampedEvent[] =>
+  before === 'vacuum-dwell' && after !== before && pumpStrengthRatio !== null
+    ? measuredEvents(measuredOfJob({ pumpStrengthRatio }))
+    : [];
 
 const LEAK = placeOfAlarm('leak');
 
@@ -197,6 +211,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     openResin: openResinLoadOf(config, state),
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
+    proving: null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }

@@ -1,6 +1,7 @@
 /**
  * What a record states beside its results so that they can be believed: how the board's clock was
- * compared with the host's, and what late frames left out. Stated when a cure is over, and once
+ * compared with the host's, what late frames left out, and that the shield's contact was seen to
+ * move. Stated when a cure is over, and once
  * more for the whole job. It judges nothing.
  */
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
@@ -33,11 +34,17 @@ function ofTime({ watch: { clock, sampling } }: Seen): readonly MeasuredValue[] 
   return measuredOfJob({ ...compared, longestFrameGapS: longestGapS, uncountedS });
 }
 
-function ofCure(before: PhaseId, { scene }: Seen, config: RepairConfig): readonly MeasuredValue[] {
+function ofCure(
+  before: PhaseId,
+  { scene, watch }: Seen,
+  config: RepairConfig,
+): readonly MeasuredValue[] {
   const portion = portionIn(before, config);
   const { doseJPerM2, lampOnS } = scene.uncounted;
   const together = config.profile.curing === 'together';
+  const { seenOpenAtS } = watch.shield;
   return measuredOfCure(together ? null : portion, {
+    ...(seenOpenAtS === null ? {} : { shieldSeenOpenS: seenOpenAtS }),
     doseUncountedJPerM2: doseJPerM2[portion],
     lampOnUncountedS: lampOnS[portion],
   });

@@ -14,6 +14,7 @@ import {
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
 import type { Chamber } from './pump-model.ts';
 import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
+import { SHIELD_START, type ShieldWatch, stepShield } from './shield-watch.ts';
 
 export interface Watch {
   readonly air: AirWatch;
@@ -23,6 +24,7 @@ export interface Watch {
   readonly clock: ClockWatch;
   readonly sampling: SamplingWatch;
   readonly light: LightWatch;
+  readonly shield: ShieldWatch;
 }
 
 export const WATCH_START: Watch = {
@@ -33,21 +35,25 @@ export const WATCH_START: Watch = {
   clock: CLOCK_WATCH_START,
   sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
+  shield: SHIELD_START,
 };
 
 export interface WatchSeen extends ClockSeen, AirSeen {
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
+  readonly shieldOpen: boolean;
+  /** A person works at the glass, outside a cure. */
+  readonly handWork: boolean;
 }
 
-/** What a procedure knows of the chamber. */
-export type ChamberSeen = Pick<AirSeen, 'atmospherePa' | 'leakM3PerS'>;
+/** What a procedure knows of the chamber, and of a person's hands. */
+export type ProcedureSeen = Pick<WatchSeen, 'atmospherePa' | 'leakM3PerS' | 'handWork'>;
 
 /** What the watch uses of a reading. */
 export const watchedIn = (
   reading: Reading,
   lightCounts: number | null,
-  { atmospherePa, leakM3PerS }: ChamberSeen,
+  { atmospherePa, leakM3PerS, handWork }: ProcedureSeen,
 ): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
@@ -57,10 +63,12 @@ export const watchedIn = (
   atmospherePa,
   leakM3PerS,
   lightCounts,
+  shieldOpen: reading.link === 'up' && !reading.switches.shieldClosed,
+  handWork,
 });
 
 /** What acts acts for all of the gap, also where only a part of it counts for dwell and dose. */
-export interface FrameTimes {
+interface FrameTimes {
   /** Since the last frame, s. */
   readonly gapS: number;
   readonly dtS: number;
@@ -83,5 +91,10 @@ export function stepWatch(
     clock: stepClockWatch(watch.clock, seen),
     sampling: stepSampling(watch.sampling, gapS, countedS),
     light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
+    shield: stepShield(
+      watch.shield,
+      { timeS: seen.timeS, open: seen.shieldOpen, lampOn, handWork: seen.handWork },
+      gapS,
+    ),
   };
 }

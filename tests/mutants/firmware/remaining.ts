@@ -21,13 +21,6 @@ const row = (
 
 const EQUIVALENT: readonly Accepted[] = [
   row('equivalent', 'adc.c', 'static struct scan scans[2];', ['2 => 3'], 'the third is not used'),
-  row(
-    'equivalent',
-    'adc.c',
-    'const bool arrived = complete && any;',
-    ['&& => ||', '&& any => (dropped)'],
-    'before the first scan its buffer holds zeros, which read as the broken wires of no scan',
-  ),
   row('equivalent', 'answers.c', '#define MODES_END 0x10', ['0x10 => 0x11'], 'no pin has mode 16'),
   row(
     'equivalent',
@@ -73,38 +66,10 @@ const EQUIVALENT: readonly Accepted[] = [
   ),
   row(
     'equivalent',
-    'limits.c',
-    'uint16_t crc = 0;',
-    ['0 => 1'],
-    'only this function makes the check and compares it',
-  ),
-  row(
-    'equivalent',
     'message.c',
     'if (length <= CHECK_GROUPS) return false;',
     ['false => true'],
     'the only caller has looked at the length',
-  ),
-  row(
-    'equivalent',
-    'pins_firmata.c',
-    'case SELECTOR_PRESSURE_PIN: asked->flags = (asked->flags & (uint8_t)~FLAG_SELECTOR_PRESSURE) | (high ? FLAG_SELECTOR_PRESSURE : 0); return;',
-    ['return => (dropped)'],
-    'it is the last case',
-  ),
-  row(
-    'equivalent',
-    'protection.c',
-    '#define AT_ONCE (TRIP(LAMP_TIME) | TRIP(WATCHDOG) | TRIP(SETTINGS))',
-    ['| TRIP(WATCHDOG) => (dropped)'],
-    'the watchdog trips at the start, before anything is seen',
-  ),
-  row(
-    'equivalent',
-    'protection.c',
-    'return heatSinkCounts >= THERMISTOR_LIVE_LOWEST && heatSinkCounts <= THERMISTOR_LIVE_HIGHEST;',
-    ['>= => >'],
-    'the floor of the heat sink lies above the lowest live counts',
   ),
   row(
     'equivalent',
@@ -176,52 +141,10 @@ const TIMING: readonly Accepted[] = [
   ),
   row(
     'timing',
-    'gate.c',
-    'return leaseLeftMs > 0;',
-    ['0 => 1'],
-    'the lease shows as over in its last millisecond; the outputs keep to it',
-  ),
-  row(
-    'timing',
-    'protection.c',
-    '#define LIMITS_CHECK_EVERY_TICKS 10',
-    ['10 => 11'],
-    'the limits are checked every 11 ms, within the 12 that are asked for',
-  ),
-  row(
-    'timing',
-    'protection.c',
-    'ticksToLimitsCheck = LIMITS_CHECK_EVERY_TICKS - 1;',
-    ['1 => 0', '- => +'],
-    'the limits are checked every 11 or 12 ms, within the 12 that are asked for',
-  ),
-  row(
-    'timing',
-    'protection.c',
-    'if (ticksToLimitsCheck-- > 0) return 0;',
-    ['ticksToLimitsCheck-- > 0 => !(ticksToLimitsCheck-- > 0)', '0 => 1'],
-    'the limits are checked more often',
-  ),
-  row(
-    'timing',
     'protection.c',
     '#define MS_PER_S 1000UL',
     ['1000UL => 1001UL'],
     'a thousandth more of the longest lamp time',
-  ),
-  row(
-    'timing',
-    'protection.c',
-    '#define AT_ONCE (TRIP(LAMP_TIME) | TRIP(WATCHDOG) | TRIP(SETTINGS))',
-    ['| => &'],
-    'the lamp time trips a tick later',
-  ),
-  row(
-    'timing',
-    'protection.c',
-    'if (lampOnMs >= longest_lamp_on_ms()) seen |= TRIP(LAMP_TIME);',
-    ['>= => >'],
-    'the lamp time trips a tick later',
   ),
   row(
     'timing',

@@ -3,6 +3,7 @@
 import { type ControllerStep, stepController } from '../../../src/control/controller.ts';
 import type { Button, Frame, Request } from '../../../src/core/frame.ts';
 import type { ProcedureName, StepId } from '../../../src/core/guided-events.ts';
+import { CURE_PHASES } from '../../../src/core/phases.ts';
 import { GUIDED } from '../../../src/procedure/guided/guided.ts';
 import type { Guided, GuidedConfig } from '../../../src/procedure/guided/guided-state.ts';
 import type { FrameChange } from '../../drive.ts';
@@ -55,7 +56,12 @@ export function createGuidedDriver(
         pressure: jitter(counts.pressure),
         irradiance: jitter(counts.irradiance),
       },
-      switches: { ...HEALTHY_FRAME.switches, ...change.switches },
+      // Lifted until a person closes it over the lamp.
+      switches: {
+        ...HEALTHY_FRAME.switches,
+        shieldClosed: CURE_PHASES.has(GUIDED.holdsAs(state.procedure)),
+        ...change.switches,
+      },
       pressed: change.pressed ?? [],
       trips: change.trips ?? [],
     };

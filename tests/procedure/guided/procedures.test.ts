@@ -114,6 +114,36 @@ describe('seal and pump', () => {
     expect(result.pumpDownS).toBeLessThan(2.5);
   });
 
+  test.each([
+    ['stop-read-shorted', { emergencyStop: false, overPressureSwitch: true }],
+    ['over-pressure-shorted', { emergencyStop: true, overPressureSwitch: false }],
+  ] as const)('a unit with %s does not pass: its contact never moved', (kind, interlocks) => {
+    const run = runGuided({ procedure: 'health', faults: [{ kind, from: { atS: 0 } }] });
+    const result = resultOf(run, 'health');
+    expect(result.interlocks).toEqual(interlocks);
+    expect(result.passed).toBe(false);
+  });
+
+  test('the stop is pressed on purpose without an alarm, and nothing is driven meanwhile', () => {
+    let sawBoth = 0;
+    const run = runGuided({
+      procedure: 'health',
+      watch: ({ reading, outputs }) => {
+        const { emergencyStopPressed, overPressureTripped } = reading.switches;
+        if (!emergencyStopPressed && !overPressureTripped) return false;
+        sawBoth += emergencyStopPressed ? 1 : 1000;
+        expect(outputs).toMatchObject({ pumpRatio: 0, ventOpen: true, lampEnabled: false });
+        return false;
+      },
+    });
+    expect(sawBoth).toBeGreaterThan(1000);
+    expect(run.events.filter(({ kind }) => kind === 'alarm')).toEqual([]);
+    expect(resultOf(run, 'health').interlocks).toEqual({
+      emergencyStop: true,
+      overPressureSwitch: true,
+    });
+  });
+
   test('grit under the foot does not pass, and a worn pump takes longer', () => {
     const leaky = resultOf(
       runGuided({ procedure: 'health', faults: [{ kind: 'seal-leak', from: { atS: 0 } }] }),
@@ -124,11 +154,26 @@ describe('seal and pump', () => {
     const worn = resultOf(
       runGuided({
         procedure: 'health',
-        faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+        faults: [{ kind: 'pump-worn', amount: 0.6, from: { atS: 0 } }],
       }),
       'health',
     );
-    expect(worn.pumpDownS).toBeGreaterThan(4);
+    const sound = resultOf(runGuided({ procedure: 'health' }), 'health');
+    // Its flow alone would make it 1 / 0.6 as long; the motor's start takes as long as ever.
+    expect(worn.pumpDownS ?? 0).toBeGreaterThan(
+      1.4 * (sound.pumpDownS ?? Number.POSITIVE_INFINITY),
+    );
+  });
+
+  test('a pump with less than half of its flow cannot be told from a wrong sensor, and is held', () => {
+    const { events } = runGuided({
+      procedure: 'health',
+      faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+    });
+    expect(events).toContainEqual(
+      expect.objectContaining({ kind: 'alarm', alarm: 'pump-no-effect', action: 'hold' }),
+    );
+    expect(events.at(-1)).toMatchObject({ kind: 'end', reason: 'stopped-by-person' });
   });
 });
 

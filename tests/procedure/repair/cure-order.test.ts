@@ -41,6 +41,7 @@ const context = (profile: Profile) =>
     volumeM3: fc.constant(30e-6),
     leakLimitPaM3PerS: fc.constant(0.005),
     greatestRatio: fc.constant(12.5),
+    airLastJobPa: fc.constantFrom(null, 100_000, 75_000),
     pressurePa: fc.oneof(
       fc.constantFrom(null, ATMOSPHERE_PA, 25_000, 60_000, ATMOSPHERE_PA + 138_000),
       fc.double({ min: 0, max: 400_000, noNaN: true }),

@@ -17,6 +17,7 @@ const CONTEXT: PhaseContext = {
   volumeM3: 30e-6,
   leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
+  airLastJobPa: null,
   pressurePa: ATMOSPHERE_PA,
   glassK: 296.15,
   findings: [],

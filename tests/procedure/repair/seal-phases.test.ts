@@ -19,6 +19,7 @@ const CONTEXT: PhaseContext = {
   volumeM3: 30e-6,
   leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
+  airLastJobPa: null,
   pressurePa: 60_000,
   glassK: GLASS_K,
   findings: [],
