@@ -12,7 +12,7 @@ import {
   paFromKPa,
   wPerM2FromMWPerCm2,
 } from '../core/units.ts';
-import { lightPathSchema, spreadsOf } from '../cure/light-path.ts';
+import { type LightPath, lightPathSchema, spreadsOf } from '../cure/light-path.ts';
 import type { Profile } from '../procedure/profile.ts';
 import { alarmSettingsSchema } from '../safety/alarm-settings.ts';
 import { heatingSchema } from '../safety/heating-settings.ts';
@@ -77,7 +77,7 @@ export const unitSettingsSchema = z
   })
   .transform((file) => ({
     ...file,
-    uncertainty: withMismatch(file.uncertainty, file.lamp.peakNm, file.channels),
+    uncertainty: withMismatch(file),
   }))
   .transform(({ chamberVolumeMl, lamp, air, limits, openResin, ...rest }) => ({
     ...rest,
@@ -110,17 +110,18 @@ export const unitSettingsSchema = z
  * A sensor adjusted at another wavelength than the lamp's reads wrong by its responsivity's slope
  * between the two. `light-chain.ts` refuses wavelengths that are too far apart for a slope.
  */
-function withMismatch(
-  uncertainty: UncertaintySettings,
-  lampPeakNm: number,
-  { irradiance: { adjustedAtNm } }: ChannelSettings,
-): UncertaintySettings {
-  const { irradiance } = uncertainty;
-  const apartNm = Math.abs(lampPeakNm - (adjustedAtNm ?? lampPeakNm));
-  return {
-    ...uncertainty,
-    irradiance: { ...irradiance, mismatchRatio: irradiance.mismatchRatioPerNm * apartNm },
-  };
+function withMismatch({ uncertainty, lamp, channels, lightPath }: Lit): UncertaintySettings {
+  const { adjustedAtNm } = channels.irradiance;
+  const apartNm = Math.abs(lamp.peakNm - (adjustedAtNm ?? lamp.peakNm));
+  const mismatchRatio = apartNm * (lightPath?.sensorSlopePerNm ?? 0);
+  return { ...uncertainty, irradiance: { ...uncertainty.irradiance, mismatchRatio } };
+}
+
+interface Lit {
+  readonly uncertainty: UncertaintySettings;
+  readonly lamp: { readonly peakNm: number };
+  readonly channels: ChannelSettings;
+  readonly lightPath: LightPath | null;
 }
 
 export type UnitSettings = z.infer<typeof unitSettingsSchema>;

@@ -22,6 +22,8 @@ const lightPathFileSchema = z.strictObject({
   spotEdgeWithinPercent: quantity(0, 20, '% of the centre'),
   /** From the axis of the lamp; outside the spot, so that the sensor shades no resin. */
   sensorFromCentreMm: quantity(2, 200, 'mm'),
+  /** Slope of the sensor's responsivity where the lamp shines. */
+  sensorSlopePercentPerNm: quantity(0.05, 5, '% of reading per nm'),
   /** How far a film of the roll may differ from the share that the profile states. */
   filmWithinPercent: quantity(0, 20, '% of what it transmits'),
 });
@@ -44,6 +46,7 @@ export const lightPathSchema = lightPathFileSchema
     spotRadiusM: file.spotDiameterMm / 2000,
     spotEdgeRatio: file.spotEdgePercent / 100,
     spotEdgeWithinRatio: file.spotEdgeWithinPercent / 100,
+    sensorSlopePerNm: file.sensorSlopePercentPerNm / 100,
     filmWithinRatio: file.filmWithinPercent / 100,
   }));
 export type LightPath = z.infer<typeof lightPathSchema>;

@@ -86,8 +86,6 @@ const irradiance = z
     calibrationDegreesOfFreedom: quantity(1, 10_000, 'degrees of freedom').nullable(),
     /** The lamp's spectrum differs from the band that the calibration means, at the same peak. */
     spectrumPercentOfReading: percentOfReading(20),
-    /** Slope of the sensor's responsivity where the lamp shines; demo, and 0 in older files. */
-    mismatchPercentPerNm: quantity(0, 5, '% of reading per nm').default(0),
     /** Angle of the light on the sensor, and its seat beside the lamp. */
     placementPercentOfReading: percentOfReading(20),
     temperaturePercentOfReading: percentOfReading(10),
@@ -100,8 +98,7 @@ const irradiance = z
     calibrationRatio: file.calibrationK2PercentOfReading / 100 / 2,
     calibrationDegrees: file.calibrationDegreesOfFreedom ?? Number.POSITIVE_INFINITY,
     spectrumRatio: file.spectrumPercentOfReading / 100,
-    mismatchRatioPerNm: file.mismatchPercentPerNm / 100,
-    /** What the wavelengths of lamp and calibration make of it; the unit file sets it. */
+    /** What lamp and calibration of different wavelengths make of it; the unit file sets it. */
     mismatchRatio: 0,
     placementRatio: file.placementPercentOfReading / 100,
     temperatureRatio: file.temperaturePercentOfReading / 100,
