@@ -146,12 +146,10 @@ export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseCla
     return why === null ? [] : [{ claim: portion === null ? claim : `${claim} (${portion})`, why }];
   });
 
-export function shownIn(report: ReportData): readonly Shown[] {
-  const doses = report.doses
-    .filter(({ verdict }) => verdict === 'met')
-    .map(({ portion }) => ({ claim: 'dose', portion }) as const);
-  if (!report.verdict.process.startsWith('process within')) return doses;
-  const filled = report.outcome === 'clear' ? (['filled'] as const) : [];
-  const others = ['pressure', 'temperature', 'seal', 'held', 'clock', ...filled] as const;
-  return [...doses, ...others.map((claim) => ({ claim, portion: null }))];
-}
+const isJudged = (id: string): id is JudgedClaim => Object.hasOwn(FALSITIES, id);
+
+/** The claims of the record that the plant's truth can judge, as far as they are *shown*. */
+export const shownIn = ({ claims }: ReportData): readonly Shown[] =>
+  claims.flatMap(({ id, state, portion }) =>
+    state === 'shown' && isJudged(id) ? [{ claim: id, portion }] : [],
+  );
