@@ -85,7 +85,8 @@ export interface DocumentFacts {
     | readonly {
         readonly what: string;
         readonly state: string;
-        /** Null in journals from before it was kept. */
+        /** Null in journals from before they were kept. */
+        readonly item: string | null;
         readonly due: 'in-order' | 'due-soon' | 'overdue-warn' | 'blocked' | 'never-done' | null;
       }[]
     | null;

@@ -61,6 +61,7 @@ export const STOPPED: readonly Event[] = [
 
 const FROM_BUBBLES_ON: readonly Event[] = [
   measured(50, 'vacuumReachedPa', 25_100),
+  measured(50, 'pumpStrengthRatio', 0.95),
   phase(50, 'ask-bubbles', 1),
   at(55, { kind: 'answer', phase: 'ask-bubbles', answer: 'no' }),
   phase(55, 'release', 1),
@@ -80,6 +81,15 @@ const FROM_BUBBLES_ON: readonly Event[] = [
   measured(150, 'gapsFailed', 0),
   measured(150, 'unconfirmedDoseJPerM2', 0),
   measured(150, 'irradianceMeanWPerM2', 1505),
+  ...[
+    ['glassOverAirK', 1.5],
+    ['heatSinkOverAirK', 2.5],
+    ['glassWarmedK', 2.4],
+    ['heatSinkWarmedK', 19.5],
+    ['heatSinkUsuallyWarmedK', 20.1],
+    ['clockOffAtMostRatio', 0.002],
+    ['clockComparedS', 150],
+  ].map(([name, value]) => measured(150, name as Measurement, value as number)),
   phase(150, 'scrape', 1),
   phase(180, 'final-look', 1),
   at(188, { kind: 'answer', phase: 'final-look', answer: 'yes' }),
@@ -133,7 +143,20 @@ export const ABOUT = {
     on: '1999-12-01',
     due: '2000-12-01',
   })),
-  care: [{ what: 'cleaning', state: 'done on 2000-01-18, due 2000-01-25', due: 'in-order' }],
+  care: [
+    {
+      item: 'cleaning',
+      what: 'cleaning',
+      state: 'done on 2000-01-18, due 2000-01-25',
+      due: 'in-order',
+    },
+    {
+      item: 'interlocks',
+      what: 'stop and pressure switch',
+      state: 'proved on 2000-01-02, due 2000-02-01',
+      due: 'in-order',
+    },
+  ],
   overrides: [],
 };
 

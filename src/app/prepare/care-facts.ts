@@ -51,7 +51,12 @@ function rowOf(body: Calibration, today: string): CalibrationRows[number] {
 }
 
 export const careRows = (items: readonly DueItem[]): CareRows =>
-  items.map((row) => ({ what: CARE_ITEMS[row.item].label, state: row.words, due: dueOf(row) }));
+  items.map((row) => ({
+    item: row.item,
+    what: CARE_ITEMS[row.item].label,
+    state: row.words,
+    due: dueOf(row),
+  }));
 
 /** Something that was never logged is due at once, whatever its state says of the next time. */
 const dueOf = ({ state, since }: DueItem): CareRows[number]['due'] =>

@@ -68,7 +68,8 @@ const jobFactsSchema = z.object({
       z.object({
         what: z.string(),
         state: z.string(),
-        /** Older journals have none. */
+        /** Older journals have neither. */
+        item: z.string().nullable().default(null),
         due: z
           .enum([...DUE_STATES, 'never-done'])
           .nullable()

@@ -17,6 +17,7 @@ import { EXIT } from '../terminal/exit-codes.ts';
 import { parseAgreement } from '../terminal/parse-option.ts';
 import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
+import { wrappedLine } from '../terminal/text-columns.ts';
 
 interface CommandOptions {
   readonly certificate: boolean;
@@ -101,7 +102,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
   const { verdict, claims, outcome, doses } = data;
   const printed = json
     ? JSON.stringify({ verdict, claims, outcome, doses, files }, null, 2)
-    : lines.join('\n');
+    : lines.flatMap(wrappedLine).join('\n');
   print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
 }

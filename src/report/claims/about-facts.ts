@@ -45,9 +45,14 @@ export interface AboutFacts {
   readonly calibrations:
     | readonly { readonly channel: string; readonly on: string; readonly due: string }[]
     | null;
-  /** `due`: null in journals from before it was kept. */
+  /** `item` and `due`: null in journals from before they were kept. */
   readonly care:
-    | readonly { readonly what: string; readonly words: string; readonly due: string | null }[]
+    | readonly {
+        readonly item: string | null;
+        readonly what: string;
+        readonly words: string;
+        readonly due: string | null;
+      }[]
     | null;
   readonly stated: {
     readonly moisture: string | null;
@@ -78,6 +83,7 @@ export function aboutFactsOf(header: Header): AboutFacts {
       : null,
     care: isListAt(about, 'care')
       ? listAt(about, 'care').map((row) => ({
+          item: textAt(row, 'item'),
           what: textAt(row, 'what') ?? '',
           words: textAt(row, 'state') ?? '',
           due: textAt(row, 'due'),

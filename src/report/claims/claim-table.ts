@@ -79,7 +79,7 @@ export const CLAIM_ROWS = [
     title: 'Pressure within its limits',
     short: 'pressure',
     kind: 'process',
-    needs: ['pressure sensor', 'pump'],
+    needs: ['pressure sensor', 'pump', 'known air'],
     unsupported: 'pressure-unsupported',
     grounds: PRESSURE_GROUNDS,
   },

@@ -22,6 +22,7 @@ export type Witness =
   | 'heat sink sensor'
   | 'pressure sensor'
   | 'pump'
+  | 'known air'
   | 'board clock'
   | 'host clock'
   | 'shield switch'

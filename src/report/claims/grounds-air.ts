@@ -2,11 +2,15 @@
  * The chamber's air: its pressure within the profile's limits, a seal that holds, and vacuum and
  * pressure held for their time.
  */
+import type { AlarmId } from '../../core/alarm-ids.ts';
 import { numberAt } from '../../core/fields.ts';
 import { curedPortionsOf } from '../report-dose.ts';
-import { clockWords, kPaAbs, leakWords, secondsWords } from '../words.ts';
-import { type Finding, type Ground, notRecorded, objects, supports } from './claim.ts';
+import { lastMeasured } from '../timeline.ts';
+import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../words.ts';
+import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { limitOf } from './claim-facts.ts';
+import { objectsAfter } from './doubts.ts';
+import { hostClockAgrees } from './grounds-clock.ts';
 
 const withinLimits: Ground = (facts) => {
   const row = limitOf(facts, 'chamber pressure');
@@ -19,7 +23,52 @@ const withinLimits: Ground = (facts) => {
 const spanWords = (low: number | null, high: number | null): string =>
   [low, high].map((pa) => (pa === null ? 'no limit' : kPaAbs(pa))).join(' to ');
 
-const pumpAgrees: Ground = () => [notRecorded('what the pump says of the pressure')];
+/** Alarms of a pressure that did not follow the pump or the vent. */
+const SENSOR_ALARMS: readonly AlarmId[] = [
+  'pump-no-effect',
+  'vent-no-effect',
+  'not-vented',
+  'pressure-sensor',
+];
+
+/** A leak that the pump hides, and a sensor that lies, fall behind the pump's work alike. */
+const followsPump: Ground = ({ measured, alarms }) => {
+  const ratio = lastMeasured(measured, 'pumpStrengthRatio');
+  if (ratio === null) return [notRecorded('what the pump’s work says of the pressure')];
+  if (alarms.some(({ alarm }) => alarm === 'pump-no-effect')) return [];
+  return [
+    supports('pump', `followed the pump’s work; it showed ${shareWords(ratio)} of its data sheet`),
+  ];
+};
+
+/** The most that weather changes the air between two jobs, and within a day; from memory. */
+const AIR_WITHIN_PA = { lastJob: 3_000, stated: 2_000 } as const;
+
+/** The sensor's zero from power-up on: without it an offset passes for altitude. */
+const zeroKnown: Ground = ({ measured, atmospherePa, about }) => {
+  if (atmospherePa === null) return [];
+  const known = [
+    {
+      what: 'the unit’s last job',
+      pa: lastMeasured(measured, 'airLastJobPa'),
+      within: AIR_WITHIN_PA.lastJob,
+    },
+    { what: 'the intake sheet', pa: about.stated.airPa, within: AIR_WITHIN_PA.stated },
+  ];
+  const told = known.flatMap(({ what, pa, within }) =>
+    pa === null
+      ? []
+      : [
+          {
+            words: `air ${kPaAbs(atmospherePa)}; by ${what} ${kPaAbs(pa)}`,
+            near: Math.abs(atmospherePa - pa) <= within,
+          },
+        ],
+  );
+  if (told.length === 0)
+    return [lacks('the air is known neither from a job before nor from the intake sheet')];
+  return told.map(({ words, near }) => (near ? supports('known air', words) : lacks(words)));
+};
 
 const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
   const last = sealTests.at(-1);
@@ -40,8 +89,6 @@ const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
     ? [supports('pressure sensor', found)]
     : [objects(last.finding === 'leak' ? 'leaks' : 'outgassed', `${found}: ${last.why}`)];
 };
-
-const pumpIdle: Ground = () => [notRecorded('what the pump says of the seal in the dwells')];
 
 /** The whole of each dwell that the profile asks for, in every cycle that was run. */
 const dwells: Ground = (facts) => {
@@ -95,6 +142,11 @@ const lampTime: Ground = ({ limits, inputs }) =>
     return [row.within ? supports('board clock', words) : objects('held-too-short', words)];
   });
 
-export const PRESSURE_GROUNDS: readonly Ground[] = [withinLimits, pumpAgrees];
-export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, pumpIdle];
-export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime];
+export const PRESSURE_GROUNDS: readonly Ground[] = [
+  withinLimits,
+  objectsAfter(SENSOR_ALARMS, 'pressure-in-doubt'),
+  followsPump,
+  zeroKnown,
+];
+export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump];
+export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, hostClockAgrees];

@@ -51,10 +51,11 @@ const interrupted: Ground = (facts, portion) => {
 /** The sensor's gain: without the light that this lamp is not known to give, the target is reached. */
 const brightness: Ground = (facts, portion) => {
   const dose = doseOf(facts, portion);
-  if (dose === undefined || dose.uncertainty === null) return [];
+  if (dose === undefined || dose.doseJPerM2 <= 0) return [];
   const of = measuredPortionOf(dose.portion);
   const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
-  if (unconfirmed === null) return [notRecorded('what of the light the lamp is known to give')];
+  if (unconfirmed === null || dose.uncertainty === null)
+    return [notRecorded('what of the light the lamp is known to give')];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
   const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
   return borneOut >= (dose.targetJPerM2 ?? 0)

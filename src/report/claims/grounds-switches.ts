@@ -31,6 +31,17 @@ const openBefore: Ground = ({ phases, ticks }) => {
   });
 };
 
-const proved: Ground = () => [notRecorded('a proof test of shield, stop and over-pressure switch')];
+/** States of `src/care/interval.ts` in which a proof is in force. */
+const IN_FORCE = ['in-order', 'due-soon'];
+
+/** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
+const proved: Ground = ({ about: { care } }) => {
+  const row = care?.find(({ item }) => item === 'interlocks');
+  if (row === undefined) return [notRecorded('the proof of stop and over-pressure switch')];
+  const words = `stop and over-pressure switch: ${row.words}`;
+  return row.due !== null && IN_FORCE.includes(row.due)
+    ? [supports('proof test', words)]
+    : [objects('switches-unproved', words)];
+};
 
 export const SWITCH_GROUNDS: readonly Ground[] = [closedWithLight, openBefore, proved];

@@ -23,6 +23,12 @@ describe('a repair', () => {
     },
   );
 
+  test('with everything in order has every claim shown, each by what it needs', () => {
+    const { claims, verdict } = reportOf();
+    expect(claims.filter(({ state }) => state !== 'shown')).toEqual([]);
+    expect(verdict).toEqual({ process: 'process within its limits', grade: 'good' });
+  });
+
   test('on the last day of its resin has it in date', () => {
     const claim = claimIn(reportOf(GOOD_JOB, { about: { ...ABOUT, day: '2000-02-01' } }), 'resin');
     expect(claim.state).toBe('shown');
