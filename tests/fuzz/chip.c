@@ -102,6 +102,7 @@ static void bus_runs(void)
         TWCR &= (uint8_t)~_BV(TWSTO);
         if (!(TWCR & _BV(TWINT)) || !(TWCR & _BV(TWIE))) return;
         TWSR = next_bus_status();
+        oracle_bus(TWSR);
         TWI_vect();
     }
 }

@@ -12,6 +12,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <util/twi.h>
 
 #include "chip.h"
 #include "firmata.h"
@@ -19,6 +20,7 @@
 #include "limits.h"
 #include "pins.h"
 #include "protection.h"
+#include "twi.h"
 
 #define LONGEST_SYSEX 64
 #define CHECK_BYTES 3
@@ -46,7 +48,7 @@ struct sysex {
     uint8_t bytes[LONGEST_SYSEX];
 };
 static struct sysex received, sent;
-static unsigned dataDue;
+static unsigned dataDue, busBytes;
 
 void __real_parser_byte(uint8_t byte);
 
@@ -243,13 +245,20 @@ void oracle_sent(uint8_t byte)
     if (byte != SYSEX_START && byte != SYSEX_END) dataDue = 2;
 }
 
+/* A queue that was written over is read as writes of any length. */
+void oracle_bus(uint8_t status)
+{
+    busBytes = status == TW_MT_DATA_ACK ? busBytes + 1 : 0;
+    MUST(busBytes <= TWI_LONGEST);
+}
+
 void oracle_start(void)
 {
     static const uint16_t compiled[LIMIT_COUNT] = {COMPILED_PRESSURE_CEILING, COMPILED_HEAT_SINK_FLOOR,
                                                    COMPILED_LONGEST_LAMP_ON_S, COMPILED_LEASE_MS, COMPILED_GLASS_FLOOR};
     memcpy(limits, compiled, sizeof limits);
     make_safe();
-    taken = dataDue = 0;
+    taken = dataDue = busBytes = 0;
     received.open = sent.open = false;
     received.count = sent.count = 0;
 }

@@ -7,9 +7,10 @@
 uint16_t oracle_check(const uint8_t *bytes, unsigned count);
 
 void oracle_start(void);
-/* After every tick, and with every byte that the board sends. */
+/* After every tick, with every byte that the board sends, with every status of the display's bus. */
 void oracle_tick(void);
 void oracle_sent(uint8_t byte);
+void oracle_bus(uint8_t status);
 
 /* How many were accepted in all runs; an input that reaches none proves nothing. */
 struct tally {

@@ -41,7 +41,11 @@ const FIRMATA = [
   [0xf5, 13, 1],
 ];
 
+/** As many bytes in one write as the parser's buffer takes, and more writes than the queue does. */
+const longWrite = sysex(0x76, 0x27, 0, ...Array(29).fill([100, 0]).flat());
+
 const STREAMS = [
+  Array(7).fill(longWrite).flat(),
   [pumping(1), curing(2), clearing(3)],
   [curing(1), curing(2), curing(2), clearing(3), pumping(4)],
   [outputs(1, 16, 0, 0), outputs(2, 0, 256, 0), pumping(8191), pumping(8192), pumping(1)],
