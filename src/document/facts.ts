@@ -81,7 +81,15 @@ export interface DocumentFacts {
   readonly intake: IntakeFacts | null;
   readonly calibrations: readonly CalibrationFact[] | null;
   /** Care of the unit that is due, in words: seals, lamp, pump. */
-  readonly care: readonly { readonly what: string; readonly state: string }[] | null;
+  readonly care:
+    | readonly {
+        readonly what: string;
+        readonly state: string;
+        /** Null in journals from before they were kept. */
+        readonly item: string | null;
+        readonly due: 'in-order' | 'due-soon' | 'overdue-warn' | 'blocked' | 'never-done' | null;
+      }[]
+    | null;
   readonly overrides: readonly OverrideFact[] | null;
   readonly amendments: readonly AmendmentFact[] | null;
   /** Place in the chain of records. */

@@ -12,10 +12,11 @@ import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/jour
 import type { JournalContents } from '../journal/read-journal.ts';
 import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
-import { invalidatingAlarmsOf } from './dose-invalidation.ts';
-import { type DoseResult, doseResultsOf, weakestDose } from './report-dose.ts';
-import { type Bottles, bottlesOf, reservationFactsOf } from './reservation-facts.ts';
-import { type Reservation, reservationsOf } from './reservations.ts';
+import { claimedDose, type DoseResult, weakestDose } from './claimed-dose.ts';
+import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
+import { type Claim, claimsOf } from './claims/claim-table.ts';
+import { type LimitRow, limitRowsOf } from './limit-rows.ts';
+import { countedDosesOf } from './report-dose.ts';
 import { type AdaptedRow, adaptedRowsOf, type SealTestRow, sealTestRowsOf } from './seal-rows.ts';
 import {
   type CycleRow,
@@ -28,7 +29,7 @@ import {
   type PhaseRow,
   phaseRowsOf,
 } from './timeline.ts';
-import { type LimitRow, limitRowsOf, type Verdict, verdictOf } from './verdict.ts';
+import { type Verdict, verdictOf } from './verdict.ts';
 
 export interface AnswerRow {
   readonly atS: number;
@@ -38,7 +39,7 @@ export interface AnswerRow {
 }
 
 export interface ReportData {
-  readonly schema: 'meniscus/report@2';
+  readonly schema: 'meniscus/report@3';
   readonly meniscus: string;
   readonly board: JournalBoard;
   readonly seed: number | null;
@@ -47,8 +48,8 @@ export interface ReportData {
   readonly startedAt: string;
   readonly lastsS: number;
   readonly verdict: Verdict;
-  /** Reasons not to call the repair good although the process stayed within its limits. */
-  readonly reservations: readonly Reservation[];
+  /** What the record shows, does not show, or shows not to be met; the verdict rests on these alone. */
+  readonly claims: readonly Claim[];
   /** The person's judgement; null where the job ended before it was given. */
   readonly outcome: Outcome | null;
   readonly end: { readonly reason: EndReason; readonly why: string };
@@ -102,7 +103,7 @@ export function reportDataOf(
 ): ReportData {
   const { header, events, footer, end } = contents;
   return {
-    schema: 'meniscus/report@2',
+    schema: 'meniscus/report@3',
     meniscus: header.meniscus,
     board: header.board,
     seed: header.seed,
@@ -123,46 +124,49 @@ export function reportDataOf(
   };
 }
 
-/** The results of the job and the verdict they allow. */
-function resultsOf({ header, events, snapshots, ticks, footer, end, intact }: JournalContents) {
+/** The results of the job, the claims that rest on them, and the verdict that these allow. */
+function resultsOf(contents: JournalContents) {
+  const { header, events, snapshots, ticks, footer, end, intact } = contents;
   const lastS = ticks.at(-1)?.frame.timeS ?? events.at(-1)?.timeS ?? 0;
   const measured = measuredRowsOf(events);
   const phases = phaseRowsOf(events, lastS);
-  const holds = holdRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const sealTests = sealTestRowsOf(events);
-  const atmospherePa = lastMeasured(measured, 'atmospherePa');
-  const invalidatingAlarms = invalidatingAlarmsOf(alarms);
-  const doses = doseResultsOf(snapshots, measured, header.inputs, {
-    whole: footer !== null,
-    doubts: invalidatingAlarms,
-  });
-  const dose = weakestDose(doses);
-  const limits = limitRowsOf(snapshots, measured, header.inputs.profile);
-  const gathered = {
-    header,
-    events,
-    snapshots,
-    sealTests,
-    alarms,
-    invalidatingAlarms,
-    atmospherePa,
-  };
-  const reservations = reservationsOf(reservationFactsOf(gathered));
-  return {
-    lastsS: lastS,
-    verdict: verdictOf({ end, intact, dose, limits, alarms, holds, reservations }),
-    reservations,
-    doses,
-    dose,
-    limits,
-    atmospherePa,
-    sealTests,
+  const counted = countedDosesOf(snapshots, measured, header.inputs, footer !== null);
+  const results = {
+    limits: limitRowsOf(snapshots, measured, header.inputs.profile),
+    atmospherePa: lastMeasured(measured, 'atmospherePa'),
+    sealTests: sealTestRowsOf(events),
     cycles: cycleRowsOf(events, phases, snapshots),
     measured,
     alarms,
-    holds,
+    holds: holdRowsOf(events, lastS),
     phases,
+  };
+  const { inputs } = header;
+  const about = aboutFactsOf(header);
+  const claims = claimsOf({
+    ...results,
+    doses: counted,
+    about,
+    inputs,
+    end,
+    intact,
+    ticks,
+    events,
+    snapshots,
+  });
+  const doses = counted.map((dose) => {
+    const claim = claims.find(({ id, portion }) => id === 'dose' && portion === dose.portion);
+    const ids = claim?.objections.map(({ id }) => id) ?? [];
+    return claimedDose(dose, claim?.state ?? 'not shown', ids);
+  });
+  return {
+    lastsS: lastS,
+    verdict: verdictOf(claims),
+    claims,
+    doses,
+    dose: weakestDose(doses),
+    ...results,
   };
 }
 

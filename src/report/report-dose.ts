@@ -1,8 +1,9 @@
 /**
- * Judges the dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
+ * Judges the counted dose by guarded acceptance (JCGM 106:2012, from memory). The dose is met when dose - k
  * u is at or above the target, not met when dose + k u is below it, and not shown in between. Fill
  * and pit cured apart are judged separately. A journal from before doses had an uncertainty is
- * judged by the dose as it was read, and the result says so.
+ * judged by the dose as it was read, and the result says so. Whether the count is worth anything, the
+ * claim on the dose decides.
  */
 
 import type { Snapshot } from '../core/events.ts';
@@ -26,13 +27,11 @@ export interface DoseUncertainty {
 
 export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
 
-export interface DoseResult {
+export interface CountedDose {
   /** Which portion was cured: both together, or one of two that were cured apart. */
   readonly portion: CuredPortion;
   /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
-  /** Alarms, or `lamp-output`, that make the counted dose worthless as evidence; mostly empty. */
-  readonly doubts: readonly string[];
   readonly doseJPerM2: number;
   /** The job's target, or the profile's in an older journal; null where neither states one. */
   readonly targetJPerM2: number | null;
@@ -86,76 +85,28 @@ export const curedPortionsOf = (profile: unknown): readonly CuredPortion[] =>
 const curingOf = (profile: unknown): unknown =>
   typeof profile === 'object' && profile !== null && 'curing' in profile ? profile.curing : null;
 
-/** Returns one result for both portions, or one each for fill and pit. */
-export function doseResultsOf(
+/**
+ * Returns one result for both portions, or one each for fill and pit. `whole`: the journal has its
+ * end.
+ */
+export function countedDosesOf(
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
-  context: DoseContext,
-): readonly DoseResult[] {
-  return curedPortionsOf(inputs.profile).map((portion) => {
-    const dose = doseResultOf(portion, snapshots, measured, inputs, context.whole);
-    const unconfirmed = isUnconfirmed(dose, measured) ? [UNCONFIRMED] : [];
-    return withInvalidation(dose, [...context.doubts, ...unconfirmed]);
-  });
-}
-
-/** A doubt of its own beside the alarms: only the light sensor says how bright the lamp was. */
-export const UNCONFIRMED = 'lamp-output';
-
-/** Without the light that the lamp's known output does not bear out the target is not reached. */
-function isUnconfirmed(
-  { portion, targetJPerM2, uncertainty }: Omit<DoseResult, 'doubts'>,
-  measured: readonly MeasuredRow[],
-): boolean {
-  const unconfirmedJPerM2 = lastMeasured(measured, 'unconfirmedDoseJPerM2', SOURCES[portion].of);
-  const shownJPerM2 = uncertainty?.shownJPerM2 ?? 0;
-  return (
-    unconfirmedJPerM2 !== null &&
-    unconfirmedJPerM2 > 0 &&
-    shownJPerM2 - unconfirmedJPerM2 < (targetJPerM2 ?? 0)
+  whole: boolean,
+): readonly CountedDose[] {
+  return curedPortionsOf(inputs.profile).map((portion) =>
+    countedDoseOf(portion, snapshots, measured, inputs, whole),
   );
 }
 
-/** What else in the journal decides how a dose may be rated. */
-export interface DoseContext {
-  /** True when the journal has its end. */
-  readonly whole: boolean;
-  /** Alarms that make the counted dose worthless as evidence. */
-  readonly doubts: readonly string[];
-}
-
-/**
- * With an untrusted clock or sensor no dose can be shown to be met; one that falls short still
- * does.
- */
-const withInvalidation = (
-  dose: Omit<DoseResult, 'doubts'>,
-  doubts: readonly string[],
-): DoseResult => ({
-  ...dose,
-  doubts,
-  verdict: doubts.length > 0 && dose.verdict === 'met' ? 'not shown' : dose.verdict,
-});
-
-const WORST_FIRST = ['not cured', 'not met', 'not recorded', 'not shown', 'met'] as const;
-
-/**
- * The dose on which the overall verdict rests: the target is met only where every portion meets its
- * own.
- */
-export function weakestDose(doses: readonly DoseResult[]): DoseResult {
-  const rank = ({ verdict }: DoseResult): number => WORST_FIRST.indexOf(verdict);
-  return doses.reduce((weakest, dose) => (rank(dose) < rank(weakest) ? dose : weakest));
-}
-
-function doseResultOf(
+function countedDoseOf(
   portion: CuredPortion,
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
   whole: boolean,
-): Omit<DoseResult, 'doubts'> {
+): CountedDose {
   const source = SOURCES[portion];
   const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
   const stated = last('doseJPerM2');
@@ -188,7 +139,7 @@ function targetOf(
   { of, section, depth }: Source,
   measured: readonly MeasuredRow[],
   profile: unknown,
-): Pick<DoseResult, 'targetJPerM2' | 'targetSetBy'> {
+): Pick<CountedDose, 'targetJPerM2' | 'targetSetBy'> {
   const targetMJPerCm2 = numberAt(profile, section, 'targetMJPerCm2');
   const leastJPerM2 = targetMJPerCm2 === null ? null : jPerM2FromMJPerCm2(targetMJPerCm2);
   const targetJPerM2 = lastMeasured(measured, 'targetJPerM2', of);
@@ -217,7 +168,7 @@ function unfinishedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,
   coveragePercent: number | null,
-): DoseResult['verdict'] {
+): CountedDose['verdict'] {
   if (doseJPerM2 <= 0) return 'not cured';
   const reached = targetJPerM2 !== null && doseJPerM2 >= targetJPerM2;
   return reached && coveragePercent !== null ? 'not shown' : 'not met';
@@ -227,7 +178,7 @@ function statedVerdict(
   doseJPerM2: number,
   targetJPerM2: number | null,
   uncertainty: DoseUncertainty | null,
-): DoseResult['verdict'] {
+): CountedDose['verdict'] {
   if (doseJPerM2 <= 0) return 'not cured';
   if (targetJPerM2 === null) return 'not met';
   if (uncertainty === null) return doseJPerM2 >= targetJPerM2 ? 'met' : 'not met';

@@ -1,49 +1,20 @@
 /**
- * Compares the job's extremes with the profile's limits and states the verdict on the process. The
- * claim is deliberately small: a process within its limits. The look of the fill is the person's
- * answer; the strength of the glass is not measured.
+ * The verdict on a record, from its claims alone: the first row that a claim fails gives the words,
+ * and the grade is never better than the worst claim allows. It speaks of the process and of what it
+ * rests on; the strength of the glass is not measured.
  */
-
-import type { Snapshot } from '../core/events.ts';
-import { numberAt } from '../core/fields.ts';
-import { CURE_PHASES, partOf } from '../core/phases.ts';
-import { kFromCelsius, paFromKPa } from '../core/units.ts';
-import type { JournalEnd } from '../journal/journal-format.ts';
-import type { AlarmRow } from './alarms-raised.ts';
-import { curedPortionsOf, type DoseResult, measuredPortionOf } from './report-dose.ts';
-import type { Reservation } from './reservations.ts';
-import { extreme, type HoldRow, lastMeasured, type MeasuredRow } from './timeline.ts';
-
-export interface LimitRow {
-  readonly what:
-    | 'chamber pressure'
-    | 'glass temperature'
-    | 'seal leak'
-    | 'lamp on'
-    | 'lamp on, fill'
-    | 'lamp on, pit';
-  readonly unit: 'Pa' | 'K' | 'Pa m3/s' | 's';
-  readonly lowestSeen: number | null;
-  readonly highestSeen: number | null;
-  readonly lowestAllowed: number | null;
-  readonly highestAllowed: number | null;
-  /** Null where nothing was measured or no limit is stated. */
-  readonly within: boolean | null;
-}
+import type { Objection } from './claims/claim.ts';
+import { CLAIM_ROWS, type Claim } from './claims/claim-table.ts';
+import { OBJECTIONS, type ObjectionId } from './claims/objections.ts';
 
 export interface Verdict {
   readonly process:
     | 'process within its limits'
     | 'process within its limits, with interruptions'
-    /**
-     * A check was overridden, resin was past its date, or a finding contradicts what was stated.
-     */
+    /** Something beside the process is not shown or not met: a check set aside, for example. */
     | 'process within its limits, with reservations'
+    | 'process not shown to be within its limits'
     | 'process outside its limits'
-    /**
-     * Every measured value is within its limits, but the dose is too close to its target to be
-     * sure.
-     */
     | 'dose not shown to be met'
     | 'process not completed'
     /** The journal has no end, so what happened after its last line is unknown. */
@@ -58,112 +29,119 @@ export interface Verdict {
  */
 export const INCOMPLETE = 'record incomplete, process not judged' satisfies Verdict['process'];
 
-export function limitRowsOf(
-  snapshots: readonly Snapshot[],
-  measured: readonly MeasuredRow[],
-  profile: unknown,
-): readonly LimitRow[] {
-  const running = snapshots.filter(({ batch }) => batch === 'running');
-  const seen = (pick: (snapshot: Snapshot) => number | null): readonly number[] =>
-    running.map(pick).filter((value) => value !== null);
-  const last = (
-    name: MeasuredRow['name'],
-    portion: MeasuredRow['portion'] = null,
-  ): readonly number[] => [lastMeasured(measured, name, portion)].filter((value) => value !== null);
-  const limit = (from: (value: number) => number, ...path: readonly string[]): number | null => {
-    const value = numberAt(profile, ...path);
-    return value === null ? null : from(value);
-  };
-  const same = (value: number): number => value;
-  const atmospherePa = lastMeasured(measured, 'atmospherePa');
-  const gaugePa = limit(paFromKPa, 'pressure', 'highestKPaGauge');
-  const highestPa = gaugePa === null || atmospherePa === null ? null : atmospherePa + gaugePa;
-  const glass = ['lowestC', 'highestC'].map((name) => limit(kFromCelsius, 'glass', name));
-  return [
-    row(
-      'chamber pressure',
-      'Pa',
-      seen(({ pressurePa }) => pressurePa),
-      [limit(paFromKPa, 'vacuum', 'lowestKPaAbs'), highestPa],
-    ),
-    row(
-      'glass temperature',
-      'K',
-      seen((s) => (isWorked(s) ? s.glassK : null)),
-      glass,
-    ),
-    row('seal leak', 'Pa m3/s', last('leakRatePaM3PerS'), [
-      null,
-      limit(same, 'sealCheck', 'leakLimitPaM3PerS'),
-    ]),
-    ...curedPortionsOf(profile).map((portion) => {
-      const { what, section } = LAMP_ROWS[portion];
-      const allowed = ['leastS', 'longestS'].map((bound) => limit(same, section, bound));
-      return row(what, 's', last('lampOnS', measuredPortionOf(portion)), allowed);
-    }),
-  ];
+interface VerdictRow extends Verdict {
+  readonly holdsFor: (claim: Claim) => boolean;
 }
 
-const LAMP_ROWS = {
-  'fill and pit': { what: 'lamp on', section: 'cure' },
-  fill: { what: 'lamp on, fill', section: 'cure' },
-  pit: { what: 'lamp on, pit', section: 'pitCure' },
-} as const;
+/** A person may end a job at will: nothing went wrong, and nothing was finished. */
+const STOPPED_BY_CHOICE: ObjectionId = 'stopped-by-person';
+
+/** The gravest first. */
+const VERDICT_ROWS: readonly VerdictRow[] = [
+  {
+    process: 'record changed, process not judged',
+    grade: 'bad',
+    holdsFor: ({ id, state }) => id === 'record' && state === 'not met',
+  },
+  {
+    process: INCOMPLETE,
+    grade: 'bad',
+    holdsFor: ({ id, state }) => id === 'record' && state === 'not shown',
+  },
+  {
+    process: 'process not completed',
+    grade: 'bad',
+    holdsFor: ({ id, state, objections }) =>
+      id === 'completed' &&
+      state !== 'shown' &&
+      objections.some((one) => one.id !== STOPPED_BY_CHOICE),
+  },
+  {
+    process: 'process not completed',
+    grade: 'caution',
+    holdsFor: ({ id, state }) => id === 'completed' && state !== 'shown',
+  },
+  {
+    process: 'process outside its limits',
+    grade: 'bad',
+    holdsFor: ({ kind, state }) => kind === 'process' && state === 'not met',
+  },
+  {
+    process: 'dose not shown to be met',
+    grade: 'bad',
+    holdsFor: ({ id, state }) => id === 'dose' && state !== 'shown',
+  },
+  {
+    process: 'process not shown to be within its limits',
+    grade: 'caution',
+    holdsFor: ({ kind, state }) => kind === 'process' && state !== 'shown',
+  },
+  {
+    process: 'process within its limits, with reservations',
+    grade: 'caution',
+    holdsFor: ({ kind, state }) => kind === 'beside' && state !== 'shown',
+  },
+  {
+    process: 'process within its limits, with interruptions',
+    grade: 'caution',
+    holdsFor: ({ state }) => state !== 'shown',
+  },
+];
+
+/** A list that lacks a claim is none: nothing is good for want of a row. */
+export function verdictOf(claims: readonly Claim[]): Verdict {
+  const lacks = CLAIM_ROWS.some((row) => !claims.some(({ id }) => id === row.id));
+  if (lacks) return { process: INCOMPLETE, grade: 'bad' };
+  const found = VERDICT_ROWS.find(({ holdsFor }) => claims.some(holdsFor));
+  if (found === undefined) return { process: 'process within its limits', grade: 'good' };
+  const { process, grade } = found;
+  return { process, grade };
+}
+
+/** A verdict without what qualifies it, which its headlines say. */
+export const plainProcess = (process: Verdict['process']): Verdict['process'] =>
+  process === 'process within its limits, with reservations'
+    ? 'process within its limits'
+    : process;
+
+const NOT_JUDGED: readonly Verdict['process'][] = [
+  'process not completed',
+  INCOMPLETE,
+  'record changed, process not judged',
+];
 
 /**
- * The profile limits the glass temperature while air and resin are worked and while the lamp is on.
+ * What qualifies a verdict, the gravest first. A job that did not come to its end lacks most of what
+ * a whole one shows: there only what is known to be wrong is said.
  */
-const isWorked = ({ phase }: Snapshot): boolean =>
-  CURE_PHASES.has(phase) || partOf(phase) === 'seal' || partOf(phase) === 'cycles';
-
-function row(
-  what: LimitRow['what'],
-  unit: LimitRow['unit'],
-  seen: readonly number[],
-  [lowestAllowed = null, highestAllowed = null]: readonly (number | null)[],
-): LimitRow {
-  const lowestSeen = extreme(seen, Math.min);
-  const highestSeen = extreme(seen, Math.max);
-  const unknown =
-    lowestSeen === null ||
-    highestSeen === null ||
-    (lowestAllowed === null && highestAllowed === null);
-  const within = unknown
-    ? null
-    : lowestSeen >= (lowestAllowed ?? Number.NEGATIVE_INFINITY) &&
-      highestSeen <= (highestAllowed ?? Number.POSITIVE_INFINITY);
-  return { what, unit, lowestSeen, highestSeen, lowestAllowed, highestAllowed, within };
+export function objectionsBeside(
+  { process }: Verdict,
+  claims: readonly Claim[],
+): readonly Objection[] {
+  const said = NOT_JUDGED.includes(process)
+    ? claims.filter(({ kind, state }) => kind === 'beside' && state === 'not met')
+    : claims.filter(({ kind }) => kind !== 'course' || !process.endsWith('with interruptions'));
+  const objections = said.flatMap((claim) => claim.objections);
+  const gravity = ({ id }: Objection): number => (OBJECTIONS[id].leaves === 'not met' ? 0 : 1);
+  return objections
+    .filter(({ id }, at) => objections.findIndex((one) => one.id === id) === at)
+    .toSorted((one, other) => gravity(one) - gravity(other));
 }
 
-interface Grounds {
-  readonly end: JournalEnd;
-  /** Null where the journal has no end. */
-  readonly intact: boolean | null;
-  readonly dose: DoseResult;
-  readonly limits: readonly LimitRow[];
-  readonly alarms: readonly AlarmRow[];
-  readonly holds: readonly HoldRow[];
-  readonly reservations: readonly Reservation[];
-}
+/** "But" qualifies a verdict that sounds good; "and" adds to one that does not. */
+export const joinOf = (process: string): 'but' | 'and' =>
+  process.startsWith('process within its limits') ? 'but' : 'and';
 
-export function verdictOf(grounds: Grounds): Verdict {
-  const { end, intact, dose, limits, alarms, holds, reservations } = grounds;
-  if (intact === false) return { process: 'record changed, process not judged', grade: 'bad' };
-  if (intact === null) return { process: INCOMPLETE, grade: 'bad' };
-  if (end.reason !== 'completed') {
-    const chosen = end.reason === 'stopped-by-person';
-    return { process: 'process not completed', grade: chosen ? 'caution' : 'bad' };
-  }
-  const doseFails = dose.verdict === 'not met' || dose.verdict === 'not cured';
-  if (doseFails || limits.some(({ within }) => within === false)) {
-    return { process: 'process outside its limits', grade: 'bad' };
-  }
-  if (dose.verdict === 'not shown') return { process: 'dose not shown to be met', grade: 'bad' };
-  if (reservations.length > 0) {
-    return { process: 'process within its limits, with reservations', grade: 'caution' };
-  }
-  if (holds.length > 0 || alarms.some(({ action }) => action !== 'warn')) {
-    return { process: 'process within its limits, with interruptions', grade: 'caution' };
-  }
-  return { process: 'process within its limits', grade: 'good' };
+const MOST_IN_HEADLINE = 3;
+
+/** The verdict in plain words, followed by what stands against it. */
+export function headlineOf(
+  verdict: string,
+  headlines: readonly string[],
+  join: 'but' | 'and' = 'but',
+): string {
+  if (headlines.length === 0) return verdict;
+  const left = headlines.length - MOST_IN_HEADLINE;
+  const named = headlines.slice(0, MOST_IN_HEADLINE).join('; ');
+  return `${verdict}, ${join} ${named}${left > 0 ? `; and ${left} more` : ''}`;
 }

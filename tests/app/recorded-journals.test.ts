@@ -78,13 +78,11 @@ describe('what their reports say', () => {
     '%s: two doses, each by its own target',
     (name) => {
       const { doses, verdict, limits, uncertainties, measured } = reportOf(recorded(name));
-      expect(verdict).toEqual({
-        process: 'process within its limits, with reservations',
-        grade: 'caution',
-      });
+      // Nothing but the light sensor was on record for a dose.
+      expect(verdict).toEqual({ process: 'dose not shown to be met', grade: 'bad' });
       expect(doses.map(({ portion, verdict: found }) => [portion, found])).toEqual([
-        ['fill', 'met'],
-        ['pit', 'met'],
+        ['fill', 'not shown'],
+        ['pit', 'not shown'],
       ]);
       const [fill, pit] = doses;
       expect(fill?.doseJPerM2).toBeCloseTo(10_477.546, 3);
@@ -109,9 +107,9 @@ describe('what their reports say', () => {
 
   test('repair-together.version-1: one dose for both, and the hose that came off', () => {
     const { doses, verdict, alarms, measured } = reportOf(recorded('repair-together.version-1'));
-    expect(verdict.process).toBe('process within its limits, with interruptions');
+    expect(verdict.process).toBe('dose not shown to be met');
     expect(doses).toHaveLength(1);
-    expect(doses[0]).toMatchObject({ portion: 'fill and pit', verdict: 'met' });
+    expect(doses[0]).toMatchObject({ portion: 'fill and pit', verdict: 'not shown' });
     expect(doses[0]?.doseJPerM2).toBeCloseTo(10_478.817, 3);
     expect(doses[0]?.lampOnS).toBeCloseTo(53.55, 6);
     expect(alarms.map(({ alarm }) => alarm)).toEqual(['set-point-lost']);

@@ -160,7 +160,10 @@ const DANGERS: readonly Scene[] = [
 ];
 const NOTHING = { pressed: [], requests: [] } as const;
 const AT_WORK: Spell = { ...NOTHING, ticks: 20, scene: {} };
+/** At its set-point a tight chamber needs no pump: off it for less than the unit takes for a fault. */
+const PUMPING: Spell = { ...NOTHING, ticks: 2, scene: { pressurePa: 60_000 } };
 const examples: [Spell[]][] = [
+  [[PUMPING, { ...NOTHING, ticks: 10, scene: { mute: true } }]],
   ...DANGERS.map((scene): [Spell[]] => [[AT_WORK, { ...NOTHING, ticks: 10, scene }]]),
   [
     [

@@ -21,7 +21,7 @@ import { createPacer } from '../../src/cli/run/pace.ts';
 import { runJob } from '../../src/cli/run/run-job.ts';
 import type { Session } from '../../src/cli/run/session.ts';
 import { DISPLAY_COLUMNS, type DisplayLines } from '../../src/core/frame.ts';
-import type { DoseResult } from '../../src/report/report-dose.ts';
+import type { DoseResult } from '../../src/report/claimed-dose.ts';
 import type { Verdict } from '../../src/report/verdict.ts';
 import { scenarioFor } from '../bench.ts';
 import { scratchFolder, writeJson } from '../cli/process.ts';

@@ -4,7 +4,7 @@ import type { AlarmId } from '../../src/core/alarm-ids.ts';
 import type { AlarmAction, Event, Snapshot, UnstampedEvent } from '../../src/core/events.ts';
 import { SAFE } from '../../src/core/frame.ts';
 import type { MeasuredValue, Measurement } from '../../src/core/measurements.ts';
-import type { PhaseId } from '../../src/core/phases.ts';
+import { CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import type { JournalEnd } from '../../src/journal/journal-format.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
@@ -13,8 +13,8 @@ import { DONE, fail, headerOf, memoryFile, SNAPSHOT } from './journal-data.ts';
 export const PROFILE = {
   schema: 'meniscus/profile@1',
   sealCheck: { leakLimitPaM3PerS: 0.005 },
-  vacuum: { setPointKPaAbs: 25, lowestKPaAbs: 15 },
-  pressure: { setPointKPaGauge: 138, highestKPaGauge: 172 },
+  vacuum: { setPointKPaAbs: 25, lowestKPaAbs: 15, dwellS: 30 },
+  pressure: { setPointKPaGauge: 138, highestKPaGauge: 172, dwellS: 40 },
   glass: { lowestC: 12, highestC: 40 },
   cure: { targetMJPerCm2: 6000, leastS: 30, longestS: 600 },
 };
@@ -45,8 +45,10 @@ const START: readonly Event[] = [
   at(0, { kind: 'batch', from: 'idle', to: 'running', why: 'demo' }),
   phase(0, 'self-test', 0),
   measured(2, 'atmospherePa', 100_600),
-  phase(2, 'seal-watch', 0),
+  phase(2, 'job-sheet', 0),
+  phase(6, 'seal-watch', 0),
   measured(18, 'leakRatePaM3PerS', 0.001),
+  at(18, { kind: 'seal-finding', finding: 'tight', why: 'The vacuum stays' }),
   phase(18, 'evacuate', 1),
   phase(20, 'vacuum-dwell', 1),
 ];
@@ -59,6 +61,7 @@ export const STOPPED: readonly Event[] = [
 
 const FROM_BUBBLES_ON: readonly Event[] = [
   measured(50, 'vacuumReachedPa', 25_100),
+  measured(50, 'pumpStrengthRatio', 0.95),
   phase(50, 'ask-bubbles', 1),
   at(55, { kind: 'answer', phase: 'ask-bubbles', answer: 'no' }),
   phase(55, 'release', 1),
@@ -68,14 +71,28 @@ const FROM_BUBBLES_ON: readonly Event[] = [
   phase(100, 'vent', 1),
   phase(102, 'ask-clear', 1),
   at(105, { kind: 'answer', phase: 'ask-clear', answer: 'yes' }),
-  phase(105, 'place-lamp', 1),
+  phase(106, 'place-lamp', 1),
   phase(110, 'cure', 1),
   measured(150, 'doseJPerM2', 60_200),
   measured(150, 'doseUncertaintyJPerM2', 100),
   measured(150, 'doseCoverageFactor', 2),
   measured(150, 'lampOnS', 40),
+  measured(150, 'gapsPassed', 3),
+  measured(150, 'gapsFailed', 0),
+  measured(150, 'unconfirmedDoseJPerM2', 0),
   measured(150, 'irradianceMeanWPerM2', 1505),
+  ...[
+    ['glassOverAirK', 1.5],
+    ['heatSinkOverAirK', 2.5],
+    ['glassWarmedK', 2.4],
+    ['heatSinkWarmedK', 19.5],
+    ['heatSinkUsuallyWarmedK', 20.1],
+    ['clockOffAtMostRatio', 0.002],
+    ['clockComparedS', 150],
+  ].map(([name, value]) => measured(150, name as Measurement, value as number)),
   phase(150, 'scrape', 1),
+  phase(180, 'final-look', 1),
+  at(188, { kind: 'answer', phase: 'final-look', answer: 'yes' }),
   phase(190, 'result', 1),
   at(200, { kind: 'batch', from: 'running', to: 'complete', why: 'demo' }),
   at(200, { kind: 'end', ...DONE }),
@@ -94,14 +111,68 @@ export const HELD_JOB: readonly Event[] = [
   ...FROM_BUBBLES_ON,
 ];
 
+export const BOTTLE = {
+  name: 'demo resin',
+  lot: 'demo-lot-7',
+  glass: { lowestC: 12, highestC: 40 },
+  expiresOn: '2000-12-31',
+  openedOn: '2000-01-01',
+  usableAfterOpeningDays: 31,
+};
+
+/** What goes with a job of 2000-01-20 when everything is in order. */
+export const ABOUT = {
+  day: '2000-01-20',
+  resin: BOTTLE,
+  pitResin: null,
+  intake: {
+    sheet: {
+      lookedOn: '2000-01-20',
+      damage: { moisture: 'dry' },
+      conditions: { airKPa: 100.6 },
+    },
+    assessment: {
+      answer: 'allowed',
+      ruleSets: [{ name: 'Demo rules', edition: 'edition of 1999' }],
+      reasons: [],
+      technical: { answer: 'can', reasons: [] },
+    },
+  },
+  calibrations: ['pressure', 'irradiance', 'temperature'].map((channel) => ({
+    channel,
+    on: '1999-12-01',
+    due: '2000-12-01',
+  })),
+  care: [
+    {
+      item: 'cleaning',
+      what: 'cleaning',
+      state: 'done on 2000-01-18, due 2000-01-25',
+      due: 'in-order',
+    },
+    {
+      item: 'interlocks',
+      what: 'stop and pressure switch',
+      state: 'proved on 2000-01-02, due 2000-02-01',
+      due: 'in-order',
+    },
+  ],
+  overrides: [],
+};
+
 export interface Telling {
   readonly profile?: unknown;
+  /** Sections of the profile with fields changed. */
+  readonly profileWith?: Readonly<Record<string, unknown>>;
   readonly job?: unknown;
   readonly unit?: unknown;
   readonly seed?: number | null;
   readonly end?: JournalEnd;
   readonly lowestPa?: number;
   readonly glassK?: number;
+  /** The chamber while a person looks whether the break is clear. */
+  readonly lookPa?: number;
+  readonly shieldClosed?: (timeS: number) => boolean;
   readonly doseJPerM2?: number;
   /** What goes with the job beside its settings. */
   readonly about?: unknown;
@@ -110,25 +181,58 @@ export interface Telling {
 /** The text of a journal with these events, and a tick and a snapshot every five seconds. */
 export function journalOf(events: readonly Event[], telling: Telling = {}): string {
   const { file, text } = memoryFile();
-  const { profile = PROFILE, job = {}, unit = UNIT, seed = 7, end = DONE, about = null } = telling;
+  const profile = mixed(
+    telling.profile === undefined ? PROFILE : telling.profile,
+    telling.profileWith,
+  );
+  const { job = { glassC: 23 }, unit = UNIT, seed = 7, end = DONE } = telling;
+  const { about = ABOUT } = telling;
   const header = { ...headerOf({ profile, job, unit }), seed, about };
   const journal = createJournal({ path: '', header, onError: fail, open: () => file });
   for (const event of events) journal.event(event);
   for (let timeS = 0; timeS <= 200; timeS += 5) {
     const frame = { ...HEALTHY_FRAME, sequence: timeS / 5, timeS, sampledAtS: timeS };
-    journal.tick(frame, [], SAFE);
+    const cures = isCuring(events, timeS);
+    const { shieldClosed = () => cures } = telling;
+    const switches = { ...frame.switches, shieldClosed: shieldClosed(timeS) };
+    journal.tick({ ...frame, switches }, [], cures ? LAMP_ON : SAFE);
     journal.snapshot(snapshotAt(events, timeS, telling));
   }
   journal.close(end);
   return text();
 }
 
+/** The profile with these fields of its sections changed. */
+function mixed(profile: unknown, change: Readonly<Record<string, unknown>> = {}): unknown {
+  if (typeof profile !== 'object' || profile === null) return profile;
+  const sections = Object.entries(change).map(([name, section]) => {
+    const given = (profile as Readonly<Record<string, unknown>>)[name];
+    const both = typeof section === 'object' && typeof given === 'object';
+    return [name, both ? { ...given, ...section } : section];
+  });
+  return { ...profile, ...Object.fromEntries(sections) };
+}
+
+/** The lamp burns from the first tick of a cure to its last; the shield is open otherwise. */
+function isCuring(events: readonly Event[], timeS: number): boolean {
+  const now = events.findLast((event) => event.kind === 'phase' && event.timeS <= timeS);
+  return now?.kind === 'phase' && CURE_PHASES.has(now.phase);
+}
+const LAMP_ON = { ...SAFE, lampEnabled: true, lampRatio: 1 };
+
 function snapshotAt(events: readonly Event[], timeS: number, telling: Telling): Snapshot {
   const now = events.findLast((event) => event.kind === 'phase' && event.timeS <= timeS);
   const { phase: id, cycle } =
     now?.kind === 'phase' ? now : ({ phase: 'self-test', cycle: 0 } as const);
+  const { lookPa = 100_600 } = telling;
   const { lowestPa = 25_000, glassK = 296.15, doseJPerM2 = 0 } = telling;
   const evacuated = id === 'vacuum-dwell' || id === 'ask-bubbles';
-  const pressurePa = evacuated ? lowestPa : id === 'pressure-dwell' ? 238_000 : 100_600;
+  const pressurePa = evacuated
+    ? lowestPa
+    : id === 'pressure-dwell'
+      ? 238_000
+      : id === 'ask-clear'
+        ? lookPa
+        : 100_600;
   return { ...SNAPSHOT, timeS, phase: id, cycle, pressurePa, glassK, doseJPerM2 };
 }

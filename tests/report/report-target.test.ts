@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { doseResultsOf } from '../../src/report/report-dose.ts';
+import { countedDosesOf } from '../../src/report/report-dose.ts';
 import type { MeasuredRow } from '../../src/report/timeline.ts';
 
 const PROFILE = { cure: { targetMJPerCm2: 6000 } };
@@ -10,7 +10,7 @@ function resultOf(stated: readonly number[]) {
     ...stated.map((value) => ({ atS: 1, name: 'targetJPerM2' as const, portion: null, value })),
     { atS: 900, name: 'doseJPerM2', portion: null, value: 70_000 },
   ];
-  return doseResultsOf([], rows, { profile: PROFILE, unit: {} }, { whole: true, doubts: [] })[0];
+  return countedDosesOf([], rows, { profile: PROFILE, unit: {} }, true)[0];
 }
 
 test('the dose is judged by the job’s target, and the record says what set it', () => {

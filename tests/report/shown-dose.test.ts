@@ -33,12 +33,12 @@ test.each([
 
 test.each([
   ['met', 500, []],
-  ['not shown', 501, ['lamp-output']],
+  ['not shown', 501, ['light-unconfirmed']],
 ] as const)(
   'it is %s where the lamp’s known output does not bear out %d J/m2 of 60.5 kJ/m2',
-  (verdict, value, doubts) => {
+  (verdict, value, objections) => {
     const dose = doseWith({ shownDoseJPerM2: 60_500, unconfirmedDoseJPerM2: value });
     expect(dose.verdict).toBe(verdict);
-    expect(dose.doubts).toEqual(doubts);
+    expect(dose.objections).toEqual(objections);
   },
 );

@@ -62,7 +62,7 @@ export const bodyOf = (id: string, change: Change = {}): RepairBody => ({
   result: {
     verdict: 'process within its limits',
     grade: 'good',
-    reservations: [],
+    claims: [{ id: 'dose', portion: 'fill and pit', state: 'shown', against: [] }],
     outcome: 'clear',
     endReason: 'completed',
     why: 'demo',

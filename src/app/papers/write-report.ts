@@ -12,10 +12,12 @@ import { certificate } from '../../document/certificate/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/chain-mark.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
+import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
-import { verdictHeadline } from '../../document/report/reservation-rows.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
+import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
+import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joulesPerCm2 } from '../../report/words.ts';
 import { loadRepairJournal } from '../prepare/load-journal.ts';
@@ -174,14 +176,27 @@ function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
   return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began };
 }
 
+/** What was shown, by name, and everything that stands against the rest. */
 function verdictLines(data: ReportData): readonly string[] {
-  const { reservations, doses } = data;
+  const { claims, doses } = data;
+  const shown = claims.filter(({ state }) => state === 'shown').map(shortTitleOf);
+  const others = claims.filter(({ state }) => state !== 'shown');
   return [
     `Verdict: ${verdictHeadline(data)}`,
-    ...reservations.flatMap(({ support }) => support.map((line) => `  ${escapedValue(line)}`)),
+    `Shown: ${shown.join(', ') || 'nothing'}`,
+    ...others.flatMap(claimLines),
     ...doses.map(doseLine),
   ];
 }
+
+function claimLines({ objections }: Claim): readonly string[] {
+  return objections.flatMap(({ id, headline, lines }) => [
+    `${STATE_LABELS[OBJECTIONS[id].leaves]}: ${headline}`,
+    ...lines.map((line) => `  ${escapedValue(line)}`),
+  ]);
+}
+
+const STATE_LABELS = { 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
 
 function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {
   const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);

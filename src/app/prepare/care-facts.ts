@@ -51,4 +51,13 @@ function rowOf(body: Calibration, today: string): CalibrationRows[number] {
 }
 
 export const careRows = (items: readonly DueItem[]): CareRows =>
-  items.map(({ item, words }) => ({ what: CARE_ITEMS[item].label, state: words }));
+  items.map((row) => ({
+    item: row.item,
+    what: CARE_ITEMS[row.item].label,
+    state: row.words,
+    due: dueOf(row),
+  }));
+
+/** Something that was never logged is due at once, whatever its state says of the next time. */
+const dueOf = ({ state, since }: DueItem): CareRows[number]['due'] =>
+  state === 'due-soon' && since === null ? 'never-done' : state;

@@ -5,9 +5,10 @@
  * alone. It holds no personal data, because a journal's contents stay.
  */
 import { z } from 'zod';
+import { DUE_STATES } from '../../care/interval.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import type { JournalHeader } from '../../journal/journal-format.ts';
-import type { SetAside } from '../../report/reservation-facts.ts';
+import type { SetAside } from '../../report/claims/about-facts.ts';
 import type { RepairExtras } from '../../store/chain/repair-body.ts';
 
 const assessment = z.object({
@@ -62,7 +63,20 @@ const jobFactsSchema = z.object({
   resin: z.unknown(),
   pitResin: z.unknown(),
   calibrations: z.array(calibration).nullable(),
-  care: z.array(z.object({ what: z.string(), state: z.string() })).nullable(),
+  care: z
+    .array(
+      z.object({
+        what: z.string(),
+        state: z.string(),
+        /** Older journals have neither. */
+        item: z.string().nullable().default(null),
+        due: z
+          .enum([...DUE_STATES, 'never-done'])
+          .nullable()
+          .default(null),
+      }),
+    )
+    .nullable(),
   agreement: z.string().nullable(),
   /**
    * The checks that a person overrode, and why; the person's name is kept with the personal data.

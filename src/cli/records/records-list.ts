@@ -78,6 +78,7 @@ const END: Readonly<Record<string, string>> = {
 /** Results that a reader must not overlook, besides the person's finding. */
 const NOT_GOOD: Readonly<Record<string, string>> = {
   'process within its limits, with reservations': 'with reservations',
+  'process not shown to be within its limits': 'not shown',
   'process outside its limits': 'outside limits',
   'dose not shown to be met': 'dose not shown',
   'record changed, process not judged': 'record changed',

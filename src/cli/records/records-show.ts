@@ -38,7 +38,7 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
 
 function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
   const facts =
-    repair === null ? [] : [...factsOf(repair), ...against(entries), ...setAside(entries)];
+    repair === null ? [] : [...factsOf(repair), ...claimsIn(entries), ...setAside(entries)];
   const people = peopleOf(entries, repair);
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [
@@ -78,11 +78,26 @@ const NO_OUTCOME = {
 
 const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLETE;
 
-/** The reservations against a good result, one line each. */
-const against = (entries: readonly ShownEntry[]): readonly (readonly [string, string])[] =>
-  listAt(repairBody(entries), 'result', 'reservations').map(
-    (headline) => ['reservation', String(headline)] as const,
-  );
+/** The claims that are not shown or not met, one line each, and the names of the others. */
+function claimsIn(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
+  const body = repairBody(entries);
+  const claims = listAt(body, 'result', 'claims').map((one) => ({
+    name: [textAt(one, 'id'), textAt(one, 'portion')].filter((part) => part !== null).join(', '),
+    state: textAt(one, 'state') ?? '',
+    against: listAt(one, 'against').map(String).join('; '),
+  }));
+  const shown = claims.filter(({ state }) => state === 'shown').map(({ name }) => name);
+  return [
+    ...claims
+      .filter(({ state }) => state !== 'shown')
+      .map(({ name, state, against }) => [state, `${name}: ${against}`] as const),
+    ...(shown.length === 0 ? [] : [['shown', shown.join('; ')] as const]),
+    // Entries from before there were claims.
+    ...listAt(body, 'result', 'reservations').map(
+      (headline) => ['reservation', String(headline)] as const,
+    ),
+  ];
+}
 
 const repairBody = (entries: readonly ShownEntry[]): unknown =>
   entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;

@@ -17,6 +17,7 @@ import { EXIT } from '../terminal/exit-codes.ts';
 import { parseAgreement } from '../terminal/parse-option.ts';
 import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
+import { wrappedLine } from '../terminal/text-columns.ts';
 
 interface CommandOptions {
   readonly certificate: boolean;
@@ -98,10 +99,10 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     printError(`${lines.join('\n')}\n`);
     return EXIT.badInput;
   }
-  const { verdict, reservations, outcome, doses } = data;
+  const { verdict, claims, outcome, doses } = data;
   const printed = json
-    ? JSON.stringify({ verdict, reservations, outcome, doses, files }, null, 2)
-    : lines.join('\n');
+    ? JSON.stringify({ verdict, claims, outcome, doses, files }, null, 2)
+    : lines.flatMap(wrappedLine).join('\n');
   print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;
 }

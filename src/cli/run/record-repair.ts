@@ -102,7 +102,7 @@ function bodyOf(repair: RepairToRecord): RepairBody {
   const result = {
     verdict: INCOMPLETE,
     grade: 'bad',
-    reservations: [],
+    claims: null,
     outcome: null,
     endReason: reason,
     why,

@@ -22,6 +22,7 @@ import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
+import { wrappedLine } from '../terminal/text-columns.ts';
 import { beginRecord } from './begin-record.ts';
 import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
@@ -135,7 +136,7 @@ const resultOf = (
   boardS,
   recordComplete: recorded,
   verdict: data?.verdict ?? null,
-  reservations: data?.reservations ?? [],
+  claims: data?.claims ?? [],
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
   files,
@@ -154,5 +155,5 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
     ...reportLines,
     speedWords(end.boardS, wallS),
   ];
-  return `${lines.join('\n')}\n`;
+  return `${lines.flatMap(wrappedLine).join('\n')}\n`;
 }

@@ -5,10 +5,11 @@
 
 import { numberAt } from '../../core/fields.ts';
 import { valueAt } from '../../core/settings.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
+import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
-import { doseWords, kPaAbs, leakWords, plainWords } from '../../report/words.ts';
+import { capital, doseWords, kPaAbs, leakWords, plainWords } from '../../report/words.ts';
 import type { AssessmentFacts, DocumentFacts } from '../facts.ts';
 import { coverageWords } from '../report/uncertainty.ts';
 import { type CertificateWords, DAMAGE_FIELDS } from './certificate-words.ts';
@@ -42,7 +43,7 @@ export function damageText({ inputs: { job } }: ReportData, words: CertificateWo
 
 /** The dose with its uncertainty against the target, and the judgement. */
 export function doseText(dose: DoseResult, words: CertificateWords): string {
-  const { doseJPerM2, targetJPerM2, uncertainty, verdict, doubts } = dose;
+  const { doseJPerM2, targetJPerM2, uncertainty, verdict, objections } = dose;
   const shown =
     uncertainty === null
       ? words.noUncertainty
@@ -54,8 +55,8 @@ export function doseText(dose: DoseResult, words: CertificateWords): string {
   if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
   const join = uncertainty === null ? ', ' : ' ';
   const found =
-    verdict === 'not shown' && doubts.length > 0
-      ? words.doseInvalidated
+    verdict === 'not shown'
+      ? [words.doseVerdict[verdict], ...objections.map((id) => words.objection[id])].join('; ')
       : words.doseVerdict[verdict];
   return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
 }
@@ -86,22 +87,35 @@ export function pitResinText(report: ReportData, words: CertificateWords): strin
   return report.doses.length > 1 ? words.notRecorded : null;
 }
 
-/** The evidence for each reservation; the headlines stand at the top of the page. */
-export const reservationsText = (
-  { reservations }: ReportData,
+/** What was shown, by name; the report says by what. */
+export const shownText = ({ claims }: ReportData, words: CertificateWords): string =>
+  claims
+    .filter(({ state }) => state === 'shown')
+    .map(({ id, portion }) =>
+      portion === null ? words.claim[id] : words.claimOf(words.claim[id], portion),
+    )
+    .join(', ') || words.nothing;
+
+/** Each reason in a sentence, and the evidence where something is known to be wrong. */
+export function againstText(
+  { claims }: ReportData,
+  leaves: 'not shown' | 'not met',
   words: CertificateWords,
-): string | null =>
-  reservations.length === 0
-    ? null
-    : reservations
-        .map(({ support }) =>
-          someOf(
-            support.map((line) => clipped(line, LONGEST.support, '')),
-            '; ',
-            words,
-          ),
-        )
-        .join('\n');
+): string | null {
+  const found = claims
+    .flatMap(({ objections }) => objections)
+    .filter(({ id }) => OBJECTIONS[id].leaves === leaves);
+  if (found.length === 0) return null;
+  if (leaves === 'not shown') {
+    return capital([...new Set(found.map(({ id }) => words.objection[id]))].join('; '));
+  }
+  return found
+    .map(({ id, lines }) => {
+      const evidence = lines.map((line) => clipped(line, LONGEST.support, ''));
+      return `${capital(words.objection[id])}: ${someOf(evidence, '; ', words)}`;
+    })
+    .join('\n');
+}
 
 export function cyclesText({ cycles, measured }: ReportData, words: CertificateWords): string {
   if (cycles.length === 0) return words.noCycle;

@@ -5,9 +5,12 @@
  */
 
 import type { EndReason, Outcome } from '../../core/events.ts';
-import type { CuredPortion, DoseResult } from '../../report/report-dose.ts';
-import { headlineOf, RESERVATION_ROWS, type ReservationId } from '../../report/reservations.ts';
-import type { Verdict } from '../../report/verdict.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
+import { CANNOT_SHOW, type CannotShowId } from '../../report/claims/cannot-show.ts';
+import { CLAIM_ROWS, type ClaimId } from '../../report/claims/claim-table.ts';
+import { OBJECTION_IDS, OBJECTIONS, type ObjectionId } from '../../report/claims/objections.ts';
+import type { CuredPortion } from '../../report/report-dose.ts';
+import { headlineOf, type Verdict } from '../../report/verdict.ts';
 import type { AssessmentFacts } from '../facts.ts';
 import { withArticle } from '../with-article.ts';
 
@@ -36,7 +39,9 @@ export const CERTIFICATE_LABELS = [
   'rules',
   'technical',
   'calibrations',
-  'reservations',
+  'shown',
+  'notShown',
+  'notMet',
   'overrides',
   'edits',
   'agreed',
@@ -60,10 +65,16 @@ export interface CertificateWords {
   readonly simulated: (boardKind: string) => string;
   readonly simulatedTime: string;
   readonly notRecorded: string;
+  readonly nothing: string;
   readonly removedOn: (day: string) => string;
   readonly process: Words<Verdict['process']>;
-  readonly reservation: Words<ReservationId>;
-  /** A verdict with its reservations. */
+  readonly claim: Words<ClaimId>;
+  readonly claimOf: (claim: string, portion: CuredPortion) => string;
+  /** Follows the verdict in a sentence. */
+  readonly objection: Words<ObjectionId>;
+  readonly cannotShow: (short: Words<CannotShowId>) => string;
+  readonly cannot: Words<CannotShowId>;
+  /** A verdict with what stands against it. */
   readonly headline: typeof headlineOf;
   readonly outcome: Words<Outcome>;
   readonly noOutcome: string;
@@ -74,8 +85,6 @@ export interface CertificateWords {
   readonly end: Words<EndReason>;
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
-  /** Printed instead of a verdict where the figures themselves cannot be trusted. */
-  readonly doseInvalidated: string;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
@@ -111,6 +120,8 @@ export interface CertificateWords {
 }
 
 const GAP = '\u00a0';
+const listOf = (words: readonly string[]): string =>
+  `${words.slice(0, -1).join(', ')}, or ${words.at(-1) ?? ''}`;
 const sized =
   (name: string, unit: string) =>
   (value: number): string =>
@@ -141,7 +152,9 @@ export const ENGLISH: CertificateWords = {
     rules: 'Rules',
     technical: 'Technical assessment',
     calibrations: 'Calibrations in force',
-    reservations: 'Reservations',
+    shown: 'Shown',
+    notShown: 'Not shown',
+    notMet: 'Not met',
     overrides: 'Overrides',
     edits: 'Edits',
     agreed: 'Agreed before work',
@@ -157,21 +170,30 @@ export const ENGLISH: CertificateWords = {
     `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(boardKind)}.`,
   simulatedTime: 'simulated time',
   notRecorded: 'not recorded',
+  nothing: 'nothing',
   removedOn: (day) => `personal data removed on ${day}`,
   process: {
     'process within its limits': 'The process stayed within its limits',
     'process within its limits, with interruptions':
       'The process stayed within its limits, with interruptions',
     'process within its limits, with reservations': 'The process stayed within its limits',
+    'process not shown to be within its limits':
+      'The process is not shown to have stayed within its limits',
     'process outside its limits': 'The process went outside its limits',
     'dose not shown to be met': 'The light dose is not shown to be met',
     'process not completed': 'The repair was not completed',
     'record incomplete, process not judged': 'The record is incomplete: the process is not judged',
     'record changed, process not judged': 'The record was changed: the process is not judged',
   },
-  reservation: Object.fromEntries(
-    RESERVATION_ROWS.map(({ id, headline }) => [id, headline]),
-  ) as Words<ReservationId>,
+  claim: Object.fromEntries(CLAIM_ROWS.map(({ id, short }) => [id, short])) as Words<ClaimId>,
+  claimOf: (claim, portion) => (portion === 'fill and pit' ? claim : `${claim} of the ${portion}`),
+  objection: Object.fromEntries(
+    OBJECTION_IDS.map((id) => [id, OBJECTIONS[id].headline]),
+  ) as Words<ObjectionId>,
+  cannot: Object.fromEntries(
+    CANNOT_SHOW.map(({ id, short }) => [id, short]),
+  ) as Words<CannotShowId>,
+  cannotShow: (short) => `This record cannot show ${listOf(Object.values(short))}.`,
   headline: headlineOf,
   outcome: {
     clear: 'The technician found the break clear, level and hard.',
@@ -203,7 +225,6 @@ export const ENGLISH: CertificateWords = {
     'not cured': 'Nothing was cured.',
     'not recorded': 'The dose is not recorded.',
   },
-  doseInvalidated: 'not shown: clock or light sensor unreliable',
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',
@@ -262,7 +283,6 @@ export const ENGLISH: CertificateWords = {
     'A mark may remain visible. The glass is improved, not made new.',
     'The crack may still grow, and the pane may be lost. Have it inspected again after the first frost or heat.',
     'Whether the pane may stay in use is decided by local law and by the licensed person who inspects the vehicle.',
-    'The record shows how the process went, not how strong the glass is.',
   ],
   compare: 'Compare with the record:',
 };

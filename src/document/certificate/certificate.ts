@@ -5,7 +5,7 @@
  * stand in full in the report.
  */
 
-import { joinOf } from '../../report/reservations.ts';
+import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { clockWords } from '../../report/words.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from '../blocks.ts';
 import type { DocumentFacts } from '../facts.ts';
@@ -13,6 +13,7 @@ import { paneFigure, photoBlocks } from '../outside-facts.ts';
 import { qrSvg } from '../qr-svg.ts';
 import { codeOf } from '../record-code.ts';
 import {
+  againstText,
   alarmsText,
   calibrationsText,
   clipped,
@@ -22,10 +23,10 @@ import {
   editsText,
   overridesText,
   pitResinText,
-  reservationsText,
   resinText,
   rulesText,
   sealText,
+  shownText,
   technicalText,
   textIn,
 } from './certificate-texts.ts';
@@ -49,7 +50,7 @@ export function certificate(facts: DocumentFacts, words: CertificateWords = ENGL
       middleRow(facts, words),
       groundsFields(facts, words),
       { kind: 'heading', level: 3, text: words.labels.read },
-      { kind: 'list', items: words.disclosure },
+      { kind: 'list', items: [...words.disclosure, words.cannotShow(words.cannot)] },
       agreedFields(facts, words),
       {
         kind: 'signatures',
@@ -117,12 +118,12 @@ function personText(
 }
 
 const headlineText = (
-  { verdict, reservations }: DocumentFacts['report'],
+  { verdict, claims }: DocumentFacts['report'],
   words: CertificateWords,
 ): string =>
   words.headline(
     words.process[verdict.process],
-    reservations.map(({ id }) => words.reservation[id]),
+    objectionsBeside(verdict, claims).map(({ id }) => words.objection[id]),
     joinOf(verdict.process),
   );
 
@@ -194,13 +195,15 @@ function groundsFields(facts: DocumentFacts, words: CertificateWords): Block {
     labelShare: 0.2,
     empty: '',
     rows: [
+      ...given(labels.notMet, againstText(facts.report, 'not met', words)),
+      ...given(labels.notShown, againstText(facts.report, 'not shown', words)),
+      [labels.shown, shownText(facts.report, words)],
       [labels.rules, rulesText(facts.intake, words)],
       ...(facts.intake?.assessment == null
         ? []
         : [[labels.technical, technicalText(facts.intake.assessment, words)] as const]),
       [labels.calibrations, calibrationsText(facts.calibrations, words)],
       [labels.alarms, alarmsText(facts.report, words)],
-      ...given(labels.reservations, reservationsText(facts.report, words)),
       [labels.overrides, overridesText(facts.overrides, words)],
       [labels.edits, editsText(facts.amendments, words)],
       [labels.unit, `${board.kind} ${board.serial}, ${board.firmware}; Meniscus ${meniscus}`],

@@ -6,8 +6,8 @@ import type { VNode } from 'preact';
 import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../../core/events.ts';
 import { celsiusFromK, mWPerCm2FromWPerM2 } from '../../core/units.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult } from '../../report/report-dose.ts';
 import { celsiusWords, doseWords, joulesPerCm2 } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
 import {

@@ -1,6 +1,6 @@
 /**
  * What a reader needs to judge whether to trust the record: every input as given, the board, the
- * hashes, and plain words about what such a record can and cannot show.
+ * hashes, and plain words about what such a record is.
  */
 
 import type { ReportData } from '../../report/report-data.ts';
@@ -67,8 +67,7 @@ export const canAndCannot = ({ dose }: ReportData): Block => ({
   kind: 'list',
   items: [
     'A mark may remain visible. The glass is improved, not made new.',
-    'It shows whether the process stayed within its limits. It cannot show how strong the glass is.',
-    'The outcome is what the person saw and answered; the unit does not see the break.',
+    'It shows whether the process stayed within its limits, as far as the claims at its top are shown.',
     `Dose is light that reached the sensor, with the sensor’s own error; ${
       dose.uncertainty === null
         ? 'no uncertainty is stated.'

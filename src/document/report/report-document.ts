@@ -17,11 +17,11 @@ import {
   photoBlocks,
 } from '../outside-facts.ts';
 import { asRunTable } from './as-run.ts';
+import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
 import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
 import { alarmsTable, answersTable, holdsTable, phasesTable, refusedTable } from './history.ts';
 import { CAUTIONS, canAndCannot, identityFields, inputFields, sumFields } from './identity.ts';
 import { pressureChart } from './pressure-chart.tsx';
-import { bottlesTable, reservationsTable, verdictHeadline } from './reservation-rows.ts';
 import { cyclesTable, limitsTable, measuredTable } from './results.ts';
 import { adaptedTable, sealTable } from './seal.ts';
 import { budgetsTable, doseTable } from './uncertainty.ts';
@@ -55,7 +55,10 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
     verdictBox(report),
     resultTiles(report),
-    reservationsTable(report),
+    heading('Claims: what was shown, and by what'),
+    claimsTable(report),
+    heading('What this record cannot show'),
+    cannotShow,
     heading('Job and damage'),
     peopleFields(facts),
     jobFields(report),
@@ -129,7 +132,7 @@ function inputs(facts: DocumentFacts): readonly Block[] {
     heading('Identity of this record'),
     identityFields(facts),
     sumFields(facts),
-    heading('What this record can and cannot show'),
+    heading('What this record is'),
     canAndCannot(facts.report),
     heading('Cautions'),
     CAUTIONS,

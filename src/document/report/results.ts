@@ -3,8 +3,8 @@
  * once. Pressures are absolute, followed by the gauge reading where the job's zero is known.
  */
 
+import type { LimitRow } from '../../report/limit-rows.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { LimitRow } from '../../report/verdict.ts';
 import {
   celsiusWords,
   clockWords,

@@ -4,8 +4,9 @@
  */
 
 import type { BudgetLine } from '../../report/budget-line.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import type { DoseResult, DoseUncertainty } from '../../report/report-dose.ts';
+import type { DoseUncertainty } from '../../report/report-dose.ts';
 import { celsiusWords, doseWords, kPaAbs, lightWords } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
 

@@ -3,8 +3,9 @@
  * the person stated it. The verdict is about the process; the outcome is the person's finding.
  */
 
+import type { DoseResult } from '../../report/claimed-dose.ts';
+import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import { type DoseResult, UNCONFIRMED } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import {
   capital,
@@ -19,8 +20,8 @@ import {
 } from '../../report/words.ts';
 import type { Block, Tile } from '../blocks.ts';
 import { withArticle } from '../with-article.ts';
+import { verdictHeadline } from './claim-rows.ts';
 import { inputRowsOf } from './inputs.ts';
-import { verdictHeadline } from './reservation-rows.ts';
 import { coverageWords } from './uncertainty.ts';
 
 export const simulatedBanner = ({ simulated, board }: ReportData): Block | null =>
@@ -31,13 +32,8 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
       }
     : null;
 
-const doubtWords = (doubts: readonly string[]): string =>
-  doubts.every((doubt) => doubt === UNCONFIRMED)
-    ? 'the known output of the lamp does not bear out what the light sensor read'
-    : 'the clock or the light sensor cannot be relied on';
-
 /** What a dose leaves open; empty where it was met. */
-function doseRemark({ portion, verdict, doubts }: DoseResult): string {
+function doseRemark({ portion, verdict, objections }: DoseResult): string {
   const both = portion === 'fill and pit';
   const dose = both ? 'The dose' : `The dose of the ${portion}`;
   const remarks: Readonly<Record<DoseResult['verdict'], string>> = {
@@ -45,10 +41,7 @@ function doseRemark({ portion, verdict, doubts }: DoseResult): string {
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
     'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
-    'not shown':
-      doubts.length > 0
-        ? `${dose} is not shown: ${doubtWords(doubts)}.`
-        : `${dose} is too close to its target to be sure: resin may be soft.`,
+    'not shown': `${dose} is not shown: ${objections.map((id) => OBJECTIONS[id].headline).join('; ')}. Resin may be soft.`,
   };
   return remarks[verdict];
 }

@@ -5,6 +5,7 @@
  * what is known.
  */
 import { numberAt, textAt } from '../../core/fields.ts';
+import type { Claim } from '../../report/claims/claim-table.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { JsonValue } from './chain-entry.ts';
 import { type LampUse, lampUseOf } from './lamp-use.ts';
@@ -65,8 +66,8 @@ export interface RepairBody {
   readonly result: {
     readonly verdict: string;
     readonly grade: string;
-    /** Headlines of the reservations; older entries have none. */
-    readonly reservations: readonly string[];
+    /** Null where the journal could not be judged; older entries have none. */
+    readonly claims: readonly ClaimEntry[] | null;
     readonly outcome: string | null;
     readonly endReason: string;
     readonly why: string;
@@ -93,6 +94,24 @@ export interface RepairBody {
   readonly report: { readonly file: string; readonly sha256: string } | null;
 }
 
+/** A claim without its support, which is in the report. */
+export interface ClaimEntry {
+  readonly [key: string]: JsonValue;
+  readonly id: string;
+  /** Null where it is not on a portion. */
+  readonly portion: string | null;
+  readonly state: string;
+  /** What stands against it, in a customer's words. */
+  readonly against: readonly string[];
+}
+
+const claimEntryOf = ({ id, portion, state, objections }: Claim): ClaimEntry => ({
+  id,
+  portion,
+  state,
+  against: objections.map(({ headline }) => headline),
+});
+
 export function repairBodyOf(report: ReportData, extras: RepairExtras): RepairBody {
   const { inputs, verdict, end, dose } = report;
   return {
@@ -107,7 +126,7 @@ export function repairBodyOf(report: ReportData, extras: RepairExtras): RepairBo
     result: {
       verdict: verdict.process,
       grade: verdict.grade,
-      reservations: report.reservations.map(({ headline }) => headline),
+      claims: report.claims.map(claimEntryOf),
       outcome: report.outcome,
       endReason: end.reason,
       why: end.why,
@@ -187,7 +206,7 @@ export function unreadRepairBodyOf(facts: UnreadFacts, extras: RepairExtras): Re
     result: {
       verdict: 'journal cannot be read',
       grade: 'bad',
-      reservations: [],
+      claims: null,
       outcome: null,
       endReason: end.reason,
       why: end.why,

@@ -10,7 +10,7 @@ const ofUnit = { name: DEFAULT_UNIT.name, serial: 'demo-1' };
 const STOPPED: RepairBody['result'] = {
   verdict: 'stopped',
   grade: 'bad',
-  reservations: [],
+  claims: null,
   outcome: null,
   endReason: 'stopped-by-person',
   why: 'demo',

@@ -3,7 +3,7 @@ import { certificate } from '../../../src/document/certificate/certificate.ts';
 import { ENGLISH } from '../../../src/document/certificate/certificate-words.ts';
 import type { DocumentFacts } from '../../../src/document/facts.ts';
 import { renderHtml } from '../../../src/document/html.tsx';
-import { GOOD_JOB, STOPPED } from '../../report/job-story.ts';
+import { ABOUT, GOOD_JOB, STOPPED } from '../../report/job-story.ts';
 import { factsOf, JOB, longFacts, PANE, pdfOf } from '../document-data.ts';
 import { readPdf, squeezed } from '../pdf-text.ts';
 
@@ -90,14 +90,14 @@ describe('the certificate', () => {
       openedOn: '1999-12-20',
       usableAfterOpeningDays: 180,
     };
-    const about = { day: '2000-01-01', resin: bottle, pitResin: null };
+    const about = { ...ABOUT, resin: bottle };
     const overrides = [
       { at: '2000-01-01', what: 'resin', by: 'Demo Person', reason: 'practice on a coupon' },
     ];
     const html = renderHtml(certificate(factsOf(GOOD_JOB, { about }, { overrides })));
     const text = textOf(html);
     expect(text).toContain('The process stayed within its limits, but the resin was past its date');
-    expect(text).toContain('demo resin, lot demo-lot-7: expired on 1999-12-31, used on 2000-01-01');
+    expect(text).toContain('demo resin, lot demo-lot-7: expired on 1999-12-31, used on 2000-01-20');
     expect(text).toContain('resin (Demo Person): practice on a coupon');
     expect(html).toContain('class="verdict caution"');
     expect(html).not.toContain('class="verdict good"');

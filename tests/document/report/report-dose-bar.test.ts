@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { doseBar } from '../../../src/document/report/cure-charts.tsx';
-import type { DoseResult } from '../../../src/report/report-dose.ts';
+import type { DoseResult } from '../../../src/report/claimed-dose.ts';
 
 const DOSE: DoseResult = {
   portion: 'fill and pit',
   verdict: 'not cured',
-  doubts: [],
+  objections: [],
   doseJPerM2: 0,
   targetJPerM2: 60_000,
   targetSetBy: 'profile',

@@ -151,11 +151,26 @@ describe('seal and pump', () => {
     const worn = resultOf(
       runGuided({
         procedure: 'health',
-        faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+        faults: [{ kind: 'pump-worn', amount: 0.6, from: { atS: 0 } }],
       }),
       'health',
     );
-    expect(worn.pumpDownS).toBeGreaterThan(4);
+    const sound = resultOf(runGuided({ procedure: 'health' }), 'health');
+    // Its flow alone would make it 1 / 0.6 as long; the motor's start takes as long as ever.
+    expect(worn.pumpDownS ?? 0).toBeGreaterThan(
+      1.4 * (sound.pumpDownS ?? Number.POSITIVE_INFINITY),
+    );
+  });
+
+  test('a pump with less than half of its flow cannot be told from a wrong sensor, and is held', () => {
+    const { events } = runGuided({
+      procedure: 'health',
+      faults: [{ kind: 'pump-worn', amount: 0.3, from: { atS: 0 } }],
+    });
+    expect(events).toContainEqual(
+      expect.objectContaining({ kind: 'alarm', alarm: 'pump-no-effect', action: 'hold' }),
+    );
+    expect(events.at(-1)).toMatchObject({ kind: 'end', reason: 'stopped-by-person' });
   });
 });
 

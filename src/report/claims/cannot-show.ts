@@ -1,0 +1,43 @@
+/**
+ * What no record of this unit can show, however good: the unit has no sense for it. Report and
+ * certificate print every row. A customer reads the short words in a list after "cannot show".
+ */
+
+interface CannotShowRow {
+  readonly id: string;
+  readonly short: string;
+  readonly words: string;
+}
+
+export const CANNOT_SHOW = [
+  {
+    id: 'lamp-over-break',
+    short: 'that the lamp stayed over the break',
+    words:
+      'That the lamp stayed over the break: a lamp lifted off it, or put beside it, looks the same to a sensor that still sees the light.',
+  },
+  {
+    id: 'steps-done',
+    short: 'that a step answered YES was done',
+    words:
+      'That a step answered YES was done: cleaning, drying, film, resin, shield set down over the break. Each is the person’s word.',
+  },
+  {
+    id: 'resin-identity',
+    short: 'which resin was in the bottle',
+    words:
+      'Which resin was used: the bottle is named by a person, and its dates and figures are those of its file.',
+  },
+  {
+    id: 'look-of-fill',
+    short: 'what the break looks like',
+    words:
+      'What the break looks like: the unit does not see it; a person says whether it is clear.',
+  },
+  {
+    id: 'strength',
+    short: 'how strong the glass is',
+    words: 'How strong the glass is: nothing here loads it.',
+  },
+] as const satisfies readonly CannotShowRow[];
+export type CannotShowId = (typeof CANNOT_SHOW)[number]['id'];

@@ -1,0 +1,71 @@
+/** Whether a portion got the light that it needs: what was counted, and what else shows it. */
+import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
+import { lastMeasured } from '../timeline.ts';
+import { doseWords } from '../words.ts';
+import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import type { ClaimFacts } from './claim-facts.ts';
+import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
+
+const doseOf = (
+  { doses }: ClaimFacts,
+  portion: CountedDose['portion'] | null,
+): CountedDose | undefined => doses.find((dose) => dose.portion === portion);
+
+const counted: Ground = (facts, portion) => {
+  const dose = doseOf(facts, portion);
+  if (dose === undefined) return [];
+  const { uncertainty, targetJPerM2, doseJPerM2 } = dose;
+  const target =
+    targetJPerM2 === null ? 'no target is stated' : `target ${doseWords(targetJPerM2)}`;
+  const least = uncertainty === null ? '' : `, at least ${doseWords(uncertainty.shownJPerM2)}`;
+  const words = `${doseWords(doseJPerM2)} counted${least}; ${target}`;
+  switch (dose.verdict) {
+    case 'met':
+      return [supports('light sensor', words)];
+    case 'not met':
+      return [objects('dose-short', words)];
+    case 'not cured':
+      return [objects('not-cured', 'no light was counted')];
+    case 'not recorded':
+      return [objects('dose-cut', `the record breaks off; ${words}`)];
+    case 'not shown':
+      return [objects('dose-close', words)];
+  }
+};
+
+/**
+ * Between gaps in which the reading fell to dark with the lamp and came back, the light was the
+ * lamp's and the zero was right. The counted dose is only of that light.
+ */
+const interrupted: Ground = (facts, portion) => {
+  const dose = doseOf(facts, portion);
+  if (dose === undefined || dose.doseJPerM2 <= 0) return [];
+  const count = (name: 'gapsPassed' | 'gapsFailed'): number | null =>
+    lastMeasured(facts.measured, name, measuredPortionOf(dose.portion));
+  const [passed, failed] = [count('gapsPassed'), count('gapsFailed') ?? 0];
+  if (passed === null) return [notRecorded('interruptions of the lamp in the cure', facts)];
+  const words = `${passed} interruptions of the lamp passed, ${failed} failed`;
+  return [passed > 0 ? supports('lamp interruptions', words) : lacks(words)];
+};
+
+/** The sensor's gain: without the light that this lamp is not known to give, the target is reached. */
+const brightness: Ground = (facts, portion) => {
+  const dose = doseOf(facts, portion);
+  if (dose === undefined || dose.doseJPerM2 <= 0) return [];
+  const of = measuredPortionOf(dose.portion);
+  const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
+  if (unconfirmed === null || dose.uncertainty === null)
+    return [notRecorded('what of the light the lamp is known to give', facts)];
+  const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
+  const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
+  return borneOut >= (dose.targetJPerM2 ?? 0)
+    ? [supports('known output of the lamp', words)]
+    : [objects('light-unconfirmed', words)];
+};
+
+export const DOSE_GROUNDS: readonly Ground[] = [
+  counted,
+  objectsAfter(DOSE_DOUBTS, 'clock-or-light-in-doubt'),
+  interrupted,
+  brightness,
+];

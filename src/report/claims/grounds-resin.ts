@@ -1,0 +1,92 @@
+/**
+ * The resin as its bottles state it: in date on the day, named, and worked on glass that it allows.
+ * Whether it was this resin, the unit cannot see.
+ */
+
+import type { Snapshot } from '../../core/events.ts';
+import { CURE_PHASES, PIT_PHASES, partOf } from '../../core/phases.ts';
+import { usableUntil } from '../../core/shelf-life.ts';
+import { celsiusFromK } from '../../core/units.ts';
+import { type BottleFact, outOfDateWords } from '../bottle-facts.ts';
+import { curedPortionsOf } from '../report-dose.ts';
+import { extreme } from '../timeline.ts';
+import { celsiusWords } from '../words.ts';
+import { type Finding, type Ground, objects, supports } from './claim.ts';
+import type { ClaimFacts } from './claim-facts.ts';
+
+const IDS = {
+  fill: { past: 'resin-out-of-date', undated: 'resin-undated' },
+  pit: { past: 'pit-resin-out-of-date', undated: 'pit-resin-undated' },
+} as const;
+
+const curedApart = ({ inputs }: ClaimFacts): boolean =>
+  curedPortionsOf(inputs.profile).includes('pit');
+
+const inDate: Ground = (facts) => {
+  const { about } = facts;
+  const { fill, pit } = about.bottles;
+  const named = pit === null ? (['fill'] as const) : (['fill', 'pit'] as const);
+  const findings = named.flatMap((use) => datesOf(use, about.bottles[use], about.day));
+  const unnamed = pit === null && curedApart(facts);
+  const words = `the pit was cured apart, and no bottle is named for it${fill === null ? '' : ` but that of the fill, ${fill.name}`}`;
+  return unnamed ? [...findings, objects('pit-resin-unnamed', words)] : findings;
+};
+
+function datesOf(use: 'fill' | 'pit', bottle: BottleFact | null, day: string): readonly Finding[] {
+  const { past, undated } = IDS[use];
+  if (bottle === null) return [objects(undated, `${use}: no bottle file is on record`)];
+  const named = `${bottle.name}, lot ${bottle.lot}`;
+  if (bottle.shelfLife === null) return [objects(undated, `${named}: its file states no dates`)];
+  const out = outOfDateWords(bottle, day);
+  if (out.length > 0) return out.map((line) => objects(past, line));
+  return [
+    supports(
+      'bottle file',
+      `${named}: good until ${usableUntil(bottle.shelfLife)}, used on ${day}`,
+    ),
+  ];
+}
+
+const asItAllows: Ground = (facts) => {
+  const worked = workedOf(facts);
+  return (['fill', 'pit'] as const).flatMap((use) => {
+    const [bottle, seen] = [facts.about.bottles[use], worked[use]];
+    const limits = bottle?.glass ?? null;
+    if (bottle === null || limits === null || seen === null) return [];
+    const words = `glass ${spanWords(seen)} while ${bottle.name}, lot ${bottle.lot}, was worked; it allows ${spanWords(limits)}`;
+    const within = seen.lowestK >= limits.lowestK && seen.highestK <= limits.highestK;
+    return [within ? supports('glass sensor', words) : objects('glass-outside-resin', words)];
+  });
+};
+
+interface Span {
+  readonly lowestK: number;
+  readonly highestK: number;
+}
+
+const spanWords = ({ lowestK, highestK }: Span): string =>
+  `${celsiusFromK(lowestK).toFixed(1)} to ${celsiusWords(highestK)}`;
+
+/**
+ * Glass temperatures while each bottle's resin was worked and cured; null where none were measured.
+ * When both are cured together, the pit is filled during the fill's last phases.
+ */
+function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | null>> {
+  const apart = curedApart(facts);
+  const span = (counts: (snapshot: Snapshot) => boolean): Span | null => {
+    const seenK = facts.snapshots
+      .filter((snapshot) => snapshot.batch === 'running' && counts(snapshot))
+      .flatMap(({ glassK }) => (glassK === null ? [] : [glassK]));
+    const [lowestK, highestK] = [extreme(seenK, Math.min), extreme(seenK, Math.max)];
+    return lowestK === null || highestK === null ? null : { lowestK, highestK };
+  };
+  return {
+    fill: span(({ phase }) => {
+      const worked = partOf(phase) === 'seal' || partOf(phase) === 'cycles';
+      return worked || (CURE_PHASES.has(phase) && !(apart && PIT_PHASES.has(phase)));
+    }),
+    pit: span(({ phase }) => PIT_PHASES.has(phase) && partOf(phase) === 'cure'),
+  };
+}
+
+export const RESIN_GROUNDS: readonly Ground[] = [inDate, asItAllows];

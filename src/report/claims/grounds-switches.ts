@@ -1,0 +1,49 @@
+/**
+ * Whether the shield was closed while the lamp burned, and whether the safety switches are known to
+ * work: a contact that was never seen to move is not trusted.
+ */
+import { lampBurns } from '../../core/frame.ts';
+import { CURE_PHASES } from '../../core/phases.ts';
+import { clockWords } from '../words.ts';
+import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
+
+const closedWithLight: Ground = ({ ticks }) => {
+  const lit = ticks.filter(({ actuators }) => lampBurns(actuators));
+  if (lit.length === 0) return [];
+  const open = lit.find(({ frame }) => !frame.switches.shieldClosed);
+  return open === undefined
+    ? [supports('shield switch', `closed in all ${lit.length} frames with the lamp on`)]
+    : [objects('lamp-with-shield-open', `first at ${clockWords(open.frame.timeS)} min`)];
+};
+
+/** Between two cures as well: a contact may weld at any time. A cure that was held is one cure. */
+const openBefore: Ground = ({ phases, ticks }) => {
+  const cures = phases.filter(
+    ({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase,
+  );
+  return cures.flatMap(({ fromS }, index): readonly Finding[] => {
+    const sinceS = cures[index - 1]?.toS ?? 0;
+    const seen = ticks.findLast(
+      ({ frame }) => !frame.switches.shieldClosed && frame.timeS >= sinceS && frame.timeS <= fromS,
+    );
+    const before = `before the cure that began at ${clockWords(fromS)} min`;
+    return seen === undefined
+      ? [objects('shield-never-open', `closed all the time ${before}`)]
+      : [supports('shield switch', `open until ${clockWords(seen.frame.timeS)} min, ${before}`)];
+  });
+};
+
+/** States of `src/care/interval.ts` in which a proof is in force. */
+const IN_FORCE = ['in-order', 'due-soon'];
+
+/** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
+const proved: Ground = ({ about: { care } }) => {
+  const row = care?.find(({ item }) => item === 'interlocks');
+  if (row === undefined) return [notInHeader('the proof of stop and over-pressure switch')];
+  const words = `stop and over-pressure switch: ${row.words}`;
+  return row.due !== null && IN_FORCE.includes(row.due)
+    ? [supports('proof test', words)]
+    : [objects('switches-unproved', words)];
+};
+
+export const SWITCH_GROUNDS: readonly Ground[] = [closedWithLight, openBefore, proved];
