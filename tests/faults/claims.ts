@@ -89,11 +89,11 @@ const heldFalse: Falsity = ({ truth, job }) => {
 const clockFalse: Falsity = ({ truth: { clockRatio } }) =>
   Math.abs(clockRatio - 1) > 0.015 ? `the board’s clock ran at ${clockRatio.toFixed(3)}` : null;
 
-/** 12 to 40 °C while it is worked, by the profile; 2 K for a thermistor on glass. */
+/** 12 to 40 °C in the light, by the profile; 2 K for a thermistor on glass. */
 const GLASS = { coldestK: 273.15 + 12 - 2, hottestK: 273.15 + 40 + 2 } as const;
 
 const temperatureFalse: Falsity = ({ truth: { coldestK, hottestK } }) => {
-  if (coldestK === null || hottestK === null) return 'the glass never was worked';
+  if (coldestK === null || hottestK === null) return 'there was no cure';
   if (coldestK < GLASS.coldestK) return `glass at ${(coldestK - 273.15).toFixed(1)} °C`;
   return hottestK > GLASS.hottestK ? `glass at ${(hottestK - 273.15).toFixed(1)} °C` : null;
 };
