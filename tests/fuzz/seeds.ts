@@ -60,6 +60,7 @@ const STREAMS = [
 /** Bytes a millisecond, quiet milliseconds after them, surroundings. */
 const HEADERS = [
   [25, 0, 0],
+  [120, 0, 0],
   [200, 0, 8],
   [16, 120, 0],
   [12, 3, 1],
