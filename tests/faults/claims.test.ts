@@ -53,7 +53,7 @@ test.each([
   ['clock', null, { clockRatio: 0.98 }, 'ran at 0.980'],
   ['temperature', null, { hottestK: 273.15 + 43 }, '43.0 °C'],
   ['temperature', null, { coldestK: 273.15 + 9 }, '9.0 °C'],
-  ['temperature', null, { coldestK: null, hottestK: null }, 'never was worked'],
+  ['temperature', null, { coldestK: null, hottestK: null }, 'no cure'],
   ['pressure', null, replaced(1, stretch('vacuum-dwell', 20, 32_000)), 'vacuum of 32.0 kPa'],
   ['pressure', null, replaced(2, stretch('pressure-dwell', 40, 231_000)), 'pressure of 231.0 kPa'],
   ['held', null, replaced(2, stretch('pressure-dwell', 39, 238_600)), 'held for 39.0 true s'],

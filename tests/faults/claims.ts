@@ -89,11 +89,11 @@ const heldFalse: Falsity = ({ truth, job }) => {
 const clockFalse: Falsity = ({ truth: { clockRatio } }) =>
   Math.abs(clockRatio - 1) > 0.015 ? `the board’s clock ran at ${clockRatio.toFixed(3)}` : null;
 
-/** 12 to 40 °C while it is worked, by the profile; 2 K for a thermistor on glass. */
+/** 12 to 40 °C in the light, by the profile; 2 K for a thermistor on glass. */
 const GLASS = { coldestK: 273.15 + 12 - 2, hottestK: 273.15 + 40 + 2 } as const;
 
 const temperatureFalse: Falsity = ({ truth: { coldestK, hottestK } }) => {
-  if (coldestK === null || hottestK === null) return 'the glass never was worked';
+  if (coldestK === null || hottestK === null) return 'there was no cure';
   if (coldestK < GLASS.coldestK) return `glass at ${(coldestK - 273.15).toFixed(1)} °C`;
   return hottestK > GLASS.hottestK ? `glass at ${(hottestK - 273.15).toFixed(1)} °C` : null;
 };
@@ -146,12 +146,10 @@ export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseCla
     return why === null ? [] : [{ claim: portion === null ? claim : `${claim} (${portion})`, why }];
   });
 
-export function shownIn(report: ReportData): readonly Shown[] {
-  const doses = report.doses
-    .filter(({ verdict }) => verdict === 'met')
-    .map(({ portion }) => ({ claim: 'dose', portion }) as const);
-  if (!report.verdict.process.startsWith('process within')) return doses;
-  const filled = report.outcome === 'clear' ? (['filled'] as const) : [];
-  const others = ['pressure', 'temperature', 'seal', 'held', 'clock', ...filled] as const;
-  return [...doses, ...others.map((claim) => ({ claim, portion: null }))];
-}
+const isJudged = (id: string): id is JudgedClaim => Object.hasOwn(FALSITIES, id);
+
+/** The claims of the record that the plant's truth can judge, as far as they are *shown*. */
+export const shownIn = ({ claims }: ReportData): readonly Shown[] =>
+  claims.flatMap(({ id, state, portion }) =>
+    state === 'shown' && isJudged(id) ? [{ claim: id, portion }] : [],
+  );

@@ -1,13 +1,13 @@
 /**
  * What truly happened in a job, gathered from the plant at every step, whatever the sensors said:
- * light on the resin, time and pressure of each dwell, the glass while it was worked, the seal's
+ * light on the resin, time and pressure of each dwell, the glass during the cures, the seal's
  * leak, and how the board's clock ran. `claims.ts` holds the record against it.
  */
 import type { Rig } from '../../sim/board/rig.ts';
 import { clarityRatio, looksClear } from '../../sim/plant/break/sight.ts';
 import { timeOfS } from '../../sim/plant/plant.ts';
 import type { Snapshot } from '../../src/core/events.ts';
-import { GLASS_PHASES, type PhaseId } from '../../src/core/phases.ts';
+import { CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';
 
 /** A stretch of one phase in which the batch ran. */
 export interface Stretch {
@@ -23,7 +23,7 @@ export interface Stretch {
 
 export interface Truth {
   readonly stretches: readonly Stretch[];
-  /** Outer face while it was worked; null where it never was. */
+  /** Outer face during the cures; null where there was none. */
   readonly coldestK: number | null;
   readonly hottestK: number | null;
   readonly fillJPerM2: number;
@@ -52,7 +52,7 @@ interface Gathered {
   rig: Rig | null;
   stepS: number;
   cameMol: number;
-  worked: boolean;
+  cures: boolean;
   running: boolean;
 }
 
@@ -64,7 +64,7 @@ export const watchTruth = (): TruthWatch =>
     rig: null,
     stepS: 0,
     cameMol: 0,
-    worked: false,
+    cures: false,
     running: false,
   });
 
@@ -79,7 +79,7 @@ function gathering(so: Gathered): TruthWatch {
         so.stretches.push({ phase, cycle, boardFromS: timeS, trueS: 0, paS: 0, inMol: 0 });
       }
       so.running = running;
-      so.worked = running && GLASS_PHASES.has(phase);
+      so.cures = running && CURE_PHASES.has(phase);
     },
     truth: () => truthOf(so),
     copy: () => gathering({ ...so, stretches: so.stretches.map((stretch) => ({ ...stretch })) }),
@@ -97,7 +97,7 @@ function look(so: Gathered, rig: Rig): void {
     stretch.paS += air.injectorPa * (nowS - so.stepS);
     stretch.inMol += cameMol - so.cameMol;
   }
-  if (so.worked) {
+  if (so.cures) {
     so.coldestK = Math.min(so.coldestK ?? pane.outerK, pane.outerK);
     so.hottestK = Math.max(so.hottestK ?? pane.outerK, pane.outerK);
   }

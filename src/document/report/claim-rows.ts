@@ -23,9 +23,9 @@ export const verdictHeadline = ({
 
 /** A mark and a word, so that no state is told by colour. */
 const STATE_WORDS: Readonly<Record<ClaimState, string>> = {
-  shown: `${GRADE_MARKS.good} shown`,
-  'not shown': `${GRADE_MARKS.caution} NOT SHOWN`,
-  'not met': `${GRADE_MARKS.bad} NOT MET`,
+  shown: `${GRADE_MARKS.good}\u00a0shown`,
+  'not shown': `${GRADE_MARKS.caution}\u00a0NOT\u00a0SHOWN`,
+  'not met': `${GRADE_MARKS.bad}\u00a0NOT\u00a0MET`,
 };
 
 export const claimsTable = ({ claims }: ReportData): Block => ({

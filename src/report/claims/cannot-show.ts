@@ -29,6 +29,12 @@ export const CANNOT_SHOW = [
       'Which resin was used: the bottle is named by a person, and its dates and figures are those of its file.',
   },
   {
+    id: 'glass-before-light',
+    short: 'how warm the glass was before the lamp burned',
+    words:
+      'How warm the glass was before the lamp burned: one sensor says so alone. Only the lamp’s own warmth shows that it sits on the glass and moves.',
+  },
+  {
     id: 'look-of-fill',
     short: 'what the break looks like',
     words:

@@ -85,8 +85,8 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'temperature',
-    title: 'Glass temperature within its limits',
-    short: 'temperature',
+    title: 'Glass within its temperature limits in the light',
+    short: 'temperature in the light',
     kind: 'process',
     needs: ['glass sensor', 'heat sink sensor'],
     unsupported: 'temperature-unsupported',

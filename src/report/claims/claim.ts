@@ -48,8 +48,16 @@ export const supports = (by: Witness, line: string): Finding => ({ stand: 'for',
 export const objects = (id: ObjectionId, line: string): Finding => ({ stand: 'against', id, line });
 export const lacks = (line: string): Finding => ({ stand: 'lacking', line });
 
-/** For evidence that older journals do not hold, in a record that came far enough to have it. */
-export const notRecorded = (what: string): Finding =>
+/** For evidence that older journals do not hold, and jobs that end early have not come to. */
+export const notRecorded = (what: string, { end }: Pick<ClaimFacts, 'end'>): Finding =>
+  lacks(
+    end.reason === 'completed'
+      ? `${what}: this journal’s version did not record it`
+      : `${what}: not on record, as the job did not come to its end`,
+  );
+
+/** For what the header states before a job begins: only an older version leaves it out. */
+export const notInHeader = (what: string): Finding =>
   lacks(`${what}: this journal’s version did not record it`);
 
 export interface ClaimRow {

@@ -32,9 +32,10 @@ const SENSOR_ALARMS: readonly AlarmId[] = [
 ];
 
 /** A leak that the pump hides, and a sensor that lies, fall behind the pump's work alike. */
-const followsPump: Ground = ({ measured, alarms }) => {
+const followsPump: Ground = (facts) => {
+  const { measured, alarms } = facts;
   const ratio = lastMeasured(measured, 'pumpStrengthRatio');
-  if (ratio === null) return [notRecorded('what the pump’s work says of the pressure')];
+  if (ratio === null) return [notRecorded('what the pump’s work says of the pressure', facts)];
   if (alarms.some(({ alarm }) => alarm === 'pump-no-effect')) return [];
   return [
     supports('pump', `followed the pump’s work; it showed ${shareWords(ratio)} of its data sheet`),

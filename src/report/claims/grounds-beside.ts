@@ -4,7 +4,7 @@
  */
 import { celsiusWords, clockWords, kPaAbs, plainWords } from '../words.ts';
 import type { AboutFacts, RuleFact, SetAside } from './about-facts.ts';
-import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import { type Finding, type Ground, lacks, notInHeader, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import type { ObjectionId } from './objections.ts';
 
@@ -50,7 +50,7 @@ const SET_ASIDE_IDS: Readonly<Partial<Record<string, ObjectionId>>> = {
 };
 
 const noCheck: Ground = ({ about: { setAside } }) => {
-  if (setAside === null) return [notRecorded('which checks were set aside')];
+  if (setAside === null) return [notInHeader('which checks were set aside')];
   if (setAside.length === 0) return [supports('gate before the job', 'no check was set aside')];
   return setAside.flatMap((one) =>
     objectsEach(SET_ASIDE_IDS[one.item] ?? 'check-set-aside', one.against, reasonLine(one)),

@@ -2,7 +2,8 @@
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { secondsWords } from '../words.ts';
-import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import type { ClaimFacts } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
 
 const CLOCK_ALARMS: readonly AlarmId[] = ['board-clock', 'frames-stand-still', 'frames-rare'];
@@ -20,24 +21,24 @@ function clocksDiffer(measured: readonly MeasuredRow[]): { ratio: number; words:
   return { ratio, words: `clocks of board and host differ by at most ${percent}${over}` };
 }
 
-const compared: Ground = ({ measured }) => {
-  const found = clocksDiffer(measured);
-  if (found === null) return [uncompared(measured)];
+const compared: Ground = (facts) => {
+  const found = clocksDiffer(facts.measured);
+  if (found === null) return [uncompared(facts)];
   const { ratio, words } = found;
   return ratio <= CLOCKS_WITHIN_RATIO
     ? [supports('board clock', words), supports('host clock', words)]
     : [objects('clock-off', words)];
 };
 
-const uncompared = (measured: readonly MeasuredRow[]) =>
-  lastMeasured(measured, 'longestFrameGapS') === null
-    ? notRecorded('a comparison of the clocks of board and host')
+const uncompared = (facts: ClaimFacts): Finding =>
+  lastMeasured(facts.measured, 'longestFrameGapS') === null
+    ? notRecorded('a comparison of the clocks of board and host', facts)
     : lacks('the clocks of board and host were not compared for long enough');
 
 /** For claims on times: the host's clock says the same. */
-export const hostClockAgrees: Ground = ({ measured }) => {
-  const found = clocksDiffer(measured);
-  if (found === null) return [uncompared(measured)];
+export const hostClockAgrees: Ground = (facts) => {
+  const found = clocksDiffer(facts.measured);
+  if (found === null) return [uncompared(facts)];
   return [
     found.ratio <= CLOCKS_WITHIN_RATIO ? supports('host clock', found.words) : lacks(found.words),
   ];

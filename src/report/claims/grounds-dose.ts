@@ -25,7 +25,7 @@ const counted: Ground = (facts, portion) => {
     case 'not met':
       return [objects('dose-short', words)];
     case 'not cured':
-      return [objects('not-cured', 'the lamp gave no light')];
+      return [objects('not-cured', 'no light was counted')];
     case 'not recorded':
       return [objects('dose-cut', `the record breaks off; ${words}`)];
     case 'not shown':
@@ -43,7 +43,7 @@ const interrupted: Ground = (facts, portion) => {
   const count = (name: 'gapsPassed' | 'gapsFailed'): number | null =>
     lastMeasured(facts.measured, name, measuredPortionOf(dose.portion));
   const [passed, failed] = [count('gapsPassed'), count('gapsFailed') ?? 0];
-  if (passed === null) return [notRecorded('interruptions of the lamp in the cure')];
+  if (passed === null) return [notRecorded('interruptions of the lamp in the cure', facts)];
   const words = `${passed} interruptions of the lamp passed, ${failed} failed`;
   return [passed > 0 ? supports('lamp interruptions', words) : lacks(words)];
 };
@@ -55,7 +55,7 @@ const brightness: Ground = (facts, portion) => {
   const of = measuredPortionOf(dose.portion);
   const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
   if (unconfirmed === null || dose.uncertainty === null)
-    return [notRecorded('what of the light the lamp is known to give')];
+    return [notRecorded('what of the light the lamp is known to give', facts)];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
   const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
   return borneOut >= (dose.targetJPerM2 ?? 0)

@@ -5,7 +5,7 @@
 import { lampBurns } from '../../core/frame.ts';
 import { CURE_PHASES } from '../../core/phases.ts';
 import { clockWords } from '../words.ts';
-import { type Finding, type Ground, notRecorded, objects, supports } from './claim.ts';
+import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
 
 const closedWithLight: Ground = ({ ticks }) => {
   const lit = ticks.filter(({ actuators }) => lampBurns(actuators));
@@ -16,9 +16,11 @@ const closedWithLight: Ground = ({ ticks }) => {
     : [objects('lamp-with-shield-open', `first at ${clockWords(open.frame.timeS)} min`)];
 };
 
-/** Between two cures as well: a contact may weld at any time. */
+/** Between two cures as well: a contact may weld at any time. A cure that was held is one cure. */
 const openBefore: Ground = ({ phases, ticks }) => {
-  const cures = phases.filter(({ phase }) => CURE_PHASES.has(phase));
+  const cures = phases.filter(
+    ({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase,
+  );
   return cures.flatMap(({ fromS }, index): readonly Finding[] => {
     const sinceS = cures[index - 1]?.toS ?? 0;
     const seen = ticks.findLast(
@@ -37,7 +39,7 @@ const IN_FORCE = ['in-order', 'due-soon'];
 /** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
 const proved: Ground = ({ about: { care } }) => {
   const row = care?.find(({ item }) => item === 'interlocks');
-  if (row === undefined) return [notRecorded('the proof of stop and over-pressure switch')];
+  if (row === undefined) return [notInHeader('the proof of stop and over-pressure switch')];
   const words = `stop and over-pressure switch: ${row.words}`;
   return row.due !== null && IN_FORCE.includes(row.due)
     ? [supports('proof test', words)]

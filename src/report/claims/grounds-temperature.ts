@@ -30,7 +30,8 @@ const withinLimits: Ground = (facts) => {
 };
 
 /** The alarms judge how far apart is too far; without one of them the figures stand. */
-const bothFollow: Ground = ({ measured }) => {
+const bothFollow: Ground = (facts) => {
+  const { measured } = facts;
   const kelvin = (name: Parameters<typeof lastMeasured>[1]): string | null => {
     const value = lastMeasured(measured, name);
     return value === null ? null : value.toFixed(1);
@@ -38,7 +39,7 @@ const bothFollow: Ground = ({ measured }) => {
   const [glassAtRest, sinkAtRest] = [kelvin('glassOverAirK'), kelvin('heatSinkOverAirK')];
   const [glass, sink] = [kelvin('glassWarmedK'), kelvin('heatSinkWarmedK')];
   if (glassAtRest === null || sinkAtRest === null || glass === null || sink === null) {
-    return [notRecorded('how glass and heat sink stood to the air and followed the lamp')];
+    return [notRecorded('how glass and heat sink stood to the air and followed the lamp', facts)];
   }
   const usual = kelvin('heatSinkUsuallyWarmedK');
   return [

@@ -1,11 +1,11 @@
 /** The unit's papers on the day: calibrations in force, and care that was in order. */
-import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
+import { type Finding, type Ground, lacks, notInHeader, objects, supports } from './claim.ts';
 
 /** Every channel on which a claim rests. */
 const CALIBRATED = ['pressure', 'irradiance', 'temperature'] as const;
 
 const inForce: Ground = ({ about: { calibrations, day } }) => {
-  if (calibrations === null) return [notRecorded('the calibrations in force')];
+  if (calibrations === null) return [notInHeader('the calibrations in force')];
   return CALIBRATED.map((channel): Finding => {
     const row = calibrations.find((one) => one.channel === channel);
     if (row === undefined) return objects('calibration-missing', `${channel}: none in force`);
@@ -20,7 +20,7 @@ const inForce: Ground = ({ about: { calibrations, day } }) => {
 const OVERDUE = ['overdue-warn', 'blocked'];
 
 const careInOrder: Ground = ({ about: { care } }) => {
-  if (care === null) return [notRecorded('the state of care')];
+  if (care === null) return [notInHeader('the state of care')];
   return care.map(({ what, words, due }): Finding => {
     const line = `${what}: ${words}`;
     if (due === null)

@@ -109,7 +109,10 @@ describe('a job from assessment to certificate', () => {
 
   it('is called good nowhere: the headline says what was set aside', async () => {
     const said = 'the assessment of the damage was set aside; the rules chosen do not allow it';
-    expect(run.out).toMatch(new RegExp(`^Verdict: .*, (but|and) ${said}`, 'm'));
+    // The terminal wraps it.
+    expect(run.out.replaceAll(/\s+/g, ' ')).toContain(
+      `Verdict: process within its limits, but ${said}`,
+    );
     expect(run.out).toContain('Verkehrsblatt 1986, issue 4');
     expect(page()).toContain(said);
     expect(page()).not.toContain('class="verdict good"');
@@ -121,7 +124,7 @@ describe('a job from assessment to certificate', () => {
     const unmet = claims.filter(({ state }) => state === 'not met').map(({ id }) => id);
     expect(unmet).toEqual(['set-aside', 'rules']);
     expect(file('report.json')).not.toContain('demo person');
-    expect((await program('records', 'list')).out).toMatch(/clear, (with reservations|not shown)/);
+    expect((await program('records', 'list')).out).toContain('clear, with reservations');
   });
 
   it('is recorded with assessment and override, also when entered again from its journal alone', async () => {

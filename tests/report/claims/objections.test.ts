@@ -54,6 +54,21 @@ describe('a repair', () => {
   });
 });
 
+test('a repair that was stopped blames no version for what it did not come to', () => {
+  const end = { reason: 'stopped-by-person', why: 'demo', outcome: null } as const;
+  const { objections } = claimIn(reportOf(STOPPED, { end }), 'clock');
+  expect(objections.flatMap(({ lines }) => lines)).toContain(
+    'a comparison of the clocks of board and host: not on record, as the job did not come to its end',
+  );
+});
+
+test('a cure that was held and went on asks for no second look at the shield', () => {
+  const again = at(130, { kind: 'phase', phase: 'cure', cycle: 1 });
+  const index = GOOD_JOB.findIndex(({ timeS }) => timeS > 130);
+  const events = [...GOOD_JOB.slice(0, index), again, ...GOOD_JOB.slice(index)];
+  expect(claimIn(reportOf(events), 'interlocks').state).toBe('shown');
+});
+
 test('a repair that was not completed says what stood against it all the same', () => {
   const end = { reason: 'alarm', why: 'demo', outcome: null } as const;
   const about = setAside('resin', 'demo resin: too thick');
