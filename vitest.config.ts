@@ -3,6 +3,8 @@ import { configDefaults, defineConfig } from 'vitest/config';
 
 /** What takes minutes: the line in real time, many seeds. `npm run test:long` runs these alone. */
 const LONG = ['tests/**/*.long.test.ts'];
+/** Whole counts, which take up to an hour: `npm run test:hours`. */
+const HOURS = ['tests/**/*.hours.test.ts'];
 /** Serial lines and emulated boards: what runs in real time has the machine to itself. */
 const IN_REAL_TIME = ['tests/emulated/**/*.test.ts', 'tests/sim/emulator/**/*.test.ts'];
 
@@ -38,17 +40,19 @@ export default defineConfig(({ mode }) => ({
     projects:
       mode === 'long'
         ? [project('long', { include: LONG }, { maxWorkers: 1, groupOrder: 0 })]
-        : [
-            project(
-              'in steps',
-              { include: ['tests/**/*.test.ts'], exclude: [...LONG, ...IN_REAL_TIME] },
-              { maxWorkers: '100%', groupOrder: 0 },
-            ),
-            project(
-              'in real time',
-              { include: IN_REAL_TIME, exclude: LONG },
-              { maxWorkers: 1, groupOrder: 1 },
-            ),
-          ],
+        : mode === 'hours'
+          ? [project('hours', { include: HOURS }, { maxWorkers: '100%', groupOrder: 0 })]
+          : [
+              project(
+                'in steps',
+                { include: ['tests/**/*.test.ts'], exclude: [...LONG, ...HOURS, ...IN_REAL_TIME] },
+                { maxWorkers: '100%', groupOrder: 0 },
+              ),
+              project(
+                'in real time',
+                { include: IN_REAL_TIME, exclude: [...LONG, ...HOURS] },
+                { maxWorkers: 1, groupOrder: 1 },
+              ),
+            ],
   },
 }));

@@ -1,4 +1,4 @@
-/** A sample of what `false-accepts.long.test.ts` counts on 3,000 cures. */
+/** A sample of what `false-accepts.hours.test.ts` counts on 3,000 cures. */
 import { expect, test } from 'vitest';
 import { atLeast, countCures } from './false-accepts.ts';
 

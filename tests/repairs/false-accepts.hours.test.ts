@@ -1,4 +1,4 @@
-/** The stated 5 %, counted on 3,000 cures of drawn units: `npm run test:long`. */
+/** The stated 5 %, counted on 3,000 cures of drawn units: `npm run test:hours`. */
 import { expect, test } from 'vitest';
 import { atLeast, countCures } from './false-accepts.ts';
 
