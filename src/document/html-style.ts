@@ -42,6 +42,7 @@ figure>img{display:block;max-width:100%;height:auto}
 table{width:100%;border-collapse:collapse;font-size:.92em;margin:.4em 0;font-variant-numeric:tabular-nums}
 caption{text-align:left;padding-bottom:.3em}
 th,td{text-align:left;vertical-align:top;padding:.3em .7em .3em 0;border-bottom:1px solid #d5dae0;white-space:pre-line;overflow-wrap:anywhere}
+td.whole{white-space:nowrap}
 thead th{border-bottom:2px solid #7b8792;font-size:.85em;overflow-wrap:normal}
 tbody th{font-weight:500}
 .fields th{width:var(--labels,34%);color:#4a5561;font-weight:400}

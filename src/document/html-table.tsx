@@ -4,6 +4,9 @@
  */
 import type { FieldsBlock, TableBlock } from './blocks.ts';
 
+/** Such a word is not broken, however narrow its column; a hash is longer. */
+const isShortWord = (cell: string): boolean => cell.length <= 12 && !/[ \n]/.test(cell);
+
 export function ListTable({ block }: { readonly block: TableBlock }) {
   const { caption, heads, rows, empty, wide = false } = block;
   if (rows.length === 0) return empty === '' ? null : <p>{empty}</p>;
@@ -24,7 +27,11 @@ export function ListTable({ block }: { readonly block: TableBlock }) {
           {rows.map((cells, index) => (
             <tr key={`${index} ${cells[0]}`}>
               {cells.map((cell, column) => (
-                <td key={`${column} ${heads[column]}`} data-head={heads[column]}>
+                <td
+                  key={`${column} ${heads[column]}`}
+                  data-head={heads[column]}
+                  class={isShortWord(cell) ? 'whole' : undefined}
+                >
                   {cell}
                 </td>
               ))}
