@@ -5,7 +5,7 @@
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lastMeasured } from '../timeline.ts';
 import { celsiusWords } from '../words.ts';
-import { type Ground, notRecorded, objects, supports } from './claim.ts';
+import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { limitOf } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
 
@@ -29,6 +29,13 @@ const withinLimits: Ground = (facts) => {
   return row.within ? [supports('glass sensor', words)] : [objects('glass-outside', words)];
 };
 
+/**
+ * The glass must have been seen to warm by a third of what is usual for its light, whose absorption
+ * is known no better, and by more than noise leaves of the smoothed reading: a light too short to
+ * warm it shows nothing about its sensor.
+ */
+const SEEN_TO_WARM = { shareOfUsual: 1 / 3, leastK: 0.3 } as const;
+
 /** The alarms judge how far apart is too far; without one of them the figures stand. */
 const bothFollow: Ground = (facts) => {
   const { measured } = facts;
@@ -40,6 +47,15 @@ const bothFollow: Ground = (facts) => {
   const [glass, sink] = [kelvin('glassWarmedK'), kelvin('heatSinkWarmedK')];
   if (glassAtRest === null || sinkAtRest === null || glass === null || sink === null) {
     return [notRecorded('how glass and heat sink stood to the air and followed the lamp', facts)];
+  }
+  const warmedK = lastMeasured(measured, 'glassWarmedK') ?? 0;
+  const usualK = lastMeasured(measured, 'glassUsuallyWarmedK') ?? 0;
+  if (warmedK < Math.max(SEEN_TO_WARM.leastK, SEEN_TO_WARM.shareOfUsual * usualK)) {
+    return [
+      lacks(
+        `the lamp warmed the glass by ${glass} K (usual ${usualK.toFixed(1)} K): too little to show that its sensor sits on it and moves`,
+      ),
+    ];
   }
   const usual = kelvin('heatSinkUsuallyWarmedK');
   return [

@@ -147,6 +147,13 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the temperature rests on too little that was seen',
     line: 'how glass and heat sink stood to the air and followed the lamp: this journal’s version did not record it',
   },
+  'a light too short to warm the glass': {
+    claim: 'temperature',
+    state: 'not shown',
+    events: measuredAs('glassWarmedK', 0.2),
+    headline: 'the temperature rests on too little that was seen',
+    line: 'the lamp warmed the glass by 0.2 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
+  },
   'clocks that differed by more than a hundredth': {
     claim: 'clock',
     state: 'not met',
