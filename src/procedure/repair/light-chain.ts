@@ -1,7 +1,7 @@
 /**
  * One wavelength and one way of the light for lamp, radiometer and break: what a job is refused
  * for before it begins, because the dose at the resin could not be shown. The resin's own band is
- * an objection to its bottle (`intake/resin-suitability.ts`), which a person may set aside.
+ * not judged yet.
  */
 import type { SettingsProblem } from '../../core/settings.ts';
 import { radiusOf } from './job-target.ts';
