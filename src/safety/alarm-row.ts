@@ -94,14 +94,6 @@ export interface LampHeatLoad {
   readonly glassLackK: number | null;
   /** The greatest difference of heat sink, glass and air at rest, less what an unsettled unit explains, K. */
   readonly apartK: number | null;
-  /**
-   * The seen rise over the usual one: of the heat sink for the lamp's power, of the glass for the
-   * light that the sensor reads. An aged lamp draws its power all the same and still warms its heat
-   * sink, so that only the glass tells its light from a sensor that reads too much, and only as well
-   * as the glass is known.
-   */
-  readonly sinkRiseRatio: number | null;
-  readonly glassRiseRatio: number | null;
 }
 
 export interface OpenResinLoad {

@@ -41,8 +41,6 @@ export const QUIET_CONTEXT: AlarmContext = {
     sinkExcessK: null,
     glassLackK: null,
     apartK: 0,
-    sinkRiseRatio: null,
-    glassRiseRatio: null,
   },
   selfTestFindings: [],
   proving: null,

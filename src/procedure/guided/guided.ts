@@ -157,8 +157,6 @@ const NO_LAMP_HEAT = {
   sinkExcessK: null,
   glassLackK: null,
   apartK: null,
-  sinkRiseRatio: null,
-  glassRiseRatio: null,
 } as const;
 
 const NO_RESIN = { criticalShare: null, lit: false } as const;

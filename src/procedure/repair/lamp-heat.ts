@@ -15,7 +15,6 @@ import {
   stepGlassWatch,
 } from '../../safety/watch/glass-watch.ts';
 import {
-  type Rise,
   type SinkWatch,
   sinkExcessK,
   sinkFallK,
@@ -55,12 +54,6 @@ export function watchGlass(
   return stepGlassWatch(glass, scene, unit.lampHeat, Math.min(gapS, LONGEST_STEP_S));
 }
 
-/** From this usual rise on the ratio to it says something, K. */
-const LEAST_RISE_K = 1;
-
-const ratioOf = (rise: Rise | null): number | null =>
-  rise === null || rise.usualK < LEAST_RISE_K ? null : rise.seenK / rise.usualK;
-
 export function lampHeatLoadOf(
   config: RepairConfig,
   state: RepairState,
@@ -72,8 +65,6 @@ export function lampHeatLoadOf(
     sinkExcessK: sinkExcessK(sink),
     glassLackK: glassLackK(glass),
     apartK: apartK(config, state, reading),
-    sinkRiseRatio: ratioOf(sinkRise(sink)),
-    glassRiseRatio: glass.lit ? ratioOf(glassRise(glass)) : null,
   };
 }
 
