@@ -21,10 +21,13 @@ import { quantity } from '../core/settings.ts';
 export const lampHeatSchema = z
   .strictObject({
     electricW: quantity(0.5, 200, 'W').default(12),
+    /** Share of its power that warms the heat sink at least; all of it at most. */
     heatLeastPercent: quantity(20, 100, '%').default(60),
     sinkJPerK: quantity(10, 5000, 'J/K').default(60),
     sinkWPerK: quantity(0.02, 5, 'W/K').default(0.4),
+    /** How far capacity and loss of a sound lamp may be off, either way, and its power at most. */
     sinkWithinPercent: quantity(5, 60, '%').default(25),
+    /** Share of the lamp's light that stays in the pane as heat. */
     glassAbsorbsPercent: quantity(10, 100, '%').default(70),
     glassAbsorbsLeastPercent: quantity(5, 100, '%').default(30),
     glassJPerM2K: quantity(3000, 30_000, 'J/(m2 K)').default(8200),
@@ -35,34 +38,20 @@ export const lampHeatSchema = z
   })
   .prefault({})
   .transform(
-    (file): LampHeat => ({
-      electricW: file.electricW,
-      heatLeastRatio: file.heatLeastPercent / 100,
-      sinkJPerK: file.sinkJPerK,
-      sinkWPerK: file.sinkWPerK,
-      sinkWithinRatio: file.sinkWithinPercent / 100,
-      glassAbsorbsRatio: file.glassAbsorbsPercent / 100,
-      glassAbsorbsLeastRatio: file.glassAbsorbsLeastPercent / 100,
-      glassJPerM2K: file.glassJPerM2K,
-      glassWPerM2K: file.glassWPerM2K,
-      glassWithinRatio: file.glassWithinPercent / 100,
-      airWithinK: file.airWithinK,
+    ({
+      heatLeastPercent,
+      sinkWithinPercent,
+      glassAbsorbsPercent,
+      glassAbsorbsLeastPercent,
+      glassWithinPercent,
+      ...rest
+    }) => ({
+      ...rest,
+      heatLeastRatio: heatLeastPercent / 100,
+      sinkWithinRatio: sinkWithinPercent / 100,
+      glassAbsorbsRatio: glassAbsorbsPercent / 100,
+      glassAbsorbsLeastRatio: glassAbsorbsLeastPercent / 100,
+      glassWithinRatio: glassWithinPercent / 100,
     }),
   );
-
-export interface LampHeat {
-  readonly electricW: number;
-  /** Share of its power that warms the heat sink at least; all of it at most. */
-  readonly heatLeastRatio: number;
-  readonly sinkJPerK: number;
-  readonly sinkWPerK: number;
-  /** How far capacity and loss of a sound lamp may be off, either way, and its power at most. */
-  readonly sinkWithinRatio: number;
-  /** Share of the lamp's light that stays in the pane as heat. */
-  readonly glassAbsorbsRatio: number;
-  readonly glassAbsorbsLeastRatio: number;
-  readonly glassJPerM2K: number;
-  readonly glassWPerM2K: number;
-  readonly glassWithinRatio: number;
-  readonly airWithinK: number;
-}
+export type LampHeat = z.infer<typeof lampHeatSchema>;
