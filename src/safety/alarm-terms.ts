@@ -7,7 +7,7 @@ import { type Measured, valueOrNull } from '../core/frame.ts';
 import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, Setting } from './alarm-row.ts';
-import { amountOf } from './scales.ts';
+import { amountOf, type Quantity } from './scales.ts';
 
 export const fixed = (value: number): Setting => ({ default: value, min: value, max: value });
 export const setting = (value: number, min: number, max: number): Setting => ({
@@ -50,8 +50,10 @@ export function shortOfSetPointPa(context: AlarmContext): number | null {
   return setPointPa < atmospherePa ? pressurePa - setPointPa : setPointPa - pressurePa;
 }
 
-export const absoluteText = (pa: number | null): Phrase =>
-  pa === null ? { say: 'no-reading' } : amountOf(pa, 'absolutePressure');
+export const amountOrNone = (valueSI: number | null, quantity: Quantity): Phrase =>
+  valueSI === null ? { say: 'no-reading' } : amountOf(valueSI, quantity);
+
+export const absoluteText = (pa: number | null): Phrase => amountOrNone(pa, 'absolutePressure');
 
 export const pressureText = ({ reading }: AlarmContext): Phrase =>
   absoluteText(valueOrNull(reading.pressurePa));

@@ -3,22 +3,32 @@
  * tighten some of them and never relaxes one.
  */
 
-import { type Measured, valueOrNull } from '../core/frame.ts';
+import { valueOrNull } from '../core/frame.ts';
 import { GLASS_PHASES } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
-import { always, atOnce, curing, fixed, setting, TRUTH, truth } from './alarm-terms.ts';
-import { amountOf } from './scales.ts';
+import {
+  always,
+  amountOrNone,
+  atOnce,
+  curing,
+  fixed,
+  setting,
+  TRUTH,
+  truth,
+} from './alarm-terms.ts';
 
 const cureInTime = ({ profile }: AlarmContext): Phrase => ({
   say: 'cure-in-time',
   with: { seconds: String(profile.longestCureS) },
 });
 
-function irradianceText(irradianceWPerM2: Measured): Phrase {
-  const value = valueOrNull(irradianceWPerM2);
-  return value === null ? { say: 'no-reading' } : amountOf(value, 'irradiance');
-}
+const irradianceText = ({ reading }: AlarmContext): Phrase =>
+  amountOrNone(valueOrNull(reading.irradianceWPerM2), 'irradiance');
+
+/** The lamp's own rise and the median of its first samples are over. */
+const RISEN_S = 1;
+const lit = (c: AlarmContext): boolean => curing(c) && c.lampOnForS >= RISEN_S;
 
 export const CURE_ROWS: readonly AlarmRow[] = [
   {
@@ -65,10 +75,10 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     quantity: 'irradiance',
     trips: 'below',
     limit: setting(2, 0.5, 10),
-    // It puts the lamp off itself: there is no way back past a deadband.
+    // The alarm switches the lamp off, so no reading can come back past a deadband.
     deadband: fixed(0),
     delayS: setting(0.5, 0.1, 5),
-    armed: (c) => curing(c) && c.lampOnForS >= 1,
+    armed: lit,
     seen: ({ reading }) => valueOrNull(reading.irradianceWPerM2),
     remedy: 'Check the lamp plug and that lamp and sensor face each other. Never look into it.',
   },
@@ -84,10 +94,10 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     // calibration leave open (three standard uncertainties of the demo unit make 9 %, of two
     // placings 12 %), is an error of the sensor.
     limit: setting(115, 105, 150),
-    // It puts the lamp off itself: there is no way back past a deadband.
+    // The alarm switches the lamp off, so no reading can come back past a deadband.
     deadband: fixed(0),
     delayS: setting(0.5, 0.1, 5),
-    armed: (c) => curing(c) && c.lampOnForS >= 1,
+    armed: lit,
     seen: ({ lightShareRatio }) => lightShareRatio,
     remedy:
       'The lamp cannot give so much: the sensor is wrong, or a new lamp was not logged. End the job, see to it, calibrate.',
@@ -107,7 +117,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     delayS: setting(3, 0.5, 20),
     armed: curing,
     // What was seen last stands through a gap.
-    seen: ({ lightShareRatio, lampOnForS }) => (lampOnForS >= 1 ? lightShareRatio : null),
+    seen: ({ lightShareRatio, lampOnForS }) => (lampOnForS >= RISEN_S ? lightShareRatio : null),
     remedy:
       'Lamp dirty, tilted or worn, or the sensor wrong: light this dim is not shown. Hold, clean, set it flat.',
   },
@@ -123,10 +133,10 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     limit: setting(0.75, 0.3, 5),
     deadband: fixed(0),
     delayS: atOnce,
-    armed: (c) => curing(c) && c.lampOnForS >= 1,
+    armed: lit,
     seen: ({ lightOddS }) => lightOddS,
     expected: { say: 'steady-light' },
-    seenText: ({ reading }) => irradianceText(reading.irradianceWPerM2),
+    seenText: irradianceText,
     remedy:
       'Lamp knocked or flickering, plug loose, or the sensor jumps. This stretch of light does not count.',
   },
@@ -142,7 +152,7 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     armed: curing,
     seen: ({ gapFailed }) => truth(gapFailed === 'not-dark'),
     expected: { say: 'dark-in-gap' },
-    seenText: ({ reading }) => irradianceText(reading.irradianceWPerM2),
+    seenText: irradianceText,
     remedy:
       'With the lamp out the sensor did not go dark in a second. The light since the last check does not count.',
   },

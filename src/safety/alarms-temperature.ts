@@ -3,8 +3,17 @@
  * lamp's power say. Limits are demo values, derived beside each row. The ranges of a sound lamp and
  * pane are in `lamp-heat-settings.ts` and are taken off before.
  */
-import type { AlarmRow } from './alarm-row.ts';
+import type { AlarmRow, LampHeatLoad } from './alarm-row.ts';
 import { curing, running, setting } from './alarm-terms.ts';
+
+/** What a row judges, in kelvins, and how it is said. */
+const kelvins = (
+  key: keyof LampHeatLoad,
+  say: 'too-cold-by' | 'too-warm-by' | 'apart-by',
+): Pick<AlarmRow, 'seen' | 'seenText'> => ({
+  seen: ({ lampHeat }) => lampHeat[key],
+  seenText: ({ lampHeat }) => ({ say, with: { by: (lampHeat[key] ?? 0).toFixed(1) } }),
+});
 
 export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
   {
@@ -20,12 +29,8 @@ export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
     deadband: setting(0.5, 0.2, 2),
     delayS: setting(1, 0.2, 10),
     armed: curing,
-    seen: ({ lampHeat }) => lampHeat.sinkLackK,
+    ...kelvins('sinkLackK', 'too-cold-by'),
     expected: { say: 'sink-warms' },
-    seenText: ({ lampHeat }) => ({
-      say: 'too-cold-by',
-      with: { by: (lampHeat.sinkLackK ?? 0).toFixed(1) },
-    }),
     remedy:
       'The lamp is dark, or the sensor of its heat sink is stuck or off. The dose is kept. Fix the sensor, then go on.',
   },
@@ -43,12 +48,8 @@ export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
     delayS: setting(1, 0.2, 10),
     // A held job's lamp is off, and a sensor that is put right jumps.
     armed: running,
-    seen: ({ lampHeat }) => lampHeat.sinkExcessK,
+    ...kelvins('sinkExcessK', 'too-warm-by'),
     expected: { say: 'sink-as-lamp' },
-    seenText: ({ lampHeat }) => ({
-      say: 'too-warm-by',
-      with: { by: (lampHeat.sinkExcessK ?? 0).toFixed(1) },
-    }),
     remedy:
       'Its air is blocked, its driver is wrong, or its sensor does not follow. Let it cool, free the air slots, then go on.',
   },
@@ -65,12 +66,8 @@ export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
     deadband: setting(0.1, 0.05, 1),
     delayS: setting(5, 1, 30),
     armed: curing,
-    seen: ({ lampHeat }) => lampHeat.glassLackK,
+    ...kelvins('glassLackK', 'too-cold-by'),
     expected: { say: 'glass-warms' },
-    seenText: ({ lampHeat }) => ({
-      say: 'too-cold-by',
-      with: { by: (lampHeat.glassLackK ?? 0).toFixed(1) },
-    }),
     remedy:
       'The glass sensor is stuck or off the glass, or the light is not on it. Set it flat on the spot. The glass temperature of this job is not shown.',
   },
@@ -88,12 +85,8 @@ export const TEMPERATURE_ROWS: readonly AlarmRow[] = [
     deadband: setting(2, 0.5, 5),
     delayS: setting(10, 1, 60),
     armed: running,
-    seen: ({ lampHeat }) => lampHeat.apartK,
+    ...kelvins('apartK', 'apart-by'),
     expected: { say: 'temperatures-agree' },
-    seenText: ({ lampHeat }) => ({
-      say: 'apart-by',
-      with: { by: (lampHeat.apartK ?? 0).toFixed(1) },
-    }),
     remedy:
       'Heat sink, glass and the air of the job sheet do not agree. If no sun and no cold car explains it, a sensor is wrong: temperatures are not shown.',
   },
