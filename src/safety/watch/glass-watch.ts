@@ -5,11 +5,9 @@
  * minute or two, and it says nothing about the time before the lamp was on.
  */
 import type { LampHeat } from '../lamp-heat-settings.ts';
-import type { Rise } from './sink-watch.ts';
+import { type LampSeen, lampSeen, type Rise, toward } from './warming.ts';
 
-export interface GlassWatch {
-  readonly lit: boolean;
-  readonly darkS: number;
+export interface GlassWatch extends LampSeen {
   /** Since the light first fell on this glass; null before, s. */
   readonly sinceS: number | null;
   /** The reading, smoothed for a few seconds; null while there is none, K. */
@@ -17,7 +15,7 @@ export interface GlassWatch {
   /** The same, smoothed once and twice for longer: their difference is its slope, K. */
   readonly onceK: number;
   readonly twiceK: number;
-  /** Reading and slope at that time. */
+  /** Reading and slope at the time when the light first fell on it. */
   readonly fromK: number;
   readonly slopeKPerS: number;
   /** Rise that the light alone gives to this glass, the usual one and the least. */
@@ -51,8 +49,6 @@ export interface GlassScene {
   readonly paneFollowsAirS: number;
 }
 
-/** A pause of the lamp that does not count as switched off, s. */
-const PAUSE_S = 3;
 /** Three times the time constant of the spot. */
 const FORGOTTEN_S = 600;
 /** White noise of 0.05 K leaves 0.004 K. */
@@ -67,14 +63,13 @@ export function stepGlassWatch(
   dtS: number,
 ): GlassWatch {
   const { glassK, lampOn } = scene;
-  const darkS = lampOn ? 0 : watch.darkS + dtS;
+  const { lit, darkS } = lampSeen(watch, lampOn, dtS);
   if (glassK === null) return { ...GLASS_WATCH_START, darkS };
-  const lit = lampOn || (watch.lit && darkS < PAUSE_S);
   const glassNowK = toward(watch.glassK ?? glassK, glassK, dtS, SMOOTHING_S);
   const onceK = toward(watch.glassK === null ? glassK : watch.onceK, glassK, dtS, SLOPE_S);
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
   const now = { lit, darkS, glassK: glassNowK, onceK, twiceK };
-  // What a held cure has left in the glass is calculated on; after longer it begins anew.
+  // The warmth that a held cure left in the glass is carried on; after a longer dark it begins anew.
   const anew = watch.sinceS === null || watch.darkS > FORGOTTEN_S;
   if (lit && !watch.lit && anew) return lightBegins(now);
   if (watch.sinceS === null) return { ...GLASS_WATCH_START, ...now };
@@ -115,10 +110,6 @@ function lightGoesOn(
     seenK: glassK - fromK - byItselfK,
   };
 }
-
-/** For steps far below the time constant. */
-const toward = (fromK: number, toK: number, dtS: number, timeConstantS: number): number =>
-  fromK + ((toK - fromK) * dtS) / (timeConstantS + dtS);
 
 /** Glass of `within` more capacity and loss than usual, warmed for `dtS`. */
 function warmed(

@@ -5,14 +5,11 @@
  * fault or the lamp's; the alarm table decides by how much.
  */
 import type { LampHeat } from '../lamp-heat-settings.ts';
+import { type LampSeen, lampSeen, type Rise, toward } from './warming.ts';
 
-export interface SinkWatch {
-  /** The lamp is on, its short pauses included. */
-  readonly lit: boolean;
+export interface SinkWatch extends LampSeen {
   /** Since the lamp was switched on or off; null before it has ever been on, s. */
   readonly sinceS: number | null;
-  /** How long the lamp has been dark, s. */
-  readonly darkS: number;
   /** The reading, smoothed; null while there is none, K. */
   readonly sinkK: number | null;
   /** Where it was before the lamp was ever on, K. */
@@ -44,8 +41,6 @@ export interface SinkScene {
   readonly airK: number;
 }
 
-/** A pause of the lamp that does not count as switched off, s. */
-const PAUSE_S = 3;
 /** White noise of 0.05 K leaves 0.01 K; a ramp of 0.2 K/s lags by 0.4 K. */
 const SMOOTHING_S = 2;
 
@@ -55,19 +50,14 @@ export function stepSinkWatch(
   heat: LampHeat,
   dtS: number,
 ): SinkWatch {
-  const darkS = driveRatio > 0 ? 0 : watch.darkS + dtS;
+  const { lit, darkS } = lampSeen(watch, driveRatio > 0, dtS);
   if (sinkK === null) return { ...SINK_WATCH_START, darkS };
-  const beforeK = watch.sinkK;
-  const nowK = beforeK === null ? sinkK : beforeK + ((sinkK - beforeK) * dtS) / (SMOOTHING_S + dtS);
-  const lit = driveRatio > 0 || (watch.lit && darkS < PAUSE_S);
-  if (lit !== watch.lit || beforeK === null) {
+  const nowK = toward(watch.sinkK ?? sinkK, sinkK, dtS, SMOOTHING_S);
+  // Before the lamp has been on nothing is expected of its heat sink.
+  if (lit !== watch.lit || watch.sinceS === null) {
     const sinceS = lit || watch.lit ? 0 : null;
     const restK = watch.sinceS === null ? nowK : watch.restK;
     return { lit, sinceS, darkS, sinkK: nowK, restK, ...beginningAt(nowK) };
-  }
-  // The lamp has not been on yet: nothing is expected of its heat sink.
-  if (watch.sinceS === null) {
-    return { lit, sinceS: null, darkS, sinkK: nowK, restK: nowK, ...beginningAt(nowK) };
   }
   return calculated(watch, { lit, darkS, sinkK: nowK, driveRatio, airK }, heat, dtS);
 }
@@ -138,8 +128,3 @@ export const sinkFallK = ({ lit, sinceS, sinkK, fromK }: SinkWatch): number | nu
 /** The seen rise since the lamp was switched on, and the usual one, K; null while it is off. */
 export const sinkRise = ({ lit, sinkK, fromK, usualK }: SinkWatch): Rise | null =>
   lit && sinkK !== null ? { seenK: sinkK - fromK, usualK: usualK - fromK } : null;
-
-export interface Rise {
-  readonly seenK: number;
-  readonly usualK: number;
-}
