@@ -97,7 +97,7 @@ export interface GapLimits {
 }
 
 /** The reading settles after the lamp's last light: it is the median of three samples. */
-const DARK_SETTLES_S = 0.3;
+export const DARK_SETTLES_S = 0.3;
 /** A sound lamp and sensor need a third of this; a link that answers late may need the rest. */
 const DARK_WITHIN_S = 1;
 const BACK_WITHIN_S = 1;
@@ -200,13 +200,11 @@ function closed(
   proof: LightProof,
   piece: OpenPiece,
   darkWPerM2: number,
-  { coveredZeroWPerM2 }: GapLimits,
+  limits: Pick<GapLimits, 'coveredZeroWPerM2'>,
 ): LightProof {
-  // It was told when it was spoilt.
+  // Its failure was reported when it was spoilt.
   if (piece.spoiltBy !== null) return { ...proof, piece: null };
-  const zeroWPerM2 = Math.max(piece.zeroWPerM2, darkWPerM2);
-  const beyondWPerM2 = Math.max(0, zeroWPerM2 - coveredZeroWPerM2);
-  const shownJPerM2 = Math.max(0, piece.doseJPerM2 - beyondWPerM2 * piece.lampOnS);
+  const shownJPerM2 = shownOf(piece, Math.max(piece.zeroWPerM2, darkWPerM2), limits);
   const portions = onEach(proof.portions, piece.on, (own) => ({
     doseJPerM2: own.doseJPerM2 + shownJPerM2,
     lampOnS: own.lampOnS + piece.lampOnS,
@@ -216,6 +214,16 @@ function closed(
     unconfirmedJPerM2: own.unconfirmedJPerM2 + piece.unconfirmedJPerM2,
   }));
   return { ...proof, portions, piece: null };
+}
+
+/** The piece's dose, less what the sensor reads in the dark beyond the zero error of its budget. */
+function shownOf(
+  { doseJPerM2, lampOnS }: OpenPiece,
+  zeroWPerM2: number,
+  { coveredZeroWPerM2 }: Pick<GapLimits, 'coveredZeroWPerM2'>,
+): number {
+  const beyondWPerM2 = Math.max(0, zeroWPerM2 - coveredZeroWPerM2);
+  return Math.max(0, doseJPerM2 - beyondWPerM2 * lampOnS);
 }
 
 const dropped = (proof: LightProof, piece: OpenPiece, why: GapFailure): LightProof =>
@@ -248,14 +256,13 @@ function onEach(
 export function withOpenPiece(
   { portions, piece }: LightProof,
   portion: Portion,
-  { coveredZeroWPerM2 }: Pick<GapLimits, 'coveredZeroWPerM2'>,
+  limits: Pick<GapLimits, 'coveredZeroWPerM2'>,
 ): GivenLight {
   const own = portions[portion];
   if (piece === null || piece.spoiltBy !== null) return own;
   if (piece.on !== 'both' && piece.on !== portion) return own;
-  const beyondWPerM2 = Math.max(0, piece.zeroWPerM2 - coveredZeroWPerM2);
   return {
-    doseJPerM2: own.doseJPerM2 + piece.doseJPerM2 - beyondWPerM2 * piece.lampOnS,
+    doseJPerM2: own.doseJPerM2 + shownOf(piece, piece.zeroWPerM2, limits),
     lampOnS: own.lampOnS + piece.lampOnS,
     pieces: own.pieces + piece.pieces,
   };
