@@ -70,18 +70,29 @@ export function stepGlassWatch(
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
   const now = { lit, darkS, glassK: glassNowK, onceK, twiceK };
   // The warmth that a held cure left in the glass is carried on; after a longer dark it begins anew.
-  const anew = watch.sinceS === null || watch.darkS > FORGOTTEN_S;
-  if (lit && !watch.lit && anew) return lightBegins(now);
-  if (watch.sinceS === null) return { ...GLASS_WATCH_START, ...now };
+  const anew = lit && !watch.lit && watch.darkS > FORGOTTEN_S;
+  if (watch.sinceS === null || anew) return beginning(now);
   return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);
 }
 
 type Now = Pick<GlassWatch, 'lit' | 'darkS' | 'onceK' | 'twiceK'> & { readonly glassK: number };
 
-function lightBegins({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
-  const slopeKPerS = (onceK - twiceK) / SLOPE_S;
-  const begun = { sinceS: 0, fromK: glassK, slopeKPerS, usualK: 0, leastK: 0, seenK: 0 };
-  return { lit, darkS, glassK, onceK, twiceK, ...begun };
+/** With the first light, or still without any. */
+function beginning({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
+  // Field by field: this runs at every tick before the lamp is on.
+  return {
+    lit,
+    darkS,
+    sinceS: lit ? 0 : null,
+    glassK,
+    onceK,
+    twiceK,
+    fromK: glassK,
+    slopeKPerS: (onceK - twiceK) / SLOPE_S,
+    usualK: 0,
+    leastK: 0,
+    seenK: 0,
+  };
 }
 
 function lightGoesOn(

@@ -57,12 +57,21 @@ export function stepSinkWatch(
   if (lit !== watch.lit || watch.sinceS === null) {
     const sinceS = lit || watch.lit ? 0 : null;
     const restK = watch.sinceS === null ? nowK : watch.restK;
-    return { lit, sinceS, darkS, sinkK: nowK, restK, ...beginningAt(nowK) };
+    // Field by field: this runs at every tick before the lamp is on.
+    return {
+      lit,
+      sinceS,
+      darkS,
+      sinkK: nowK,
+      restK,
+      fromK: nowK,
+      slowestK: nowK,
+      usualK: nowK,
+      quickestK: nowK,
+    };
   }
   return calculated(watch, { lit, darkS, sinkK: nowK, driveRatio, airK }, heat, dtS);
 }
-
-const beginningAt = (k: number) => ({ fromK: k, slowestK: k, usualK: k, quickestK: k });
 
 type Now = Pick<SinkWatch, 'lit' | 'darkS' | 'sinkK'> & Pick<SinkScene, 'driveRatio' | 'airK'>;
 
