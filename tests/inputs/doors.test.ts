@@ -3,11 +3,11 @@ import { DOORS } from './doors.ts';
 import { knockAt } from './knock.ts';
 
 describe.each(DOORS)('$name', (door) => {
-  test('takes what passes it every day', () => {
+  test('accepts a sound sample', () => {
     expect(door.takeSound()).toBe('accepted');
   });
 
-  test('refuses what nobody meant by name, and never throws', () => {
+  test('names what it refuses of spoilt inputs, and never throws', () => {
     expect(knockAt(door, 4 * door.weight, 5).refused).toBeGreaterThan(0);
   });
 });

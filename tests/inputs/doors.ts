@@ -1,7 +1,6 @@
 /**
- * Every door through which data come in from outside, one row each: a sound sample of what passes
- * it, and what takes it. `take` throws where a door breaks its promise; what it refuses it must
- * name.
+ * Every door through which data come in from outside, one row each: a sound sample and the code that
+ * takes it. `take` throws where a door lets a bad value in or refuses one without naming it.
  */
 
 import type { z } from 'zod';
@@ -56,7 +55,7 @@ export interface Door {
   readonly name: string;
   /** Takes one spoilt input. */
   readonly take: (chance: Chance) => 'accepted' | 'refused';
-  /** Takes what passes it every day. */
+  /** Takes the sound sample. */
   readonly takeSound: () => 'accepted' | 'refused';
   /** How many of a thousand inputs are for this door. */
   readonly weight: number;

@@ -1,4 +1,4 @@
-/** Inputs that nobody meant: sound data with something wrong in them, drawn from one seed. */
+/** Spoilt inputs: sound data with something wrong in them, drawn from one seed. */
 import type { Chance } from '../../sim/random.ts';
 
 const below = (chance: Chance, n: number): number => Math.floor(n * chance.uniform());

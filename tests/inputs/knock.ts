@@ -1,4 +1,4 @@
-/** Brings many spoilt inputs to a door; where one breaks its promise, the way back to it is told. */
+/** Brings many spoilt inputs to a door. An error names the input and the seed that reproduce it. */
 import { createChance } from '../../sim/random.ts';
 import type { Door } from './doors.ts';
 

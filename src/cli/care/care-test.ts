@@ -8,7 +8,7 @@ import { type GuidedOptions, withGuidedOptions } from './guided-options.ts';
 export function addCareTest(care: Command): void {
   const command = care
     .command('test')
-    .description('test seal and pump on a closed test piece, guided by the display');
+    .description('test switches, seal and pump, guided by the display');
   withGuidedOptions(command)
     .addHelpText('after', '\nExample: meniscus care test --by "Demo Person" --speed max\n')
     .action(async (options: GuidedOptions) => {

@@ -45,7 +45,11 @@ const SCALES: Readonly<Record<'pressure' | 'irradiance' | 'temperature', Scale>>
 export function guidedLines(result: GuidedResult, body: CareBody): readonly string[] {
   const refusals = result.refusals.map((words) => `  ${words}`);
   if (result.channel === 'health') {
-    return [`Seal and pump: ${verdict(result.passed)}`, ...healthLines(result), ...refusals];
+    return [
+      `Switches, seal and pump: ${verdict(result.passed)}`,
+      ...healthLines(result),
+      ...refusals,
+    ];
   }
   const scale = SCALES[result.channel];
   const holds =
