@@ -97,7 +97,7 @@ export interface GapLimits {
 }
 
 /** The reading settles after the lamp's last light: it is the median of three samples. */
-export const DARK_SETTLES_S = 0.3;
+const DARK_SETTLES_S = 0.3;
 /** A sound lamp and sensor need a third of this; a link that answers late may need the rest. */
 const DARK_WITHIN_S = 1;
 const BACK_WITHIN_S = 1;

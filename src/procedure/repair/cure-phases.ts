@@ -13,7 +13,6 @@ import {
   type Portion,
 } from '../../core/measurements.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
-import { DARK_SETTLES_S } from '../../cure/light-proof.ts';
 import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
 import { BASE, handWork, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
@@ -63,6 +62,12 @@ function lampPhase(
 /** A cure begins with a check of the dark: the sensor's zero before any light. */
 export const darkLookAtStart = (phase: PhaseId): number | null =>
   CURE_PHASES.has(phase) ? 0 : null;
+
+/**
+ * A reading is the median of three samples, which are new in this time; `cure/light-proof.ts`
+ * waits as long.
+ */
+const DARK_SETTLES_S = 0.3;
 
 /** Dark, and the light before it has been judged by that. */
 const isSeenDark = (darkLookS: number, { dark, judged }: PhaseContext['light']): boolean =>
