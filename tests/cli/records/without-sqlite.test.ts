@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import builtInJob from '../../../src/app/defaults/job.json' with { type: 'json' };
 import { abortsOn } from '../../../src/store/index/sqlite.ts';
 import { readPdf, squeezed } from '../../document/pdf-text.ts';
+import { runHere } from '../here.ts';
 import { runProgram, scratchFolder, writeJson } from '../process.ts';
 
 const PRELOADED = fileURLToPath(new URL('no-sqlite.cjs', import.meta.url));
@@ -16,7 +17,7 @@ const folder = scratchFolder();
 const NAMES = { technician: 'Tarquin Demo', vehicle: 'DEMO-471', customer: 'Ottoline Demo' };
 const at = (...path: readonly string[]): string => join(folder, 'records', ...path);
 const without = (...args: readonly string[]) => runProgram(args, folder, undefined, NO_SQLITE);
-const withIt = (...args: readonly string[]) => runProgram(args, folder);
+const withIt = (...args: readonly string[]) => runHere(args, folder);
 
 const WHY = abortsOn(process.versions.node)
   ? 'may end the program on Node 24'
