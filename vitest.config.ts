@@ -46,7 +46,7 @@ export default defineConfig(({ mode }) => ({
     execArgv: ['--import', new URL('tests/loader/register.js', import.meta.url).href],
     server: { deps: { external: [NOT_A_TEST] } },
     testTimeout: 120_000,
-    hookTimeout: 60_000,
+    hookTimeout: 120_000,
     projects:
       mode === 'long'
         ? [project('long', { include: LONG }, { maxWorkers: 1, groupOrder: 0 })]

@@ -32,8 +32,10 @@ describe('without the SQLite module', () => {
   });
 
   test('a run is recorded in the chain, and its certificate shows the place', async () => {
-    const { code, out, err } = await without('run', '--speed', 'max', '--job', 'job.json');
-    expect(code).toBe(0);
+    const { code, out, err } = await without(
+      ...['run', '--speed', 'max', '--job', 'job.json', '--fault', 'emergency-stop'],
+    );
+    expect(code).toBe(4);
     expect([timesSaid(err), timesSaid(out)]).toEqual([1, 0]);
     expect(out).toContain('Record: demo-0001, entry 1 of records');
     const [line = ''] = readFileSync(at('chain.jsonl'), 'utf8').split('\n');

@@ -31,6 +31,13 @@ describe('the demo repair', () => {
     }
   });
 
+  // The program's own lines on stderr report problems only.
+  test('prints nothing on stderr, nor does its report, nor the help', async () => {
+    const help = await runProgram(['--help'], folder);
+    const report = await runProgram(['report', 'demo-0001', '--records', 'a'], folder);
+    for (const { code, err } of [first, help, report]) expect([code, err]).toEqual([0, '']);
+  });
+
   test('gives the same journal byte for byte from the same seed, and another from another', async () => {
     await runHere(['run', '--speed', 'max', '--records', 'b'], folder);
     await runHere(['run', '--speed', 'max', '--records', 'c', '--seed', '2', ...BRIEF], folder);
