@@ -48,10 +48,12 @@ export const OBJECTIONS = {
   'held-too-short': unmet('vacuum, pressure or light were not held for their time'),
   'held-unsupported': unshown('the times rest on too little that was seen'),
 
+  'clock-in-doubt': unshown('the clock cannot be relied on'),
   'clock-off': unmet('the clock ran wrong'),
   'clock-unsupported': unshown('nothing shows that the clock ran right'),
 
   'lamp-with-shield-open': unmet('the lamp burned with the shield open'),
+  'shield-in-doubt': unshown('the light failed with the shield read as closed'),
   'shield-never-open': unshown('the shield switch was never seen to move'),
   'switches-unproved': unshown('nothing shows that the safety switches work'),
 
