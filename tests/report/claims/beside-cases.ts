@@ -79,6 +79,13 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     headline: 'the glass was too cold or too hot for the resin',
     line: 'glass 23.0 to 23.0 °C while demo resin, lot demo-lot-7, was worked; it allows 25.0 to 40.0 °C',
   },
+  'a bottle that does not say which light sets its resin': {
+    claim: 'resin',
+    state: 'not shown',
+    about: { ...ABOUT, resin: { ...BOTTLE, light: null } },
+    headline: 'it is not on record which light sets the resin',
+    line: 'demo resin, lot demo-lot-7: its file does not say which light sets it',
+  },
   'rules that do not allow it': {
     claim: 'rules',
     state: 'not met',
