@@ -94,17 +94,21 @@ const ON_SWITCHES: Effects<Switches> = {
   'shield-opened': (s) => ({ ...s, shieldClosed: false }),
 };
 
-/** A shorted contact tells of nothing, whatever happens to its switch. */
+/**
+ * A shorted contact tells of nothing, whatever happens to its switch. The over-pressure switch has
+ * one contact that cuts off and is read; shield and stop have one for each.
+ */
 const SHORTED: Effects<Switches> = {
   'over-pressure-shorted': (s) => ({ ...s, overPressureTripped: false }),
-  'shield-shorted': (s) => ({ ...s, shieldClosed: true }),
 };
 const ON_READ: Effects<Switches> = {
   ...SHORTED,
+  'shield-read-shorted': (s) => ({ ...s, shieldClosed: true }),
   'stop-read-shorted': (s) => ({ ...s, emergencyStopPressed: false }),
 };
 const ON_CUT_OFF: Effects<Switches> = {
   ...SHORTED,
+  'shield-cut-shorted': (s) => ({ ...s, shieldClosed: true }),
   'stop-cut-shorted': (s) => ({ ...s, emergencyStopPressed: false }),
 };
 

@@ -107,10 +107,11 @@ export const FAULT_TABLE = {
   'emergency-stop': row('switch'),
   'shield-opened': row('switch'),
   'over-pressure-shorted': row('switch'),
-  'shield-shorted': row('switch'),
   /** The thermal cut-out of the lamp does not open. */
   'cut-out-shorted': row('switch'),
-  /** Of the stop's two contacts: the one that is read, and the one that cuts off. */
+  /** Of the two contacts of shield and stop: the one that is read, and the one that cuts off. */
+  'shield-read-shorted': row('switch'),
+  'shield-cut-shorted': row('switch'),
   'stop-read-shorted': row('switch'),
   'stop-cut-shorted': row('switch'),
   'yes-stuck': row('switch'),

@@ -20,6 +20,10 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     why: 'Nobody presses the stop in a sound job; one of its two contacts is proved by the guided test alone.',
     withdraws: 'interlocks',
   },
+  'shield-cut-shorted': {
+    why: 'Nobody lifts the shield in the light of a sound job, and nobody reads this contact: only the bring-up checklist proves it. Where it is shorted, the one that is read still puts the lamp off.',
+    withdraws: 'interlocks',
+  },
   'over-pressure-shorted': {
     why: 'The switch opens above every pressure of a job; it is proved by the guided test alone.',
     withdraws: 'interlocks',

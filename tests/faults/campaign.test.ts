@@ -25,10 +25,24 @@ describe('a fault is found by what sees its effect, and no limit of the plant is
   });
 });
 
-test('what harms is seen whatever is read: light with a shorted switch and an open shield', () => {
-  const { result } = runCase(caseOf('1/shield-shorted-opened@together.cure.1'));
-  expect(result.breaches.map(({ limit }) => limit)).toEqual(['lamp-with-shield-open']);
-  expect(isBroken(result)).toBe(true);
+describe('with one contact of the shield shorted and the shield lifted', () => {
+  test.each([
+    ['shield-read-shorted-opened', 'lamp-no-light'],
+    ['shield-cut-shorted-opened', 'shield-open'],
+  ] as const)('%s: no light is left, and %s says so', (row, by) => {
+    const { result } = runCase(caseOf(`1/${row}@together.cure.1`));
+    expect(result.breaches).toEqual([]);
+    expect(result.foundBy).toBe(by);
+    expect(result.shown).not.toContain('interlocks');
+  });
+
+  test('with both shorted there is light in the open, which is seen whatever is read', () => {
+    const id = 'shield-read-shorted-opened@together.cure.1';
+    const { parts } = caseOf(`1/${id}+shield-cut-shorted@together.self-test.1`);
+    const { result } = runCase({ id, parts });
+    expect(result.breaches.map(({ limit }) => limit)).toEqual(['lamp-with-shield-open']);
+    expect(isBroken(result)).toBe(true);
+  });
 });
 
 test('a pair is two rows in one job, the same for the same seed, and can be run by its id', () => {

@@ -56,8 +56,8 @@ test('a board that sends nothing any more holds the job, and the lamp goes out',
   expect(trueDoseJPerM2(run)).toBeLessThan(200 * 7);
 });
 
-test('a shorted contact of the shield is found before the lamp burns for the first time', () => {
-  const run = withFault({ kind: 'shield-shorted', from: { atS: 0 } });
+test('a shorted contact of the shield that is read is found before the lamp burns for the first time', () => {
+  const run = withFault({ kind: 'shield-read-shorted', from: { atS: 0 } });
   expect(run.alarms).toEqual(['shield-not-shown']);
   expect(run.end).not.toBe('completed');
   expect(trueDoseJPerM2(run)).toBe(0);

@@ -41,6 +41,12 @@ export const CANNOT_SHOW = [
       'What the break looks like: the unit does not see it; a person says whether it is clear.',
   },
   {
+    id: 'cutting-contacts',
+    short: 'that the contacts that cut off pump and lamp still open',
+    words:
+      'That the contacts of stop and shield that cut the supply, the thermal cut-out and the relief valve still open: nobody reads them, and only the bring-up checklist proves them.',
+  },
+  {
     id: 'strength',
     short: 'how strong the glass is',
     words: 'How strong the glass is: nothing here loads it.',

@@ -2,10 +2,12 @@
  * Whether the shield was closed while the lamp burned, and whether the safety switches are known to
  * work: a contact that was never seen to move is not trusted.
  */
+import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
 import { CURE_PHASES } from '../../core/phases.ts';
 import { clockWords } from '../words.ts';
 import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
+import { objectsAfter } from './doubts.ts';
 
 const closedWithLight: Ground = ({ ticks }) => {
   const lit = ticks.filter(({ actuators }) => lampBurns(actuators));
@@ -46,4 +48,12 @@ const proved: Ground = ({ about: { care } }) => {
     : [objects('switches-unproved', words)];
 };
 
-export const SWITCH_GROUNDS: readonly Ground[] = [closedWithLight, openBefore, proved];
+/** An open shield cuts the lamp's supply itself: light that fails may be a contact that lies. */
+const SHIELD_DOUBTS: readonly AlarmId[] = ['lamp-no-light'];
+
+export const SWITCH_GROUNDS: readonly Ground[] = [
+  closedWithLight,
+  objectsAfter(SHIELD_DOUBTS, 'shield-in-doubt'),
+  openBefore,
+  proved,
+];

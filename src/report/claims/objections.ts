@@ -53,6 +53,7 @@ export const OBJECTIONS = {
   'clock-unsupported': unshown('nothing shows that the clock ran right'),
 
   'lamp-with-shield-open': unmet('the lamp burned with the shield open'),
+  'shield-in-doubt': unshown('the light failed with the shield read as closed'),
   'shield-never-open': unshown('the shield switch was never seen to move'),
   'switches-unproved': unshown('nothing shows that the safety switches work'),
 

@@ -46,6 +46,18 @@ describe('a repair and its record', () => {
     for (const name of Object.values(NAMES)) expect(journal).not.toContain(name);
   });
 
+  test('is found by what it does not show, and by its verdict', async () => {
+    const listed = async (...args: readonly string[]) =>
+      (await json('list', ...args)).map(({ id }: { readonly id: string }) => id);
+    expect(await listed('--not-shown', 'dose')).toEqual(['demo-0001']);
+    expect(await listed('--not-met', 'completed')).toEqual(['demo-0001']);
+    expect(await listed('--not-shown', 'record')).toEqual([]);
+    expect(await listed('--verdict', 'not-completed')).toEqual(['demo-0001']);
+    expect(await listed('--verdict', 'within-limits')).toEqual([]);
+    const misspelt = await records('list', '--not-shown', 'dos');
+    expect([misspelt.code, misspelt.err]).toEqual([2, expect.stringContaining('seal, held')]);
+  });
+
   test('is entered again the same, byte for byte, by the same run elsewhere', async () => {
     const args = ['run', '--speed', 'max', '--job', 'job.json', '--fault', 'emergency-stop'];
     await runProgram([...args, '--records', 'again'], folder);

@@ -209,6 +209,23 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'nothing shows that the safety switches work',
     line: 'stop and over-pressure switch: proved on 1999-11-01',
   },
+  'switches that nobody ever proved': {
+    claim: 'interlocks',
+    state: 'not shown',
+    about: {
+      ...ABOUT,
+      care: [{ item: 'interlocks', state: 'never proved', due: 'never-done' }],
+    },
+    headline: 'nothing shows that the safety switches work',
+    line: 'stop and over-pressure switch: never proved',
+  },
+  'light that failed with the shield read as closed': {
+    claim: 'interlocks',
+    state: 'not shown',
+    events: [...GOOD_JOB, at(140, alarmEvent('lamp-no-light', 'hold'))],
+    headline: 'the light failed with the shield read as closed',
+    line: 'alarm lamp no light at 2:20 min: Expected demo, seen other',
+  },
   'switches of which the journal says nothing': {
     claim: 'interlocks',
     state: 'not shown',
