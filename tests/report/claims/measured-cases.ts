@@ -1,6 +1,6 @@
 /** One thing wrong with what the good job measured, and what its claim then says. */
 import type { Event } from '../../../src/core/events.ts';
-import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB, UNIT } from '../job-story.ts';
+import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB } from '../job-story.ts';
 import { type Case, found } from './beside-cases.ts';
 
 export const measuredAs = (name: string, value: number): readonly Event[] =>
@@ -68,30 +68,6 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     events: measuredAs('unconfirmedDoseJPerM2', 1),
     headline: 'the lamp is not known to give so much light',
     line: 'at least 6.00 J/cm² of it is light that this lamp is known to give',
-  },
-  'a resin that other light sets': {
-    claim: 'dose',
-    state: 'not shown',
-    about: { ...ABOUT, resin: { ...BOTTLE, light: { fromNm: 385, toNm: 420 } } },
-    headline: 'the lamp does not give the light that sets the resin',
-    line: 'demo resin, lot demo-lot-7: set by 385 to 420 nm; the lamp peaks at 365 nm',
-  },
-  'a lamp of other light than sets the resin': {
-    claim: 'dose',
-    state: 'not shown',
-    telling: { unit: { ...UNIT, lamp: { peakNm: 386 } } },
-    headline: 'the lamp does not give the light that sets the resin',
-    line: 'demo resin, lot demo-lot-7: set by 345 to 385 nm; the lamp peaks at 386 nm',
-  },
-  'a pit resin that other light sets': {
-    claim: 'dose',
-    state: 'not shown',
-    about: {
-      ...ABOUT,
-      pitResin: { ...BOTTLE, name: 'pit one', light: { fromNm: 400, toNm: 420 } },
-    },
-    headline: 'the lamp does not give the light that sets the resin',
-    line: 'pit one, lot demo-lot-7: set by 400 to 420 nm; the lamp peaks at 365 nm',
   },
   'a vacuum below the lowest allowed': {
     claim: 'pressure',
