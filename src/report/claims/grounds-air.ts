@@ -10,7 +10,7 @@ import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../word
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { limitOf } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
-import { hostClockAgrees } from './grounds-clock.ts';
+import { clockTrusted, hostClockAgrees } from './grounds-clock.ts';
 
 const withinLimits: Ground = (facts) => {
   const row = limitOf(facts, 'chamber pressure');
@@ -149,5 +149,5 @@ export const PRESSURE_GROUNDS: readonly Ground[] = [
   followsPump,
   zeroKnown,
 ];
-export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump];
-export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, hostClockAgrees];
+export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump, clockTrusted];
+export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, clockTrusted, hostClockAgrees];

@@ -49,6 +49,7 @@ export const OBJECTIONS = {
   'held-too-short': unmet('vacuum, pressure or light were not held for their time'),
   'held-unsupported': unshown('the times rest on too little that was seen'),
 
+  'clock-in-doubt': unshown('the clock cannot be relied on'),
   'clock-off': unmet('the clock ran wrong'),
   'clock-unsupported': unshown('nothing shows that the clock ran right'),
 

@@ -183,7 +183,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'proved on 1999-11-01', due: 'overdue-warn' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: proved on 1999-11-01',
+    line: 'the stop’s contact that is read, and over-pressure switch: proved on 1999-11-01',
   },
   'switches that nobody ever proved': {
     claim: 'interlocks',
@@ -193,7 +193,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'never proved', due: 'never-done' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: never proved',
+    line: 'the stop’s contact that is read, and over-pressure switch: never proved',
   },
   'light that failed with the shield read as closed': {
     claim: 'interlocks',
@@ -207,7 +207,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     state: 'not shown',
     about: { ...ABOUT, care: ABOUT.care.slice(0, 1) },
     headline: 'nothing shows that the safety switches work',
-    line: 'the proof of stop and over-pressure switch: this journal’s version did not record it',
+    line: 'the proof of the stop’s contact that is read, and over-pressure switch: this journal’s version did not record it',
   },
   'a shield that was open in the light': {
     claim: 'interlocks',
