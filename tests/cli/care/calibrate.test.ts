@@ -176,7 +176,7 @@ describe('bad input', () => {
     [['--at-nm', '395'], '--at-nm is 395 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
     [['--at-nm', '376'], '--at-nm is 376 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
   ])('a radiometer with %j is refused before the lamp burns', async (more, words) => {
-    const { code, err } = await runProgram([...RADIOMETER, ...more], folder);
+    const { code, err } = await runHere([...RADIOMETER, ...more], folder);
     expect(code).toBe(2);
     expect(err).toContain(words);
     expect(existsSync(join(folder, 'uv-bad', 'chain.jsonl'))).toBe(false);
