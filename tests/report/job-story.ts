@@ -20,7 +20,7 @@ export const PROFILE = {
 };
 
 /** What a report reads of a unit file that states uncertainties; not a whole one. */
-export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
+export const UNIT = { lamp: { peakNm: 365 }, uncertainty: { acceptance: { coveragePercent: 95 } } };
 
 export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
@@ -115,6 +115,7 @@ export const BOTTLE = {
   name: 'demo resin',
   lot: 'demo-lot-7',
   glass: { lowestC: 12, highestC: 40 },
+  light: { fromNm: 345, toNm: 385 },
   expiresOn: '2000-12-31',
   openedOn: '2000-01-01',
   usableAfterOpeningDays: 31,

@@ -39,7 +39,7 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'resin',
-    title: 'Resin named, in date, on glass that it allows',
+    title: 'Resin named, in date, on glass and for light that it allows',
     short: 'resin',
     kind: 'beside',
     needs: ['bottle file'],

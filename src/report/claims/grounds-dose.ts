@@ -5,6 +5,7 @@ import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
+import { ofItsLight } from './grounds-light.ts';
 
 const doseOf = (
   { doses }: ClaimFacts,
@@ -68,4 +69,5 @@ export const DOSE_GROUNDS: readonly Ground[] = [
   objectsAfter(DOSE_DOUBTS, 'clock-or-light-in-doubt'),
   interrupted,
   brightness,
+  ofItsLight,
 ];
