@@ -154,6 +154,15 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the temperature rests on too little that was seen',
     line: 'the lamp warmed the glass by 0.2 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
   },
+  'a second cure that did not warm the glass': {
+    claim: 'temperature',
+    state: 'not shown',
+    events: GOOD_JOB.flatMap((event) =>
+      isMeasured(event, 'glassWarmedK') ? [event, { ...event, value: 0.1 }] : [event],
+    ),
+    headline: 'the temperature rests on too little that was seen',
+    line: 'the lamp warmed the glass by 0.1 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
+  },
   'clocks that differed by more than a hundredth': {
     claim: 'clock',
     state: 'not met',
