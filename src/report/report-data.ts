@@ -19,13 +19,7 @@ import { limitRowsOf } from './limit-rows.ts';
 import { countedDosesOf } from './report-dose.ts';
 import type { RunResults } from './run-results.ts';
 import { type AdaptedRow, adaptedRowsOf, sealTestRowsOf } from './seal-rows.ts';
-import {
-  cycleRowsOf,
-  holdRowsOf,
-  lastMeasured,
-  measuredRowsOf,
-  phaseRowsOf,
-} from './timeline.ts';
+import { cycleRowsOf, holdRowsOf, lastMeasured, measuredRowsOf, phaseRowsOf } from './timeline.ts';
 import { type Verdict, verdictOf } from './verdict.ts';
 
 export interface AnswerRow {

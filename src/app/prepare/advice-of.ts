@@ -46,6 +46,7 @@ export function adviceOf(files: AdviceFiles): Checked<Advice> {
     permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, unit.pump.greatestRatio),
     heatingKPerS: unit.heating.own.rateKPerS,
+    lampPeakNm: unit.lampPeakNm,
   });
   if (advice.profile === null) return { ok: true, value: advice };
   const where = `${read.value.file}: the profile that follows from it`;

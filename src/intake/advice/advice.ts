@@ -26,6 +26,8 @@ export interface AdviceQuestion {
   readonly deepestPa: (atmospherePa: number) => number;
   /** Highest rate at which this unit lets a damaged pane be warmed, K/s. */
   readonly heatingKPerS: number;
+  /** Peak of the unit's lamp, nm. */
+  readonly lampPeakNm: number;
 }
 
 export interface ResinAdvice {
@@ -74,6 +76,7 @@ export function advise(question: AdviceQuestion): Advice {
       glassK,
       wanted,
       viscosityPaS,
+      lampPeakNm: question.lampPeakNm,
     });
     const { name, lot } = resin;
     return { name, lot, viscosityPaS, remarks, suits: !isRefused(remarks) };

@@ -25,6 +25,4 @@ export interface ClaimFacts extends RunResults {
 
 /** One row for each cure; one that was held is one cure. */
 export const curesIn = ({ phases }: ClaimFacts): readonly PhaseRow[] =>
-  phases.filter(
-    ({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase,
-  );
+  phases.filter(({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase);

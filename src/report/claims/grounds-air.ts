@@ -9,7 +9,7 @@ import { lastMeasured } from '../timeline.ts';
 import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../words.ts';
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { objectsAfter } from './doubts.ts';
-import { hostClockAgrees } from './grounds-clock.ts';
+import { clockTrusted, hostClockAgrees } from './grounds-clock.ts';
 import { withinLimits } from './within-limits.ts';
 
 /** Alarms of a pressure that did not follow the pump or the vent. */
@@ -138,5 +138,5 @@ export const PRESSURE_GROUNDS: readonly Ground[] = [
   followsPump,
   zeroKnown,
 ];
-export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump];
-export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, hostClockAgrees];
+export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump, clockTrusted];
+export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, clockTrusted, hostClockAgrees];

@@ -37,11 +37,14 @@ const openBefore: Ground = (facts) => {
 /** States of `src/care/interval.ts` in which a proof is in force. */
 const IN_FORCE = ['in-order', 'due-soon'];
 
+/** The stop's other contact, which cuts the supply, is proved at bring-up only. */
+const PROVED = 'the stop’s contact that is read, and over-pressure switch';
+
 /** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
 const proved: Ground = ({ about: { care } }) => {
   const row = care?.find(({ item }) => item === 'interlocks');
-  if (row === undefined) return [notInHeader('the proof of stop and over-pressure switch')];
-  const words = `stop and over-pressure switch: ${row.words}`;
+  if (row === undefined) return [notInHeader(`the proof of ${PROVED}`)];
+  const words = `${PROVED}: ${row.words}`;
   return row.due !== null && IN_FORCE.includes(row.due)
     ? [supports('proof test', words)]
     : [objects('switches-unproved', words)];

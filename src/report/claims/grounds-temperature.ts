@@ -3,9 +3,10 @@
  * rightly: it agreed with the air and with the heat sink at rest, and moved in every cure.
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
+import { lampBurns } from '../../core/frame.ts';
 import type { MeasuredRow } from '../timeline.ts';
-import { celsiusWords } from '../words.ts';
-import { type Ground, lacks, notRecorded, supports } from './claim.ts';
+import { celsiusWords, secondsWords } from '../words.ts';
+import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { curesIn } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
 import { withinLimits } from './within-limits.ts';
@@ -57,8 +58,35 @@ const bothFollow: Ground = (facts) => {
   ];
 };
 
+/**
+ * A count is 0.09 K, and usual light on glass that follows it with some 3 min gives three of them in
+ * 25 s at first and in a third of the time that it has burned later. A count that stands for longer
+ * may be a sensor that stuck in mid-cure. A quiet sound one moves by then, so that this asks for no
+ * noise.
+ */
+const RESTS = { leastS: 25, shareOfLit: 1 / 3 } as const;
+
+const movesInLight: Ground = (facts) =>
+  curesIn(facts).flatMap(({ fromS, toS }): readonly Finding[] => {
+    let restS = 0;
+    let sinceS = fromS;
+    let counts: number | null = null;
+    for (const { frame, actuators } of facts.ticks) {
+      if (frame.timeS < fromS || frame.timeS > toS || !lampBurns(actuators)) continue;
+      const { glassTemperature } = frame.counts;
+      if (glassTemperature !== counts) [counts, sinceS] = [glassTemperature, frame.timeS];
+      const allowedS = Math.max(RESTS.leastS, RESTS.shareOfLit * (frame.timeS - fromS));
+      if (frame.timeS - sinceS > allowedS) restS = Math.max(restS, frame.timeS - sinceS);
+    }
+    const words = `the glass sensor’s count stood for ${secondsWords(restS)} in the light`;
+    return restS === 0
+      ? []
+      : [objects('temperature-in-doubt', `${words}: it shows nothing of that time`)];
+  });
+
 export const TEMPERATURE_GROUNDS: readonly Ground[] = [
   withinLimits('glass temperature', 'glass sensor', 'glass-outside', celsiusWords),
   objectsAfter(SENSOR_ALARMS, 'temperature-in-doubt'),
   bothFollow,
+  movesInLight,
 ];

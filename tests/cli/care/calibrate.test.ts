@@ -165,6 +165,27 @@ describe('bad input', () => {
     expect(existsSync(join(folder, 'bad', 'chain.jsonl'))).toBe(false);
   });
 
+  const RADIOMETER = [
+    ...['calibrate', 'uv', '--by', 'Demo Person', '--reference-name', 'demo radiometer'],
+    ...['--certificate', 'D-2', '--reference-uncertainty', '4', '--records', 'uv-bad'],
+  ];
+  test.each([
+    [[], '--at-nm is not stated; accepted: the wavelength that the radiometer'],
+    [['--at-nm', '254'], '--at-nm 254 is not accepted'],
+    [['--at-nm', '395'], '--at-nm is 395 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
+    [['--at-nm', '376'], '--at-nm is 376 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
+  ])('a radiometer with %j is refused before the lamp burns', async (more, words) => {
+    const { code, err } = await runProgram([...RADIOMETER, ...more], folder);
+    expect(code).toBe(2);
+    expect(err).toContain(words);
+    expect(existsSync(join(folder, 'uv-bad', 'chain.jsonl'))).toBe(false);
+  });
+
+  test('a wavelength for a gauge is refused', async () => {
+    const { code, err } = await calibrate('bad', '--at-nm', '365');
+    expect([code, err]).toEqual([2, expect.stringContaining('--at-nm belongs to uv')]);
+  });
+
   test('without a reference there is no calibration', async () => {
     const { code, err } = await runProgram(['calibrate', 'uv', '--by', 'Demo Person'], folder);
     expect(code).toBe(2);

@@ -27,6 +27,7 @@ const adviseOn = (
     permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, PUMP),
     heatingKPerS: 10 / 60,
+    lampPeakNm: 365,
   });
 const fileOf = (advice: Advice) => {
   const file = profileSchema.parse(advice.profile?.file);

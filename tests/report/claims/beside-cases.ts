@@ -1,7 +1,7 @@
 /** One thing wrong beside the good job’s process, and what its claim then says: typed from the requirement. */
 import type { Event } from '../../../src/core/events.ts';
 import type { ClaimId } from '../../../src/report/claims/claim-table.ts';
-import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling } from '../job-story.ts';
+import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling, UNIT } from '../job-story.ts';
 
 const RULE = {
   words: 'no repair before the driver',
@@ -78,6 +78,37 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     about: { ...ABOUT, resin: { ...BOTTLE, glass: { lowestC: 25, highestC: 40 } } },
     headline: 'the glass was too cold or too hot for the resin',
     line: 'glass 23.0 to 23.0 °C while demo resin, lot demo-lot-7, was worked; it allows 25.0 to 40.0 °C',
+  },
+  'a resin that other light sets': {
+    claim: 'dose',
+    state: 'not shown',
+    about: { ...ABOUT, resin: { ...BOTTLE, light: { fromNm: 385, toNm: 420 } } },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'demo resin, lot demo-lot-7: set by 385 to 420 nm; the lamp peaks at 365 nm',
+  },
+  'a lamp of other light than sets the resin': {
+    claim: 'dose',
+    state: 'not shown',
+    telling: { unit: { ...UNIT, lamp: { peakNm: 386 } } },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'demo resin, lot demo-lot-7: set by 345 to 385 nm; the lamp peaks at 386 nm',
+  },
+  'a pit resin that other light sets': {
+    claim: 'dose',
+    state: 'not shown',
+    about: {
+      ...ABOUT,
+      pitResin: { ...BOTTLE, name: 'pit one', light: { fromNm: 400, toNm: 420 } },
+    },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'pit one, lot demo-lot-7: set by 400 to 420 nm; the lamp peaks at 365 nm',
+  },
+  'a bottle that does not say which light sets its resin': {
+    claim: 'resin',
+    state: 'not shown',
+    about: { ...ABOUT, resin: { ...BOTTLE, light: null } },
+    headline: 'it is not on record which light sets the resin',
+    line: 'demo resin, lot demo-lot-7: its file does not say which light sets it',
   },
   'rules that do not allow it': {
     claim: 'rules',

@@ -1,6 +1,6 @@
 /** One thing wrong with what the good job measured, and what its claim then says. */
 import type { Event } from '../../../src/core/events.ts';
-import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB } from '../job-story.ts';
+import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB, measured } from '../job-story.ts';
 import { type Case, found } from './beside-cases.ts';
 
 export const measuredAs = (name: string, value: number): readonly Event[] =>
@@ -163,6 +163,24 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the temperature rests on too little that was seen',
     line: 'the lamp warmed the glass by 0.1 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
   },
+  'a glass sensor whose count stood for all of the light': {
+    claim: 'temperature',
+    state: 'not shown',
+    telling: { glassRests: true },
+    headline: 'a temperature sensor cannot be relied on',
+    line: 'the glass sensor’s count stood for 40 s in the light: it shows nothing of that time',
+  },
+  'light under which the glass did not warm': {
+    claim: 'dose',
+    state: 'not shown',
+    events: GOOD_JOB.flatMap((event) =>
+      isMeasured(event, 'glassWarmedK')
+        ? [measured(150, 'glassWarmedK', 0.79), measured(150, 'glassUsuallyWarmedK', 2.4)]
+        : [event],
+    ),
+    headline: 'the glass did not warm as it does under the lamp',
+    line: 'the light warmed the glass by 0.8 K, 2.4 K are usual: the lamp may have stood beside it',
+  },
   'clocks that differed by more than a hundredth': {
     claim: 'clock',
     state: 'not met',
@@ -192,7 +210,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'proved on 1999-11-01', due: 'overdue-warn' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: proved on 1999-11-01',
+    line: 'the stop’s contact that is read, and over-pressure switch: proved on 1999-11-01',
   },
   'switches that nobody ever proved': {
     claim: 'interlocks',
@@ -202,7 +220,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'never proved', due: 'never-done' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: never proved',
+    line: 'the stop’s contact that is read, and over-pressure switch: never proved',
   },
   'light that failed with the shield read as closed': {
     claim: 'interlocks',
@@ -216,7 +234,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     state: 'not shown',
     about: { ...ABOUT, care: ABOUT.care.slice(0, 1) },
     headline: 'nothing shows that the safety switches work',
-    line: 'the proof of stop and over-pressure switch: this journal’s version did not record it',
+    line: 'the proof of the stop’s contact that is read, and over-pressure switch: this journal’s version did not record it',
   },
   'a shield that was open in the light': {
     claim: 'interlocks',
