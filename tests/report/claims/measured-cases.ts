@@ -1,6 +1,6 @@
 /** One thing wrong with what the good job measured, and what its claim then says. */
 import type { Event } from '../../../src/core/events.ts';
-import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB, measured } from '../job-story.ts';
+import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB } from '../job-story.ts';
 import { type Case, found } from './beside-cases.ts';
 
 export const measuredAs = (name: string, value: number): readonly Event[] =>
@@ -9,7 +9,7 @@ export const measuredAs = (name: string, value: number): readonly Event[] =>
   );
 const without = (drop: (event: Event) => boolean): readonly Event[] =>
   GOOD_JOB.filter((event) => !drop(event));
-const isMeasured = (event: Event, name: string): boolean =>
+export const isMeasured = (event: Event, name: string): boolean =>
   event.kind === 'measured' && event.name === name;
 
 export const MEASURED_CASES: Readonly<Record<string, Case>> = {
@@ -153,33 +153,6 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     events: measuredAs('glassWarmedK', 0.2),
     headline: 'the temperature rests on too little that was seen',
     line: 'the lamp warmed the glass by 0.2 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
-  },
-  'a second cure that did not warm the glass': {
-    claim: 'temperature',
-    state: 'not shown',
-    events: GOOD_JOB.flatMap((event) =>
-      isMeasured(event, 'glassWarmedK') ? [event, { ...event, value: 0.1 }] : [event],
-    ),
-    headline: 'the temperature rests on too little that was seen',
-    line: 'the lamp warmed the glass by 0.1 K (usual 0.0 K): too little to show that its sensor sits on it and moves',
-  },
-  'a glass sensor whose count stood for all of the light': {
-    claim: 'temperature',
-    state: 'not shown',
-    telling: { glassRests: true },
-    headline: 'a temperature sensor cannot be relied on',
-    line: 'the glass sensor’s count stood for 40 s in the light: it shows nothing of that time',
-  },
-  'light under which the glass did not warm': {
-    claim: 'dose',
-    state: 'not shown',
-    events: GOOD_JOB.flatMap((event) =>
-      isMeasured(event, 'glassWarmedK')
-        ? [measured(150, 'glassWarmedK', 0.79), measured(150, 'glassUsuallyWarmedK', 2.4)]
-        : [event],
-    ),
-    headline: 'the glass did not warm as it does under the lamp',
-    line: 'the light warmed the glass by 0.8 K, 2.4 K are usual: the lamp may have stood beside it',
   },
   'clocks that differed by more than a hundredth': {
     claim: 'clock',
