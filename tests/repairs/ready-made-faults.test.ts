@@ -42,6 +42,8 @@ const EXPECTED_ALARMS: Readonly<Record<string, { alarms: readonly string[]; end:
   'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
   'over-pressure-switch': { alarms: ['over-pressure-switch'], end: 'alarm' },
   'low-supply': { alarms: ['supply-low'], end: 'completed' },
+  'cut-buttons': { alarms: ['buttons-open'], end: 'completed' },
+  'stuck-hold': { alarms: ['button-stuck'], end: 'completed' },
   'mute-link': { alarms: ['link-lost'], end: 'completed' },
   'late-frame': { alarms: ['frames-late'], end: 'completed' },
   'spoilt-message': { alarms: ['message-spoilt'], end: 'completed' },
