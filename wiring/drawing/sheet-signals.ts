@@ -228,7 +228,7 @@ const BLOCKS: readonly Block[] = [
 
 export const SIGNALS: Sheet = {
   file: 'signals.svg',
-  title: 'Meniscus wiring 3 of 4: signals',
+  title: 'Meniscus wiring 3 of 5: signals',
   blocks: BLOCKS,
   notes: [
     'Names in capitals, and D or A with a number, join points of the same name on all sheets. Sensor cables screened, screen to ground at the controller only.',

@@ -1,7 +1,9 @@
 /**
  * Safety switches, sensors, buttons, display and signals, with their filters.
  */
+
 import { BUTTON_LADDER } from '../pin-map.ts';
+import { LAMP_HEAD } from './lamp-head.ts';
 import { capacitor, contact, module, type PartType, resistor, type } from './part-type.ts';
 
 export const SWITCH_TYPES = {
@@ -61,7 +63,7 @@ export const SIGNAL_TYPES = {
   uvSensor: module(
     '0-40 mW/cm²',
     'UV-A photodiode with amplifier, ratiometric, three wires',
-    '0 to 40 mW/cm² at 365 nm, 0.5 to 4.5 V at 5 V',
+    `0 to 40 mW/cm² at ${LAMP_HEAD.peakNm} nm, 0.5 to 4.5 V at 5 V`,
     'pin map',
     'Twice the lamp’s output; the live zero reveals a broken wire.',
   ),

@@ -8,9 +8,10 @@ import { radiusOf } from './job-target.ts';
 import type { RepairConfig } from './repair-state.ts';
 
 /**
- * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Diodes of
- * one kind are sorted to within 5 nm, and a radiometer's filter falls off over tens of nanometres
- * (from memory). Between 365 and 395 nm instruments of one make differ by tens of per cent.
+ * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Most
+ * diodes are specified within 5 nm of their peak (a radiometer maker's note SAL-S1006 of 2023), and
+ * a radiometer's filter falls off over tens of nanometres (from memory). Between 365 and 395 nm
+ * instruments differ by tens of per cent (from memory).
  */
 const FARTHEST_APART_NM = 10;
 

@@ -58,7 +58,9 @@ const brightness: Ground = (facts, portion) => {
   if (unconfirmed === null || dose.uncertainty === null)
     return [notRecorded('what of the light the lamp is known to give', facts)];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
-  const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
+  // Below zero the uncertainty is more than what the lamp is known to give: none is borne out.
+  const least = doseWords(Math.max(0, borneOut));
+  const words = `at least ${least} of it is light that this lamp is known to give`;
   return borneOut >= (dose.targetJPerM2 ?? 0)
     ? [supports('known output of the lamp', words)]
     : [objects('light-unconfirmed', words)];

@@ -69,6 +69,13 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the lamp is not known to give so much light',
     line: 'at least 6.00 J/cm² of it is light that this lamp is known to give',
   },
+  'light of which this lamp is known to give none': {
+    claim: 'dose',
+    state: 'not shown',
+    events: measuredAs('unconfirmedDoseJPerM2', 60_300),
+    headline: 'the lamp is not known to give so much light',
+    line: 'at least 0.00 J/cm² of it is light that this lamp is known to give',
+  },
   'a vacuum below the lowest allowed': {
     claim: 'pressure',
     state: 'not met',
