@@ -24,7 +24,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     batch: state.batch,
     phase: own.phase,
     phaseElapsedS: state.procedure.elapsedS,
-    setPointPa: state.setPointPa,
+    setPointPa: state.setPointPa ?? own.shutOffPa,
     atmospherePa: state.procedure.atmospherePa,
     leakRatePaM3PerS: own.leakRatePaM3PerS,
     frameGapS,

@@ -53,7 +53,10 @@ export type ProcedureAlarms = Pick<
   | 'selfTestFindings'
   | 'proving'
   | 'profile'
->;
+> & {
+  /** Pressure at which the chamber over the glass was shut off; null while it is not. */
+  readonly shutOffPa: number | null;
+};
 
 /** The least dose counted so far, and its target; J/m2. */
 export interface DoseSoFar {

@@ -17,6 +17,7 @@ export interface AlarmContext {
   readonly phase: PhaseId;
   /** Time in the phase while running, s. */
   readonly phaseElapsedS: number;
+  /** Or the pressure at which the chamber was shut off: a pump that stops leaves it there. */
   readonly setPointPa: number | null;
   readonly atmospherePa: number | null;
   readonly leakRatePaM3PerS: number | null;

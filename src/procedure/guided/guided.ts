@@ -140,6 +140,8 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure, scene }: GuidedState): Pr
   lampHeat: lampHeatOf(scene),
   selfTestFindings: [],
   proving: stepOf(procedure).proving ?? null,
+  // There is no glass under a closed test piece.
+  shutOffPa: null,
   profile: limitsOf(unit),
 });
 

@@ -216,6 +216,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     proving: null,
+    shutOffPa: procedure.phase === 'seal-watch' ? procedure.isolatedPa : null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }

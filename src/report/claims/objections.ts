@@ -32,6 +32,7 @@ export const OBJECTIONS = {
   'clock-or-light-in-doubt': unshown('the clock or the light sensor cannot be relied on'),
   'light-unconfirmed': unshown('the lamp is not known to give so much light'),
   'resin-other-light': unshown('the lamp does not give the light that sets the resin'),
+  'light-beside-glass': unshown('the glass did not warm as it does under the lamp'),
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),
