@@ -85,6 +85,14 @@ describe('a row comes to', () => {
     expect(summaryOf(row, [result({ shown: ['dose'] })], accepted).state).toBe('broken');
   });
 
+  test('accepted where it passes only the limit that nothing can hold, and broken by any other', () => {
+    const accepted = { [row.id]: { why: 'demo', withdraws: null, passes: ['glass-too-hot'] } };
+    const passed = (limit: string) => result({ breaches: [{ limit, words: 'demo', atS: 1 }] });
+    expect(summaryOf(row, [passed('glass-too-hot')], accepted).state).toBe('accepted');
+    expect(summaryOf(row, [passed('pressure-floor')], accepted).state).toBe('broken');
+    expect(summaryOf(row, [passed('glass-too-hot')], {}).state).toBe('broken');
+  });
+
   test('rows have names of their own, and only they are accepted', () => {
     const ids = ROWS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);

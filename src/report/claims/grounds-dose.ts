@@ -1,6 +1,6 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
-import { lastMeasured } from '../timeline.ts';
+import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -66,10 +66,30 @@ const brightness: Ground = (facts, portion) => {
     : [objects('light-unconfirmed', words)];
 };
 
+/**
+ * Light that falls on the glass warms it, by no less than a third of what is usual, whose absorption
+ * is known no better. Less than this is expected of too short a light, which then shows nothing.
+ */
+const TELLING_K = 0.6;
+const LEAST_SHARE_OF_USUAL = 1 / 3;
+
+/** The light sensor stands with the lamp: the glass alone tells that both stood over it. */
+const fellOnGlass: Ground = ({ doses, measured }, portion) => {
+  const cure = doses.findIndex((dose) => dose.portion === portion);
+  const of = (name: MeasuredRow['name']): number | undefined =>
+    measured.filter((row) => row.name === name)[cure]?.value;
+  const [seenK, usualK] = [of('glassWarmedK'), of('glassUsuallyWarmedK')];
+  if (seenK === undefined || usualK === undefined || usualK < TELLING_K) return [];
+  if (seenK >= LEAST_SHARE_OF_USUAL * usualK) return [];
+  const words = `the light warmed the glass by ${seenK.toFixed(1)} K, ${usualK.toFixed(1)} K are usual`;
+  return [objects('light-beside-glass', `${words}: the lamp may have stood beside it`)];
+};
+
 export const DOSE_GROUNDS: readonly Ground[] = [
   counted,
   objectsAfter(DOSE_DOUBTS, 'clock-or-light-in-doubt'),
   interrupted,
   brightness,
   ofItsLight,
+  fellOnGlass,
 ];

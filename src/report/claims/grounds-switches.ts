@@ -4,9 +4,9 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
-import { CURE_PHASES } from '../../core/phases.ts';
 import { clockWords } from '../words.ts';
 import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
+import { curesIn } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
 
 const closedWithLight: Ground = ({ ticks }) => {
@@ -18,11 +18,10 @@ const closedWithLight: Ground = ({ ticks }) => {
     : [objects('lamp-with-shield-open', `first at ${clockWords(open.frame.timeS)} min`)];
 };
 
-/** Between two cures as well: a contact may weld at any time. A cure that was held is one cure. */
-const openBefore: Ground = ({ phases, ticks }) => {
-  const cures = phases.filter(
-    ({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase,
-  );
+/** Between two cures as well: a contact may weld at any time. */
+const openBefore: Ground = (facts) => {
+  const { ticks } = facts;
+  const cures = curesIn(facts);
   return cures.flatMap(({ fromS }, index): readonly Finding[] => {
     const sinceS = cures[index - 1]?.toS ?? 0;
     const seen = ticks.findLast(

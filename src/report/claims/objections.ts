@@ -32,6 +32,7 @@ export const OBJECTIONS = {
   'clock-or-light-in-doubt': unshown('the clock or the light sensor cannot be relied on'),
   'light-unconfirmed': unshown('the lamp is not known to give so much light'),
   'resin-other-light': unshown('the lamp does not give the light that sets the resin'),
+  'light-beside-glass': unshown('the glass did not warm as it does under the lamp'),
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),
@@ -85,6 +86,8 @@ export const OBJECTIONS = {
   'overrides-unrecorded': unshown('it is not on record whether a check was set aside'),
 
   'stated-dry-found-wet': unmet('the break was stated to be dry and was found wet'),
+  'leg-grew': unmet('a leg grew after the break was assessed'),
+  'resin-inside': unmet('resin came through to the inner side'),
   'not-as-stated': unmet('glass or air were not as stated'),
   'nothing-to-compare': unshown('nothing stated could be compared with what was found'),
 } as const satisfies Readonly<Record<string, ObjectionWords>>;

@@ -9,7 +9,7 @@ export const measuredAs = (name: string, value: number): readonly Event[] =>
   );
 const without = (drop: (event: Event) => boolean): readonly Event[] =>
   GOOD_JOB.filter((event) => !drop(event));
-const isMeasured = (event: Event, name: string): boolean =>
+export const isMeasured = (event: Event, name: string): boolean =>
   event.kind === 'measured' && event.name === name;
 
 export const MEASURED_CASES: Readonly<Record<string, Case>> = {
