@@ -11,8 +11,11 @@ const NOT_A_TEST = /\/(?:src|sim|hal|wiring|tests)\/(?!.*(?:node_modules|\.test\
 const LONG = ['tests/**/*.long.test.ts'];
 /** Whole counts, which take up to an hour: `npm run test:hours`. */
 const HOURS = ['tests/**/*.hours.test.ts'];
-/** Serial lines and emulated boards: what runs in real time has the machine to itself. */
-const IN_REAL_TIME = ['tests/emulated/**/*.test.ts', 'tests/sim/emulator/**/*.test.ts'];
+/** Programs on a serial line to an emulated board: what runs in real time has the machine to itself. */
+const IN_REAL_TIME = [
+  'tests/emulated/commands-over-pty.test.ts',
+  'tests/sim/emulator/serve-emulator.test.ts',
+];
 
 /** Drawn here, once for all files, and printed so that the run can be repeated. */
 const { MENISCUS_SEED: asked } = process.env;

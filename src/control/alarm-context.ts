@@ -31,6 +31,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     silentS: reading.timeS - state.signal.sampledAtS,
     clockOffRatio: watch.clock.worstOffRatio,
     clockStoodS: watch.clock.stoodS,
+    buttonDownForS: watch.buttonDownForS,
     shieldShown: watch.shield.seenOpenAtS !== null,
     uncountedShare: watch.sampling.uncountedShare,
     lostNumber: lostNumberIn(state, reading.sequence),

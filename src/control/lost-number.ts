@@ -23,6 +23,7 @@ export function lostNumberIn(state: State, sequence: number): string | null {
   if (isNone(batchForS)) return 'batchForS';
   if (isNone(setPointPa)) return 'setPointPa';
   if (isNone(screen.shownS)) return 'screen.shownS';
+  if (isNone(screen.heededS)) return 'screen.heededS';
   for (const key in procedure) {
     if (isNone(procedure[key as keyof typeof procedure])) return `procedure.${key}`;
   }

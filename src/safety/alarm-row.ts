@@ -30,6 +30,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** How long the ladder of the buttons has not been at rest, s. */
+  readonly buttonDownForS: number;
   /** The shield was seen open before this cure. */
   readonly shieldShown: boolean;
   /** Time between late frames that counts for nothing, as a share of the last seconds. */

@@ -158,6 +158,19 @@ describe('what their reports say', () => {
   });
 });
 
+test('version 2 knew three buttons: its presses are read, and what their ladder gave is not known', () => {
+  const [header = ''] = recordedText('repair-apart.version-2').split('\n');
+  const lines = [
+    '[5,0.25,null,310,102,560,560,639,1,0,2,0,null]',
+    '[6,0.3,null,310,102,560,560,639,1,0,2,0,null,"nym"]',
+    '[7,0.35,null,310,102,560,560,639,1,0,2,0,null,"",[{"kind":"hold"}]]',
+  ];
+  const { ticks } = soundOf(readJournal(`${[header, ...lines].join('\n')}\n`, 'old.jsonl'));
+  expect(ticks.map(({ frame }) => frame.pressed)).toEqual([[], ['no', 'yes', 'more'], []]);
+  expect(ticks.map(({ frame }) => frame.ladder)).toEqual([null, null, null]);
+  expect(ticks[2]?.requests).toEqual([{ kind: 'hold' }]);
+});
+
 describe('what version 1 wrote differently', () => {
   const [header = '', ...lines] = recordedText('repair-apart.version-1').split('\n');
   const read = (...more: readonly string[]) =>

@@ -53,6 +53,8 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
   'over-pressure-switch': { alarms: ['over-pressure-switch'], end: 'alarm' },
   'low-supply': { alarms: ['supply-low'], end: 'completed' },
+  'cut-buttons': { alarms: ['buttons-open'], end: 'completed' },
+  'stuck-hold': { alarms: ['button-stuck'], end: 'completed' },
   'mute-link': { alarms: ['link-lost'], end: 'completed' },
   'late-frame': { alarms: ['frames-late'], end: 'completed' },
   'spoilt-message': { alarms: ['message-spoilt'], end: 'completed' },

@@ -79,8 +79,14 @@ export const SIGNAL_TYPES = {
   supplyUpper: resistor(30_000, 'pin map', 'Upper half of the supply divider: 12 V reads 3 V.'),
   supplyLower: resistor(10_000, 'pin map', 'Lower half of the supply divider.'),
   ladderPullUp: resistor(BUTTON_LADDER.pullUpOhm, 'pin map', 'Top of the button ladder.'),
-  ladderNo: resistor(BUTTON_LADDER.no.ohm, 'pin map', 'Step of the NO button.'),
-  ladderMore: resistor(BUTTON_LADDER.more.ohm, 'pin map', 'Step of the MORE button.'),
+  ladderNo: resistor(BUTTON_LADDER.ohm.no, 'pin map', 'Step of the NO button.'),
+  ladderMore: resistor(BUTTON_LADDER.ohm.more, 'pin map', 'Step of the MORE button.'),
+  ladderYes: resistor(BUTTON_LADDER.ohm.yes, 'pin map', 'Step of the YES button.'),
+  ladderRest: resistor(
+    BUTTON_LADDER.restOhm,
+    'pin map',
+    'Beside the buttons, at the far end of their cable: without it the wire reads as cut off.',
+  ),
   pushButton: {
     ...type(
       'button',
@@ -89,6 +95,17 @@ export const SIGNAL_TYPES = {
       '12 V DC, 50 mA; works with gloves',
       'demo',
       'Large enough for a gloved finger.',
+    ),
+    normally: 'open',
+  },
+  holdButton: {
+    ...type(
+      'button',
+      '',
+      'push button, momentary, large, yellow: HOLD',
+      '12 V DC, 50 mA; works with gloves; 30 mm or more across',
+      'demo',
+      'Found without looking, apart from the other three. Yellow for what is abnormal, as IEC 60204-1 has it (from memory).',
     ),
     normally: 'open',
   },

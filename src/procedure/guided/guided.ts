@@ -179,6 +179,9 @@ export const GUIDED: Procedure<Guided> = {
   entered,
   outcomeOf: () => null,
   heldBy: () => saying('held'),
+  // Nothing is on the glass.
+  holdQuestions: [],
+  heldFor: (_, walk) => ({ walk, why: saying('held'), events: [] }),
   stoppedBy: ({ by, why }) =>
     by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
   snapshotOf: guidedSnapshotOf,

@@ -86,6 +86,8 @@ export const OBJECTIONS = {
   'overrides-unrecorded': unshown('it is not on record whether a check was set aside'),
 
   'stated-dry-found-wet': unmet('the break was stated to be dry and was found wet'),
+  'leg-grew': unmet('a leg grew after the break was assessed'),
+  'resin-inside': unmet('resin came through to the inner side'),
   'not-as-stated': unmet('glass or air were not as stated'),
   'nothing-to-compare': unshown('nothing stated could be compared with what was found'),
 } as const satisfies Readonly<Record<string, ObjectionWords>>;

@@ -1,5 +1,5 @@
 /** One thing wrong beside the good job’s process, and what its claim then says: typed from the requirement. */
-import type { Event } from '../../../src/core/events.ts';
+import type { Event, HoldReason } from '../../../src/core/events.ts';
 import type { ClaimId } from '../../../src/report/claims/claim-table.ts';
 import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling, UNIT } from '../job-story.ts';
 
@@ -23,6 +23,8 @@ export const found = (finding: 'moisture' | 'leak' | 'outgassing', timeS = 10): 
   at(timeS, { kind: 'seal-finding', finding, why: 'Levels like water' });
 export const answered = (phase: 'bubbles-stay' | 'final-look', answer: 'yes' | 'no'): Event =>
   at(188.5, { kind: 'answer', phase, answer });
+const heldBecause = (reason: HoldReason): Event =>
+  at(188.5, { kind: 'hold-reason', phase: 'ask-bubbles', reason });
 export interface Case {
   readonly claim: ClaimId;
   readonly state: 'not shown' | 'not met';
@@ -179,6 +181,20 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     events: [...GOOD_JOB, answered('bubbles-stay', 'yes')],
     headline: 'bubbles still rose when the resin was pressed in',
     line: 'at 3:09 min the longest vacuum was over, bubbles still rose, and a person went on',
+  },
+  'a leg that grew, as the person said who held it': {
+    claim: 'as-stated',
+    state: 'not met',
+    events: [...GOOD_JOB, heldBecause('leg-grew')],
+    headline: 'a leg grew after the break was assessed',
+    line: 'at 3:09 min, in step 5.3, a person held the job because a leg grew',
+  },
+  'resin on the inner side': {
+    claim: 'as-stated',
+    state: 'not met',
+    events: [...GOOD_JOB, heldBecause('resin-inside')],
+    headline: 'resin came through to the inner side',
+    line: 'at 3:09 min, in step 5.3, a person held the job because resin shows on the inner side',
   },
   'a break that was stated dry and found wet': {
     claim: 'as-stated',
