@@ -107,14 +107,23 @@ export const FAULT_TABLE = {
   'emergency-stop': row('switch'),
   'shield-opened': row('switch'),
   'over-pressure-shorted': row('switch'),
-  'shield-shorted': row('switch'),
   /** The thermal cut-out of the lamp does not open. */
   'cut-out-shorted': row('switch'),
-  /** Of the stop's two contacts: the one that is read, and the one that cuts off. */
+  /** Of the two contacts of shield and stop: the one that is read, and the one that cuts off. */
+  'shield-read-shorted': row('switch'),
+  'shield-cut-shorted': row('switch'),
   'stop-read-shorted': row('switch'),
   'stop-cut-shorted': row('switch'),
+  /** A button that stays down. */
   'yes-stuck': row('switch'),
   'no-stuck': row('switch'),
+  'hold-stuck': row('switch'),
+  /** The wire of the buttons: shorted to ground, cut, or with moisture from it to ground. */
+  'ladder-shorted': row('switch'),
+  'ladder-open': row('switch'),
+  'ladder-wet': row('switch', amount(1_000, 10_000_000, 'ohm', 100_000)),
+  /** The resistor of NO: drifted, or one of YES in its place. */
+  'no-drifts': row('switch', amount(0.1, 10, 'of its resistance', 1.25)),
   'no-reads-yes': row('switch'),
   /** YES to a step whose work is not done. */
   'hands-idle': row('person'),

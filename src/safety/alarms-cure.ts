@@ -80,7 +80,8 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     delayS: setting(0.5, 0.1, 5),
     armed: lit,
     seen: ({ reading }) => valueOrNull(reading.irradianceWPerM2),
-    remedy: 'Check the lamp plug and that lamp and sensor face each other. Never look into it.',
+    remedy:
+      'Check that the shield is shut all round, the lamp plug, and that lamp and sensor face each other. Never look into it.',
   },
   {
     id: 'light-too-bright',

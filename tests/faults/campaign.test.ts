@@ -25,10 +25,24 @@ describe('a fault is found by what sees its effect, and no limit of the plant is
   });
 });
 
-test('what harms is seen whatever is read: light with a shorted switch and an open shield', () => {
-  const { result } = runCase(caseOf('1/shield-shorted-opened@together.cure.1'));
-  expect(result.breaches.map(({ limit }) => limit)).toEqual(['lamp-with-shield-open']);
-  expect(isBroken(result)).toBe(true);
+describe('with one contact of the shield shorted and the shield lifted', () => {
+  test.each([
+    ['shield-read-shorted-opened', 'lamp-no-light'],
+    ['shield-cut-shorted-opened', 'shield-open'],
+  ] as const)('%s: no light is left, and %s says so', (row, by) => {
+    const { result } = runCase(caseOf(`1/${row}@together.cure.1`));
+    expect(result.breaches).toEqual([]);
+    expect(result.foundBy).toBe(by);
+    expect(result.shown).not.toContain('interlocks');
+  });
+
+  test('with both shorted there is light in the open, which is seen whatever is read', () => {
+    const id = 'shield-read-shorted-opened@together.cure.1';
+    const { parts } = caseOf(`1/${id}+shield-cut-shorted@together.self-test.1`);
+    const { result } = runCase({ id, parts });
+    expect(result.breaches.map(({ limit }) => limit)).toEqual(['lamp-with-shield-open']);
+    expect(isBroken(result)).toBe(true);
+  });
 });
 
 test('a pair is two rows in one job, the same for the same seed, and can be run by its id', () => {
@@ -69,6 +83,14 @@ describe('a row comes to', () => {
     const accepted = { [row.id]: { why: 'demo', withdraws: 'dose' } } as const;
     expect(summaryOf(row, [result({ shown: ['pressure'] })], accepted).state).toBe('accepted');
     expect(summaryOf(row, [result({ shown: ['dose'] })], accepted).state).toBe('broken');
+  });
+
+  test('accepted where it passes only the limit that nothing can hold, and broken by any other', () => {
+    const accepted = { [row.id]: { why: 'demo', withdraws: null, passes: ['glass-too-hot'] } };
+    const passed = (limit: string) => result({ breaches: [{ limit, words: 'demo', atS: 1 }] });
+    expect(summaryOf(row, [passed('glass-too-hot')], accepted).state).toBe('accepted');
+    expect(summaryOf(row, [passed('pressure-floor')], accepted).state).toBe('broken');
+    expect(summaryOf(row, [passed('glass-too-hot')], {}).state).toBe('broken');
   });
 
   test('rows have names of their own, and only they are accepted', () => {

@@ -65,5 +65,7 @@ test.each([
 });
 
 test('a shorted contact makes the interlocks a false claim', () => {
-  expect(FALSITIES.interlocks(seen({}, ['shield-shorted']), null)).toContain('shield-shorted');
+  expect(FALSITIES.interlocks(seen({}, ['shield-cut-shorted']), null)).toContain(
+    'shield-cut-shorted',
+  );
 });

@@ -17,7 +17,7 @@ describe('options of the campaign', () => {
 
   test('a place stands for its rows, and rows alone are tried without pairs', () => {
     const parsed = parseOptions(['--rows', 'contacts,pump-dead']);
-    expect(parsed.ok && parsed.value.rows.map(({ id }) => id)).toContain('shield-shorted');
+    expect(parsed.ok && parsed.value.rows.map(({ id }) => id)).toContain('shield-read-shorted');
     expect(parsed.ok && parsed.value.rows.at(-1)?.id).toBe('pump-dead');
     expect(parsed.ok && parsed.value.pairs).toBe(0);
   });

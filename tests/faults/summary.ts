@@ -1,6 +1,7 @@
 /**
  * What all cases of a row come to: found, not found, or broken. A row is broken where any case of
- * it passes a limit of the plant or shows a claim that is false; no reason excuses that.
+ * it passes a limit of the plant or shows a claim that is false, and `accepted.ts` does not say why
+ * nothing in this unit can know.
  */
 import { ACCEPTED, type Accepted } from './accepted.ts';
 import type { Row } from './row.ts';
@@ -24,8 +25,20 @@ export interface RowSummary {
   readonly accepted: Accepted | null;
 }
 
-export const isBroken = ({ breaches, falseClaims }: CaseResult): boolean =>
-  breaches.length > 0 || falseClaims.length > 0;
+/** A limit or claim that an accepted row of the case leaves open breaks nothing. */
+export function isBroken(
+  { rows, breaches, falseClaims }: CaseResult,
+  reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
+): boolean {
+  const own = rows.flatMap((row) => reasons[row] ?? []);
+  const open = new Set<string>(
+    own.flatMap(({ passes = [], onWordOf = [] }) => [...passes, ...onWordOf]),
+  );
+  return (
+    breaches.some(({ limit }) => !open.has(limit)) ||
+    falseClaims.some(({ claim }) => !open.has(claim))
+  );
+}
 
 export function summaryOf(
   row: Row,
@@ -35,7 +48,7 @@ export function summaryOf(
   const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
   const found = own.filter(({ foundBy }) => foundBy !== null);
   const accepted = reasons[row.id] ?? null;
-  const broken = own.filter((one) => isBroken(one) || stillShown(one, accepted));
+  const broken = own.filter((one) => isBroken(one, reasons) || stillShown(one, accepted));
   return {
     row,
     cases: own.length,

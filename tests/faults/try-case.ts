@@ -105,7 +105,8 @@ export function runCase({ id, parts }: Case): Run {
 
 const SHORTED = [
   'over-pressure-shorted',
-  'shield-shorted',
+  'shield-read-shorted',
+  'shield-cut-shorted',
   'stop-read-shorted',
   'stop-cut-shorted',
 ] as const;

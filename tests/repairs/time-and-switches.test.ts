@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults/faults.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
+import { BRIEF } from './brief.ts';
 import { doseStatedIn } from './seeded.ts';
 
 const CURING = { phase: 'cure', afterS: 5 } as const;
@@ -12,6 +13,7 @@ const AFTERWARDS_TICKS = 2_400;
 function withFault(fault: Fault): BenchRun {
   let ticksLeft = Number.POSITIVE_INFINITY;
   return runRepair({
+    config: BRIEF,
     scenario: { faults: [fault] },
     watch: ({ events }) => {
       const raised = events.some(({ kind }) => kind === 'alarm');
@@ -56,8 +58,8 @@ test('a board that sends nothing any more holds the job, and the lamp goes out',
   expect(trueDoseJPerM2(run)).toBeLessThan(200 * 7);
 });
 
-test('a shorted contact of the shield is found before the lamp burns for the first time', () => {
-  const run = withFault({ kind: 'shield-shorted', from: { atS: 0 } });
+test('a shorted contact of the shield that is read is found before the lamp burns for the first time', () => {
+  const run = withFault({ kind: 'shield-read-shorted', from: { atS: 0 } });
   expect(run.alarms).toEqual(['shield-not-shown']);
   expect(run.end).not.toBe('completed');
   expect(trueDoseJPerM2(run)).toBe(0);

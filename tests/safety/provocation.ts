@@ -1,4 +1,5 @@
 /** How a fault is provoked in a hand-made unit: the words that the provocations are written in. */
+import type { ProcedureTypes } from '../../src/control/controller-state.ts';
 import type { Procedure, ProcedureAlarms } from '../../src/control/procedure.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
@@ -6,11 +7,11 @@ import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import { type Play, pass, passUntil, type Scene, type Unit } from '../steered-unit.ts';
 import { repairIn, type Steering } from '../steering.ts';
 
-export interface Provocation {
+export interface Provocation<P extends ProcedureTypes = Repair> {
   /** The unit in which the fault is tried, with its value where that is set before the job. */
-  readonly start: (value: number) => Unit<Repair>;
+  readonly start: (value: number) => Unit<P>;
   /** What is seen with the value of the row in its unit; 0 and 1 where something is so or not. */
-  readonly play: (value: number, unit: Unit<Repair>) => Play;
+  readonly play: (value: number, unit: Unit<P>) => Play;
   /** How far on either side of its limit the value is tried. */
   readonly step?: number;
   /** The value that is tried over the limit, where that is farther away. */
@@ -104,7 +105,11 @@ export function litFor(seconds: number, steering: Steering = {}): () => Unit<Rep
 }
 
 /** A unit at the beginning of a cure, lit so long with what this scene shows all the time. */
-export function burning(unit: Unit<Repair>, seconds: number, scene: Scene = {}): Unit<Repair> {
+export function burning<P extends ProcedureTypes>(
+  unit: Unit<P>,
+  seconds: number,
+  scene: Scene = {},
+): Unit<P> {
   const lit = passUntil(unit, 2, scene, ({ step }) => step?.outputs.lampEnabled === true);
   return pass(lit, seconds, scene);
 }

@@ -4,9 +4,9 @@
  * and, where it latches, until a person lets the job go on.
  */
 import { expect } from 'vitest';
+import type { ProcedureTypes } from '../../src/control/controller-state.ts';
 import type { AlarmState } from '../../src/core/events.ts';
 import { isSafe, SAFE } from '../../src/core/frame.ts';
-import type { Repair } from '../../src/procedure/repair/repair-state.ts';
 import {
   actuatorsOf,
   pass,
@@ -24,19 +24,21 @@ const IN_TIME_S = 2 * TICK_S;
 const ROUNDING_S = 1e-6;
 const COMES_TO_REST_S = 12;
 
+type Logged = Pick<Unit<ProcedureTypes>, 'log'>;
+
 /** What an alarm came to last; null while it never was. */
-export function stateOf(id: string, { log }: Unit<Repair>): AlarmState | null {
+export function stateOf(id: string, { log }: Logged): AlarmState | null {
   const last = log.findLast((event) => event.kind === 'alarm' && event.alarm === id);
   return last?.kind === 'alarm' ? last.to : null;
 }
-const isRaised = (id: string) => (unit: Unit<Repair>) => stateOf(id, unit) === 'unacknowledged';
+const isRaised = (id: string) => (unit: Logged) => stateOf(id, unit) === 'unacknowledged';
 
-interface Try {
+interface Try<P extends ProcedureTypes> {
   readonly row: SafetyRow;
-  readonly how: Provocation;
+  readonly how: Provocation<P>;
 }
 
-export function prove(row: SafetyRow, how: Provocation): void {
+export function prove<P extends ProcedureTypes>(row: SafetyRow, how: Provocation<P>): void {
   const tried = { row, how };
   silentUnder(tried);
   const raised = raisedOver(tried);
@@ -48,14 +50,14 @@ export function prove(row: SafetyRow, how: Provocation): void {
 const away = ({ trips, limit }: SafetyRow, by: number): number =>
   (limit ?? 0) + (trips === 'above' ? by : -by);
 
-function underOf({ row, how }: Try): number {
+function underOf<P extends ProcedureTypes>({ row, how }: Try<P>): number {
   return row.limit === null ? 0 : away(row, -(how.step ?? 0));
 }
-function overOf({ row, how }: Try): number {
+function overOf<P extends ProcedureTypes>({ row, how }: Try<P>): number {
   return row.limit === null ? 1 : (how.over ?? away(row, how.step ?? 0));
 }
 
-function silentUnder(tried: Try): void {
+function silentUnder<P extends ProcedureTypes>(tried: Try<P>): void {
   const { row, how } = tried;
   const { id, delayS } = row;
   const value = underOf(tried);
@@ -68,7 +70,7 @@ function silentUnder(tried: Try): void {
   expect(unit.state.batch, `${id}: just under its limit`).toBe('running');
 }
 
-function raisedOver(tried: Try): Unit<Repair> {
+function raisedOver<P extends ProcedureTypes>(tried: Try<P>): Unit<P> {
   const { row, how } = tried;
   const { id, action, priority, delayS } = row;
   const value = overOf(tried);
@@ -89,13 +91,16 @@ function raisedOver(tried: Try): Unit<Repair> {
   return unit;
 }
 
+const placeOf = <P extends ProcedureTypes>({ procedure, state }: Unit<P>): string =>
+  procedure.subjectOf(state.procedure);
+
 /** Nothing about the job changes, and the warning goes with its cause once somebody has seen it. */
-function warnsOnly(tried: Try, raised: Unit<Repair>): void {
+function warnsOnly<P extends ProcedureTypes>(tried: Try<P>, raised: Unit<P>): void {
   const { row, how } = tried;
   const { sound = {}, followsS = 0.5 } = how;
   expect(raised.state.batch, `${row.id}: only warns`).toBe('running');
-  const { phase } = how.start(overOf(tried)).state.procedure;
-  if (how.lively && raised.state.procedure.phase === phase) {
+  const start = how.start(overOf(tried));
+  if (how.lively && placeOf(raised) === placeOf(start)) {
     expect(isSafe(actuatorsOf(raised)), `${row.id}: stops nothing`).toBe(false);
   }
   let unit = pass(throughDeadband(tried, raised), followsS, sound);
@@ -108,7 +113,7 @@ function warnsOnly(tried: Try, raised: Unit<Repair>): void {
 }
 
 /** Safe in the tick in which it is raised, and from there on until a person lets the job go on. */
-function staysSafe(tried: Try, raised: Unit<Repair>): void {
+function staysSafe<P extends ProcedureTypes>(tried: Try<P>, raised: Unit<P>): void {
   const { row, how } = tried;
   const { id, action, latching } = row;
   const { sound = {}, endures = false } = how;
@@ -142,12 +147,12 @@ function staysSafe(tried: Try, raised: Unit<Repair>): void {
 }
 
 /** Back past its limit it stands for as long as it is not past its deadband, too. */
-function throughDeadband({ row, how }: Try, raised: Unit<Repair>): Unit<Repair> {
+function throughDeadband<P extends ProcedureTypes>({ row, how }: Try<P>, raised: Unit<P>): Unit<P> {
   const { id, deadband } = row;
   if (deadband === null) return raised;
   const start = how.start(overOf({ row, how }));
   if (how.turnsBackS !== undefined) return turnedBack({ row, how }, raised);
-  const back = (unit: Unit<Repair>, share: number): Unit<Repair> =>
+  const back = (unit: Unit<P>, share: number): Unit<P> =>
     pass(unit, how.followsS ?? 0.5, how.play(away(row, -share * deadband), start));
   const inside = back(raised, 0.7);
   expect(stateOf(id, inside), `${id}: inside its deadband`).toBe('unacknowledged');
@@ -156,19 +161,24 @@ function throughDeadband({ row, how }: Try, raised: Unit<Repair>): Unit<Repair> 
   return outside;
 }
 
-function turnedBack({ row, how }: Try, raised: Unit<Repair>): Unit<Repair> {
+function turnedBack<P extends ProcedureTypes>({ row, how }: Try<P>, raised: Unit<P>): Unit<P> {
   const { turnsBackS = 0, slackS = 0 } = how;
   const value = overOf({ row, how });
   const start = how.start(value);
   const play = how.play(value, start);
-  const isBack = (unit: Unit<Repair>): boolean => stateOf(row.id, unit) !== 'unacknowledged';
+  const isBack = (unit: Unit<P>): boolean => stateOf(row.id, unit) !== 'unacknowledged';
   const back = passUntil(raised, 2 * turnsBackS, play, isBack);
   const afterS = (back.ticks - start.ticks - 1) * TICK_S;
   expect(Math.abs(afterS - turnsBackS), `${row.id}: back after ${afterS} s`).toBeLessThan(slackS);
   return back;
 }
 
-function passSafe(id: string, unit: Unit<Repair>, seconds: number, scene: Scene): Unit<Repair> {
+function passSafe<P extends ProcedureTypes>(
+  id: string,
+  unit: Unit<P>,
+  seconds: number,
+  scene: Scene,
+): Unit<P> {
   return passUntil(unit, seconds, scene, (now) => {
     expect(actuatorsOf(now), `${id}: safe in ${now.state.batch}`).toEqual(SAFE);
     return false;
@@ -176,17 +186,17 @@ function passSafe(id: string, unit: Unit<Repair>, seconds: number, scene: Scene)
 }
 
 /** YES, once the screen can count as read. */
-const yes = (unit: Unit<Repair>, scene: Scene): Unit<Repair> =>
+const yes = <P extends ProcedureTypes>(unit: Unit<P>, scene: Scene): Unit<P> =>
   tick(pass(unit, 1.6, scene), { ...scene, pressed: ['yes'] });
 
 /** Somebody reads all alarms, one after the other. */
-function acknowledged(unit: Unit<Repair>, scene: Scene): Unit<Repair> {
+function acknowledged<P extends ProcedureTypes>(unit: Unit<P>, scene: Scene): Unit<P> {
   let now = unit;
   for (let press = 0; press < 8 && hasUnread(now); press++) now = yes(now, scene);
   return now;
 }
 
-const hasUnread = (unit: Unit<Repair>): boolean => {
+const hasUnread = (unit: Logged): boolean => {
   const ids = unit.log.flatMap((event) => (event.kind === 'alarm' ? [event.alarm] : []));
   return ids.some((id) => stateOf(id, unit)?.endsWith('unacknowledged'));
 };

@@ -151,7 +151,7 @@ describe('safety switches', () => {
 
 describe('what a person hears and sees', () => {
   const asked = CHECKLIST.filter(({ question }) => question !== null);
-  test('is asked for display, status lamp, buzzer, vent, selector, pump and cut-out', () => {
+  test('is asked for display, status lamp, buzzer, vent, selector, pump, cut-out and cutting contacts', () => {
     expect(asked.map(({ id }) => id)).toEqual([
       'display',
       'status-lamp',
@@ -160,6 +160,7 @@ describe('what a person hears and sees', () => {
       'selector-clicks',
       'pump-turns',
       'lamp-cut-out',
+      'cutting-contacts',
     ]);
   });
 

@@ -1,7 +1,8 @@
 /**
- * The lamp, last of all and only for seconds: its cut-out must open when hot, it must stay dark while the shield is open, although
- * it is requested, and then light at a tenth of its drive behind a closed shield. Limits are demo
- * values: the demo lamp gives 20 W/m2 at a tenth.
+ * The lamp, last of all and only for seconds: its cut-out must open when hot, the contacts that cut
+ * its supply must open, it must stay dark while the shield is open, although it is requested, and
+ * then light at a tenth of its drive behind a closed shield. Limits are demo values: the demo lamp
+ * gives 20 W/m2 at a tenth.
  */
 import type { Outputs } from '../../src/core/frame.ts';
 import {
@@ -124,4 +125,25 @@ const cutOut: Step = {
     'Never open: do not use the lamp, it would burn itself. Open when cold: wrong type, or a wire.',
 };
 
-export const LAMP_STEPS: readonly Step[] = [cutOut, staysDark, lights];
+/**
+ * With either of the two contacts of shield or stop the unit looks safe to the board. Only hands
+ * show that the one that nobody reads opens by itself.
+ */
+const cuttingContacts: Step = {
+  id: 'cutting-contacts',
+  title: 'Cutting contacts open',
+  caution: 'Pull the adapter out first, and wait until the status lamp is dark.',
+  todo: 'Measure across S3a with a continuity tester: close the shield, lift its edge by a finger, close it again. Then across S1a: press the emergency stop and turn it to release it.',
+  meanwhile: 'Does nothing.',
+  outputs: () => QUIET,
+  expected:
+    'S3a closed, open from the first gap of the shield on, closed again; S1a closed, open while pressed, closed again.',
+  question: 'Did both contacts open and close like that?',
+  verdict: byAnswer,
+  ownTrips: [],
+  timeoutS: 900,
+  onFailure:
+    'Never open: welded or bridged; do not use the lamp, because the other contact alone would stop it. Open late: move the switch until the shield forces it at once.',
+};
+
+export const LAMP_STEPS: readonly Step[] = [cutOut, cuttingContacts, staysDark, lights];

@@ -19,7 +19,10 @@ export function addList(records: Command): void {
     records.command('list').description('matching repairs, newest first (50, or --limit)'),
   )
     .option('--json', 'as JSON', false)
-    .addHelpText('after', '\nExample: meniscus records list --from 2026-01-01 --result bad\n')
+    .addHelpText(
+      'after',
+      '\nExamples: meniscus records list --from 2026-01-01 --result bad\n          meniscus records list --not-shown dose\n',
+    )
     .action(async (_, command: Command) => {
       process.exitCode = await list(command.optsWithGlobals<ListOptions>());
     });
@@ -39,7 +42,15 @@ async function list(options: ListOptions): Promise<number> {
   });
 }
 
-const HEAD = ['started (UTC)', 'record', 'damage', 'result', 'dose J/cm2', 'vehicle'] as const;
+const HEAD = [
+  'started (UTC)',
+  'record',
+  'damage',
+  'result',
+  'claims shown',
+  'dose J/cm2',
+  'vehicle',
+] as const;
 
 function tableOf(found: readonly FoundRepair[]): string {
   if (found.length === 0) return 'No matching repair.\n';
@@ -58,6 +69,7 @@ const rawCellsOf = (repair: FoundRepair): readonly string[] => [
   `${repair.simulated === 1 ? '~' : ''}${repair.id}`,
   repair.damage ?? 'not known',
   resultWords(repair),
+  claimWords(repair),
   doseWords(repair),
   repair.vehicle ?? (repair.removedAt === null ? '-' : 'removed'),
 ];
@@ -88,6 +100,13 @@ const resultWords = ({ endReason, outcome, verdict }: FoundRepair): string =>
   endReason === 'completed'
     ? [outcome ?? 'completed', NOT_GOOD[verdict]].filter((word) => word !== undefined).join(', ')
     : (END[endReason] ?? endReason);
+
+/** How many claims of how many; the record itself names the others (`records show`). */
+function claimWords({ claimsShown, claimsNotShown, claimsNotMet }: FoundRepair): string {
+  if (claimsShown === null) return 'none stated';
+  const all = claimsShown + (claimsNotShown ?? 0) + (claimsNotMet ?? 0);
+  return `${claimsShown} of ${all}`;
+}
 
 function doseWords({ doseJPerM2, doseVerdict }: FoundRepair): string {
   if (doseJPerM2 === null || doseVerdict === null) return 'not known';

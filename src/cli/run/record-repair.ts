@@ -99,7 +99,7 @@ function bodyOf(repair: RepairToRecord): RepairBody {
   const body = judgedBodyOf(repair);
   const { recorded, reason, why } = repair.end;
   if (recorded) return body;
-  const result = {
+  const result: RepairBody['result'] = {
     verdict: INCOMPLETE,
     grade: 'bad',
     claims: null,

@@ -11,6 +11,7 @@ import type { ProcedureName, StepId } from '../../core/guided-events.ts';
 import type { Catalogue } from '../../panel/catalogue.ts';
 import type { GuidedCatalogue } from './catalogue.ts';
 import type { GuidedSettings } from './guided-settings.ts';
+import type { LampWatch } from './lamp-watch.ts';
 import type { Progress } from './step.ts';
 
 export interface GuidedConfig {
@@ -40,8 +41,8 @@ export interface GuidedSnapshot extends UnitSnapshot {
 export interface Guided {
   readonly config: GuidedConfig;
   readonly walk: Progress;
-  /** There is no pane and no resin. */
-  readonly scene: null;
+  /** There is no pane and no resin: what is watched is the lamp. */
+  readonly scene: LampWatch;
   readonly figures: GuidedSettings;
   readonly say: GuidedSay;
   readonly snapshot: GuidedSnapshot;

@@ -27,6 +27,7 @@ import {
 import { guidedFaceOf, guidedSnapshotOf } from './guided-face.ts';
 import { guidedResultOf } from './guided-result.ts';
 import type { Guided, GuidedConfig, GuidedReason, GuidedSay, GuidedState } from './guided-state.ts';
+import { heatOf, LAMP_WATCH_START, lampHeatOf, stepLampWatch } from './lamp-watch.ts';
 import { GUIDED_PROCEDURES } from './procedures.ts';
 import { type Hands, resumeProgress, type Sampled, stepOf, stepProgress } from './progress.ts';
 import { readingOf } from './quantities.ts';
@@ -122,10 +123,10 @@ function sampledOf(reading: Reading, { counts }: Frame, channels: ChannelSetting
 }
 
 /**
- * Each step stands for a phase of a repair, whose alarms apply in it. Alarms about pane and resin
- * have nothing to judge; the unit's own limits replace a profile's, and no setting is relaxed.
+ * Each step stands for a phase of a repair, whose alarms apply in it. Alarms about resin have
+ * nothing to judge; the unit's own limits replace a profile's, and no setting is relaxed.
  */
-const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): ProcedureAlarms => ({
+const alarmsOf = ({ unit }: GuidedConfig, { procedure, scene }: GuidedState): ProcedureAlarms => ({
   phase: stepOf(procedure).alarmPhase,
   leakRatePaM3PerS: null,
   darkLookS: null,
@@ -134,30 +135,15 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure }: GuidedState): Procedure
   gapFailed: null,
   cureNeedsS: null,
   lampForecastS: null,
-  heating: NO_PANE,
+  heating: heatOf(scene, unit),
   openResin: NO_RESIN,
-  lampHeat: NO_LAMP_HEAT,
+  lampHeat: lampHeatOf(scene),
   selfTestFindings: [],
   proving: stepOf(procedure).proving ?? null,
+  // There is no glass under a closed test piece.
+  shutOffPa: null,
   profile: limitsOf(unit),
 });
-
-const NO_PANE = {
-  spotOverPaneK: null,
-  rateKPerS: null,
-  allowedSpotOverPaneK: Number.POSITIVE_INFINITY,
-  allowedRateKPerS: Number.POSITIVE_INFINITY,
-  legM: 0,
-  stressIntensityPaSqrtM: 0,
-} as const;
-
-/** Without a job sheet there is no air to hold it against. */
-const NO_LAMP_HEAT = {
-  sinkLackK: null,
-  sinkExcessK: null,
-  glassLackK: null,
-  apartK: null,
-} as const;
 
 const NO_RESIN = { criticalShare: null, lit: false } as const;
 
@@ -175,20 +161,27 @@ const limitsOf = ({ limits }: UnitSettings): AlarmProfile => ({
 });
 
 export const GUIDED: Procedure<Guided> = {
-  start: ({ procedure }) => startFrom<Guided>(progressAt(GUIDED_PROCEDURES[procedure].start), null),
+  start: ({ procedure }) =>
+    startFrom<Guided>(progressAt(GUIDED_PROCEDURES[procedure].start), LAMP_WATCH_START),
   rowOf: stepOf,
   figuresOf: ({ settings }) => settings,
   lampRatioOf: (progress) => (stepOf(progress).lamp ? 1 : null),
   holdsAs: (progress) => stepOf(progress).alarmPhase,
-  watch: () => null,
+  watch: ({ scene, commanded, procedure }, reading, { unit }, { gapS }) => {
+    const phase = stepOf(procedure).alarmPhase;
+    return stepLampWatch(scene, { reading, commanded, phase }, unit, gapS);
+  },
   alarmsOf,
   noticed: () => [],
-  sceneAfter: () => null,
+  sceneAfter: (scene) => scene,
   step,
   resume: resumeProgress,
   entered,
   outcomeOf: () => null,
   heldBy: () => saying('held'),
+  // Nothing is on the glass.
+  holdQuestions: [],
+  heldFor: (_, walk) => ({ walk, why: saying('held'), events: [] }),
   stoppedBy: ({ by, why }) =>
     by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
   snapshotOf: guidedSnapshotOf,

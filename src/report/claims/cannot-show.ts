@@ -12,9 +12,9 @@ interface CannotShowRow {
 export const CANNOT_SHOW = [
   {
     id: 'lamp-over-break',
-    short: 'that the lamp stayed over the break',
+    short: 'that the lamp stood on the break and stayed there',
     words:
-      'That the lamp stayed over the break: a lamp lifted off it, or put beside it, looks the same to a sensor that still sees the light.',
+      'That the lamp stood on the break and stayed there: a person says so. The light sensor stands with the lamp. Glass that does not warm under it tells of a lamp beside the pane or far off, not of one a little beside the break.',
   },
   {
     id: 'steps-done',
@@ -39,6 +39,12 @@ export const CANNOT_SHOW = [
     short: 'what the break looks like',
     words:
       'What the break looks like: the unit does not see it; a person says whether it is clear.',
+  },
+  {
+    id: 'cutting-contacts',
+    short: 'that the contacts that cut off pump and lamp still open',
+    words:
+      'That the contacts of stop and shield that cut the supply, the thermal cut-out and the relief valve still open: nobody reads them, and only the bring-up checklist proves them.',
   },
   {
     id: 'strength',

@@ -7,10 +7,15 @@
 import { numberAt, textAt } from '../../core/fields.ts';
 import type { Claim } from '../../report/claims/claim-table.ts';
 import type { ReportData } from '../../report/report-data.ts';
+import type { Verdict } from '../../report/verdict.ts';
 import type { JsonValue } from './chain-entry.ts';
 import { type LampUse, lampUseOf } from './lamp-use.ts';
 
 export const REPAIR_SCHEMA = 'meniscus/repair@1';
+
+/** `UNREADABLE`: there was nothing to judge. */
+export type RepairVerdict = Verdict['process'] | typeof UNREADABLE;
+const UNREADABLE = 'journal cannot be read';
 
 /** A check that a person overrode, and the reason; the person is personal data. */
 export interface Override {
@@ -64,7 +69,7 @@ export interface RepairBody {
   readonly ruleSets: readonly string[];
   readonly assessment: string | null;
   readonly result: {
-    readonly verdict: string;
+    readonly verdict: RepairVerdict;
     readonly grade: string;
     /** Null where the journal could not be judged; older entries have none. */
     readonly claims: readonly ClaimEntry[] | null;
@@ -204,7 +209,7 @@ export function unreadRepairBodyOf(facts: UnreadFacts, extras: RepairExtras): Re
     profile: textAt(inputs.profile, 'name'),
     damage: damageOf(inputs.job),
     result: {
-      verdict: 'journal cannot be read',
+      verdict: UNREADABLE,
       grade: 'bad',
       claims: null,
       outcome: null,

@@ -24,7 +24,7 @@ const number = (name: string, value: (repair: FoundRepair) => number | null): Ex
   type: 'number',
   value,
 });
-const whole = (name: string, value: (repair: FoundRepair) => number): ExportColumn => ({
+const whole = (name: string, value: (repair: FoundRepair) => number | null): ExportColumn => ({
   name,
   type: 'whole number',
   value,
@@ -56,6 +56,11 @@ const COLUMNS: readonly ExportColumn[] = [
   text('outcome', ({ outcome }) => outcome),
   text('verdict', ({ verdict }) => verdict),
   text('grade', ({ grade }) => grade),
+  whole('claims_shown', ({ claimsShown }) => claimsShown),
+  whole('claims_not_shown', ({ claimsNotShown }) => claimsNotShown),
+  whole('claims_not_met', ({ claimsNotMet }) => claimsNotMet),
+  text('not_shown', ({ notShown }) => notShown),
+  text('not_met', ({ notMet }) => notMet),
   text('dose_verdict', ({ doseVerdict }) => doseVerdict),
   number('dose_mj_per_cm2', ({ doseJPerM2 }) => dose(doseJPerM2)),
   number('target_mj_per_cm2', ({ targetJPerM2 }) => dose(targetJPerM2)),

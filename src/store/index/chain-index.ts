@@ -6,6 +6,7 @@
 import { CHAIN_START, type ChainEntry, parseEntry } from '../chain/chain-entry.ts';
 import { chainLines, chainTail } from '../chain/chain-file.ts';
 import { personalFieldsOf } from '../chain/personal-file.ts';
+import { openClaimsOf } from './claim-columns.ts';
 import { type FoundRepair, RESULT_COLUMNS, type RecordFilter } from './find.ts';
 import type { RecordsIndex } from './records-index.ts';
 import { repairRowOf } from './store-rows.ts';
@@ -80,6 +81,7 @@ const newestFirst = (a: Place, b: Place): number =>
 /** The same conditions as in find.ts. */
 function filtered(repairs: readonly FoundRepair[], filter: RecordFilter): readonly FoundRepair[] {
   const { from, to, vehicle, technician, customer, damage, result, unit, lot, id, after } = filter;
+  const { verdict, notShown, notMet } = filter;
   const named = repairs.some((repair) => repair.unit === unit);
   const is = (word: string | undefined, value: string | null): boolean =>
     word === undefined || value === word;
@@ -91,6 +93,9 @@ function filtered(repairs: readonly FoundRepair[], filter: RecordFilter): readon
         is(id, repair.id) &&
         is(lot, repair.lot) &&
         is(damage, repair.damage) &&
+        is(verdict, repair.verdict) &&
+        isOpen(notShown, repair) &&
+        isOpen(notMet, repair, 'not met') &&
         is(unit, named ? repair.unit : repair.serial) &&
         alike(vehicle, repair.vehicle) &&
         alike(technician, repair.technician) &&
@@ -102,6 +107,13 @@ function filtered(repairs: readonly FoundRepair[], filter: RecordFilter): readon
     )
     .slice(0, filter.limit);
 }
+
+/** Whether the claim is not shown or not met, or of this one state. */
+const isOpen = (id: string | undefined, repair: FoundRepair, only?: 'not met'): boolean =>
+  id === undefined ||
+  openClaimsOf(repair).some(
+    ({ claim, state }) => claim === id && (only === undefined || state === only),
+  );
 
 const RESULT_FIELDS = { grade: 'grade', outcome: 'outcome', end_reason: 'endReason' } as const;
 

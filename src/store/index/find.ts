@@ -33,6 +33,12 @@ export interface RecordFilter {
   /** Name of the unit, or serial number of its board. */
   readonly unit?: string | undefined;
   readonly lot?: string | undefined;
+  /** The whole verdict, as the report words it. */
+  readonly verdict?: string | undefined;
+  /** Id of a claim that is not shown, or worse, not met. */
+  readonly notShown?: string | undefined;
+  /** Id of a claim that is not met. */
+  readonly notMet?: string | undefined;
   readonly id?: string | undefined;
   readonly limit?: number | undefined;
   /** Continues after this row of the previous page. */
@@ -93,6 +99,7 @@ const PAGE = 1000;
 
 function conditionsOf(database: Database, filter: RecordFilter): readonly Condition[] {
   const { from, to, damage, result, unit, lot, id, vehicle, technician, customer, after } = filter;
+  const { verdict, notShown, notMet } = filter;
   const is = (column: string, word: string | undefined): Condition | null =>
     when(word, (value) => ({ sql: `r.${column} = ?`, values: [value] }));
   const given: readonly (Condition | null)[] = [
@@ -102,6 +109,12 @@ function conditionsOf(database: Database, filter: RecordFilter): readonly Condit
     is('customer', customer),
     is('lot', lot),
     is('damage', damage),
+    is('verdict', verdict),
+    when(notShown, (claim) => ({ sql: `r.seq IN (${OPEN_CLAIM})`, values: [claim] })),
+    when(notMet, (claim) => ({
+      sql: `r.seq IN (${OPEN_CLAIM} AND c.state = 'not met')`,
+      values: [claim],
+    })),
     result === undefined ? null : is(RESULT_COLUMNS[result], result),
     unit === undefined ? null : is(unitColumn(database, unit), unit),
     when(from, (day) => ({ sql: 'r.started_at >= ?', values: [day] })),
@@ -114,6 +127,8 @@ function conditionsOf(database: Database, filter: RecordFilter): readonly Condit
   ];
   return given.filter((condition) => condition !== null);
 }
+
+const OPEN_CLAIM = 'SELECT c.seq FROM open_claims c WHERE c.claim = ?';
 
 /** A word that is no unit's name is searched as a serial number. */
 function unitColumn(database: Database, word: string): 'unit' | 'serial' {

@@ -1,16 +1,19 @@
 /**
- * The tables of the index and their migrations: numbered steps, each run once, all or nothing,
- * counted in the database's own `user_version`. A released step is never changed; a later step
+ * The tables of the index and their migrations: numbered steps, each run once, together or not at
+ * all, counted in the database's own `user_version`. A released step is never changed; a later step
  * corrects its errors. Everything can be rebuilt from the chain. The line of each entry is stored
  * too, so that a lost chain can be restored.
  */
 import type { Database } from './sqlite.ts';
 import { inTransaction, pragmaOf } from './statements.ts';
+import { deriveRepairs } from './store-rows.ts';
 
 interface Migration {
   readonly version: number;
   readonly what: string;
   readonly sql: string;
+  /** Repairs gain columns: their rows are made again from the entries, which hold everything. */
+  readonly derives?: true;
 }
 
 const FILTERED = [
@@ -93,6 +96,25 @@ export const MIGRATIONS: readonly Migration[] = [
       ),
     ].join('\n'),
   },
+  {
+    version: 3,
+    what: 'what the claims of a repair came to, and those that are not shown or not met',
+    sql: `
+      ALTER TABLE repairs ADD COLUMN claims_shown INTEGER;
+      ALTER TABLE repairs ADD COLUMN claims_not_shown INTEGER;
+      ALTER TABLE repairs ADD COLUMN claims_not_met INTEGER;
+      ALTER TABLE repairs ADD COLUMN not_shown TEXT;
+      ALTER TABLE repairs ADD COLUMN not_met TEXT;
+      CREATE TABLE open_claims (
+        claim TEXT NOT NULL,
+        state TEXT NOT NULL,
+        seq INTEGER NOT NULL,
+        PRIMARY KEY (claim, seq)
+      ) STRICT, WITHOUT ROWID;
+      CREATE INDEX repairs_by_verdict ON repairs (verdict, started_at, seq);
+    `,
+    derives: true,
+  },
 ];
 
 export const SCHEMA_VERSION = MIGRATIONS.at(-1)?.version ?? 0;
@@ -102,11 +124,11 @@ export const versionOf = (database: Database): number =>
 
 /** Migrates a database of this version or an older one. */
 export function migrate(database: Database): void {
-  for (const { version, sql } of MIGRATIONS) {
-    if (versionOf(database) >= version) continue;
-    inTransaction(database, () => {
-      database.exec(sql);
-      database.exec(`PRAGMA user_version = ${version}`);
-    });
-  }
+  const missing = MIGRATIONS.filter(({ version }) => version > versionOf(database));
+  if (missing.length === 0) return;
+  inTransaction(database, () => {
+    for (const { sql } of missing) database.exec(sql);
+    if (missing.some(({ derives }) => derives === true)) deriveRepairs(database);
+    database.exec(`PRAGMA user_version = ${SCHEMA_VERSION}`);
+  });
 }

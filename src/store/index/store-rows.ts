@@ -4,12 +4,13 @@
  * another version wrote it. find.ts decides how rows are found.
  */
 import { isTrueAt, listAt, numberAt, textAt } from '../../core/fields.ts';
-import { type ChainEntry, encodeEntry } from '../chain/chain-entry.ts';
+import { type ChainEntry, encodeEntry, parseEntry } from '../chain/chain-entry.ts';
+import { type ClaimColumns, claimColumnsOf, openClaimsOf } from './claim-columns.ts';
 import type { Database } from './sqlite.ts';
 import { inTransaction } from './statements.ts';
 
 /** A repair by column, as stored in SQLite. */
-export interface RepairRow {
+export interface RepairRow extends ClaimColumns {
   readonly seq: number;
   readonly id: string;
   readonly startedAt: string;
@@ -84,6 +85,7 @@ export function repairRowOf(
     alarms: figure('alarms') ?? 0,
     overrides: listAt(body, 'overrides').length,
     journalSha256: words('journal', 'sha256'),
+    ...claimColumnsOf(body),
     technician,
     vehicle,
     customer,
@@ -131,16 +133,53 @@ export function createRowWriter(database: Database): RowWriter {
   const entries = database.prepare(
     'INSERT INTO entries (seq, at, kind, id, hash, line, ends_at) VALUES (?, ?, ?, ?, ?, ?, ?)',
   );
-  const repairs = database.prepare(INSERT_REPAIR);
+  const repairs = createRepairWriter(database);
   const personal = database.prepare('INSERT INTO personal (seq, name, value) VALUES (?, ?, ?)');
   return {
     insert: (entry, endsAt, fields) => {
       const { seq, at, kind, id, hash } = entry;
       entries.run(seq, at, kind, id, hash, encodeEntry(entry), endsAt);
-      if (kind === 'repair') repairs.run(repairRowOf(entry, fields ?? {}));
+      if (kind === 'repair') repairs(repairRowOf(entry, fields ?? {}));
       for (const [name, value] of Object.entries(fields ?? {})) personal.run(seq, name, value);
     },
   };
+}
+
+function createRepairWriter(database: Database): (row: RepairRow) => void {
+  const repairs = database.prepare(INSERT_REPAIR);
+  const claims = database.prepare('INSERT INTO open_claims (claim, state, seq) VALUES (?, ?, ?)');
+  return (row) => {
+    repairs.run(row);
+    for (const { claim, state } of openClaimsOf(row)) claims.run(claim, state, row.seq);
+  };
+}
+
+/** Makes the columns of every repair again from its entry, for a database that lacks some of them. */
+export function deriveRepairs(database: Database): void {
+  const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?');
+  const write = createRepairWriter(database);
+  database.exec('DELETE FROM open_claims; DELETE FROM repairs;');
+  for (const entry of repairEntries(database)) {
+    const fields = personal.all(entry.seq) as { name: string; value: string }[];
+    write(repairRowOf(entry, Object.fromEntries(fields.map(({ name, value }) => [name, value]))));
+  }
+}
+
+/** Some at a time: nothing can be written while a query is open, and all lines may be too many. */
+function* repairEntries(database: Database): Generator<ChainEntry> {
+  const page = database.prepare(
+    "SELECT seq, line FROM entries WHERE kind = 'repair' AND seq > ? ORDER BY seq LIMIT 500",
+  );
+  for (let last = 0; ; ) {
+    const rows = page.all(last) as { seq: number; line: string }[];
+    for (const { line } of rows) {
+      const entry = parseEntry(line);
+      if (entry !== null) yield entry;
+    }
+    const end = rows.at(-1);
+    if (end === undefined) return;
+    last = end.seq;
+  }
 }
 
 /** Deletes the personal data of these entries from the tables. */

@@ -8,6 +8,7 @@ import { canonicalJson } from '../../core/canonical-json.ts';
 import type { ChainEntry } from '../chain/chain-entry.ts';
 import { endFinding, type Finding } from '../chain/finding.ts';
 import { databasePath } from '../chain/paths.ts';
+import { type OpenClaim, openClaimsOf } from '../index/claim-columns.ts';
 import { headOf } from '../index/index-file.ts';
 import { SCHEMA_VERSION, versionOf } from '../index/schema.ts';
 import { type Database, loadSqlite, openSqlite } from '../index/sqlite.ts';
@@ -70,6 +71,9 @@ const endingWith = (finding: Finding | null, remark: string | null): IndexCheck 
 function checkOn(database: Database): IndexCheck {
   const entryLine = database.prepare('SELECT line FROM entries WHERE seq = ?');
   const repair = database.prepare(`SELECT ${REPAIR_COLUMNS} FROM repairs r WHERE r.seq = ?`);
+  const openClaims = database.prepare(
+    'SELECT claim, state FROM open_claims WHERE seq = ? ORDER BY claim',
+  );
   const personal = database.prepare('SELECT name, value FROM personal WHERE seq = ?');
   const known = headOf(database).seq;
   return {
@@ -82,17 +86,19 @@ function checkOn(database: Database): IndexCheck {
           : { where: 'database', seq, id, what, expected, found: String(found ?? 'no row') };
       const { line } = (entryLine.get(seq) ?? {}) as { readonly line?: unknown };
       const row = entry.kind === 'repair' ? repair.get(seq) : null;
+      const expected = row === null ? null : repairRowOf(entry, fields ?? {});
       return (
         (line === bytes.toString('utf8')
           ? null
           : differs('line of the entry', 'as in the chain', line)) ??
-        (row === null
+        (expected === null
           ? null
-          : differs(
-              'columns of the repair',
-              canonicalJson(repairRowOf(entry, fields ?? {})),
-              spelled(row),
-            )) ??
+          : (differs('columns of the repair', canonicalJson(expected), spelled(row)) ??
+            differs(
+              'claims of the repair',
+              canonicalJson(openClaimsOf(expected).toSorted(byClaim)),
+              canonicalJson(openClaims.all(seq)),
+            ))) ??
         differs(
           'personal fields',
           canonicalJson(fields ?? {}),
@@ -109,6 +115,8 @@ function checkOn(database: Database): IndexCheck {
     },
   };
 }
+
+const byClaim = (one: OpenClaim, other: OpenClaim): number => (one.claim < other.claim ? -1 : 1);
 
 interface Named {
   readonly name: string;

@@ -8,7 +8,7 @@ import { addRepair, opened, recordsFolder } from '../../store/records-folder.ts'
 
 const ofUnit = { name: DEFAULT_UNIT.name, serial: 'demo-1' };
 const STOPPED: RepairBody['result'] = {
-  verdict: 'stopped',
+  verdict: 'process not completed',
   grade: 'bad',
   claims: null,
   outcome: null,

@@ -82,11 +82,19 @@ export const AIR_CASES = {
     atLeast: 1,
     recoverS: 1,
   },
-  'shield-shorted': {
+  'shield-read-shorted': {
     shieldOpen: true,
     outputs: {},
     seen: ({ switches }) => Number(switches.shieldClosed),
     atLeast: 1,
+    recoverS: 1,
+  },
+  'shield-cut-shorted': {
+    shieldOpen: true,
+    alongside: [always('shield-read-shorted')],
+    outputs: LIGHT,
+    seen: truth('irradianceWPerM2'),
+    atLeast: 150,
     recoverS: 1,
   },
   'stop-read-shorted': {

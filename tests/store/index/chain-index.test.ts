@@ -18,6 +18,9 @@ const PEOPLE = ['Demo One', 'demo one', 'DEMO Ä', 'demo ä'];
 const TIMES = ['2026-03-01T00:00:00.000Z', '2026-03-01T23:59:59.999Z', '2026-03-02T00:00:00.000Z'];
 const UNITS = ['unit a', 'unit b', 'serial-1', 'serial-2'];
 const RESULTS = ['good', 'caution', 'bad'];
+const CLAIMS = ['dose', 'seal', 'clock'];
+const STATES = ['shown', 'not shown', 'not met'];
+const VERDICTS = ['process within its limits', 'process outside its limits'] as const;
 const cycled = (words: readonly string[], i: number): string => words[i % words.length] ?? '';
 
 beforeAll(async () => {
@@ -31,6 +34,16 @@ beforeAll(async () => {
         ...body.result,
         grade: cycled(RESULTS, i),
         endReason: i % 5 === 0 ? 'alarm' : 'completed',
+        verdict: i % 4 === 0 ? VERDICTS[0] : VERDICTS[1],
+        claims:
+          i % 11 === 0
+            ? null
+            : CLAIMS.map((id, at) => ({
+                id,
+                portion: null,
+                state: cycled(STATES, (i >> at) + at),
+                against: [],
+              })),
       },
       damage: { ...body.damage, type: i % 2 === 0 ? 'bullseye' : null },
       resin: { ...body.resin, lot: i % 3 === 0 ? null : 'demo-lot-1' },
@@ -57,6 +70,9 @@ const FILTERS: fc.Arbitrary<RecordFilter> = fc.record({
   lot: word(['demo-lot-1']),
   unit: word([...UNITS, 'none']),
   id: word(['demo-3', 'demo-4']),
+  verdict: word([...VERDICTS, 'none']),
+  notShown: word([...CLAIMS, 'none']),
+  notMet: word(CLAIMS),
   result: word(Object.keys(RESULT_COLUMNS)) as fc.Arbitrary<ResultWord | undefined>,
   limit: rarely(fc.integer({ min: 1, max: 30 })),
   after: rarely(

@@ -3,7 +3,14 @@ import { exportColumns } from '../../../src/store/export/export-columns.ts';
 import { csvPieces, jsonPieces } from '../../../src/store/export/export-text.ts';
 import type { RecordFilter } from '../../../src/store/index/find.ts';
 import type { RecordsStore } from '../../../src/store/records-store.ts';
-import { addRepair, bodyOf, folderForFile, openedIn } from '../records-folder.ts';
+import {
+  addRepair,
+  bodyOf,
+  folderForFile,
+  opened,
+  openedIn,
+  recordsFolder,
+} from '../records-folder.ts';
 
 const folder = folderForFile();
 let store: RecordsStore;
@@ -105,6 +112,30 @@ describe('an exported table', () => {
     expect(lines[2]).toContain('"demo ""customer"", one"');
     expect(lines[2]).toContain(",'=1+1,");
     expect(lines[4]).toBe('');
+  });
+
+  test('says what the claims came to, and leaves it open where an entry states none', () => {
+    const folder = recordsFolder();
+    const other = opened(folder);
+    const claim = (id: string, state: string) => ({ id, portion: null, state, against: [] });
+    const claims = [
+      ...[claim('dose', 'not met'), claim('seal', 'not shown')],
+      ...[claim('clock', 'not shown'), claim('rules', 'shown')],
+    ];
+    addRepair(folder, other, 'judged', { result: { ...result, claims } });
+    addRepair(folder, other, 'older', { result: { ...result, claims: null } });
+    const [head = '', ...lines] = text(csvPieces(other.each({}), exportColumns(false))).split(
+      '\r\n',
+    );
+    const from = head.split(',').indexOf('claims_shown');
+    const cells = lines.map((line) => line.split(',').slice(from, from + 5));
+    expect(head.split(',').slice(from, from + 5)).toEqual([
+      ...['claims_shown', 'claims_not_shown', 'claims_not_met', 'not_shown', 'not_met'],
+    ]);
+    expect(cells.slice(0, 2)).toEqual([
+      ['', '', '', '', ''],
+      ['1', '2', '1', 'seal; clock', 'dose'],
+    ]);
   });
 
   test('gives trade units: 60,200 J/m2 are 6020 mJ/cm2', () => {
