@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { ACCEPTED } from './accepted.ts';
 import { caseOf, pairCases } from './cases.ts';
+import type { CaseResult } from './judge.ts';
 import { ROWS } from './rows.ts';
 import { isBroken, summaryOf } from './summary.ts';
-import { type CaseResult, runCase } from './try-case.ts';
+import { runCase } from './try-case.ts';
 
 describe('a fault is found by what sees its effect, and no limit of the plant is passed', () => {
   test.each([

@@ -1,8 +1,8 @@
 /** All results of a campaign as data, and whether it failed. */
 import type { HealthyResult } from './healthy.ts';
+import type { CaseResult } from './judge.ts';
 import type { Row } from './row.ts';
 import { isBroken, type RowSummary, summaryOf } from './summary.ts';
-import type { CaseResult } from './try-case.ts';
 import type { Answer } from './workers.ts';
 
 export interface Campaign {

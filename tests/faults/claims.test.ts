@@ -26,6 +26,8 @@ const SOUND: Truth = {
   pitJPerM2: 11_000,
   looksClear: true,
   filledRatio: 0.99,
+  atSensor: { fillJPerM2: 16_000, pitJPerM2: 14_000 },
+  litOpenS: 0.3,
   clockRatio: 1.001,
   atmospherePa: 100_600,
 };
@@ -34,6 +36,7 @@ const seen = (truth: Partial<Truth>, shorted: readonly string[] = []): Seen => (
   truth: { ...SOUND, ...truth },
   job: JOBS.apart,
   shorted,
+  cannotShow: [],
 });
 
 test.each(Object.entries(FALSITIES))('%s is true of a sound job', (_, falsity) => {

@@ -2,15 +2,19 @@
  * When a claim of a record is false, by the plant's truth: one predicate for each, typed from what
  * the claim's words promise to a customer. A claim that is not *shown* is never false here.
  */
+import type { CannotShowId } from '../../src/report/claims/cannot-show.ts';
 import type { ReportData } from '../../src/report/report-data.ts';
 import { ATMOSPHERE_PA, type Job } from './jobs.ts';
+import { doseMisstated, timesMisstated } from './stated.ts';
 import type { Stretch, Truth } from './truth.ts';
 
 export interface Seen {
   readonly truth: Truth;
   readonly job: Job;
-  /** Contacts that would not have opened. */
+  /** Contacts that would not have opened, whenever they were last proved. */
   readonly shorted: readonly string[];
+  /** What of the faults every record says that it cannot show. */
+  readonly cannotShow: readonly CannotShowId[];
 }
 
 /** Why the claim is false; null where it is true. */
@@ -114,8 +118,13 @@ const sealFalse: Falsity = ({ truth }) => {
 const filledFalse: Falsity = ({ truth }) =>
   truth.looksClear ? null : `resin in ${percent(truth.filledRatio)} of the break`;
 
-const interlocksFalse: Falsity = ({ shorted }) =>
-  shorted.length > 0 ? `${shorted.join(' and ')} is shorted` : null;
+/** The lamp goes out within 0.4 s of an opened shield. */
+const DARK_WITHIN_S = 0.4;
+
+const interlocksFalse: Falsity = ({ shorted, truth: { litOpenS } }) => {
+  if (litOpenS > DARK_WITHIN_S) return `the lamp burned for ${litOpenS.toFixed(1)} s in the open`;
+  return shorted.length > 0 ? `${shorted.join(' and ')} is shorted` : null;
+};
 
 export const FALSITIES = {
   filled: filledFalse,
@@ -139,11 +148,26 @@ interface Shown {
   readonly portion: string | null;
 }
 
-/** Every claim of the record that is *shown* and false. */
+/**
+ * What a record says that it cannot show, and the claim that rests on it: that the lamp was over the
+ * break, that a person who calls it clear sees it so, and that contacts that nobody reads still open.
+ */
+const RESTS_ON: Readonly<Partial<Record<CannotShowId, JudgedClaim>>> = {
+  'lamp-over-break': 'dose',
+  'look-of-fill': 'filled',
+};
+
+/** Every claim of the record that is *shown* and false, or states a figure that is. */
 export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseClaim[] =>
   shownIn(report).flatMap(({ claim, portion }) => {
-    const why = FALSITIES[claim](seen, portion);
-    return why === null ? [] : [{ claim: portion === null ? claim : `${claim} (${portion})`, why }];
+    const rests = seen.cannotShow.some((id) => RESTS_ON[id] === claim);
+    const why = [
+      rests ? null : FALSITIES[claim](seen, portion),
+      claim === 'dose' ? doseMisstated(report, seen.truth, portion) : null,
+      claim === 'held' ? timesMisstated(report, seen.truth) : null,
+    ].filter((one) => one !== null);
+    const name = portion === null ? claim : `${claim} (${portion})`;
+    return why.length === 0 ? [] : [{ claim: name, why: why.join(', and ') }];
   });
 
 const isJudged = (id: string): id is JudgedClaim => Object.hasOwn(FALSITIES, id);

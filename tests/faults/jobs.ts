@@ -19,6 +19,8 @@ export interface Job {
 }
 
 const TICK_S = 0.05;
+/** Quick hands: how long a person takes for a step proves nothing here. */
+const PACE = 0.4;
 export const ATMOSPHERE_PA = 100_600;
 
 const OPEN_BREAK = worldOf(
@@ -44,6 +46,7 @@ function loadJob(id: JobId): Job {
       light: statedLightOf(loaded.value.config),
       faults: [],
       technician: 'scripted',
+      pace: PACE,
     }),
   };
 }

@@ -1,7 +1,7 @@
 /** What a campaign comes to, in the terminal. */
 import type { Campaign } from './campaign.ts';
+import type { CaseResult } from './judge.ts';
 import { type RowSummary, troubleOf } from './summary.ts';
-import type { CaseResult } from './try-case.ts';
 
 const MOST_EXAMPLES = 3;
 

@@ -3,6 +3,7 @@ import type { FaultKind } from '../../sim/faults/fault-kinds.ts';
 import type { Fault } from '../../sim/faults/faults.ts';
 import type { Channel } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
+import type { CannotShowId } from '../../src/report/claims/cannot-show.ts';
 
 export type Place = 'pressure' | 'light' | 'heat' | 'air' | 'lamp' | 'contacts' | 'people' | 'line';
 
@@ -17,6 +18,8 @@ export interface Row {
   readonly title: string;
   /** One, or several where only together they are the fault. */
   readonly faults: readonly Begun[];
+  /** What of it every record says that it cannot show. */
+  readonly cannotShow?: CannotShowId;
   /** Phases of a job in which it begins; all of them where absent. */
   readonly phases?: readonly PhaseId[];
 }

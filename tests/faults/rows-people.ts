@@ -9,7 +9,7 @@ export const PEOPLE_ROWS: readonly Row[] = [
   {
     id: 'hands-idle',
     title: 'YES, and the work of this step is not done',
-    faults: [one('hands-idle', undefined, { lastsS: 25 })],
+    faults: [one('hands-idle', undefined, { lastsS: 10 })],
     phases: [
       'close-seal',
       'charge-injector',
@@ -27,6 +27,7 @@ export const PEOPLE_ROWS: readonly Row[] = [
     id: 'says-all-well',
     title: 'all is called well that is not, after a worn pump filled nothing',
     faults: [one('says-all-well'), one('hose-kinked', 0)],
+    cannotShow: 'look-of-fill',
     phases: ['evacuate', 'vacuum-dwell', 'pressure-dwell', 'ask-clear'],
   },
   {

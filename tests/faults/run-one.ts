@@ -5,8 +5,9 @@
 import type { Event, Snapshot } from '../../src/core/events.ts';
 import { createJournal, openJournalFile } from '../../src/journal/journal.ts';
 import { caseOf } from './cases.ts';
+import type { Run } from './judge.ts';
 import { isBroken, troubleOf } from './summary.ts';
-import { type Run, runCase } from './try-case.ts';
+import { runCase } from './try-case.ts';
 
 export function runOne(id: string, journal: string | null): number {
   const run = runCase(caseOf(id));

@@ -3,8 +3,8 @@
  * it passes a limit of the plant or shows a claim that is false; no reason excuses that.
  */
 import { ACCEPTED, type Accepted } from './accepted.ts';
+import type { CaseResult } from './judge.ts';
 import type { Row } from './row.ts';
-import type { CaseResult } from './try-case.ts';
 
 export interface FoundBy {
   readonly by: string;
