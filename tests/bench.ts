@@ -10,6 +10,7 @@ import type { Scenario } from '../sim/faults/scenario.ts';
 import { worldOf } from '../sim/plant/world.ts';
 import { createPipeline, type Pipeline, type Tick } from '../src/app/pipeline.ts';
 import { statedLightOf } from '../src/cli/run/stated-light.ts';
+import { boardLimitsOf } from '../src/control/board-limits.ts';
 import type { EndReason, Event, Snapshot } from '../src/core/events.ts';
 import type { PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
@@ -63,6 +64,7 @@ export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOp
     glassK: job.glassK,
     world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
     light: statedLightOf(used),
+    glassFloor: boardLimitsOf(used.unit).glassFloor,
     faults: faults.flatMap((name) => {
       const preset = FAULT_PRESETS[name];
       if (preset === undefined) throw new Error(`no fault ${name}`);

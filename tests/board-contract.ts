@@ -4,49 +4,26 @@
  */
 import { afterEach, describe, expect, test } from 'vitest';
 import { type Board, BoardClosedError } from '../hal/board.ts';
-import { type Actuators, CHANNELS, type Frame, type Outputs, SAFE } from '../src/core/frame.ts';
+import { CHANNELS, type Frame, type Outputs, SAFE } from '../src/core/frame.ts';
+import { glassTests, tripTests } from './board-contract-trips.ts';
+import { actuatorsOf, type OnBench, type OpenBoard, type Wish } from './board-on-bench.ts';
 import { GENTLE, UNSOUND } from './board-outputs.ts';
-
-export interface BoardOnBench {
-  readonly board: Board;
-  /** Lets board time pass; frames come meanwhile. */
-  readonly advance: (seconds: number) => void | Promise<void>;
-  readonly shaft: {
-    /** What acts on pump, valves and lamp now, measured behind the board. */
-    readonly outputsNow: () => Actuators | Promise<Actuators>;
-  };
-  /** The hand on the emergency stop. */
-  readonly emergencyStop: (pressed: boolean) => void | Promise<void>;
-}
-
-export interface Wish {
-  /** Board time at which nothing more comes from it; null for a sound link. */
-  readonly muteFromS: number | null;
-}
-
-export type OpenBoard = (wish: Wish) => BoardOnBench | Promise<BoardOnBench>;
-
-const actuatorsOf = ({ pumpRatio, selector, ventOpen, lampEnabled, lampRatio }: Actuators) => ({
-  pumpRatio,
-  selector,
-  ventOpen,
-  lampEnabled,
-  lampRatio,
-});
 
 export interface BenchAbilities {
   /** Whether the bench can silence the link. Where it cannot, those promises are not tested. */
   readonly canMute: boolean;
+  /** Whether faults can be put into the bench, and its shield closed without a person. */
+  readonly canFail: boolean;
 }
 
 export function boardContract(
   name: string,
   open: OpenBoard,
-  { canMute }: BenchAbilities = { canMute: true },
+  { canMute, canFail }: BenchAbilities = { canMute: true, canFail: true },
 ): void {
   const opened: Board[] = [];
   const onBench = async (wish: Partial<Wish> = {}) => {
-    const bench = await open({ muteFromS: null, ...wish });
+    const bench = await open({ muteFromS: null, faults: [], ...wish });
     opened.push(bench.board);
     const frames: Frame[] = [];
     let completed = false;
@@ -56,9 +33,17 @@ export function boardContract(
         completed = true;
       },
     });
-    const { board, advance, shaft, emergencyStop } = bench;
+    const { board, advance, shaft, emergencyStop, closeShield = () => undefined } = bench;
     const acting = async () => actuatorsOf(await shaft.outputsNow());
-    return { board, advance, frames, acting, emergencyStop, completed: () => completed };
+    return {
+      board,
+      advance,
+      frames,
+      acting,
+      emergencyStop,
+      closeShield,
+      completed: () => completed,
+    };
   };
 
   describe(`the board contract, kept by the ${name}`, () => {
@@ -70,19 +55,13 @@ export function boardContract(
     else console.warn(`${name}: mute links are not tested, nothing here can silence the link`);
     leaseTests(onBench);
     tripTests(onBench);
+    if (canFail) glassTests(onBench);
+    else
+      console.warn(`${name}: hot glass and restarts are not tested, nothing here can cause them`);
     refusalTests(onBench);
     closeTests(onBench);
   });
 }
-
-type OnBench = (wish?: Partial<Wish>) => Promise<{
-  board: Board;
-  advance: (seconds: number) => void | Promise<void>;
-  frames: Frame[];
-  acting: () => Promise<Actuators>;
-  emergencyStop: (pressed: boolean) => void | Promise<void>;
-  completed: () => boolean;
-}>;
 
 function frameTests(onBench: OnBench): void {
   test('who subscribes after opening misses no frame', async () => {
@@ -188,43 +167,6 @@ function leaseTests(onBench: OnBench): void {
     expect(await acting()).toEqual(SAFE);
     await advance(2 * board.identity.tickS);
     expect(await acting()).toEqual(SAFE);
-    board.write(GENTLE);
-    await advance(2 * board.identity.tickS);
-    expect(await acting()).toEqual(actuatorsOf(GENTLE));
-  });
-}
-
-function tripTests(onBench: OnBench): void {
-  const CLEAR: Outputs = { ...GENTLE, ...SAFE, clearTrips: true };
-
-  test('the emergency stop makes safe whatever is written, and is listed as tripped', async () => {
-    const { board, advance, acting, emergencyStop, frames } = await onBench();
-    board.write(GENTLE);
-    await advance(2 * board.identity.tickS);
-    await emergencyStop(true);
-    await advance(board.identity.tickS);
-    expect(await acting()).toEqual(SAFE);
-    board.write(GENTLE);
-    await advance(2 * board.identity.tickS);
-    expect(await acting()).toEqual(SAFE);
-    expect(frames.at(-1)!.trips).toEqual(['emergency-stop']);
-  });
-
-  test('a trip outlasts its cause until a write asks to clear it and nothing else', async () => {
-    const { board, advance, acting, emergencyStop, frames } = await onBench();
-    await emergencyStop(true);
-    await advance(2 * board.identity.tickS);
-    board.write(CLEAR);
-    await advance(2 * board.identity.tickS);
-    await emergencyStop(false);
-    await advance(2 * board.identity.tickS);
-    board.write({ ...GENTLE, clearTrips: true });
-    await advance(2 * board.identity.tickS);
-    expect(await acting()).toEqual(SAFE);
-    expect(frames.at(-1)!.trips).toEqual(['emergency-stop']);
-    board.write(CLEAR);
-    await advance(2 * board.identity.tickS);
-    expect(frames.at(-1)!.trips).toEqual([]);
     board.write(GENTLE);
     await advance(2 * board.identity.tickS);
     expect(await acting()).toEqual(actuatorsOf(GENTLE));

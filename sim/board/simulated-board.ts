@@ -16,8 +16,10 @@ import { STEPS_PER_S } from '../plant/plant.ts';
 import { tipDangerOf } from '../plant/tip-danger.ts';
 import {
   type BoardModel,
+  type BoardSees,
   clearTrips,
   drivenBy,
+  glassSeen,
   MODEL_START,
   restarted,
   stepModel,
@@ -100,7 +102,7 @@ function createIdentity({ seed, tickS }: Scenario): BoardIdentity {
     firmware: 'simulated',
     tickS,
     leaseS: LEASE_S,
-    protection: ['lease', 'over-pressure-switch', 'shield', 'emergency-stop'],
+    protection: ['lease', 'over-pressure-switch', 'shield', 'emergency-stop', 'glass-hot'],
   };
 }
 
@@ -115,10 +117,10 @@ function boardOn(rig: Rig, begun: BoardModel): SimulatedBoard {
   let closed = false;
   const take = (wanted: Outputs | null): void => {
     model = takeOutputs(model, wanted, rig.plant.step, LEASE_STEPS);
-    if (wanted?.clearTrips) model = clearTrips(model, switchesReadOf(rig));
+    if (wanted?.clearTrips) model = clearTrips(model, seenBy(rig));
   };
   const drive = (): Actuators => {
-    model = stepModel(model, switchesReadOf(rig), rig.plant.step);
+    model = stepModel(model, seenBy(rig), rig.plant.step);
     return drivenBy(model);
   };
   const makeSafe = (): void => {
@@ -161,6 +163,12 @@ function boardOn(rig: Rig, begun: BoardModel): SimulatedBoard {
     view: () => viewOf(rig),
   };
 }
+
+/** Its switches now; its converter's latest sample, which is a tick old at most. */
+const seenBy = (rig: Rig): BoardSees => ({
+  switches: switchesReadOf(rig),
+  glass: glassSeen(rig.sample?.counts.glassTemperature ?? null, rig.scenario.glassFloor),
+});
 
 /** One tick; longer when a fault makes the next frame late. */
 const tickSteps = ({ scenario, active }: Rig): number =>

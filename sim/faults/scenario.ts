@@ -16,6 +16,11 @@ export interface Scenario {
   readonly world: World;
   /** Of the unit whose sensors are drawn. */
   readonly light: StatedLight;
+  /**
+   * Lowest counts of the glass channel while the lamp burns, as the host of this unit sends them to
+   * its board.
+   */
+  readonly glassFloor: number;
   readonly faults: readonly Fault[];
   /** `scripted` presses buttons by itself; for a `person` only the hands are simulated. */
   readonly technician: 'scripted' | 'person';

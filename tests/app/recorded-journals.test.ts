@@ -73,6 +73,43 @@ describe.each(['calibration.version-1', 'calibration.version-2'])('%s', (name) =
   });
 });
 
+// Recorded with the profile and plant of tests/cli/run/emulated.long.test.ts, on the simulated board.
+describe('repair-gaps.version-2, whose lamp was interrupted to show its light', () => {
+  const contents = recorded('repair-gaps.version-2');
+
+  test('is read whole, with the breaks in the lamp', () => {
+    expect(contents).toMatchObject({ intact: true, torn: false, remarks: [] });
+    expect([contents.ticks.length, contents.events.length]).toEqual([5750, 99]);
+    expect(timesLit(contents)).toBe(3);
+  });
+
+  test('run again, decides the same to its end', () => {
+    const config = soundOf(settingsFromInputs(contents.header.inputs, 'repair-gaps'));
+    const { ticks, events, differences } = replayJournal(REPAIR, config, contents);
+    expect([ticks, events, differences]).toEqual([5750, 99, []]);
+  });
+
+  test('says that the dose was met, by three interruptions that the sensor saw', () => {
+    const { dose, verdict, measured, claims } = reportOf(contents);
+    expect(verdict).toEqual({ process: 'process within its limits', grade: 'good' });
+    expect(claims.filter(({ state }) => state !== 'shown')).toEqual([]);
+    expect(dose.doseJPerM2).toBeCloseTo(13_085.628, 3);
+    expect(dose.uncertainty?.shownJPerM2).toBeCloseTo(12_289.283, 3);
+    expect(dose.lampOnS).toBeCloseTo(64.35, 6);
+    const gaps = measured.filter(({ name }) => name === 'gapsPassed' || name === 'gapsFailed');
+    expect(gaps.map(({ name, value }) => [name, value])).toEqual([
+      ['gapsPassed', 3],
+      ['gapsFailed', 0],
+    ]);
+  });
+});
+
+/** How often the lamp was turned on. */
+const timesLit = ({ ticks }: JournalContents): number =>
+  ticks.filter(
+    ({ actuators }, n) => actuators.lampEnabled && ticks[n - 1]?.actuators.lampEnabled === false,
+  ).length;
+
 describe('what their reports say', () => {
   test.each(['repair-apart.version-1', 'repair-apart.version-2'])(
     '%s: two doses, each by its own target',

@@ -2,8 +2,8 @@ import { boardContract } from '../board-contract.ts';
 import { scenarioWith } from '../sim/board/lock-step.ts';
 import { openEmulatedBoard } from './emulated-board.ts';
 
-boardContract('emulated board, in the same process', async ({ muteFromS }) => {
-  const { board, bench, clock } = await openEmulatedBoard(scenarioWith());
+boardContract('emulated board, in the same process', async ({ muteFromS, faults }) => {
+  const { board, bench, clock } = await openEmulatedBoard(scenarioWith({ faults }));
   let stopPressed = false;
   const setMute = (): void => bench.cable.setMute('to-host', true);
   if (muteFromS === 0) setMute();
@@ -12,6 +12,9 @@ boardContract('emulated board, in the same process', async ({ muteFromS }) => {
     board,
     advance: clock.sleep,
     shaft: { outputsNow: bench.pins },
+    closeShield: (closed) => {
+      if (closed !== bench.view().shieldClosed) bench.toggleShield();
+    },
     emergencyStop: (pressed) => {
       if (pressed !== stopPressed) bench.toggleEmergencyStop();
       stopPressed = pressed;

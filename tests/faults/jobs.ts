@@ -3,11 +3,13 @@
  * allows, because the length of a dwell proves nothing here: every phase of a repair is there once.
  * The break is one that a single cycle fills.
  */
+
 import { fileURLToPath } from 'node:url';
 import type { Scenario } from '../../sim/faults/scenario.ts';
 import { worldOf } from '../../sim/plant/world.ts';
 import { type LoadedSettings, loadSettings } from '../../src/app/prepare/load-settings.ts';
 import { statedLightOf } from '../../src/cli/run/stated-light.ts';
+import { boardLimitsOf } from '../../src/control/board-limits.ts';
 
 export const JOB_IDS = ['together', 'apart'] as const;
 export type JobId = (typeof JOB_IDS)[number];
@@ -44,6 +46,7 @@ function loadJob(id: JobId): Job {
       glassK: job.glassK,
       world: OPEN_BREAK,
       light: statedLightOf(loaded.value.config),
+      glassFloor: boardLimitsOf(loaded.value.config.unit).glassFloor,
       faults: [],
       technician: 'scripted',
       pace: PACE,

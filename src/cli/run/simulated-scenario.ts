@@ -2,6 +2,7 @@
  * From the command's options and the job sheet to the scenario of a simulated run: place, break,
  * faults by name or from a file, and the person at the bench.
  */
+
 import { InvalidArgumentError } from 'commander';
 import { z } from 'zod';
 import { FAULT_PRESETS, type Fault, faultSchema } from '../../../sim/faults/faults.ts';
@@ -9,6 +10,7 @@ import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { standardAtmospherePa } from '../../../sim/plant/air/atmosphere.ts';
 import { type WorldFile, worldOf, worldSchema } from '../../../sim/plant/world.ts';
 import { readChecked } from '../../app/prepare/read-settings.ts';
+import { boardLimitsOf } from '../../control/board-limits.ts';
 import { type Checked, schemaName } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { statedLightOf } from './stated-light.ts';
@@ -55,6 +57,7 @@ export function scenarioOf(options: ScenarioOptions, config: RepairConfig): Chec
       glassK: job.glassK,
       world: worldOf(job.damage, job.resin.viscosityPaSAt20C, plant.value),
       light: statedLightOf(config),
+      glassFloor: boardLimitsOf(config.unit).glassFloor,
       faults: faults.value,
       technician: options.manual ? 'person' : 'scripted',
     },

@@ -9,6 +9,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import builtInProfile from '../../../src/app/defaults/profile.json' with { type: 'json' };
 import { SAFE } from '../../../src/core/frame.ts';
 import { type JournalContents, readJournal } from '../../../src/journal/read-journal.ts';
+import type { ReportData } from '../../../src/report/report-data.ts';
 import { type Ended, runProgram, scratchFolder, writeJson } from '../process.ts';
 
 const folder = scratchFolder();
@@ -41,6 +42,7 @@ const REFERENCE = ['--reference-name', 'demo gauge', '--certificate', 'D-1'];
 const SPEED = /\d\.\d min of board time in \d+\.\d s \(\d+(\.\d)? x real time\)/;
 
 let repair: Ended;
+let simulated: Ended;
 let calibration: Ended;
 let stopped: Ended;
 
@@ -52,8 +54,12 @@ beforeAll(async () => {
   let told = false;
   // The program is bundled once, not by three at a time.
   await runProgram(['--help'], folder);
-  [repair, calibration, stopped] = await Promise.all([
+  [repair, simulated, calibration, stopped] = await Promise.all([
     runProgram([...run, '--records', 'repair'], folder),
+    runProgram(
+      ['run', '--speed', 'max', '--profile', profile, '--plant', plant, '--records', 'simulated'],
+      folder,
+    ),
     runProgram(
       [...calibrate, ...REFERENCE, '--reference-uncertainty', '0.05', '--records', 'care'],
       folder,
@@ -82,7 +88,41 @@ const EMULATED = {
   leaseS: 0.5,
 };
 
+const reportIn = (records: string): ReportData =>
+  JSON.parse(readFileSync(join(folder, records, 'demo-0001', 'report.json'), 'utf8'));
+
+/** What a record claims, without the figures. */
+const claimedIn = ({ claims, verdict, outcome }: ReportData) => ({
+  verdict,
+  outcome,
+  claims: claims.map(({ id, portion, state, support, objections }) => ({
+    ...{ id, portion, state },
+    by: support.map(({ by }) => by),
+    against: objections.map((one) => one.id),
+  })),
+});
+
+const litWPerM2 = ({ dose }: ReportData): number => dose.doseJPerM2 / (dose.lampOnS ?? 0);
+
 describe('a whole repair on the emulated board', () => {
+  test('claims what the same repair on the simulated board claims, each by the same witnesses', () => {
+    expect(simulated).toMatchObject({ code: 0, err: '' });
+    const [emulated, other] = [reportIn('repair'), reportIn('simulated')];
+    expect(claimedIn(emulated)).toEqual(claimedIn(other));
+    expect(emulated.claims.map(({ state }) => state)).toEqual(Array(17).fill('shown'));
+  });
+
+  test('interrupts its lamp and sees it go dark each time, and counts the same light a second', () => {
+    const [emulated, other] = [reportIn('repair'), reportIn('simulated')];
+    for (const { measured } of [emulated, other]) {
+      const gaps = (name: string) => measured.findLast((row) => row.name === name)?.value;
+      expect(gaps('gapsPassed')).toBeGreaterThanOrEqual(3);
+      expect(gaps('gapsFailed')).toBe(0);
+    }
+    // A tick of 0.05 s at each end of four pieces, of 65 s of light in all.
+    expect(Math.abs(litWPerM2(emulated) / litWPerM2(other) - 1)).toBeLessThan(0.4 / 65);
+  });
+
   test('ends well without a word on stderr, and says how fast the board ran', () => {
     expect(repair).toMatchObject({ code: 0, err: '' });
     expect(repair.out).toContain('Job completed, break clear');

@@ -5,6 +5,7 @@ import type { Scenario } from '../../../sim/faults/scenario.ts';
 import type { DamageSizes } from '../../../sim/plant/break/breaks.ts';
 import { worldOf } from '../../../sim/plant/world.ts';
 import { statedLightOf } from '../../../src/cli/run/stated-light.ts';
+import { boardLimitsOf } from '../../../src/control/board-limits.ts';
 import type { Actuators, DisplayLines, Frame, Outputs } from '../../../src/core/frame.ts';
 import { SAFE } from '../../../src/core/frame.ts';
 import { type PhaseId, STEP_NUMBERS } from '../../../src/core/phases.ts';
@@ -34,6 +35,7 @@ export function scenarioWith(changes: Partial<Scenario> = {}): Scenario {
     glassK: 296.15,
     world: worldOf(STAR, 0.05),
     light: statedLightOf(DEFAULT_CONFIG),
+    glassFloor: boardLimitsOf(DEFAULT_CONFIG.unit).glassFloor,
     faults: [],
     technician: 'person',
     ...changes,

@@ -16,10 +16,9 @@ import {
   workThrough,
 } from './lock-step.ts';
 
-boardContract('simulated board', ({ muteFromS }) => {
-  const faults: Fault[] =
-    muteFromS === null ? [] : [{ kind: 'link-mute', from: { atS: muteFromS } }];
-  const board = createSimulatedBoard(scenarioWith({ faults }));
+boardContract('simulated board', ({ muteFromS, faults }) => {
+  const mute: Fault[] = muteFromS === null ? [] : [{ kind: 'link-mute', from: { atS: muteFromS } }];
+  const board = createSimulatedBoard(scenarioWith({ faults: [...faults, ...mute] }));
   const advance = (seconds: number): void => {
     for (let t = 0; t < Math.round(seconds / board.identity.tickS); t++) board.tick();
   };
@@ -33,6 +32,9 @@ boardContract('simulated board', ({ muteFromS }) => {
     advance,
     shaft: { outputsNow: () => board.view().truth.acting },
     emergencyStop,
+    closeShield: (closed) => {
+      if (closed !== board.view().shieldClosed) board.toggleShield();
+    },
   };
 });
 
