@@ -12,8 +12,11 @@ export interface FoundBy {
   readonly longestS: number;
 }
 
+/** A row by its name, on whatever board it was tried. */
+export type NamedRow = Pick<Row, 'id' | 'title'>;
+
 export interface RowSummary {
-  readonly row: Row;
+  readonly row: NamedRow;
   readonly cases: number;
   readonly found: number;
   readonly by: readonly FoundBy[];
@@ -28,14 +31,14 @@ export const isBroken = ({ breaches, falseClaims }: CaseResult): boolean =>
   breaches.length > 0 || falseClaims.length > 0;
 
 export function summaryOf(
-  row: Row,
+  row: NamedRow,
   results: readonly CaseResult[],
   reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
 ): RowSummary {
   const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
   const found = own.filter(({ foundBy }) => foundBy !== null);
   const accepted = reasons[row.id] ?? null;
-  const broken = own.filter((one) => isBroken(one) || stillShown(one, accepted));
+  const broken = own.filter((one) => isBroken(one) || !isAsAccepted(one, accepted));
   return {
     row,
     cases: own.length,
@@ -48,8 +51,10 @@ export function summaryOf(
   };
 }
 
-const stillShown = ({ shown }: CaseResult, accepted: Accepted | null): boolean =>
-  accepted !== null && accepted.withdraws !== null && shown.includes(accepted.withdraws);
+/** A reason for not finding a fault is none where it is found, or where its claim is shown. */
+const isAsAccepted = ({ foundBy, shown }: CaseResult, accepted: Accepted | null): boolean =>
+  accepted === null ||
+  (foundBy === null && (accepted.withdraws === null || !shown.includes(accepted.withdraws)));
 
 function stateOf(found: boolean, broken: boolean, accepted: Accepted | null): RowSummary['state'] {
   if (broken) return 'broken';
@@ -73,8 +78,11 @@ function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
 }
 
 /** What is wrong with a case, in a line. */
-export const troubleOf = ({ breaches, falseClaims, shown }: CaseResult): string =>
+export const troubleOf = ({ breaches, falseClaims, foundBy, shown }: CaseResult): string =>
   [
     ...breaches.map(({ limit, words, atS }) => `${limit} passed ${words}, at ${atS.toFixed(1)} s`),
     ...falseClaims.map(({ claim, why }) => `${claim} is shown, yet ${why}`),
-  ].join('; ') || `a claim that should be withdrawn is shown (${shown.join(', ')})`;
+  ].join('; ') ||
+  (foundBy === null
+    ? `a claim that should be withdrawn is shown (${shown.join(', ')})`
+    : `accepted as not to be found, yet found by ${foundBy}`);

@@ -8,6 +8,7 @@ import { caseOf } from './cases.ts';
 import { type HealthyResult, runHealthy } from './healthy.ts';
 import type { CaseResult } from './judge.ts';
 import { type Case, resultOf } from './try-case.ts';
+import { EMULATED, runEmulated } from './try-emulated.ts';
 
 export type Answer =
   | { readonly kind: 'case'; readonly result: CaseResult }
@@ -18,7 +19,8 @@ const AT_A_TIME = 8;
 const HEALTHY = 'healthy/';
 export const healthyId = (seed: number): string => `${HEALTHY}${seed}`;
 
-function answerOf(id: string): Answer {
+async function answerOf(id: string): Promise<Answer> {
+  if (id.startsWith(EMULATED)) return { kind: 'case', result: await runEmulated(id) };
   if (id.startsWith(HEALTHY)) {
     return { kind: 'healthy', result: runHealthy(Number(id.slice(HEALTHY.length))) };
   }
@@ -38,8 +40,10 @@ function known(one: Case): CaseResult {
 
 /** What a worker does; nothing in the main thread. */
 export function answerTheMainThread(): void {
-  parentPort?.on('message', (ids: readonly string[]) => {
-    parentPort?.postMessage(ids.map(answerOf));
+  parentPort?.on('message', async (ids: readonly string[]) => {
+    const answers: Answer[] = [];
+    for (const id of ids) answers.push(await answerOf(id));
+    parentPort?.postMessage(answers);
   });
 }
 
