@@ -16,6 +16,7 @@ export interface FrameChange {
   readonly counts?: Partial<Frame['counts']>;
   readonly switches?: Partial<Switches>;
   readonly pressed?: readonly Button[];
+  readonly ladder?: Frame['ladder'];
   readonly link?: Frame['link'];
   readonly trips?: Frame['trips'];
   readonly gapS?: number;
@@ -66,6 +67,7 @@ export function createDriver(config: RepairConfig = DEFAULT_CONFIG): Driver {
         ...change.switches,
       },
       pressed: change.pressed ?? [],
+      ladder: change.ladder ?? 'released',
       trips: change.trips ?? [],
     };
     const step = stepController(REPAIR, config, state, frame, requests);

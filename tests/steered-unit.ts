@@ -12,6 +12,7 @@ import {
   type Actuators,
   type Button,
   type Frame,
+  type LadderReading,
   lampBurns,
   type Request,
   type Switches,
@@ -49,6 +50,8 @@ export interface Scene {
   /** Host time since the last frame, or no host time at all; as much as the board's where left out. */
   readonly hostGapS?: number | null;
   readonly pressed?: readonly Button[];
+  /** What the button ladder reads; nothing down where left out. */
+  readonly ladder?: LadderReading | null;
 }
 /** A scene that changes with the time since it began, s. */
 export type Play = Scene | ((sinceS: number) => Scene);
@@ -111,6 +114,7 @@ export function tick<P extends ProcedureTypes>(
     counts: countsIn(scene, chamberPa, unit),
     switches: { ...HEALTHY_FRAME.switches, ...shieldOf(unit), ...scene.switches },
     pressed: scene.pressed ?? [],
+    ladder: scene.ladder === undefined ? 'released' : scene.ladder,
     trips: scene.trips ?? [],
     damaged: scene.damaged ?? false,
     gap: scene.gap ?? false,

@@ -85,7 +85,7 @@ export const PINS = {
   ),
   irradiance: analogue('analogue', 1, 'UV irradiance, live zero: 0.5 V dark, 4.5 V at 40 mW/cm2'),
   glassTemperature: analogue('analogue', 2, 'glass thermistor on the low side of 10 kOhm'),
-  buttons: analogue('analogue', 3, 'three buttons on a resistor ladder'),
+  buttons: analogue('analogue', 3, 'four buttons on a resistor ladder'),
   displayData: analogue('bus', 4, 'display, I2C data'),
   displayClock: analogue('bus', 5, 'display, I2C clock'),
   heatSinkTemperature: analogue(
@@ -108,13 +108,26 @@ export const DISPLAY_ADDRESS = 0x27;
 export const DISPLAY_BITS = { registerSelect: 0, readWrite: 1, enable: 2, backlight: 3 } as const;
 
 /**
- * The ladder: 10 kOhm from the pin to 5 V; a button shorts the pin to ground through its resistor.
- * The counts are what the converter then reads; half way to the neighbours is the border.
+ * The ladder: 10 kOhm from the pin to 5 V, and 68 kOhm to ground beside the buttons, at the far end of
+ * their cable. A button shorts the pin to ground through its own resistor. HOLD has none, so that it
+ * wins over every other button, and a shorted wire reads as HOLD.
+ *
+ * Only counts in a band belong to something: the middle of each is its resistors' own, and 20 counts
+ * of it are 9 % of a button's resistor. Two buttons at once, HOLD aside, read between two bands; so
+ * does a part that has drifted. MORE stands between NO and YES: neither can drift into the other
+ * unseen. An open wire reads more than no button.
  */
 export const BUTTON_LADDER = {
   pullUpOhm: 10_000,
-  yes: { ohm: 0, counts: 0 },
-  no: { ohm: 4_700, counts: 327 },
-  more: { ohm: 22_000, counts: 703 },
-  released: { counts: 1023 },
+  restOhm: 68_000,
+  ohm: { hold: 0, no: 8_200, more: 18_000, yes: 27_000 },
+  bands: {
+    /** Up to 1.7 kOhm: a worn contact of HOLD still is one. */
+    hold: { lowest: 0, highest: 150 },
+    no: { lowest: 412, highest: 452 },
+    more: { lowest: 581, highest: 621 },
+    yes: { lowest: 654, highest: 694 },
+    released: { lowest: 852, highest: 932 },
+    open: { lowest: 980, highest: 1023 },
+  },
 } as const;

@@ -10,6 +10,7 @@ import {
   type Channel,
   type Frame,
   FULL_SCALE_COUNTS,
+  type LadderReading,
   perChannel,
   type Trip,
 } from '../../src/core/frame.ts';
@@ -18,6 +19,7 @@ import {
   decodeFields,
   type Fields,
   FRAME_LAYOUT,
+  LADDER_STEPS,
   PRESS_SHIFT,
   SWITCH_BITS,
   TRIP_BITS,
@@ -44,6 +46,7 @@ export interface Sample {
   readonly counts: Readonly<Record<Channel, number>>;
   readonly switches: Frame['switches'];
   readonly pressed: readonly Button[];
+  readonly ladder: LadderReading | null;
   readonly trips: readonly Trip[];
   readonly acting: Acting;
   /** The board has refused one of our messages since the last frame, by its own count. */
@@ -69,6 +72,7 @@ export function readFrame(body: readonly number[]): FrameFields | null {
   const inRange =
     fields !== null &&
     CHANNELS.every((channel) => fields[channel] <= FULL_SCALE_COUNTS) &&
+    fields.ladder < LADDER_STEPS.length &&
     fields.timeMs < 2 ** 32;
   return inRange ? fields : null;
 }
@@ -90,6 +94,7 @@ export function decodeFrame(last: Counters, fields: FrameFields): DecodedFrame {
         emergencyStopPressed: has(fields.switches, SWITCH_BITS.emergencyStopPressed),
       },
       pressed: last === null ? [] : pressedSince(last.presses, presses),
+      ladder: LADDER_STEPS[fields.ladder] ?? null,
       trips: TRIP_BITS.filter((_, bit) => has(fields.trips, 2 ** bit)),
       acting: actingOf(fields),
       hostDamaged: last !== null && badMessages !== last.badMessages,
@@ -104,7 +109,7 @@ const has = (field: number, bit: number): boolean => (field & bit) !== 0;
 function pressedSince(before: number, now: number): Button[] {
   return BUTTONS.flatMap((button) => {
     const shift = PRESS_SHIFT[button];
-    const times = ((now >> shift) - (before >> shift) + PRESSES * PRESSES * PRESSES) % PRESSES;
+    const times = ((now >> shift) - (before >> shift) + PRESSES ** BUTTONS.length) % PRESSES;
     return Array.from({ length: times }, () => button);
   });
 }

@@ -34,7 +34,7 @@ export interface FrameSource {
   readonly startConnection: (hostS: number) => void;
 }
 
-type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'trips'>;
+type Measured = Pick<Frame, 'sampledAtS' | 'counts' | 'switches' | 'ladder' | 'trips'>;
 
 const NOTHING_YET: Measured = { sampledAtS: 0, ...NEVER_HEARD };
 
@@ -107,7 +107,7 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   const timed = timeOfFrame(state.time, fields.timeMs, hostS);
   const restarted = timed.restarted && !state.freshConnection;
   const { counters, sample } = decodeFrame(restarted ? null : state.counters, fields);
-  const { counts, switches, trips, pressed, missing, hostDamaged, acting } = sample;
+  const { counts, switches, ladder, trips, pressed, missing, hostDamaged, acting } = sample;
   const { timeS } = timed;
   // No frame shows what a board did while it restarted.
   const gap = restarted || missing > state.spoilt;
@@ -116,7 +116,7 @@ function heardFrame(state: State, fields: FrameFields, hostS: number): HeardFram
   state.counters = counters;
   state.freshConnection = false;
   state.spoilt = 0;
-  state.last = { sampledAtS: timeS, counts, switches, trips };
+  state.last = { sampledAtS: timeS, counts, switches, ladder, trips };
   const frame: BareFrame = {
     ...state.last,
     timeS,

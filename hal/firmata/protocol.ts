@@ -9,11 +9,11 @@
  * CRC-16/XMODEM of all bytes from `kind` to the last field as sent, in three groups.
  */
 import { crc16xmodem } from 'crc';
-import { CHANNELS, type Trip } from '../../src/core/frame.ts';
+import { CHANNELS, type LadderReading, type Trip } from '../../src/core/frame.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, so host and board must match. Minor: only the board changed. */
-export const FIRMWARE_VERSION = { major: 2, minor: 0 } as const;
+export const FIRMWARE_VERSION = { major: 3, minor: 0 } as const;
 
 /** Exact with a 16 MHz crystal, and fast enough for frame and answer to pass in 2 ms. */
 export const BAUD = 250_000;
@@ -64,7 +64,9 @@ export const FRAME_LAYOUT = [
   ['timeMs', 5],
   ...CHANNELS.map((channel) => [channel, COUNTS_BYTES] as const),
   ['switches', 1],
-  ['presses', 1],
+  ['presses', 2],
+  /** Index into LADDER_STEPS. */
+  ['ladder', 1],
   ['trips', 3],
   ['acting', 1],
   ['pump', 2],
@@ -143,7 +145,17 @@ export const OUTPUT_FLAGS = {
   clearTrips: 8,
 };
 /** Press count of each button, modulo 4, two bits each: no press is lost with a frame. */
-export const PRESS_SHIFT = { yes: 0, no: 2, more: 4 } as const;
+export const PRESS_SHIFT = { yes: 0, no: 2, more: 4, hold: 6 } as const;
+/** What the button ladder reads, by the index that the frame carries. */
+export const LADDER_STEPS = [
+  'released',
+  'hold',
+  'yes',
+  'no',
+  'more',
+  'between',
+  'open',
+] as const satisfies readonly LadderReading[];
 
 export const FULL_DUTY = 255;
 

@@ -55,6 +55,7 @@ void frame_send(const struct scan *scan)
     FRAME_CHANNELS(COUNTS_FIELD)
     message_field(switches, FRAME_SWITCHES_GROUPS);
     message_field(buttons_presses(), FRAME_PRESSES_GROUPS);
+    message_field(buttons_ladder(), FRAME_LADDER_GROUPS);
     message_field(trips, FRAME_TRIPS_GROUPS);
     message_field(bits, FRAME_ACTING_GROUPS);
     message_field(acting.pump, FRAME_PUMP_GROUPS);

@@ -8,6 +8,7 @@ import {
   type Actuators,
   type Button,
   type DisplayLines,
+  type LadderReading,
   SAFE,
   type Switches,
 } from '../../src/core/frame.ts';
@@ -15,7 +16,6 @@ import type { PhaseId } from '../../src/core/phases.ts';
 import { createFaultClock, type FaultClock } from '../faults/fault-clock.ts';
 import {
   type ActedS,
-  applyToButton,
   applyToDrivers,
   applyToMechanics,
   applyToSight,
@@ -23,7 +23,6 @@ import {
   applyToWorld,
   boardClockRatio,
   has,
-  stuckButton,
   switchesCutting,
   switchesRead,
 } from '../faults/fault-effects.ts';
@@ -77,9 +76,10 @@ export interface Rig {
   sample: Sample | null;
   /** Nothing passes over the link in either direction. */
   mute: boolean;
-  pressed: Button[];
-  /** The button that the ladder shows as held down, whoever presses. */
-  stuck: Button | null;
+  /** Buttons that fingers have pressed since the last frame, in order, whatever is read of them. */
+  fingers: Button[];
+  /** What the ladder has settled on. */
+  ladder: LadderReading;
   emergencyStop: boolean;
   overPressure: boolean;
   /** The thermal cut-out on the lamp's heat sink: where it opens, and whether it has. */
@@ -118,8 +118,8 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
     sequence: 0,
     sample: null,
     mute: false,
-    pressed: [],
-    stuck: null,
+    fingers: [],
+    ladder: 'released',
     emergencyStop: false,
     overPressure: false,
     cutOutK: drawCutOutK(chance('cut-out')),
@@ -150,7 +150,7 @@ export function copyRig(rig: Rig, faults: readonly Fault[], watch: PlantWatch | 
     faults: createFaultClock(faults),
     sensorMemory: createSensorMemory(),
     broughtIn: new Set(),
-    pressed: [...rig.pressed],
+    fingers: [...rig.fingers],
   };
 }
 
@@ -205,7 +205,7 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
 /** A button, and the hand work that its press confirms. */
 export function pressButton(rig: Rig, button: Button): void {
   const screen = readScreen(rig.display);
-  rig.pressed.push(...applyToButton(button, rig.active));
+  rig.fingers.push(button);
   if (button !== 'yes' || screen === null) return;
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
   if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
@@ -230,10 +230,6 @@ function confirmStep(rig: Rig, step: SeenStep): void {
 export function lookAtFaults(rig: Rig): void {
   rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
   rig.mute = has('link-mute', rig.active);
-  const stuck = stuckButton(rig.active);
-  // Told once, as one press that does not end.
-  if (stuck !== null && stuck !== rig.stuck) rig.pressed.push(stuck);
-  rig.stuck = stuck;
 }
 
 /**

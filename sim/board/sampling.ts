@@ -6,6 +6,7 @@ import { type Channel, type Frame, NEVER_HEARD, type Trip } from '../../src/core
 import { has, hostClockErrorS } from '../faults/fault-effects.ts';
 import { applyToCounts, applyToSeats } from '../faults/sensor-effects.ts';
 import { STEPS_PER_S, timeOfS } from '../plant/plant.ts';
+import { readFingers } from './ladder.ts';
 import { actedS, type Rig, switchesReadOf, truePositionsOf } from './rig.ts';
 import { type Sample, sampleCounts } from './sensors.ts';
 
@@ -17,13 +18,16 @@ const NOTHING_YET: Sample = { atS: 0, ...NEVER_HEARD };
  */
 export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
   const timeS = (rig.plant.step - rig.boardLagSteps) / STEPS_PER_S;
+  const read = readFingers(rig.ladder, rig.fingers, rig.active);
   const repeats = has('frames-repeated', rig.active) && rig.sequence % 2 === 1;
   if (!rig.mute && !repeats && !has('board-stall', rig.active)) {
-    rig.sample = { atS: timeS, counts: sampleSensors(rig), switches: switchesReadOf(rig), trips };
+    const switches = switchesReadOf(rig);
+    rig.sample = { atS: timeS, counts: sampleSensors(rig), switches, ladder: read.ladder, trips };
   }
-  const { atS, counts, switches, trips: tripped } = rig.sample ?? NOTHING_YET;
-  const pressed = rig.mute ? [] : rig.pressed;
-  rig.pressed = [];
+  const { atS, counts, switches, ladder, trips: tripped } = rig.sample ?? NOTHING_YET;
+  const pressed = rig.mute ? [] : read.pressed;
+  rig.fingers = [];
+  rig.ladder = read.rest;
   return {
     sequence: rig.sequence++,
     timeS,
@@ -34,6 +38,7 @@ export function takeFrame(rig: Rig, trips: readonly Trip[]): Frame {
     counts,
     switches,
     pressed,
+    ladder,
     trips: tripped,
     damaged: has('link-spoilt', rig.active),
     // The link tells a frame that is not the next one as a gap.

@@ -7,6 +7,7 @@
 import {
   type Channel,
   FULL_SCALE_COUNTS,
+  type LadderReading,
   perChannel,
   type ReadingKey,
   type Switches,
@@ -98,6 +99,7 @@ export interface Sample {
   readonly atS: number;
   readonly counts: Readonly<Record<Channel, number | null>>;
   readonly switches: Switches;
+  readonly ladder: LadderReading | null;
   readonly trips: readonly Trip[];
 }
 

@@ -176,8 +176,11 @@ const tickSteps = ({ scenario, active }: Rig): number =>
 
 /** What can be seen at the bench, and the true state. */
 export function viewOf(rig: Rig): BreakView {
+  const { bubbling, clear, tacky } = sightOf(rig);
   return {
-    ...sightOf(rig),
+    bubbling,
+    clear,
+    tacky,
     shieldClosed: rig.plant.setup.shieldClosed,
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
     longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),

@@ -4,7 +4,9 @@
  * sensor is wrong. A test may hold a channel at given counts.
  */
 import { type Button, CHANNELS, type Channel, type Switches } from '../../src/core/frame.ts';
-import { BUTTON_LADDER, PINS, type PinName } from '../../wiring/pin-map.ts';
+import { PINS, type PinName } from '../../wiring/pin-map.ts';
+import { ladderRatio } from '../board/ladder.ts';
+import type { Fault } from '../faults/faults.ts';
 import type { Chip } from './chip.ts';
 
 const FULL_VOLTS = 5;
@@ -38,18 +40,9 @@ export function applySwitches(chip: Chip, switches: Switches): void {
   chip.setLevel(PINS.shieldSwitch.firmataPin, contact(shieldClosed));
 }
 
-/** The ladder's voltage with one button down, or none. */
-export function ladderVolts(button: Button | null): number {
-  if (button === null) return FULL_VOLTS;
-  const { ohm } = BUTTON_LADDER[button];
-  return (FULL_VOLTS * ohm) / (ohm + BUTTON_LADDER.pullUpOhm);
-}
-
-/** What the ladder shows of a press beside a button that stays down: the lower resistance. */
-export function heldDown(pressed: Button | null, stuck: Button | null): Button | null {
-  if (pressed === null || stuck === null) return pressed ?? stuck;
-  return BUTTON_LADDER[pressed].ohm < BUTTON_LADDER[stuck].ohm ? pressed : stuck;
-}
+/** The ladder's voltage with one button down, or none, and with what is wrong with it. */
+export const ladderVolts = (button: Button | null, faults: readonly Fault[]): number =>
+  FULL_VOLTS * ladderRatio(button === null ? [] : [button], faults);
 
 export interface Fingers {
   readonly press: (button: Button) => void;

@@ -27,7 +27,6 @@ import {
   applySwitches,
   applyVolts,
   createFingers,
-  heldDown,
   ladderVolts,
   setPinVolts,
 } from './bench-inputs.ts';
@@ -150,10 +149,10 @@ function createStep({ rig, chip, cable, display, held }: Parts): () => void {
   };
   return () => {
     if (rig.plant.step % LOOK_MS === 0) look();
-    for (const button of rig.pressed.splice(0)) fingers.press(button);
+    for (const button of rig.fingers.splice(0)) fingers.press(button);
     applyVolts(chip, { ...sampleSensors(rig), ...Object.fromEntries(held) });
     applySwitches(chip, switchesReadOf(rig));
-    setPinVolts(chip, 'buttons', ladderVolts(heldDown(fingers.step(), rig.stuck)));
+    setPinVolts(chip, 'buttons', ladderVolts(fingers.step(), rig.active));
     chip.run(STEP_S);
     letTimePass(rig, 1, () => readPins(chip));
     cable.step(rig.active, timeOfS(rig.plant));

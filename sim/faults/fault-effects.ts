@@ -112,14 +112,36 @@ const ON_CUT_OFF: Effects<Switches> = {
   'stop-cut-shorted': (s) => ({ ...s, emergencyStopPressed: false }),
 };
 
-/**
- * The presses that the ladder shows for one: YES has no resistance and hides every other button,
- * and a NO that stays down shows again when YES is let go.
- */
-const ON_BUTTONS: Effects<readonly Button[]> = {
-  'yes-stuck': () => [],
-  'no-stuck': (shown) => shown.flatMap((button) => (button === 'yes' ? ['yes', 'no'] : [])),
-  'no-reads-yes': (shown) => shown.map((button) => (button === 'no' ? 'yes' : button)),
+/** What is wrong with the ladder of the buttons. */
+export interface LadderFaults {
+  /** Buttons that stay down, whoever presses. */
+  readonly stuck: readonly Button[];
+  readonly shorted: boolean;
+  readonly open: boolean;
+  /** To ground beside everything else; infinite while it is dry. */
+  readonly leakOhm: number;
+  /** NO's resistor relative to its own value, or that of YES in its place. */
+  readonly noOhmTimes: number;
+  readonly noReadsYes: boolean;
+}
+const SOUND_LADDER: LadderFaults = {
+  stuck: [],
+  shorted: false,
+  open: false,
+  leakOhm: Number.POSITIVE_INFINITY,
+  noOhmTimes: 1,
+  noReadsYes: false,
+};
+
+const ON_LADDER: Effects<LadderFaults> = {
+  'yes-stuck': (ladder) => ({ ...ladder, stuck: [...ladder.stuck, 'yes'] }),
+  'no-stuck': (ladder) => ({ ...ladder, stuck: [...ladder.stuck, 'no'] }),
+  'hold-stuck': (ladder) => ({ ...ladder, stuck: [...ladder.stuck, 'hold'] }),
+  'ladder-shorted': (ladder) => ({ ...ladder, shorted: true }),
+  'ladder-open': (ladder) => ({ ...ladder, open: true }),
+  'ladder-wet': (ladder, leakOhm) => ({ ...ladder, leakOhm }),
+  'no-drifts': (ladder, noOhmTimes) => ({ ...ladder, noOhmTimes }),
+  'no-reads-yes': (ladder) => ({ ...ladder, noReadsYes: true }),
 };
 
 const ON_SIGHT: Effects<Sight> = {
@@ -151,14 +173,8 @@ export const switchesRead = (truth: Switches, faults: readonly Fault[]): Switche
 export const switchesCutting = (truth: Switches, faults: readonly Fault[]): Switches =>
   applyAll(ON_CUT_OFF, truth, faults);
 
-export const applyToButton = (pressed: Button, faults: readonly Fault[]): readonly Button[] =>
-  applyAll<readonly Button[]>(ON_BUTTONS, [pressed], faults);
-
-/** The button that the ladder shows as held down. */
-export function stuckButton(faults: readonly Fault[]): Button | null {
-  if (has('yes-stuck', faults)) return 'yes';
-  return has('no-stuck', faults) ? 'no' : null;
-}
+export const ladderFaultsOf = (faults: readonly Fault[]): LadderFaults =>
+  applyAll(ON_LADDER, SOUND_LADDER, faults);
 
 /** What a person says that they see. */
 export const applyToSight = (sound: Sight, faults: readonly Fault[]): Sight =>

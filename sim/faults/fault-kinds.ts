@@ -114,8 +114,16 @@ export const FAULT_TABLE = {
   'shield-cut-shorted': row('switch'),
   'stop-read-shorted': row('switch'),
   'stop-cut-shorted': row('switch'),
+  /** A button that stays down. */
   'yes-stuck': row('switch'),
   'no-stuck': row('switch'),
+  'hold-stuck': row('switch'),
+  /** The wire of the buttons: shorted to ground, cut, or with moisture from it to ground. */
+  'ladder-shorted': row('switch'),
+  'ladder-open': row('switch'),
+  'ladder-wet': row('switch', amount(1_000, 10_000_000, 'ohm', 100_000)),
+  /** The resistor of NO: drifted, or one of YES in its place. */
+  'no-drifts': row('switch', amount(0.1, 10, 'of its resistance', 1.25)),
   'no-reads-yes': row('switch'),
   /** YES to a step whose work is not done. */
   'hands-idle': row('person'),

@@ -219,6 +219,14 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
       { kind: 'supply-low', amount: 9.8, from: during('pressurise', 0.5), mendedBy: 'repair' },
     ],
   },
+  'cut-buttons': {
+    title: 'the plug of the buttons comes loose for twenty seconds',
+    faults: [{ kind: 'ladder-open', from: during('vacuum-dwell', 10), lastsS: 20 }],
+  },
+  'stuck-hold': {
+    title: 'HOLD is leant on for half a minute',
+    faults: [{ kind: 'hold-stuck', from: during('pressure-dwell', 20), lastsS: 30 }],
+  },
   'mute-link': {
     title: 'the board falls silent for two seconds',
     faults: [{ kind: 'link-mute', from: during('pressure-dwell', 20), lastsS: 2 }],

@@ -6,7 +6,7 @@ import type { DisplayLines } from '../../src/core/frame.ts';
 import { STEP_IDS, STEP_MARKS, type StepId } from '../../src/core/guided-events.ts';
 import { PHASE_IDS, PHASES, type PhaseId, STEP_NUMBERS } from '../../src/core/phases.ts';
 
-export type ScreenKind = 'step' | 'held' | 'end-asked' | 'help' | 'alarm' | 'end';
+export type ScreenKind = 'step' | 'held' | 'end-asked' | 'why-asked' | 'help' | 'alarm' | 'end';
 
 /** A phase of a repair, or a step of a guided procedure. */
 export type SeenStep = PhaseId | StepId;
@@ -32,13 +32,14 @@ const KIND_OF_MARK: Readonly<Record<string, ScreenKind>> = {
   '': 'step',
   '|| ': 'held',
   '||? ': 'end-asked',
+  '|? ': 'why-asked',
 };
 
 /** Reads the first line of the display; null when it is blank. */
 export function readScreen([first]: DisplayLines): Screen | null {
   if (first.startsWith('! ')) return { kind: 'alarm', step: null };
   if (first.startsWith('-- ')) return { kind: 'end', step: null };
-  const match = /^(\d\.\d{1,2}|[PUTH]\d{1,2}) (\|\|\?? |!?\? )?/.exec(first);
+  const match = /^(\d\.\d{1,2}|[PUTH]\d{1,2}) (\|\|\?? |\|\? |!?\? )?/.exec(first);
   const step = stepShownAs(match?.[1] ?? '');
   if (step === null) return null;
   return { kind: KIND_OF_MARK[match?.[2] ?? ''] ?? 'help', step };

@@ -84,6 +84,8 @@ const HELP: Habit = { takesS: 4, press: yes };
 const HELD: Habit = { takesS: 15, press: yes };
 /** Asked only after a person gave up. */
 const END_ASKED: Habit = { takesS: 4, press: yes };
+/** Nothing at the glass makes a scripted person press HOLD: what asks is a button that stays down. */
+const WHY_ASKED: Habit = { takesS: 3, press: () => 'no' };
 /** Held this often in one step, a person gives up. */
 const PATIENCE = 3;
 /** A person who was refused for a quarter of an hour also gives up. */
@@ -165,6 +167,8 @@ function habitOf({ kind, step }: Screen): Habit | null {
       return HELD;
     case 'end-asked':
       return END_ASKED;
+    case 'why-asked':
+      return WHY_ASKED;
     case 'step':
       return step !== null && isPhase(step) ? HABITS[step] : null;
   }

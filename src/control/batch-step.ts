@@ -5,12 +5,18 @@
  * procedure what a reason says.
  */
 
-import type { EndReason } from '../core/events.ts';
+import type { Answer, EndReason } from '../core/events.ts';
 import type { Reading } from '../core/frame.ts';
 import type { ShownAlarm } from '../panel/page-words.ts';
 import { type BatchCommand, isComingToRest, isEnded, nextBatchState } from '../procedure/batch.ts';
 import { type AlarmRecords, forcing, foremost, type Standing } from '../safety/alarms.ts';
-import type { ProcedureTypes, Reason, ControllerState as State } from './controller-state.ts';
+import {
+  type HeldQuestion,
+  heldQuestion,
+  type ProcedureTypes,
+  type Reason,
+  type ControllerState as State,
+} from './controller-state.ts';
 import type { Intent } from './intents.ts';
 import type { Lead, Tick } from './procedure.ts';
 import { isAtRest } from './safe-targets.ts';
@@ -135,18 +141,59 @@ function heedPerson<P extends ProcedureTypes>(
     case 'end':
       return end(state, tick);
     case 'hold':
-      return command(state, 'hold', tick.procedure.heldBy(intent), tick);
+      return holdByPerson(state, intent, tick);
+    case 'say-why':
+      return sayWhy(state, intent.answer, tick);
     case 'restart':
       return restart(state, tick);
     case 'ask-end':
-      return state.why === null ? state : { ...state, why: { ...state.why, heldFor: state.why } };
+      return asking(state, 'end');
     case 'stay-held':
-      return { ...state, why: state.why?.heldFor ?? state.why };
+      return asking(state, null);
     case 'stop':
       return isEnded(state.batch) ? end(state, tick) : stop(state, intent, tick);
     default:
       return state;
   }
+}
+
+/** Makes safe what runs, and asks why; of a job that is held already it asks anew. */
+function holdByPerson<P extends ProcedureTypes>(
+  state: State<P>,
+  intent: Extract<Intent, { kind: 'hold' }>,
+  tick: Tick<P>,
+): State<P> {
+  const why = tick.procedure.heldBy(intent);
+  const held = command(state, 'hold', why, tick);
+  const [first] = tick.procedure.holdQuestions;
+  const isHeld = held.batch === 'holding' || held.batch === 'held';
+  return isHeld && first !== undefined ? asking({ ...held, why }, first) : held;
+}
+
+/** The next reason is asked for, or the person's own is on record and says what comes next. */
+function sayWhy<P extends ProcedureTypes>(
+  state: State<P>,
+  answer: Answer,
+  { procedure, config, events }: Tick<P>,
+): State<P> {
+  const { holdQuestions } = procedure;
+  const at = holdQuestions.findIndex((question) => question === heldQuestion(state.why));
+  const [asked, next] = holdQuestions.slice(Math.max(0, at));
+  if (at < 0 || asked === undefined) return state;
+  if (answer === 'no' && next !== undefined) return asking(state, next);
+  const reason = answer === 'yes' ? asked : 'something-else';
+  const said = procedure.heldFor(reason, state.procedure, config);
+  events.push(...said.events);
+  return { ...state, procedure: said.walk, why: said.why, page: null };
+}
+
+function asking<P extends ProcedureTypes>(
+  state: State<P>,
+  question: HeldQuestion | null,
+): State<P> {
+  if (state.why === null) return state;
+  const { asks: _, ...why } = state.why;
+  return { ...state, why: question === null ? why : { ...why, asks: question }, page: null };
 }
 
 /** Resumes, or is refused with the alarm that still stands. */

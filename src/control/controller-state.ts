@@ -2,7 +2,7 @@
  * Everything that the controller remembers from tick to tick, whichever procedure it runs, and the
  * configuration that stays constant for a whole repair. Plain data; `controller.ts` advances it.
  */
-import type { BatchState, EndReason, UnitSnapshot } from '../core/events.ts';
+import type { BatchState, EndReason, HoldQuestion, UnitSnapshot } from '../core/events.ts';
 import { type Actuators, SAFE, type Signals } from '../core/frame.ts';
 import type { Catalogue } from '../panel/catalogue.ts';
 import type { AlarmReason } from '../panel/page-words.ts';
@@ -36,12 +36,17 @@ export interface ProcedureTypes {
 export interface Reason<Say> {
   readonly record: string;
   readonly shown: Say | AlarmReason;
-  /** Why it is held, while the screen asks whether to end it. */
-  readonly heldFor?: Reason<Say>;
+  /** What the screen of the held job asks; absent where it asks nothing. */
+  readonly asks?: HeldQuestion;
+  /** Nothing may go on from it: the job can only be ended. */
+  readonly mustEnd?: true;
 }
 
-export const asksEnd = (why: Pick<Reason<object>, 'heldFor'> | null): boolean =>
-  why?.heldFor !== undefined;
+/** Whether to end a held job, or why HOLD was pressed. */
+export type HeldQuestion = 'end' | HoldQuestion;
+
+export const heldQuestion = (why: Pick<Reason<object>, 'asks'> | null): HeldQuestion | null =>
+  why?.asks ?? null;
 
 export interface ControllerState<P extends ProcedureTypes> {
   /** Time of the last frame; null before the first. */
@@ -64,8 +69,12 @@ export interface ControllerState<P extends ProcedureTypes> {
   readonly commanded: Actuators;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
-  /** Subject of the screen, and for how long it has been shown. */
-  readonly screen: { readonly subject: string; readonly shownS: number };
+  /** Subject of the screen, for how long it has been shown, and since when no press was refused, s. */
+  readonly screen: {
+    readonly subject: string;
+    readonly shownS: number;
+    readonly heededS: number;
+  };
   /** What the panel showed last, and when and for what it was composed. */
   readonly shown: {
     readonly signals: Signals;
@@ -73,6 +82,7 @@ export interface ControllerState<P extends ProcedureTypes> {
     readonly page: number | null;
     readonly why: Reason<P['say']> | null;
     readonly detail: number | null;
+    readonly wrongKey: boolean;
     readonly atS: number;
   };
   /** True once the `end` event has been sent; nothing happens after it. */
@@ -136,13 +146,14 @@ export function startFrom<P extends ProcedureTypes>(
     alarms: ALL_QUIET,
     commanded: SAFE,
     page: null,
-    screen: { subject: '', shownS: 0 },
+    screen: { subject: '', shownS: 0, heededS: Number.POSITIVE_INFINITY },
     shown: {
       signals: BLANK_SIGNALS,
       subject: '',
       page: null,
       why: null,
       detail: null,
+      wrongKey: false,
       atS: Number.NEGATIVE_INFINITY,
     },
     ended: false,

@@ -27,12 +27,12 @@ import { soundFrame } from '../signal/sound-frame.ts';
 import { alarmContextOf } from './alarm-context.ts';
 import { forcesStop, leadBatch, stepBatch } from './batch-step.ts';
 import {
-  asksEnd,
+  heldQuestion,
   type ProcedureTypes,
   type ControllerState as State,
   stateActing,
 } from './controller-state.ts';
-import { type Intent, intentOf } from './intents.ts';
+import { holdStaysDown, type Intent, intentOf, withHoldFirst } from './intents.ts';
 import { showPanel, turnScreen } from './operator-view.ts';
 import type { Procedure, Tick } from './procedure.ts';
 
@@ -72,7 +72,8 @@ export function stepController<P extends ProcedureTypes>(
   const proceeded = runProcedure(batched, frame, reading, intents, tick);
   const acted = runActuators(proceeded, reading, tick);
   const snapshot = procedure.snapshotOf(acted, reading, config);
-  const state = showPanel(turnScreen(acted, intents, procedure), snapshot, config, procedure);
+  const turned = turnScreen(acted, intents, tick);
+  const state = showPanel(turned, snapshot, config, procedure);
   return {
     state,
     reading,
@@ -143,7 +144,11 @@ function observe<P extends ProcedureTypes>(
     alarms: state.alarms,
     commanded: state.commanded,
     page: state.page,
-    screen: { subject: state.screen.subject, shownS: state.screen.shownS + dtS },
+    screen: {
+      subject: state.screen.subject,
+      shownS: state.screen.shownS + dtS,
+      heededS: state.screen.heededS + dtS,
+    },
     shown: state.shown,
     ended: state.ended,
   };
@@ -173,11 +178,14 @@ function intentsOf<P extends ProcedureTypes>(
     kind: rowOf(state.procedure).kind,
     alarm: foremost(state.alarms)?.row.id ?? null,
     helpOpen: state.page !== null,
-    asksEnd: asksEnd(state.why),
+    asks: heldQuestion(state.why),
+    mustEnd: state.why?.mustEnd === true,
     shownS: state.screen.shownS,
   };
   const pressed = reading.pressed.map((button): Request => ({ kind: 'button', button }));
-  return [...pressed, ...requests].map((request) => intentOf(request, situation));
+  const down = reading.link === 'up' && holdStaysDown(reading.ladder, state.batch);
+  if (down && !reading.pressed.includes('hold')) pressed.push({ kind: 'button', button: 'hold' });
+  return withHoldFirst([...pressed, ...requests].map((request) => intentOf(request, situation)));
 }
 
 function runAlarms<P extends ProcedureTypes>(

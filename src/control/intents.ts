@@ -4,9 +4,10 @@
  * from a meaning.
  */
 import type { Answer, BatchState } from '../core/events.ts';
-import type { Button, Request } from '../core/frame.ts';
+import type { Button, LadderReading, Request } from '../core/frame.ts';
 import { isEnded } from '../procedure/batch.ts';
 import type { PhaseKind } from '../procedure/phase.ts';
+import type { HeldQuestion } from './controller-state.ts';
 
 export interface Situation {
   readonly batch: BatchState;
@@ -14,8 +15,10 @@ export interface Situation {
   /** The alarm on the screen, by its id. */
   readonly alarm: string | null;
   readonly helpOpen: boolean;
-  /** A held job asks whether to end it. */
-  readonly asksEnd: boolean;
+  /** What a held job asks; null where it asks nothing. */
+  readonly asks: HeldQuestion | null;
+  /** A held job that a person may only end. */
+  readonly mustEnd: boolean;
   /** How long the screen has had its present subject, s. */
   readonly shownS: number;
 }
@@ -27,6 +30,8 @@ export type Intent =
   | { readonly kind: 'dial'; readonly button: 'no' | 'more' }
   | { readonly kind: 'enter'; readonly valueSI: number }
   | { readonly kind: 'hold'; readonly why: string }
+  /** Whether the reason that a held job asks for is why HOLD was pressed. */
+  | { readonly kind: 'say-why'; readonly answer: Answer }
   | { readonly kind: 'restart' }
   /** Whether to end a held job: to be asked, or answered with "stay held". */
   | { readonly kind: 'ask-end' }
@@ -39,25 +44,22 @@ export type Intent =
 
 /**
  * A press sooner than this after the screen changed was meant for the previous one: time to notice
- * the change, to read two short lines and to move a finger.
+ * the change, to read two short lines and to move a finger. HOLD needs no reading.
  */
 const SHORTEST_READING_S = 1.5;
 
 export function intentOf(request: Request, situation: Situation): Intent {
   switch (request.kind) {
     case 'hold':
-      return { kind: 'hold', why: 'Held from the console.' };
+      return holdIntent('Held from the console.', situation);
     case 'stop':
       return request;
     case 'enter':
       return asksNumber(situation) ? request : refused('number', 'no number is asked for');
     case 'button':
-      if (request.button !== 'yes' && asksNumber(situation)) {
-        return { kind: 'dial', button: request.button };
-      }
-      return situation.shownS < SHORTEST_READING_S
-        ? earlyButton(request.button, situation)
-        : buttonIntent(request.button, situation);
+      return request.button === 'hold'
+        ? holdIntent('HOLD was pressed.', situation)
+        : otherButton(request.button, situation);
   }
 }
 
@@ -71,33 +73,55 @@ export const asksNumber = ({
   kind === 'entry' && batch === 'running' && alarm === null && !helpOpen;
 
 /**
- * Nothing is answered before a screen could be read. NO means "hold" on the screens between the
- * questions, and a person who sees a leg grow presses it without reading on: a running job is held.
+ * A finger that stays on HOLD holds what would run: a press that was lost with the link is not lost
+ * for that.
  */
-const earlyButton = (button: Button, { batch }: Situation): Intent =>
-  button === 'no' && batch === 'running'
-    ? hold()
-    : refused(button, 'pressed before the screen could be read');
+export const holdStaysDown = (ladder: LadderReading | null, batch: BatchState): boolean =>
+  ladder === 'hold' && ['idle', 'running', 'restarting'].includes(batch);
 
-function buttonIntent(button: Button, situation: Situation): Intent {
-  const { batch, kind, alarm, helpOpen, asksEnd } = situation;
+/** HOLD goes before all else: what is pressed in the same moment is not heeded, but for an end. */
+export function withHoldFirst(intents: readonly Intent[]): readonly Intent[] {
+  if (!intents.some(({ kind }) => kind === 'hold')) return intents;
+  return intents.filter(({ kind }) => ['hold', 'stop', 'refused'].includes(kind));
+}
+
+/** One meaning at every moment: make safe now, then ask why. A job that is over is safe. */
+function holdIntent(why: string, { batch }: Situation): Intent {
+  const over = isEnded(batch) || batch === 'stopping' || batch === 'aborting';
+  return over ? refused('hold', 'the job is over and made safe') : { kind: 'hold', why };
+}
+
+type Other = Exclude<Button, 'hold'>;
+
+function otherButton(button: Other, situation: Situation): Intent {
+  if (button !== 'yes' && asksNumber(situation)) return { kind: 'dial', button };
+  return situation.shownS < SHORTEST_READING_S
+    ? refused(button, 'pressed before the screen could be read')
+    : buttonIntent(button, situation);
+}
+
+function buttonIntent(button: Other, situation: Situation): Intent {
+  const { batch, kind, alarm, helpOpen } = situation;
   if (alarm !== null) return alarmButton(button, alarm);
   if (button === 'more') return { kind: 'turn-page' };
   if (isEnded(batch))
     return button === 'yes' ? { kind: 'end' } : refused(button, 'the job is over');
-  if (batch === 'held') return asksEnd ? endButton(button) : heldButton(button);
+  if (batch === 'held') return heldButton(button, situation);
   if (batch !== 'running') return refused(button, `the job is ${batch}`);
-  if (helpOpen) return button === 'yes' ? { kind: 'close-help' } : hold();
+  if (helpOpen) return button === 'yes' ? { kind: 'close-help' } : refused(button, 'help is open');
   return runningButton(button, kind);
 }
 
-function alarmButton(button: Button, alarm: string): Intent {
+function alarmButton(button: Other, alarm: string): Intent {
   if (button === 'yes') return { kind: 'acknowledge', alarm };
   return button === 'more' ? { kind: 'turn-page' } : refused(button, 'an alarm is on the screen');
 }
 
-function heldButton(button: 'yes' | 'no'): Intent {
-  return button === 'yes' ? { kind: 'restart' } : { kind: 'ask-end' };
+function heldButton(button: 'yes' | 'no', { asks, mustEnd }: Situation): Intent {
+  if (asks === 'end') return endButton(button);
+  if (asks !== null) return { kind: 'say-why', answer: button };
+  if (button === 'no') return { kind: 'ask-end' };
+  return mustEnd ? refused(button, 'this job can only be ended') : { kind: 'restart' };
 }
 
 function endButton(button: 'yes' | 'no'): Intent {
@@ -108,12 +132,9 @@ function endButton(button: 'yes' | 'no'): Intent {
 
 function runningButton(button: 'yes' | 'no', kind: PhaseKind): Intent {
   if (kind === 'question') return { kind: 'answer', answer: button };
-  if (button === 'no') return hold();
-  return kind === 'confirm' || kind === 'entry'
+  return button === 'yes' && kind !== 'automatic'
     ? { kind: 'answer', answer: 'yes' }
-    : refused(button, 'nothing was asked');
+    : refused(button, 'nothing was asked that it answers');
 }
-
-const hold = (): Intent => ({ kind: 'hold', why: 'You held the job.' });
 
 const refused = (request: string, why: string): Intent => ({ kind: 'refused', request, why });

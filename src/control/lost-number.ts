@@ -23,20 +23,23 @@ export function lostNumberIn(state: State, sequence: number): string | null {
   if (isNone(batchForS)) return 'batchForS';
   if (isNone(setPointPa)) return 'setPointPa';
   if (isNone(screen.shownS)) return 'screen.shownS';
+  if (isNone(screen.heededS)) return 'screen.heededS';
   for (const key in procedure) {
     if (isNone(procedure[key as keyof typeof procedure])) return `procedure.${key}`;
   }
   const room = ROOMS[sequence % ROOMS.length]?.(state);
-  return hasNone(room) ? pathOf(room, '') : null;
+  return room !== undefined && hasNone(room) ? pathOf(room, '') : null;
 }
 
 const isNone = (value: unknown): boolean => typeof value === 'number' && Number.isNaN(value);
 
-/** Without a path: this is asked at every tick. */
-function hasNone(value: unknown): boolean {
-  if (typeof value !== 'object' || value === null) return isNone(value);
-  for (const key in value) {
-    if (hasNone((value as Record<string, unknown>)[key])) return true;
+/** Without a path, and a call only for what has parts: this is asked at every tick. */
+function hasNone(parts: object): boolean {
+  for (const key in parts) {
+    const part: unknown = parts[key as keyof typeof parts];
+    if (typeof part === 'number') {
+      if (Number.isNaN(part)) return true;
+    } else if (typeof part === 'object' && part !== null && hasNone(part)) return true;
   }
   return false;
 }

@@ -6,12 +6,18 @@
 import { type Seen, signalsOf } from '../panel/face.ts';
 import { foremost } from '../safety/alarms.ts';
 import { forcesStop, shownAlarm } from './batch-step.ts';
-import { asksEnd, type ProcedureTypes, type ControllerState as State } from './controller-state.ts';
+import {
+  heldQuestion,
+  type ProcedureTypes,
+  type ControllerState as State,
+} from './controller-state.ts';
 import type { Intent } from './intents.ts';
-import type { Procedure } from './procedure.ts';
+import type { Procedure, Tick } from './procedure.ts';
 
 /** Live values on a display change no faster than an eye can read them. */
 const COMPOSE_EVERY_S = 0.2;
+/** How long the buzzer is asked to tell of a press that was refused. */
+const WRONG_KEY_S = 0.5;
 
 /** Composes the panel when its subject changes, and often enough for live values. */
 export function showPanel<P extends ProcedureTypes>(
@@ -23,19 +29,25 @@ export function showPanel<P extends ProcedureTypes>(
   const { shown, page, why } = state;
   const { subject } = state.screen;
   const detail = procedure.detailOf(state.procedure);
+  const wrongKey = state.screen.heededS < WRONG_KEY_S;
   const same =
     subject === shown.subject &&
     page === shown.page &&
     why === shown.why &&
-    detail === shown.detail;
+    detail === shown.detail &&
+    wrongKey === shown.wrongKey;
   if (same && snapshot.timeS - shown.atS < COMPOSE_EVERY_S) return state;
-  const seen = seenOf(state, config, procedure);
+  const seen = seenOf(state, wrongKey, config, procedure);
   const signals = signalsOf(procedure.faceOf(seen, state, snapshot, config));
-  return { ...state, shown: { signals, subject, page, why, detail, atS: snapshot.timeS } };
+  return {
+    ...state,
+    shown: { signals, subject, page, why, detail, wrongKey, atS: snapshot.timeS },
+  };
 }
 
 function seenOf<P extends ProcedureTypes>(
   { batch, alarms, why, page, procedure: walk }: State<P>,
+  wrongKey: boolean,
   { catalogue }: P['config'],
   { rowOf }: Procedure<P>,
 ): Seen {
@@ -46,23 +58,28 @@ function seenOf<P extends ProcedureTypes>(
     kind: rowOf(walk).kind,
     alarm: alarm === null ? null : shownAlarm(alarm),
     alarmStops: forcesStop(alarms),
-    asksEnd: asksEnd(why),
+    asks: heldQuestion(why),
+    mustEnd: why?.mustEnd === true,
+    wrongKey,
     page,
     phaseElapsedS: walk.elapsedS,
   };
 }
 
-/** Opens, turns and closes pages, and notes when the screen changed its subject. */
+/** Opens, turns and closes pages, and notes when the screen changed and a press was refused. */
 export function turnScreen<P extends ProcedureTypes>(
-  state: State<P>,
+  before: State<P>,
   intents: readonly Intent[],
-  procedure: Procedure<P>,
+  { procedure, events }: Tick<P>,
 ): State<P> {
+  const wrong = events.some(({ kind }) => kind === 'refused');
+  const state = wrong ? { ...before, screen: { ...before.screen, heededS: 0 } } : before;
   const alarm = foremost(state.alarms);
-  const asked = asksEnd(state.why) ? ' end?' : '';
+  const question = heldQuestion(state.why);
+  const asked = question === null ? '' : ` ${question}?`;
   const subject = alarm?.row.id ?? `${state.batch} ${procedure.subjectOf(state.procedure)}${asked}`;
   if (subject !== state.screen.subject) {
-    return { ...state, page: null, screen: { subject, shownS: 0 } };
+    return { ...state, page: null, screen: { ...state.screen, subject, shownS: 0 } };
   }
   const turn = intents.findLast(({ kind }) => kind === 'turn-page' || kind === 'close-help');
   return turn === undefined ? state : { ...state, page: pageAfter(state, turn.kind) };

@@ -4,7 +4,14 @@
  * controller owns what procedures share: batch, alarms, regulation, guard, pages, panel.
  */
 
-import type { Answer, EndReason, Outcome, UnstampedEvent } from '../core/events.ts';
+import type {
+  Answer,
+  EndReason,
+  HoldQuestion,
+  HoldReason,
+  Outcome,
+  UnstampedEvent,
+} from '../core/events.ts';
 import type { Frame, Reading } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Face, Seen } from '../panel/face.ts';
@@ -46,7 +53,10 @@ export type ProcedureAlarms = Pick<
   | 'selfTestFindings'
   | 'proving'
   | 'profile'
->;
+> & {
+  /** Pressure at which the chamber over the glass was shut off; null while it is not. */
+  readonly shutOffPa: number | null;
+};
 
 /** The least dose counted so far, and its target; J/m2. */
 export interface DoseSoFar {
@@ -101,6 +111,10 @@ export interface Procedure<P extends ProcedureTypes> {
   readonly entered: (walk: P['walk']) => UnstampedEvent;
   readonly outcomeOf: (walk: P['walk']) => Outcome | null;
   readonly heldBy: (hold: Extract<Intent, { kind: 'hold' }>) => Reason<P['say']>;
+  /** What is asked once HOLD has made safe, in this order; nothing where a procedure has no pane. */
+  readonly holdQuestions: readonly HoldQuestion[];
+  /** What follows once the person has said why. */
+  readonly heldFor: (reason: HoldReason, walk: P['walk'], config: P['config']) => HeldFor<P>;
   readonly stoppedBy: (stop: Extract<Intent, { kind: 'stop' }>) => Reason<P['say']>;
   readonly snapshotOf: (
     state: ControllerState<P>,
@@ -119,6 +133,12 @@ export interface Procedure<P extends ProcedureTypes> {
     snapshot: P['snapshot'],
     config: P['config'],
   ) => Face;
+}
+
+export interface HeldFor<P extends ProcedureTypes> {
+  readonly walk: P['walk'];
+  readonly why: Reason<P['say']>;
+  readonly events: readonly UnstampedEvent[];
 }
 
 /** Time since the last frame, and the part of it that may count for dwells and dose. */

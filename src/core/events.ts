@@ -66,9 +66,9 @@ export const SEAL_WHYS = [
 ] as const;
 export type SealWhy = (typeof SEAL_WHYS)[number];
 
-/** Set-points that the local atmosphere may change. */
-export const ADAPTED_VACUUMS = ['vacuum', 'seal-pull'] as const;
-export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
+/** Set-points that the local atmosphere may change, or a leg that grew. */
+export const ADAPTED_SET_POINTS = ['vacuum', 'seal-pull', 'pressure'] as const;
+export type AdaptedSetPoint = (typeof ADAPTED_SET_POINTS)[number];
 
 /**
  * Why light in a cure is not shown to be the lamp's: the reading did not fall to dark with the lamp,
@@ -76,6 +76,12 @@ export type AdaptedVacuum = (typeof ADAPTED_VACUUMS)[number];
  */
 export const GAP_FAILURES = ['not-dark', 'not-back', 'unsteady'] as const;
 export type GapFailure = (typeof GAP_FAILURES)[number];
+
+/** Why a person pressed HOLD: each is asked in turn, and the last is what is left. */
+export const HOLD_REASONS = ['leg-grew', 'resin-inside', 'something-else'] as const;
+export type HoldReason = (typeof HOLD_REASONS)[number];
+/** Those that are asked for. */
+export type HoldQuestion = Exclude<HoldReason, 'something-else'>;
 
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
@@ -92,12 +98,13 @@ type EventBody =
     }
   | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
   | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
+  | { readonly kind: 'hold-reason'; readonly phase: PhaseId; readonly reason: HoldReason }
   | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
   | {
-      /** The profile's request and what this unit can reach in this air; absolute. */
+      /** The profile's request and what is given instead; absolute. */
       readonly kind: 'adapted';
-      readonly what: AdaptedVacuum;
+      readonly what: AdaptedSetPoint;
       readonly askedPa: number;
       readonly givenPa: number;
       readonly why: string;

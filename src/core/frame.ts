@@ -39,8 +39,16 @@ export function perChannel<T>(of: (channel: Channel) => T): Record<Channel, T> {
 /** Largest count of the 10-bit converter. */
 export const FULL_SCALE_COUNTS = 1023;
 
-export const BUTTONS = ['yes', 'no', 'more'] as const;
+/** HOLD comes first: of presses in one frame it is heeded before all others. */
+export const BUTTONS = ['hold', 'yes', 'no', 'more'] as const;
 export type Button = (typeof BUTTONS)[number];
+
+/**
+ * What the ladder of the buttons reads: nothing down, one button, a value that belongs to no button
+ * (two at once, or a part that has drifted), or a wire that is cut off.
+ */
+export const LADDER_READINGS = ['released', ...BUTTONS, 'between', 'open'] as const;
+export type LadderReading = (typeof LADDER_READINGS)[number];
 
 /** Switches as the board reports them; a broken wire reads as the unsafe position. */
 export interface Switches {
@@ -93,6 +101,8 @@ export interface Frame {
   readonly switches: Switches;
   /** Buttons that went down since the last frame, in order. */
   readonly pressed: readonly Button[];
+  /** As of the sample; null when it is not known, as in older journals. */
+  readonly ladder: LadderReading | null;
   readonly trips: readonly Trip[];
   /** A message in either direction was damaged since the last frame. */
   readonly damaged: boolean;
@@ -104,8 +114,9 @@ export interface Frame {
 export const HARDWARE_BOARD = 'bench board';
 
 /** A board never heard from: nothing measured, switches as with a broken wire. */
-export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'trips'> = {
+export const NEVER_HEARD: Pick<Frame, 'counts' | 'switches' | 'ladder' | 'trips'> = {
   counts: perChannel(() => null),
+  ladder: null,
   switches: { shieldClosed: false, overPressureTripped: true, emergencyStopPressed: true },
   trips: [],
 };
@@ -133,6 +144,7 @@ export interface Reading extends Readings {
   readonly link: Link;
   readonly switches: Switches;
   readonly pressed: readonly Button[];
+  readonly ladder: LadderReading | null;
   readonly trips: readonly Trip[];
   readonly damaged: boolean;
   readonly gap: boolean;

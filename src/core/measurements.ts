@@ -32,7 +32,7 @@ export const JOB_MEASUREMENTS = [
   /** Thermistors at rest before the first light, above the air of the job sheet. */
   'glassOverAirK',
   'heatSinkOverAirK',
-  /** What the lamp warmed them by at the end of a cure, and what is usual for its light and power. */
+  /** What the lamp warmed them by in a cure, and what is usual for its light and power. */
   'glassWarmedK',
   'glassUsuallyWarmedK',
   'heatSinkWarmedK',

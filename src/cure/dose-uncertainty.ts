@@ -13,6 +13,11 @@ export interface DoseUncertaintyTerms {
   readonly zeroWPerM2: number;
   /** Standard deviation of single readings about their mean. */
   readonly randomWPerM2: number;
+  /**
+   * How much too high all readings may be at most, by an error that is the same in every cure of
+   * this unit: it does not scatter, so that it is taken off whole.
+   */
+  readonly biasRatio: number;
   /** Number of standard uncertainties by which the dose must exceed its target, one-sided. */
   readonly coverageFactor: number;
 }
@@ -59,8 +64,12 @@ function uncertaintyAt(
  * The dose that is shown to have been reached at least, J/m2; below zero while nothing is shown.
  */
 export function shownJPerM2(light: GivenLight, terms: DoseUncertaintyTerms): number {
-  return light.doseJPerM2 - terms.coverageFactor * doseUncertaintyJPerM2(light, terms);
+  return light.doseJPerM2 - marginJPerM2(light, terms);
 }
+
+/** What a dose must exceed its target by: k u, and its bias on top. */
+export const marginJPerM2 = (light: GivenLight, terms: DoseUncertaintyTerms): number =>
+  terms.coverageFactor * doseUncertaintyJPerM2(light, terms) + terms.biasRatio * light.doseJPerM2;
 
 const CLOSE_ENOUGH_S = 1e-3;
 const MOST_ROUNDS = 100;
@@ -84,7 +93,8 @@ export function leftUntilShownS(
   let leftS = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const dose = doseJPerM2 + irradianceWPerM2 * leftS;
-    const margin = terms.coverageFactor * uncertaintyAt(dose, lampOnS + leftS, pieces, terms);
+    const spread = terms.coverageFactor * uncertaintyAt(dose, lampOnS + leftS, pieces, terms);
+    const margin = spread + terms.biasRatio * dose;
     const nextS = (targetJPerM2 + margin - doseJPerM2) / irradianceWPerM2;
     if (Math.abs(nextS - leftS) < CLOSE_ENOUGH_S) return Math.max(0, nextS);
     leftS = nextS;

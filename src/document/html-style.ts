@@ -45,7 +45,7 @@ th,td{text-align:left;vertical-align:top;padding:.3em .7em .3em 0;border-bottom:
 td.whole{white-space:nowrap}
 thead th{border-bottom:2px solid #7b8792;font-size:.85em;overflow-wrap:normal}
 tbody th{font-weight:500}
-.fields th{width:var(--labels,34%);color:#4a5561;font-weight:400}
+.fields th{width:var(--labels,34%);overflow-wrap:break-word;color:#4a5561;font-weight:400}
 ul{margin:.4em 0;padding-left:1.2em}
 .signatures{display:grid;grid-auto-flow:column;grid-auto-columns:1fr;gap:2em;margin-top:2.6em}
 .signatures p{border-top:1px solid #1b2430;font-size:.8em;color:#4a5561;margin:0;padding-top:.2em}

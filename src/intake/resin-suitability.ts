@@ -20,6 +20,8 @@ export interface ResinUse {
   /** Viscosity that this damage needs at the glass temperature, Pa s; null where it needs none. */
   readonly wanted: { readonly leastPaS: number; readonly mostPaS: number } | null;
   readonly viscosityPaS: number | null;
+  /** Peak of the unit's lamp, nm. */
+  readonly lampPeakNm: number;
 }
 
 export const RESIN_FAULTS = [
@@ -33,6 +35,8 @@ export const RESIN_FAULTS = [
   'glass-too-hot',
   'too-thick',
   'too-thin',
+  'other-light',
+  'light-unstated',
 ] as const;
 export type ResinFault = (typeof RESIN_FAULTS)[number];
 
@@ -124,6 +128,22 @@ const ROWS: readonly Row[] = [
     words: (_, { wanted, viscosityPaS }) =>
       wanted !== null && viscosityPaS !== null && viscosityPaS < wanted.leastPaS
         ? `${milli(viscosityPaS)} on this glass is thinner than the usual ${milli(wanted.leastPaS)}; watch for creep under the seal`
+        : null,
+  },
+  {
+    fault: 'other-light',
+    weight: 'refuse',
+    words: ({ light }, { lampPeakNm }) =>
+      light !== null && (lampPeakNm < light.fromNm || lampPeakNm > light.toNm)
+        ? `set by light of ${light.fromNm} to ${light.toNm} nm; this lamp peaks at ${lampPeakNm} nm`
+        : null,
+  },
+  {
+    fault: 'light-unstated',
+    weight: 'note',
+    words: ({ light }, { lampPeakNm }) =>
+      light === null
+        ? `its file does not say which light sets it (light.fromNm, light.toNm); this lamp peaks at ${lampPeakNm} nm`
         : null,
   },
 ];

@@ -30,6 +30,11 @@ const resinFileSchema = z.strictObject({
   /** The working curve: both figures or neither. */
   criticalExposureMJPerCm2: quantity(0.1, 1000, 'mJ/cm2').nullable(),
   penetrationDepthMm: quantity(0.05, 10, 'mm').nullable(),
+  /** The light that sets it, by its data sheet; null where that does not say. */
+  light: z
+    .strictObject({ fromNm: quantity(300, 500, 'nm'), toNm: quantity(300, 500, 'nm') })
+    .nullable()
+    .default(null),
   glass: z.strictObject({
     lowestC: quantity(-10, 40, 'degrees Celsius'),
     highestC: quantity(10, 70, 'degrees Celsius'),
@@ -43,13 +48,16 @@ type ResinFile = z.infer<typeof resinFileSchema>;
 
 export const resinSchema = resinFileSchema
   .check(({ value, issues }) => {
-    const { criticalExposureMJPerCm2: critical, penetrationDepthMm: depth, glass } = value;
+    const { criticalExposureMJPerCm2: critical, penetrationDepthMm: depth, glass, light } = value;
     const refuse = (path: readonly string[], message: string): void => {
       issues.push({ code: 'custom', input: value, path: [...path], message });
     };
     if ((critical === null) !== (depth === null)) {
       const missing = critical === null ? 'criticalExposureMJPerCm2' : 'penetrationDepthMm';
       refuse([missing], 'a number beside the other figure of the working curve, or both null');
+    }
+    if (light !== null && light.fromNm >= light.toNm) {
+      refuse(['light', 'fromNm'], `less than light.toNm (${light.toNm})`);
     }
     if (glass.lowestC >= glass.highestC) refuse(['glass', 'lowestC'], 'less than glass.highestC');
     if (value.openedOn !== null && value.openedOn > value.expiresOn) {
@@ -69,6 +77,7 @@ export const resinSchema = resinFileSchema
       .map(({ atC, mPaS }) => ({ temperatureK: kFromCelsius(atC), viscosityPaS: mPaS / 1000 }))
       .sort((one, other) => one.temperatureK - other.temperatureK),
     curve: curveOf(file),
+    light: file.light,
     glass: {
       lowestK: kFromCelsius(file.glass.lowestC),
       highestK: kFromCelsius(file.glass.highestC),

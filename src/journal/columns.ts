@@ -9,7 +9,7 @@ import { CHANNEL_ROWS, CHANNELS, type Channel } from '../core/frame.ts';
 /**
  * Raise it when lines or fields change their meaning, and migrate older journals in migration.ts.
  */
-const LAYOUT_VERSION = 2;
+const LAYOUT_VERSION = 3;
 /** An added channel counts, too: older journals have no column for it. */
 export const JOURNAL_VERSION = Math.max(
   LAYOUT_VERSION,
@@ -35,7 +35,8 @@ const AFTER_COUNTS = [
   'actuatorBits',
   'lampRatio',
   'hostTimeS',
-  /** These two are left out when no button was pressed and nothing was requested. */
+  /** These three are left out when no button was down and nothing was requested. */
+  'ladder',
   'buttons',
   'requests',
 ] as const;
@@ -47,9 +48,14 @@ export const COLUMNS: readonly Column[] = [...BEFORE_COUNTS, ...CHANNELS, ...AFT
 
 const isChannel = (column: Column): column is Channel => column in CHANNEL_ROWS;
 
+/** Boards of that time had three buttons, and told nothing of their ladder but presses. */
+const LADDER_SINCE = 3;
+
 /** Whether a journal of that version has the column. */
-const standsIn = (version: number, column: Column): boolean =>
-  !isChannel(column) || CHANNEL_ROWS[column].inJournalSince <= version;
+function standsIn(version: number, column: Column): boolean {
+  if (column === 'ladder') return LADDER_SINCE <= version;
+  return !isChannel(column) || CHANNEL_ROWS[column].inJournalSince <= version;
+}
 
 /** Each column of that version exactly once, in any order: lines are read by name. */
 export const columnsSchema = (version: number): z.ZodType<readonly Column[]> => {

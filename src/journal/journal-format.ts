@@ -1,7 +1,7 @@
 /**
  * The lines of a journal, one JSON value each, and how they are written:
  *
- *   {"schema":"meniscus/journal@2","columns":[...], ...}   the header, first
+ *   {"schema":"meniscus/journal@3","columns":[...], ...}   the header, first
  *   [ ... ]                                a tick: a value for each column, see tick-line.ts
  *   {"event": ...}, {"snapshot": ...}      what happened; what a person would have seen
  *   {"end": ...}                           the footer, last; its sha256 is of all bytes before it

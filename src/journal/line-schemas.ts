@@ -7,11 +7,12 @@
 import { z } from 'zod';
 import { ALARM_IDS } from '../core/alarm-ids.ts';
 import {
-  ADAPTED_VACUUMS,
+  ADAPTED_SET_POINTS,
   ALARM_STATES,
   BATCH_STATES,
   type Event,
   GAP_FAILURES,
+  HOLD_REASONS,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../core/events.ts';
@@ -80,6 +81,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('batch', { from: choice(BATCH_STATES), to: choice(BATCH_STATES), why: z.string() }),
     event('phase', { phase, cycle: exactNumber }),
     event('answer', { phase, answer: choice(['yes', 'no']) }),
+    event('hold-reason', { phase, reason: choice(HOLD_REASONS) }),
     z.discriminatedUnion(
       'name',
       [
@@ -98,7 +100,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     ),
     event('seal-finding', { finding: choice(SEAL_FINDINGS), why: z.string() }),
     event('adapted', {
-      what: choice(ADAPTED_VACUUMS),
+      what: choice(ADAPTED_SET_POINTS),
       askedPa: exactNumber,
       givenPa: exactNumber,
       why: z.string(),
@@ -135,7 +137,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
   ],
   {
     error:
-      'an event of kind batch, phase, answer, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
+      'an event of kind batch, phase, answer, hold-reason, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
   },
 );
 

@@ -4,6 +4,8 @@
  *
  * Version 1 named no columns. It left out an unknown host time, and it had a separate name for each
  * portion of a measurement of fill and pit.
+ *
+ * Version 2 knew three buttons, and nothing of their ladder but presses: what it read is not known.
  */
 import type { Measurement, Portion } from '../core/measurements.ts';
 import { valueAt } from '../core/settings.ts';

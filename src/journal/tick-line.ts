@@ -13,8 +13,10 @@
  *   actuatorBits   1 selector at pressure, 2 vent open, 4 lamp enabled
  *   lampRatio
  *   hostTimeS      null when equal to timeS, "unknown" when it is not known
- *   buttons        first letters in order (y, n, m)
- *   requests       unchanged; trailing empty ones of these two columns are left out
+ *   ladder         first letter of the button that is down; empty for none, ? for a reading between
+ *                  two, ! for an open wire, null when it is not known
+ *   buttons        first letters in order (h, y, n, m) of those that went down
+ *   requests       unchanged; trailing empty ones of these three columns are left out
  */
 import { z } from 'zod';
 import { encodeNumber, exactNumber } from '../core/exact-number.ts';
@@ -23,6 +25,8 @@ import {
   BUTTONS,
   CHANNELS,
   type Frame,
+  LADDER_READINGS,
+  type LadderReading,
   perChannel,
   type Request,
   TRIPS,
@@ -53,7 +57,16 @@ const HIGHEST_ACTUATOR_BITS = 7;
 /** Stands for the host's time when it is not known. */
 export const UNKNOWN_TIME = 'unknown';
 /** Pattern of the buttons column. */
-export const LETTERS = /^[ynm]*$/;
+export const LETTERS = /^[hynm]*$/;
+const LADDER_SIGNS: Readonly<Record<LadderReading, string>> = {
+  released: '',
+  hold: 'h',
+  yes: 'y',
+  no: 'n',
+  more: 'm',
+  between: '?',
+  open: '!',
+};
 
 const bit = (on: boolean, value: number): number => (on ? value : 0);
 
@@ -111,11 +124,15 @@ export function encodeTick(
     `${CHANNELS.map((channel) => jsonOfCount(counts[channel])).join(',')},` +
     `${frameBitsOf(frame)},${jsonOf(actuators.pumpRatio)},${actuatorBitsOf(actuators)},` +
     `${jsonOf(actuators.lampRatio)},${jsonOfHostTime(frame)}`;
-  if (frame.pressed.length === 0 && requests.length === 0) return `[${plain}]`;
+  if (frame.ladder === 'released' && frame.pressed.length === 0 && requests.length === 0) {
+    return `[${plain}]`;
+  }
+  const ladder = JSON.stringify(frame.ladder === null ? null : LADDER_SIGNS[frame.ladder]);
+  if (frame.pressed.length === 0 && requests.length === 0) return `[${plain},${ladder}]`;
   const buttons = JSON.stringify(frame.pressed.map((button) => button[0]).join(''));
   return requests.length === 0
-    ? `[${plain},${buttons}]`
-    : `[${plain},${buttons},${JSON.stringify(requests)}]`;
+    ? `[${plain},${ladder},${buttons}]`
+    : `[${plain},${ladder},${buttons},${JSON.stringify(requests)}]`;
 }
 
 const requestSchema: z.ZodType<Request> = z.discriminatedUnion(
@@ -145,7 +162,11 @@ const fields = {
   hostTimeS: z.union([exactNumber, z.null(), z.literal(UNKNOWN_TIME)], {
     error: `a number, null or "${UNKNOWN_TIME}"`,
   }),
-  buttons: z.string().regex(LETTERS, { error: 'letters of y, n and m' }).default(''),
+  ladder: z
+    .enum(Object.values(LADDER_SIGNS), { error: 'h, y, n, m, ?, !, nothing or null' })
+    .nullable()
+    .default(''),
+  buttons: z.string().regex(LETTERS, { error: 'letters of h, y, n and m' }).default(''),
   requests: z.array(requestSchema).default([]),
 } satisfies Readonly<Record<Column, z.ZodType>>;
 const fieldsSchema = z.strictObject(fields);
@@ -164,12 +185,14 @@ export function fieldNamer(
   columns: readonly Column[],
 ): (values: readonly unknown[]) => NamedFields {
   const notThereYet = CHANNELS.filter((channel) => !columns.includes(channel));
+  const tellsOfLadder = columns.includes('ladder');
   return (values) => {
     const named: NamedFields = {};
     for (let index = 0; index < values.length; index++) {
       named[columns[index] ?? index] = values[index];
     }
     for (const channel of notThereYet) named[channel] = null;
+    if (!tellsOfLadder) named['ladder'] = null;
     return named;
   };
 }
@@ -183,21 +206,27 @@ const NUMBERS_OR_NULL = ['sampledAtS', ...CHANNELS] as const;
  * accepts or refuses.
  */
 export function plainTick(named: NamedFields): JournalTick | null {
-  const { frameBits, actuatorBits, hostTimeS, buttons, requests } = named;
+  const { frameBits, actuatorBits, hostTimeS, ladder, buttons, requests } = named;
+  const leftOut = ladder === undefined ? 3 : 2;
   const isPlain =
+    (ladder === undefined || ladder === null) &&
     buttons === undefined &&
     requests === undefined &&
-    Object.keys(named).length === COLUMNS.length - 2 &&
+    Object.keys(named).length === COLUMNS.length - leftOut &&
     NUMBERS.every((name) => Number.isFinite(named[name])) &&
     NUMBERS_OR_NULL.every((name) => named[name] === null || Number.isFinite(named[name])) &&
     (hostTimeS === null || hostTimeS === UNKNOWN_TIME || Number.isFinite(hostTimeS)) &&
     isBits(frameBits, HIGHEST_FRAME_BITS) &&
     isBits(actuatorBits, HIGHEST_ACTUATOR_BITS);
   if (!isPlain) return null;
+  if (ladder === undefined) named['ladder'] = '';
   named['buttons'] = '';
   named['requests'] = [];
   return tickOf(named as Fields);
 }
+
+const ladderOf = (sign: string | null): LadderReading | null =>
+  LADDER_READINGS.find((reading) => LADDER_SIGNS[reading] === sign) ?? null;
 
 const isBits = (value: unknown, highest: number): boolean =>
   typeof value === 'number' && Number.isInteger(value) && value >= 0 && value <= highest;
@@ -222,6 +251,7 @@ function tickOf(fields: Fields): JournalTick {
       pressed: [...fields.buttons].flatMap((letter) =>
         BUTTONS.filter((name) => name[0] === letter),
       ),
+      ladder: ladderOf(fields.ladder),
       trips: tripsOf(frameBits),
       damaged: frameHas(FRAME_BITS.damaged),
       gap: frameHas(FRAME_BITS.gap),

@@ -62,12 +62,14 @@ function stringMisfits(own: string, reference: string, path: string): readonly M
 
 const LONGEST_STEP = Math.max(...Object.values(STEP_NUMBERS).map(({ length }) => length));
 const AFTER_HELD = DISPLAY_COLUMNS - LONGEST_STEP - ' || '.length;
+const AFTER_ASKED = DISPLAY_COLUMNS - LONGEST_STEP - ' ||? '.length;
 const AFTER_END = DISPLAY_COLUMNS - '-- '.length;
 
 const STATE_ROOM: Readonly<Record<StateKey, number>> = {
   holding: AFTER_HELD,
   held: AFTER_HELD,
-  endAsked: DISPLAY_COLUMNS - LONGEST_STEP - ' ||? '.length,
+  endAsked: AFTER_ASKED,
+  whyAsked: DISPLAY_COLUMNS - LONGEST_STEP - ' |? '.length,
   restarting: AFTER_HELD,
   caution: AFTER_HELD,
   stopping: AFTER_END,
@@ -130,7 +132,15 @@ function widestLiveLines({ live, damage }: Catalogue) {
 }
 
 /** Where pages are counted, the page mark stands at the right end. */
-const PAGED: ReadonlySet<ButtonKey> = new Set(['help', 'alarm', 'held', 'heldByAlarm', 'end']);
+const PAGED: ReadonlySet<ButtonKey> = new Set([
+  'help',
+  'alarm',
+  'held',
+  'heldToEnd',
+  'endAsked',
+  'whyAsked',
+  'end',
+]);
 const LONGEST_MARK = '9/9';
 
 function buttonMisfits({ buttons }: Catalogue): readonly Misfit[] {

@@ -36,6 +36,7 @@ export const STATE_KEYS = [
   'holding',
   'held',
   'endAsked',
+  'whyAsked',
   'restarting',
   'stopping',
   'stopped',
@@ -53,7 +54,11 @@ export type StateKey = (typeof STATE_KEYS)[number];
 export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
-  'end-asked',
+  'leg-grew',
+  'resin-inside',
+  'ask-leg-grew',
+  'ask-resin-inside',
+  'ask-end',
   'stopped-by-choice',
   'stopped-held',
   'interrupted',
@@ -70,8 +75,9 @@ export const BUTTON_KEYS = [
   'help',
   'alarm',
   'held',
-  'heldByAlarm',
+  'heldToEnd',
   'endAsked',
+  'whyAsked',
   'end',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];

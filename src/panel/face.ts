@@ -1,11 +1,11 @@
 /**
  * Composes display, status lamp and buzzer for every procedure. Line 1 always shows where the
  * person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked whether to end
- * it, `5.2 ? Title` the longer explanation, `5.2 !? Caution` its hazards, `! Title` an alarm to
+ * it, `5.2 |? Why HOLD?` asked why HOLD was pressed, `5.2 ? Title` the longer explanation, `5.2 !? Caution` its hazards, `! Title` an alarm to
  * acknowledge, `-- Title` the end. Line 4 always shows what the buttons do. The procedure supplies
  * a step's words; the controller decides what a button leads to.
  */
-import type { BatchState } from '../core/events.ts';
+import type { BatchState, HoldQuestion } from '../core/events.ts';
 import type { DisplayLines, Signals } from '../core/frame.ts';
 import type { ButtonKey, Catalogue, StateKey } from './catalogue.ts';
 import {
@@ -27,8 +27,12 @@ export interface Seen {
   readonly alarm: ShownAlarm | null;
   /** Whether any alarm above a mere warning is in force. */
   readonly alarmStops: boolean;
-  /** A held job asks whether to end it. */
-  readonly asksEnd: boolean;
+  /** A held job asks whether to end it, or why HOLD was pressed; null where it asks nothing. */
+  readonly asks: 'end' | HoldQuestion | null;
+  /** A held job can only be ended. */
+  readonly mustEnd: boolean;
+  /** A press has just been refused. */
+  readonly wrongKey: boolean;
   /** Page of the longer explanation; null while it is closed. */
   readonly page: number | null;
   readonly phaseElapsedS: number;
@@ -105,15 +109,31 @@ const heldTitle = ({ mark, seen: { catalogue } }: Face, state: StateKey): string
   `${mark} || ${catalogue.states[state]}`;
 
 function heldScreen(face: Face): DisplayLines {
-  const { asksEnd, alarmStops, catalogue } = face.seen;
+  const { asks, alarmStops, mustEnd, catalogue } = face.seen;
   const page = face.seen.page ?? 0;
-  const all = asksEnd ? reasonPages({ say: 'end-asked' }, catalogue) : face.why();
+  const all = asks === null ? face.why() : reasonPages({ say: `ask-${asks}` }, catalogue);
   const mark = all.length > 1 ? pageMark(page, all.length) : '';
-  const held = alarmStops ? 'heldByAlarm' : 'held';
-  const buttons = buttonLine(catalogue, asksEnd ? 'endAsked' : held, mark);
-  const title = asksEnd ? `${face.mark} ||? ${catalogue.states.endAsked}` : heldTitle(face, 'held');
+  const held = alarmStops || mustEnd ? 'heldToEnd' : 'held';
+  const buttons = buttonLine(catalogue, asks === null ? held : ASKED[asks].buttons, mark);
+  const { states } = catalogue;
+  const title =
+    asks === null
+      ? heldTitle(face, 'held')
+      : `${face.mark} ${ASKED[asks].mark} ${states[ASKED[asks].title]}`;
   return screen(title, all[page % all.length] ?? [], buttons);
 }
+
+const WHY_ASKED = { mark: '|?', title: 'whyAsked', buttons: 'whyAsked' } as const;
+interface Asked {
+  readonly mark: string;
+  readonly title: StateKey;
+  readonly buttons: ButtonKey;
+}
+const ASKED: Readonly<Record<'end' | HoldQuestion, Asked>> = {
+  end: { mark: '||?', title: 'endAsked', buttons: 'endAsked' },
+  'leg-grew': WHY_ASKED,
+  'resin-inside': WHY_ASKED,
+};
 
 function endScreen(face: Face, batch: 'stopped' | 'aborted' | 'complete'): DisplayLines {
   const { states, buttons } = face.seen.catalogue;
@@ -140,8 +160,8 @@ function statusOf({ alarm, alarmStops, batch, kind }: Seen): Signals['status'] {
   return { colour: batch === 'complete' ? 'green' : 'blue', flashing: false };
 }
 
-function buzzerOf({ alarm, batch, kind, phaseElapsedS }: Seen): Signals['buzzer'] {
+function buzzerOf({ alarm, batch, kind, wrongKey, phaseElapsedS }: Seen): Signals['buzzer'] {
   if (alarm !== null) return alarm.action === 'warn' ? 'once' : 'repeating';
   const asks = batch === 'running' && kind !== 'automatic' && phaseElapsedS < 0.5;
-  return asks ? 'once' : 'off';
+  return asks || wrongKey ? 'once' : 'off';
 }

@@ -30,6 +30,8 @@ export interface ProcedureState {
    */
   readonly vacuumPa: number | null;
   readonly sealPullPa: number | null;
+  /** Vacuum and pressure as a share of the profile's: 1, or less once a leg has grown. */
+  readonly loadRatio: number;
   /** The valve-off test: the reading when the chamber was closed, and the rise since then. */
   readonly isolatedPa: number;
   readonly rise: RiseSums;
@@ -57,6 +59,7 @@ export const PROCEDURE_START: ProcedureState = {
   atmospherePa: null,
   vacuumPa: null,
   sealPullPa: null,
+  loadRatio: 1,
   isolatedPa: 0,
   rise: NO_RISE,
   leakRatePaM3PerS: null,
@@ -82,6 +85,7 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     atmospherePa: state.atmospherePa,
     vacuumPa: state.vacuumPa,
     sealPullPa: state.sealPullPa,
+    loadRatio: state.loadRatio,
     isolatedPa: state.isolatedPa,
     rise: state.rise,
     leakRatePaM3PerS: state.leakRatePaM3PerS,

@@ -15,6 +15,8 @@ export interface BottleFact {
    * Glass temperatures at which this resin may be used; null where the bottle's file states none.
    */
   readonly glass: { readonly lowestK: number; readonly highestK: number } | null;
+  /** The light that sets this resin; null where the bottle's file does not say. */
+  readonly light: { readonly fromNm: number; readonly toNm: number } | null;
 }
 
 /** Returns null where no bottle was named. */
@@ -22,7 +24,7 @@ export function bottleFactOf(file: unknown): BottleFact | null {
   const name = textAt(file, 'name');
   const lot = textAt(file, 'lot');
   if (name === null || lot === null) return null;
-  return { name, lot, shelfLife: shelfLifeOf(file), glass: glassOf(file) };
+  return { name, lot, shelfLife: shelfLifeOf(file), glass: glassOf(file), light: lightOf(file) };
 }
 
 function shelfLifeOf(file: unknown): ShelfLife | null {
@@ -37,6 +39,12 @@ function glassOf(file: unknown): BottleFact['glass'] {
   const highestC = numberAt(file, 'glass', 'highestC');
   if (lowestC === null || highestC === null) return null;
   return { lowestK: kFromCelsius(lowestC), highestK: kFromCelsius(highestC) };
+}
+
+function lightOf(file: unknown): BottleFact['light'] {
+  const fromNm = numberAt(file, 'light', 'fromNm');
+  const toNm = numberAt(file, 'light', 'toNm');
+  return fromNm === null || toNm === null ? null : { fromNm, toNm };
 }
 
 /**

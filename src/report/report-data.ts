@@ -10,25 +10,16 @@ import { HARDWARE_BOARD } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { JournalBoard, JournalHeader, JournalInputs } from '../journal/journal-format.ts';
 import type { JournalContents } from '../journal/read-journal.ts';
-import { type AlarmRow, alarmRowsOf } from './alarms-raised.ts';
+import { alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
 import { claimedDose, type DoseResult, weakestDose } from './claimed-dose.ts';
 import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
-import { type LimitRow, limitRowsOf } from './limit-rows.ts';
+import { limitRowsOf } from './limit-rows.ts';
 import { countedDosesOf } from './report-dose.ts';
-import { type AdaptedRow, adaptedRowsOf, type SealTestRow, sealTestRowsOf } from './seal-rows.ts';
-import {
-  type CycleRow,
-  cycleRowsOf,
-  type HoldRow,
-  holdRowsOf,
-  lastMeasured,
-  type MeasuredRow,
-  measuredRowsOf,
-  type PhaseRow,
-  phaseRowsOf,
-} from './timeline.ts';
+import type { RunResults } from './run-results.ts';
+import { type AdaptedRow, adaptedRowsOf, sealTestRowsOf } from './seal-rows.ts';
+import { cycleRowsOf, holdRowsOf, lastMeasured, measuredRowsOf, phaseRowsOf } from './timeline.ts';
 import { type Verdict, verdictOf } from './verdict.ts';
 
 export interface AnswerRow {
@@ -38,7 +29,7 @@ export interface AnswerRow {
   readonly answer: Answer;
 }
 
-export interface ReportData {
+export interface ReportData extends RunResults {
   readonly schema: 'meniscus/report@3';
   readonly meniscus: string;
   readonly board: JournalBoard;
@@ -59,23 +50,15 @@ export interface ReportData {
   readonly doses: readonly DoseResult[];
   /** The one of these doses on which the verdict rests. */
   readonly dose: DoseResult;
-  readonly limits: readonly LimitRow[];
   /** The uncertainty of each channel; empty where the unit file states none. */
   readonly uncertainties: readonly BudgetLine[];
-  readonly atmospherePa: number | null;
   readonly adapted: readonly AdaptedRow[];
-  readonly sealTests: readonly SealTestRow[];
-  readonly cycles: readonly CycleRow[];
-  readonly measured: readonly MeasuredRow[];
-  readonly alarms: readonly AlarmRow[];
-  readonly holds: readonly HoldRow[];
   readonly answers: readonly AnswerRow[];
   readonly refused: readonly {
     readonly atS: number;
     readonly request: string;
     readonly why: string;
   }[];
-  readonly phases: readonly PhaseRow[];
   /** As the bottles' files state them; null where no bottle was named. */
   readonly bottles: Bottles;
   /** The settings in force, as read from their files. */
@@ -132,7 +115,7 @@ function resultsOf(contents: JournalContents) {
   const phases = phaseRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
   const counted = countedDosesOf(snapshots, measured, header.inputs, footer !== null);
-  const results = {
+  const results: RunResults = {
     limits: limitRowsOf(snapshots, measured, header.inputs.profile),
     atmospherePa: lastMeasured(measured, 'atmospherePa'),
     sealTests: sealTestRowsOf(events),

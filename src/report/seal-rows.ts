@@ -3,7 +3,7 @@
  * atmosphere changed. The figures of a test are recorded just before its finding; a finding without
  * figures had too few samples.
  */
-import type { AdaptedVacuum, Event, SealFinding } from '../core/events.ts';
+import type { AdaptedSetPoint, Event, SealFinding } from '../core/events.ts';
 import type { JobMeasurement } from '../core/measurements.ts';
 
 export interface SealTestRow {
@@ -18,7 +18,7 @@ export interface SealTestRow {
 }
 
 export interface AdaptedRow {
-  readonly what: AdaptedVacuum;
+  readonly what: AdaptedSetPoint;
   readonly askedPa: number;
   readonly givenPa: number;
   readonly why: string;

@@ -4,7 +4,7 @@
  * that time spent held never counts as dwell.
  */
 
-import type { Event, Snapshot } from '../core/events.ts';
+import type { Event, HoldReason, Snapshot } from '../core/events.ts';
 import type { JobMeasurement, Measurement, Portion } from '../core/measurements.ts';
 import { type PhaseId, partOf, STEP_NUMBERS } from '../core/phases.ts';
 
@@ -22,6 +22,8 @@ export interface HoldRow {
   readonly fromS: number;
   readonly toS: number;
   readonly why: string;
+  /** What the person who held it gave as reasons, in order. */
+  readonly reasons: readonly HoldReason[];
   /** Whether the job continued afterwards. */
   readonly resumed: boolean;
 }
@@ -79,13 +81,16 @@ export function phaseRowsOf(events: readonly Event[], lastS: number): readonly P
 export function holdRowsOf(events: readonly Event[], lastS: number): readonly HoldRow[] {
   return events.flatMap((event, index) => {
     if (event.kind !== 'batch' || event.to !== 'holding' || event.from === 'restarting') return [];
-    const out = events
-      .slice(index + 1)
-      .find(
-        (later) => later.kind === 'batch' && ['running', 'stopping', 'aborting'].includes(later.to),
-      );
+    const since = events.slice(index + 1);
+    const end = since.findIndex(
+      (later) => later.kind === 'batch' && ['running', 'stopping', 'aborting'].includes(later.to),
+    );
+    const out = since[end];
+    const reasons = (end < 0 ? since : since.slice(0, end)).flatMap((later) =>
+      later.kind === 'hold-reason' ? [later.reason] : [],
+    );
     const resumed = out?.kind === 'batch' && out.to === 'running';
-    return [{ fromS: event.timeS, toS: out?.timeS ?? lastS, why: event.why, resumed }];
+    return [{ fromS: event.timeS, toS: out?.timeS ?? lastS, why: event.why, reasons, resumed }];
   });
 }
 

@@ -4,7 +4,7 @@
  * names. No sentence here claims anything about the glass.
  */
 
-import type { EndReason, Outcome } from '../core/events.ts';
+import type { EndReason, HoldReason, Outcome } from '../core/events.ts';
 import type { Measurement, Portion } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import {
@@ -211,6 +211,12 @@ export const END_WORDS: Readonly<Record<EndReason, string>> = {
   alarm: 'ended by an alarm',
   interrupted: 'interrupted',
   fault: 'ended by a fault of the program or the board',
+};
+
+export const HOLD_REASON_WORDS: Readonly<Record<HoldReason, string>> = {
+  'leg-grew': 'a leg grew',
+  'resin-inside': 'resin shows on the inner side',
+  'something-else': 'something else',
 };
 
 /** Questions whose answer is a finding. For all other steps YES means that the step is done. */

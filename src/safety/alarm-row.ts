@@ -17,6 +17,7 @@ export interface AlarmContext {
   readonly phase: PhaseId;
   /** Time in the phase while running, s. */
   readonly phaseElapsedS: number;
+  /** Or the pressure at which the chamber was shut off: a pump that stops leaves it there. */
   readonly setPointPa: number | null;
   readonly atmospherePa: number | null;
   readonly leakRatePaM3PerS: number | null;
@@ -29,6 +30,8 @@ export interface AlarmContext {
    */
   readonly clockOffRatio: number;
   readonly clockStoodS: number;
+  /** How long the ladder of the buttons has not been at rest, s. */
+  readonly buttonDownForS: number;
   /** The shield was seen open before this cure. */
   readonly shieldShown: boolean;
   /** Time between late frames that counts for nothing, as a share of the last seconds. */

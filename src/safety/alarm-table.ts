@@ -6,6 +6,7 @@
 import type { AlarmId } from '../core/alarm-ids.ts';
 import type { AlarmRow } from './alarm-row.ts';
 import { BOARD_ROWS } from './alarms-board.ts';
+import { BUTTON_ROWS } from './alarms-buttons.ts';
 import { CURE_ROWS } from './alarms-cure.ts';
 import { HEAT_AND_DAYLIGHT_ROWS } from './alarms-heat-light.ts';
 import { PRESSURE_ROWS } from './alarms-pressure.ts';
@@ -43,6 +44,7 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
   ...HEAT_AND_DAYLIGHT_ROWS,
   ...TEMPERATURE_ROWS,
   ...UNIT_ROWS,
+  ...BUTTON_ROWS,
   ...BOARD_ROWS,
 ].map(alike);
 

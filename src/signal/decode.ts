@@ -67,6 +67,7 @@ export function stepDecode(
       link: frame.link,
       switches: frame.switches,
       pressed: frame.pressed,
+      ladder: frame.ladder,
       trips: frame.trips,
       damaged: frame.damaged,
       gap: frame.gap,

@@ -25,6 +25,7 @@ export function irradianceBudget(
   const counts = FULL_SCALE_COUNTS * LIVE_ZERO_RATIO + irradianceWPerM2 / perCount;
   return budgetOf([
     ...scalingRows(irradianceWPerM2, uncertainty),
+    mismatchRow(irradianceWPerM2, uncertainty),
     ...spanRows(channels, uncertainty),
     ...converterRows(counts, perCount, uncertainty),
   ]);
@@ -44,12 +45,21 @@ function scalingRows(
       degreesOfFreedom: irradiance.calibrationDegrees,
     },
     row('spectrum of the lamp', irradiance.spectrumRatio),
-    row('adjusted at another wavelength', irradiance.mismatchRatio),
     row('angle and seat of the sensor', irradiance.placementRatio),
     row('temperature of the sensor', irradiance.temperatureRatio),
     row('drift since calibration', irradiance.driftRatio),
   ];
 }
+
+/** Apart from the others: a dose takes it off whole, because it is the same in all its cures. */
+const mismatchRow = (irradianceWPerM2: number, { irradiance }: UncertaintySettings): BudgetInput =>
+  within({
+    name: 'adjusted at another wavelength',
+    value: 1,
+    unit: '1',
+    spread: irradiance.mismatchRatio,
+    sensitivity: irradianceWPerM2,
+  });
 
 /** Errors that are the same amount for every reading, as a part of full scale. */
 function spanRows(
@@ -100,6 +110,8 @@ export function resinLightBudget(
 export interface InheritedByDose {
   /** Relative standard uncertainty common to the whole cure, including that of the clock. */
   readonly gainRatio: number;
+  /** By how much an error that is the same in every cure of this unit may raise its readings. */
+  readonly biasRatio: number;
   /** Standard uncertainty common to all readings. */
   readonly zeroWPerM2: number;
   /** Standard deviation of single readings about their mean. */
@@ -129,6 +141,7 @@ export function inheritedByDose(
   const stepWPerM2 = perCount * stepLeftAfterAveraging(converter.noiseCounts);
   return {
     gainRatio: gain.standard,
+    biasRatio: uncertainty.irradiance.mismatchRatio,
     zeroWPerM2: Math.hypot(zero.standard, stepWPerM2),
     randomWPerM2: perCount * randomCounts(converter.noiseCounts),
     // The gain dominates the dose's uncertainty; all other parts have infinite degrees of freedom.

@@ -91,8 +91,12 @@ describe('repair-gaps.version-2, whose lamp was interrupted to show its light', 
 
   test('says that the dose was met, by three interruptions that the sensor saw', () => {
     const { dose, verdict, measured, claims } = reportOf(contents);
-    expect(verdict).toEqual({ process: 'process within its limits', grade: 'good' });
-    expect(claims.filter(({ state }) => state !== 'shown')).toEqual([]);
+    // Bottle files did not say then which light sets the resin.
+    const reservations = 'process within its limits, with reservations';
+    expect(verdict).toEqual({ process: reservations, grade: 'caution' });
+    expect(claims.flatMap(({ id, state }) => (state === 'shown' ? [] : [[id, state]]))).toEqual([
+      ['resin', 'not shown'],
+    ]);
     expect(dose.doseJPerM2).toBeCloseTo(13_085.628, 3);
     expect(dose.uncertainty?.shownJPerM2).toBeCloseTo(12_289.283, 3);
     expect(dose.lampOnS).toBeCloseTo(64.35, 6);
@@ -152,6 +156,19 @@ describe('what their reports say', () => {
     expect(alarms.map(({ alarm }) => alarm)).toEqual(['set-point-lost']);
     expect(measured).toHaveLength(25);
   });
+});
+
+test('version 2 knew three buttons: its presses are read, and what their ladder gave is not known', () => {
+  const [header = ''] = recordedText('repair-apart.version-2').split('\n');
+  const lines = [
+    '[5,0.25,null,310,102,560,560,639,1,0,2,0,null]',
+    '[6,0.3,null,310,102,560,560,639,1,0,2,0,null,"nym"]',
+    '[7,0.35,null,310,102,560,560,639,1,0,2,0,null,"",[{"kind":"hold"}]]',
+  ];
+  const { ticks } = soundOf(readJournal(`${[header, ...lines].join('\n')}\n`, 'old.jsonl'));
+  expect(ticks.map(({ frame }) => frame.pressed)).toEqual([[], ['no', 'yes', 'more'], []]);
+  expect(ticks.map(({ frame }) => frame.ladder)).toEqual([null, null, null]);
+  expect(ticks[2]?.requests).toEqual([{ kind: 'hold' }]);
 });
 
 describe('what version 1 wrote differently', () => {

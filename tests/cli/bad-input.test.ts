@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import job from '../../src/app/defaults/job.json' with { type: 'json' };
 import profile from '../../src/app/defaults/profile.json' with { type: 'json' };
 import unit from '../../src/app/defaults/unit.json' with { type: 'json' };
-import { runProgram, scratchFolder, writeJson } from './process.ts';
+import { runHere } from './here.ts';
+import { scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
 
@@ -114,7 +115,7 @@ const CASES: readonly (readonly [string, string, unknown, readonly string[]])[] 
 describe('bad input ends with exit code 2 before anything starts', () => {
   test.each(CASES)('%s', async (title, option, content, words) => {
     const file = writeJson(folder, `${title.replaceAll(/\W/g, '-')}.json`, content);
-    const { code, err, out } = await runProgram(['run', `--${option}`, file], folder);
+    const { code, err, out } = await runHere(['run', `--${option}`, file], folder);
     expect(code).toBe(2);
     expect(err).toContain(file);
     for (const word of words) expect(err).toContain(word);
@@ -124,7 +125,7 @@ describe('bad input ends with exit code 2 before anything starts', () => {
   });
 
   test('a file that is not there', async () => {
-    const { code, err } = await runProgram(['run', '--job', 'no-such-file.json'], folder);
+    const { code, err } = await runHere(['run', '--job', 'no-such-file.json'], folder);
     expect(code).toBe(2);
     expect(err).toContain('no-such-file.json: the file is not readable (ENOENT)');
   });
@@ -140,13 +141,13 @@ describe('bad input ends with exit code 2 before anything starts', () => {
     [['run', '--by', 'A\u001b[2JB'], 'a text on one line without control characters'],
     [['run', '--agreement', 'a\u202eb'], 'a text on one line without control characters'],
   ])('%j', async (args, word) => {
-    const { code, err } = await runProgram(args, folder);
+    const { code, err } = await runHere(args, folder);
     expect(code).toBe(2);
     expect(err).toContain(word);
   });
 
   test('nothing that was refused steers the terminal', async () => {
-    const { err } = await runProgram(['records', 'show', 'x\u009b2J'], folder);
+    const { err } = await runHere(['records', 'show', 'x\u009b2J'], folder);
     expect(err).toContain('\\u009b');
     expect(err).not.toContain('\u009b');
   });
@@ -154,7 +155,7 @@ describe('bad input ends with exit code 2 before anything starts', () => {
   test('a file of faults with an amount out of its range', async () => {
     const faults = [{ kind: 'lamp-aged', amount: 7, from: { atS: 0 } }];
     const file = writeJson(folder, 'faults.json', { schema: 'meniscus/faults@1', faults });
-    const { code, err } = await runProgram(['run', '--fault', file], folder);
+    const { code, err } = await runHere(['run', '--fault', file], folder);
     expect(code).toBe(2);
     expect(err).toContain('faults.0.amount is 7; accepted: a number from 0 to 1');
   });
@@ -165,7 +166,7 @@ describe('bad input ends with exit code 2 before anything starts', () => {
       ...profile,
       cycles: { planned: 0, extra: 2 },
     });
-    const { err } = await runProgram(['run', '--job', badJob, '--profile', badProfile], folder);
+    const { err } = await runHere(['run', '--job', badJob, '--profile', badProfile], folder);
     for (const path of ['glassC', 'airC', 'cycles.planned']) expect(err).toContain(path);
   });
 });

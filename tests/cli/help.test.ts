@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { runProgram, scratchFolder } from './process.ts';
+import { runHere } from './here.ts';
+import { scratchFolder } from './process.ts';
 
 const COMMANDS = [
   'run',
@@ -27,7 +28,7 @@ const COMMANDS = [
 ];
 
 it.each(COMMANDS)('%s --help shows an example, and no default that says nothing', async (name) => {
-  const { code, out } = await runProgram([...name.split(' '), '--help'], scratchFolder());
+  const { code, out } = await runHere([...name.split(' '), '--help'], scratchFolder());
   expect(code).toBe(0);
   expect(out).toMatch(/Examples?: /);
   expect(out).not.toContain('(default: [])');
@@ -41,7 +42,7 @@ it.each([
   ['records shwo', 'list, show, verify'],
 ])('a command that there is not is called by its name: %s', async (name, accepted) => {
   const words = name.split(' ');
-  const { code, out, err } = await runProgram(words, scratchFolder());
+  const { code, out, err } = await runHere(words, scratchFolder());
   expect({ code, out }).toEqual({ code: 2, out: '' });
   expect(err).toContain(`no such command: "${words.at(-1)}"`);
   for (const word of accepted.split(', ')) expect(err).toContain(word);

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
 
-const PROGRAM = fileURLToPath(new URL('../../src/cli/meniscus.js', import.meta.url));
+export const PROGRAM = fileURLToPath(new URL('../../src/cli/meniscus.js', import.meta.url));
 
 export interface Ended {
   readonly code: number | null;

@@ -13,14 +13,15 @@ import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { readPdf, squeezed } from '../document/pdf-text.ts';
 import { GOOD_JOB, journalOf } from '../report/job-story.ts';
 import { bodyOf, openedIn } from '../store/records-folder.ts';
-import { runProgram, scratchFolder } from './process.ts';
+import { runHere } from './here.ts';
+import { scratchFolder } from './process.ts';
 
 const folder = scratchFolder();
 const records = join(folder, 'records');
 const job = join(records, 'demo-1');
 const journal = join(job, 'journal.jsonl');
 const NAMES = { technician: 'Tarquin Demo' };
-const report = (...args: readonly string[]) => runProgram(['report', ...args], folder);
+const report = (...args: readonly string[]) => runHere(['report', ...args], folder);
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
 /** A job with its journal, entered into the chain as a run enters it. */
@@ -117,7 +118,7 @@ describe('a report of a recorded job', () => {
   test('is not rewritten from an edited journal by a removal, which says so', async () => {
     await report('demo-1');
     edit();
-    const { code, out } = await runProgram(
+    const { code, out } = await runHere(
       ['records', 'remove-personal', 'demo-1', '--reason', 'asked for', '--by', 'office'],
       folder,
     );

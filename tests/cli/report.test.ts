@@ -4,7 +4,8 @@ import { beforeAll, expect, test } from 'vitest';
 import { DOT_PNG, JOB } from '../document/document-data.ts';
 import { readPdf, squeezed } from '../document/pdf-text.ts';
 import { GOOD_JOB, journalOf } from '../report/job-story.ts';
-import { runProgram, scratchFolder, writeJson } from './process.ts';
+import { runHere } from './here.ts';
+import { scratchFolder, writeJson } from './process.ts';
 
 const folder = scratchFolder();
 const job = join(folder, 'records', 'demo-1');
@@ -15,7 +16,7 @@ beforeAll(() => {
   writeFileSync(join(folder, 'dot.png'), DOT_PNG);
 });
 
-const report = (...args: readonly string[]) => runProgram(['report', ...args], folder);
+const report = (...args: readonly string[]) => runHere(['report', ...args], folder);
 const ALL = [
   'certificate.html',
   'certificate.pdf',

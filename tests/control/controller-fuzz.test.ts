@@ -139,6 +139,10 @@ function check<P extends ProcedureTypes>(before: Unit<P>, unit: Unit<P>, scene: 
   const [was, is] = [before.state.batch, state.batch];
   const goesOn = ['holding', 'held'].includes(was) && ['restarting', 'running'].includes(is);
   if (goesOn && !scene.pressed?.includes('yes')) throw new Error('goes on with nobody');
+  const over = [...ENDED, 'stopping', 'aborting'].includes(is);
+  if (scene.pressed?.includes('hold') && (!isSafe(step.outputs) || !(HELD.includes(is) || over))) {
+    throw new Error(`HOLD left it ${is}`);
+  }
   if (ENDED.includes(was) && was !== is) throw new Error(`${was} is not the end, but ${is}`);
 }
 const SOUND_SWITCHES = {
@@ -147,6 +151,7 @@ const SOUND_SWITCHES = {
   emergencyStopPressed: false,
 };
 const ENDED = ['stopped', 'aborted', 'complete'];
+const HELD = ['holding', 'held'];
 
 /** Tried in every phase, whatever the seed: once all is at work, something that must stop it at once. */
 const DANGERS: readonly Scene[] = [
@@ -168,8 +173,11 @@ const examples: [Spell[]][] = [
   [
     [
       AT_WORK,
-      { ...AT_WORK, requests: [{ kind: 'hold' }] },
+      { ...AT_WORK, pressed: ['hold'] },
       { ...AT_WORK, ticks: 100 },
+      // No leg grew and no resin shows: nothing that is asked stands in the way.
+      { ...AT_WORK, ticks: 40, pressed: ['no'] },
+      { ...AT_WORK, ticks: 40, pressed: ['no'] },
       { ...AT_WORK, ticks: 60, pressed: ['yes'] },
     ],
   ],

@@ -37,8 +37,10 @@ const PAUSES: readonly (readonly [string, Pause])[] = [
   [
     'because a person holds it',
     (driver) => {
-      driver.press('no', LIT);
+      driver.press('hold', LIT);
       driver.pass(20, DARK);
+      driver.press('no', DARK);
+      driver.press('no', DARK);
     },
   ],
 ];

@@ -12,40 +12,50 @@ const answersOf = (step: ReturnType<ReturnType<typeof createDriver>['tick']>) =>
   step.events.flatMap((event) => (event.kind === 'answer' ? [event] : []));
 
 describe('a leg grows just as the screen turns to "Bubbles?"', () => {
-  test('NO pressed 0.65 s later lets the air in and holds: no pressure follows', () => {
+  /** The question has stood for so long. */
+  const asked = (forS: number) => {
     const driver = createDriver();
     driveTo(driver, 'vacuum-dwell');
     let step = driver.last();
     while (step.snapshot.phase === 'vacuum-dwell') step = driver.tick(VACUUM);
     expect(step.snapshot.phase).toBe('ask-bubbles');
-    driver.pass(0.65, VACUUM);
-    step = driver.tick({ ...VACUUM, pressed: ['no'] });
+    driver.pass(forS, VACUUM);
+    return driver;
+  };
+
+  test.each([0.05, 0.65, 5])('HOLD after %s s lets the air in at once and asks why', (forS) => {
+    const driver = asked(forS);
+    const step = driver.tick({ ...VACUUM, ladder: 'hold', pressed: ['hold'] });
     expect(answersOf(step)).toEqual([]);
     expect(step.snapshot.batch).toBe('holding');
     expect(isSafe(step.outputs)).toBe(true);
-    expect(driver.pass(20, AIR).snapshot).toMatchObject({ batch: 'held', phase: 'ask-bubbles' });
+    const held = driver.pass(20, AIR);
+    expect(held.snapshot).toMatchObject({ batch: 'held', phase: 'ask-bubbles' });
+    expect(held.outputs.display.slice(0, 3).join('|')).toBe(
+      '5.3 |? Why HOLD?    |Did a leg grow, or a|new one start?      ',
+    );
   });
 
-  test('YES pressed that soon answers nothing', () => {
-    const driver = createDriver();
-    driveTo(driver, 'ask-bubbles');
-    const fresh = createDriver();
-    driveTo(fresh, 'vacuum-dwell');
-    let step = fresh.last();
-    while (step.snapshot.phase === 'vacuum-dwell') step = fresh.tick(VACUUM);
-    fresh.pass(1, VACUUM);
-    step = fresh.tick({ ...VACUUM, pressed: ['yes'] });
-    expect(answersOf(step)).toEqual([]);
-    expect(step.snapshot).toMatchObject({ batch: 'running', phase: 'ask-bubbles' });
-  });
+  test.each(['yes', 'no'] as const)(
+    '%s after 0.65 s answers nothing and holds nothing',
+    (button) => {
+      const driver = asked(0.65);
+      const step = driver.tick({ ...VACUUM, pressed: [button] });
+      expect(answersOf(step)).toEqual([]);
+      expect(step.snapshot).toMatchObject({ batch: 'running', phase: 'ask-bubbles' });
+      expect(step.outputs.buzzer).toBe('once');
+    },
+  );
 
-  test('MORE at the question offers hold, and NO from there holds', () => {
+  test('behind MORE NO is refused, and HOLD holds', () => {
     const driver = createDriver();
     driveTo(driver, 'ask-bubbles');
-    let step = driver.press('more', VACUUM);
-    step = driver.tick(VACUUM);
-    expect(step.outputs.display[3]).toContain('NO=hold');
+    driver.press('more', VACUUM);
+    let step = driver.tick(VACUUM);
+    expect(step.outputs.display[3]).toContain('HOLD');
     step = driver.tick({ ...VACUUM, pressed: ['no'] });
+    expect(step.snapshot.batch).toBe('running');
+    step = driver.tick({ ...VACUUM, pressed: ['hold'] });
     expect(step.snapshot.batch).toBe('holding');
     expect(isSafe(step.outputs)).toBe(true);
   });
@@ -87,48 +97,6 @@ describe('bubbles still rise when the longest vacuum is over', () => {
     expect(driver.pass(2, AIR).snapshot.phase).toBe('reseat');
     driver.press('yes', AIR);
     expect(driver.last().snapshot.phase).toBe('seal-pull');
-  });
-});
-
-describe('a held job', () => {
-  const held = () => {
-    const driver = createDriver();
-    driveTo(driver, 'inspect');
-    driver.press('no', AIR);
-    driver.pass(20, AIR);
-    expect(driver.last().snapshot.batch).toBe('held');
-    return driver;
-  };
-
-  test('asks again before NO ends it', () => {
-    const driver = held();
-    driver.press('no', AIR);
-    let step = driver.tick(AIR);
-    expect(step.snapshot.batch).toBe('held');
-    expect(step.outputs.display[1]).toContain('End this job?');
-    expect(step.outputs.display[3]).toContain('YES=end NO=back');
-    step = driver.press('yes', AIR);
-    expect(['stopping', 'stopped']).toContain(step.snapshot.batch);
-  });
-
-  test('NO to that goes back to why it is held, and YES there goes on', () => {
-    const driver = held();
-    driver.press('no', AIR);
-    driver.press('no', AIR);
-    let step = driver.tick(AIR);
-    expect(step.snapshot.batch).toBe('held');
-    expect(step.outputs.display[1]).toContain('Held by hand');
-    driver.press('yes', AIR);
-    step = driver.pass(2, AIR);
-    expect(step.snapshot.batch).toBe('running');
-  });
-
-  test('a YES that comes before the question could be read ends nothing', () => {
-    const driver = held();
-    driver.press('no', AIR);
-    driver.pass(1, AIR);
-    driver.tick({ ...AIR, pressed: ['yes'] });
-    expect(driver.pass(1, AIR).snapshot.batch).toBe('held');
   });
 });
 

@@ -80,11 +80,13 @@ describe('the unit', () => {
     expect(driver.pass(0.2).snapshot.phase).toBe('protect');
   });
 
-  test('NO holds at any prompt; YES then goes on in the same place', () => {
+  test('HOLD holds at any prompt; YES then goes on in the same place', () => {
     const driver = createDriver();
     driver.pass(3);
-    driver.press('no');
+    driver.press('hold');
     expect(driver.pass(1).snapshot.batch).toBe('held');
+    driver.press('no');
+    driver.press('no');
     driver.press('yes');
     const step = driver.pass(2);
     expect(step.snapshot).toMatchObject({ batch: 'running', phase: 'job-sheet' });
@@ -148,8 +150,10 @@ describe('under pressure', () => {
   test('a held job is vented, waits for ever, and starts the dwell anew when told to go on', () => {
     const driver = underPressure();
     driver.pass(60, UNDER_PRESSURE);
-    driver.tick({ ...UNDER_PRESSURE, pressed: ['no'] });
+    driver.tick({ ...UNDER_PRESSURE, pressed: ['hold'] });
     expect(driver.pass(600).snapshot.batch).toBe('held');
+    driver.press('no');
+    driver.press('no');
     driver.press('yes');
     // It restarts for 1 s; a pump that works on in vain would hold it again.
     const step = driver.pass(1.15);

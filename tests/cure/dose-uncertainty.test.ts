@@ -13,6 +13,7 @@ import { FILL_PASSES } from '../light-path.ts';
 
 const SURE: DoseUncertaintyTerms = {
   gainRatio: 0,
+  biasRatio: 0,
   zeroWPerM2: 0,
   randomWPerM2: 0,
   coverageFactor: 2,
@@ -23,7 +24,7 @@ const uncertainty = (doubt: Partial<DoseUncertaintyTerms>, light: Partial<typeof
 
 describe('the uncertainty of a dose', () => {
   test('is nothing before there is light, whatever is in doubt', () => {
-    const all = { gainRatio: 0.03, zeroWPerM2: 1, randomWPerM2: 1 };
+    const all = { gainRatio: 0.03, biasRatio: 0, zeroWPerM2: 1, randomWPerM2: 1 };
     expect(uncertainty(all, { doseJPerM2: 0, lampOnS: 0 })).toBe(0);
   });
 
@@ -47,7 +48,7 @@ describe('the uncertainty of a dose', () => {
   });
 
   test('adds its parts by their squares', () => {
-    const all = { gainRatio: 0.03, zeroWPerM2: 0.5, randomWPerM2: 1 };
+    const all = { gainRatio: 0.03, biasRatio: 0, zeroWPerM2: 0.5, randomWPerM2: 1 };
     const parts = [{ gainRatio: 0.03 }, { zeroWPerM2: 0.5 }, { randomWPerM2: 1 }];
     const squares = parts.map((part) => uncertainty(part) ** 2);
     expect(uncertainty(all) ** 2).toBeCloseTo(
@@ -62,11 +63,17 @@ describe('what is shown', () => {
     expect(shownJPerM2(LIGHT, { ...SURE, gainRatio: 0.03 })).toBeCloseTo(60_000 - 2 * 1_800, 9);
   });
 
+  test('has an error that is the same in every cure taken off whole, beside them', () => {
+    const terms = { ...SURE, gainRatio: 0.03, biasRatio: 0.06 };
+    expect(shownJPerM2(LIGHT, terms)).toBeCloseTo(60_000 - 2 * 1_800 - 3_600, 9);
+  });
+
   test('comes at the very time that was foretold, in steady light', () => {
     const doubts = fc.record({
       gainRatio: fc.double({ min: 0, max: 0.2, noNaN: true }),
       zeroWPerM2: fc.double({ min: 0, max: 5, noNaN: true }),
       randomWPerM2: fc.double({ min: 0, max: 5, noNaN: true }),
+      biasRatio: fc.double({ min: 0, max: 0.06, noNaN: true }),
       coverageFactor: fc.double({ min: 0.9, max: 2, noNaN: true }),
     });
     const light = fc.double({ min: 50, max: 400, noNaN: true });

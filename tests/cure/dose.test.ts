@@ -16,6 +16,7 @@ const DT_S = 0.05;
 /** A sensor that is never wrong, and one whose gain is known to 3 %, with a margin of 1.5 of that. */
 const NO_DOUBT: DoseUncertaintyTerms = {
   gainRatio: 0,
+  biasRatio: 0,
   zeroWPerM2: 0,
   randomWPerM2: 0,
   coverageFactor: 1.5,

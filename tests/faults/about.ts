@@ -11,6 +11,7 @@ const BOTTLE = {
   name: 'demo resin',
   lot: 'demo-lot-7',
   glass: { lowestC: 12, highestC: 40 },
+  light: { fromNm: 345, toNm: 385 },
   expiresOn: '2000-12-31',
   openedOn: '2000-01-01',
   usableAfterOpeningDays: 31,

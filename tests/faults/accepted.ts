@@ -1,7 +1,8 @@
 /**
  * Rows that nothing finds in a job, by hand: why this unit cannot know, and what its record then
- * must not claim. A row that stands here and of which the claim is still *shown* fails the campaign,
- * and so does one that is found.
+ * must not claim. A row that stands here and of which the claim is still *shown* fails the campaign.
+ * The same for limits that no second sense of this unit can hold, and for claims that rest on a
+ * person's word, as they say.
  */
 import type { JudgedClaim } from './claims.ts';
 
@@ -9,16 +10,41 @@ export interface Accepted {
   readonly why: string;
   /** What a record must leave open; null where no claim of a record rests on it. */
   readonly withdraws: JudgedClaim | null;
+  /** Limits that nothing in this unit can hold then. */
+  readonly passes?: readonly string[];
+  /** Claims whose words say on whose word they rest, where that word is false. */
+  readonly onWordOf?: readonly JudgedClaim[];
 }
 
 export const ACCEPTED: Readonly<Record<string, Accepted>> = {
   'relief-stuck-shut': {
-    why: 'The valve is the last of three guards and no job comes near its pressure; only a test with a gauge opens it.',
-    withdraws: 'interlocks',
+    why: 'The valve is the last of three guards and no job comes near its pressure; only a test with a gauge opens it. Every record lists it under what it cannot show.',
+    withdraws: null,
   },
   'stop-contact-shorted': {
     why: 'Nobody presses the stop in a sound job; one of its two contacts is proved by the guided test alone.',
     withdraws: 'interlocks',
+  },
+  'glass-stuck-heated': {
+    why: 'Heat from outside while the glass sensor is stuck: no other sense of this unit feels the glass, and a sound thermistor may rest as a stuck one does (src/signal/README.md). Only the lamp’s own warmth in each cure shows that the sensor lives, and the record claims no temperature that was not so.',
+    // Of the last seconds of a cure it may be claimed, and is true.
+    withdraws: null,
+    passes: ['glass-too-hot', 'interlayer-too-hot'],
+  },
+  'says-all-well': {
+    why: 'The unit does not see the break. Its claim says that a person found it filled, and the record lists what the break looks like under what it cannot show.',
+    withdraws: null,
+    onWordOf: ['filled'],
+  },
+  'lamp-beside': {
+    why: 'The sensor stands beside the lamp and sees its light wherever that falls. Every record lists under what it cannot show that the lamp stood on the break; the dose is that at the sensor, and a break that stays soft shows at the scrape.',
+    withdraws: null,
+    onWordOf: ['dose'],
+  },
+  'shield-on-nothing': {
+    why: 'As a lamp beside the break: the shield is closed and the sensor sees the light. The resin stays liquid, and a person finds it so.',
+    withdraws: null,
+    onWordOf: ['dose'],
   },
   'shield-cut-shorted': {
     why: 'Nobody lifts the shield in the light of a sound job, and nobody reads this contact: only the bring-up checklist proves it. Where it is shorted, the one that is read still puts the lamp off.',

@@ -76,7 +76,7 @@ describe('a row comes to', () => {
   test.each([
     ['not found', [result({})]],
     ['found', [result({}), found]],
-    ['broken', [found, result({ falseClaims: [{ claim: 'dose', why: 'demo' }] })]],
+    ['broken', [found, result({ falseClaims: [{ claim: 'dose', portion: null, why: 'demo' }] })]],
     ['broken', [result({ breaches: [{ limit: 'pressure-floor', words: 'demo', atS: 1 }] })]],
   ] as const)('%s', (state, results) => {
     expect(summaryOf(row, results, {}).state).toBe(state);
@@ -87,6 +87,14 @@ describe('a row comes to', () => {
     expect(summaryOf(row, [result({ shown: ['pressure'] })], accepted).state).toBe('accepted');
     expect(summaryOf(row, [result({ shown: ['dose'] })], accepted).state).toBe('broken');
     expect(summaryOf(row, [result({}), found], accepted).state).toBe('broken');
+  });
+
+  test('accepted where it passes only the limit that nothing can hold, and broken by any other', () => {
+    const accepted = { [row.id]: { why: 'demo', withdraws: null, passes: ['glass-too-hot'] } };
+    const passed = (limit: string) => result({ breaches: [{ limit, words: 'demo', atS: 1 }] });
+    expect(summaryOf(row, [passed('glass-too-hot')], accepted).state).toBe('accepted');
+    expect(summaryOf(row, [passed('pressure-floor')], accepted).state).toBe('broken');
+    expect(summaryOf(row, [passed('glass-too-hot')], {}).state).toBe('broken');
   });
 
   test('rows have names of their own, and only they are accepted', () => {
@@ -123,10 +131,17 @@ describe('a campaign', () => {
 
   test.each([
     ['a row is not found', [of({ ...sound, foundBy: null })]],
-    ['a pair shows what is false', [
-      of(sound),
-      of({ ...sound, rows: ['a', 'b'], falseClaims: [{ claim: 'dose', why: 'demo' }] }),
-    ]],
+    [
+      'a pair shows what is false',
+      [
+        of(sound),
+        of({
+          ...sound,
+          rows: ['a', 'b'],
+          falseClaims: [{ claim: 'dose', portion: null, why: 'demo' }],
+        }),
+      ],
+    ],
     ['a sound job has an alarm', [of(sound), job(['pump-no-effect'], 'completed')]],
     ['a sound job is cut short', [of(sound), job([], 'alarm')]],
   ] as const)('fails where %s', (_, answers) => {

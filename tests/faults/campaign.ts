@@ -39,7 +39,7 @@ export function campaignOf(
   const pairs = results.filter(({ rows: own }) => own.length > 1).sort(byId);
   const jobs = answers.flatMap((answer) => (answer.kind === 'healthy' ? [answer.result] : []));
   const summaries = rows.map((row) => summaryOf(row, singles));
-  const broken = pairs.filter(isBroken);
+  const broken = pairs.filter((pair) => isBroken(pair));
   const misstated = jobs.filter(({ falseClaims }) => falseClaims.length > 0).length;
   const wrong = jobs.filter(({ alarms, end }) => alarms.length > 0 || end !== 'completed');
   return {

@@ -36,7 +36,6 @@ const seen = (truth: Partial<Truth>, shorted: readonly string[] = []): Seen => (
   truth: { ...SOUND, ...truth },
   job: JOBS.apart,
   shorted,
-  cannotShow: [],
 });
 
 test.each(Object.entries(FALSITIES))('%s is true of a sound job', (_, falsity) => {

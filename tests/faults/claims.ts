@@ -2,7 +2,6 @@
  * When a claim of a record is false, by the plant's truth: one predicate for each, typed from what
  * the claim's words promise to a customer. A claim that is not *shown* is never false here.
  */
-import type { CannotShowId } from '../../src/report/claims/cannot-show.ts';
 import type { ReportData } from '../../src/report/report-data.ts';
 import { ATMOSPHERE_PA, type Job } from './jobs.ts';
 import { doseMisstated, timesMisstated } from './stated.ts';
@@ -13,8 +12,6 @@ export interface Seen {
   readonly job: Job;
   /** Contacts that would not have opened, whenever they were last proved. */
   readonly shorted: readonly string[];
-  /** What of the faults every record says that it cannot show. */
-  readonly cannotShow: readonly CannotShowId[];
 }
 
 /** Why the claim is false; null where it is true. */
@@ -41,7 +38,7 @@ interface ProfileFile {
 }
 
 /**
- * That there was a dwell is another claim's. One is at its set-point where its mean lies within the 5 kPa of the alarm's deadband and the
+ * That there was a whole dwell is another claim's. One is at its set-point where its mean lies within the 5 kPa of the alarm's deadband and the
  * transmitter's 1.5 kPa.
  */
 const SHORT_PA = 6_500;
@@ -50,8 +47,10 @@ const pressureFalse: Falsity = ({ truth, job }) => {
   const { profile } = job.settings.inputs as { profile: ProfileFile };
   const vacuumPa = 1000 * profile.vacuum.setPointKPaAbs;
   const pressurePa = ATMOSPHERE_PA + 1000 * profile.pressure.setPointKPaGauge;
-  const dwells = lastOfEachCycle(truth.stretches, 'vacuum-dwell');
-  const presses = lastOfEachCycle(truth.stretches, 'pressure-dwell');
+  const whole = (phase: Stretch['phase'], dwellS: number): readonly Stretch[] =>
+    lastOfEachCycle(truth.stretches, phase).filter(({ trueS }) => trueS >= leastS(dwellS));
+  const dwells = whole('vacuum-dwell', profile.vacuum.dwellS);
+  const presses = whole('pressure-dwell', profile.pressure.dwellS);
   for (const dwell of dwells) {
     if (meanPa(dwell) > vacuumPa + SHORT_PA) return `vacuum of ${kPa(meanPa(dwell))} in truth`;
   }
@@ -76,6 +75,8 @@ function lastOfEachCycle(
 }
 
 /** Dwells of the profile in true seconds: 1 % for the clock and two ticks for their ends. */
+const leastS = (dwellS: number): number => 0.99 * dwellS - 0.1;
+
 const heldFalse: Falsity = ({ truth, job }) => {
   const { profile } = job.settings.inputs as { profile: ProfileFile };
   const wanted = [
@@ -84,7 +85,7 @@ const heldFalse: Falsity = ({ truth, job }) => {
   ] as const;
   for (const [phase, dwellS] of wanted) {
     const longest = Math.max(0, ...lastOfEachCycle(truth.stretches, phase).map((s) => s.trueS));
-    if (longest < 0.99 * dwellS - 0.1) return `${phase} held for ${longest.toFixed(1)} true s`;
+    if (longest < leastS(dwellS)) return `${phase} held for ${longest.toFixed(1)} true s`;
   }
   return null;
 };
@@ -138,7 +139,8 @@ export const FALSITIES = {
 export type JudgedClaim = keyof typeof FALSITIES;
 
 export interface FalseClaim {
-  readonly claim: string;
+  readonly claim: JudgedClaim | 'stated dose' | 'stated times';
+  readonly portion: string | null;
   readonly why: string;
 }
 
@@ -147,26 +149,16 @@ interface Shown {
   readonly portion: string | null;
 }
 
-/**
- * What a record says that it cannot show, and the claim that rests on it: that the lamp was over the
- * break, that a person who calls it clear sees it so, and that contacts that nobody reads still open.
- */
-const RESTS_ON: Readonly<Partial<Record<CannotShowId, JudgedClaim>>> = {
-  'lamp-over-break': 'dose',
-  'look-of-fill': 'filled',
-};
-
 /** Every claim of the record that is *shown* and false, or states a figure that is. */
 export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseClaim[] =>
-  shownIn(report).flatMap(({ claim, portion }) => {
-    const rests = seen.cannotShow.some((id) => RESTS_ON[id] === claim);
-    const why = [
-      rests ? null : FALSITIES[claim](seen, portion),
-      claim === 'dose' ? doseMisstated(report, seen.truth, portion) : null,
-      claim === 'held' ? timesMisstated(report, seen.truth) : null,
-    ].filter((one) => one !== null);
-    const name = portion === null ? claim : `${claim} (${portion})`;
-    return why.length === 0 ? [] : [{ claim: name, why: why.join(', and ') }];
+  shownIn(report).flatMap(({ claim, portion }): readonly FalseClaim[] => {
+    const told = (name: FalseClaim['claim'], why: string | null): readonly FalseClaim[] =>
+      why === null ? [] : [{ claim: name, portion, why }];
+    return [
+      ...told(claim, FALSITIES[claim](seen, portion)),
+      ...told('stated dose', claim === 'dose' ? doseMisstated(report, seen.truth, portion) : null),
+      ...told('stated times', claim === 'held' ? timesMisstated(report, seen.truth) : null),
+    ];
   });
 
 const isJudged = (id: string): id is JudgedClaim => Object.hasOwn(FALSITIES, id);

@@ -35,7 +35,7 @@ export interface CaseResult {
 /** A job that was run to its end, or until nothing more would come. */
 export interface Course {
   readonly id: string;
-  readonly rows: readonly Pick<Row, 'id' | 'cannotShow'>[];
+  readonly rows: readonly Pick<Row, 'id'>[];
   readonly job: Job;
   readonly board: JournalHeader['board'];
   readonly log: Log;
@@ -62,7 +62,6 @@ export function judge(course: Course): Run {
   const header = headerOf(job, course.board, !shorted.some((kind) => PROVED.has(kind)));
   const end = endOf(log);
   const report = reportOf(log, header, end);
-  const cannotShow = rows.flatMap((row) => row.cannotShow ?? []);
   const found = foundIn(log.events.slice(course.fromEvent), report);
   return {
     log,
@@ -78,7 +77,7 @@ export function judge(course: Course): Run {
       end: report.end.reason,
       shown: shownIn(report).map(({ claim }) => claim),
       breaches,
-      falseClaims: falseClaimsOf(report, { truth, job, shorted, cannotShow }),
+      falseClaims: falseClaimsOf(report, { truth, job, shorted }),
     },
   };
 }

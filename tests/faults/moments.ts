@@ -1,6 +1,6 @@
 /**
  * The moments at which faults begin: from sound jobs, run once, a copy of the bench at moments of
- * every phase: one, and in a phase in which the unit works for long three, just begun, in the middle,
+ * every phase: one, at power-up in the first, and in a phase in which the unit works for long three, just begun, in the middle,
  * nearly over.
  */
 import type { PlantState } from '../../sim/plant/plant-state.ts';
@@ -27,9 +27,12 @@ export interface Moment {
 
 /** Phases of the second job that differ from the first one's. */
 const APART_FROM: PhaseId = 'cover-fill';
-const SHARES = { once: [0.4], thrice: [0.02, 0.5, 0.95] } as const;
+const SHARES = { powerUp: [0], once: [0.4], thrice: [0.02, 0.5, 0.95] } as const;
 /** In a shorter one, three moments are one. */
 const LONG_S = 4;
+
+const sharesOf = (phase: PhaseId, works: boolean): readonly number[] =>
+  phase === 'self-test' ? SHARES.powerUp : works ? SHARES.thrice : SHARES.once;
 
 /** Where a fault may begin, without the bench at it. */
 export type Planned = Pick<Moment, 'id' | 'jobId' | 'phase' | 'atS'>;
@@ -90,7 +93,7 @@ function planOf(jobId: JobId, seed: number): readonly Planned[] {
   return phases.slice(from).flatMap(({ phase, timeS }, i) => {
     const untilS = phases[from + i + 1]?.timeS ?? last.snapshot.timeS;
     const works = CLOSED_PHASES.has(phase) || CURE_PHASES.has(phase);
-    const shares = works && untilS - timeS > LONG_S ? SHARES.thrice : SHARES.once;
+    const shares = sharesOf(phase, works && untilS - timeS > LONG_S);
     return shares.map((share, n) => ({
       id: `${jobId}.${phase}.${n + 1}`,
       jobId,

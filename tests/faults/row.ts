@@ -3,7 +3,6 @@ import type { FaultKind } from '../../sim/faults/fault-kinds.ts';
 import type { Fault } from '../../sim/faults/faults.ts';
 import type { Channel } from '../../src/core/frame.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
-import type { CannotShowId } from '../../src/report/claims/cannot-show.ts';
 
 export type Place = 'pressure' | 'light' | 'heat' | 'air' | 'lamp' | 'contacts' | 'people' | 'line';
 
@@ -18,8 +17,6 @@ export interface Row {
   readonly title: string;
   /** One, or several where only together they are the fault. */
   readonly faults: readonly Begun[];
-  /** What of it every record says that it cannot show. */
-  readonly cannotShow?: CannotShowId;
   /** Phases of a job in which it begins; all of them where absent. */
   readonly phases?: readonly PhaseId[];
 }

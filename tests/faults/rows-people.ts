@@ -27,7 +27,6 @@ export const PEOPLE_ROWS: readonly Row[] = [
     id: 'says-all-well',
     title: 'all is called well that is not, after a worn pump filled nothing',
     faults: [one('says-all-well'), one('hose-kinked', 0)],
-    cannotShow: 'look-of-fill',
     phases: ['evacuate', 'vacuum-dwell', 'pressure-dwell', 'ask-clear'],
   },
   {

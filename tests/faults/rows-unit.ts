@@ -132,14 +132,12 @@ export const LAMP_ROWS: readonly Row[] = [
     id: 'lamp-beside',
     title: 'lamp not over the break: 30 % of its light falls on it',
     faults: [one('lamp-beside', 0.3)],
-    cannotShow: 'lamp-over-break',
     phases: LIGHT_PHASES,
   },
   {
     id: 'shield-on-nothing',
     title: 'shield closed beside the break: no light falls on it',
     faults: [one('lamp-beside', 0)],
-    cannotShow: 'lamp-over-break',
     phases: LIGHT_PHASES,
   },
   {

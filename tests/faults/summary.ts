@@ -1,6 +1,7 @@
 /**
  * What all cases of a row come to: found, not found, or broken. A row is broken where any case of
- * it passes a limit of the plant or shows a claim that is false; no reason excuses that.
+ * it passes a limit of the plant or shows a claim that is false, and `accepted.ts` does not say why
+ * nothing in this unit can know.
  */
 import { ACCEPTED, type Accepted } from './accepted.ts';
 import type { CaseResult } from './judge.ts';
@@ -27,8 +28,20 @@ export interface RowSummary {
   readonly accepted: Accepted | null;
 }
 
-export const isBroken = ({ breaches, falseClaims }: CaseResult): boolean =>
-  breaches.length > 0 || falseClaims.length > 0;
+/** A limit or claim that an accepted row of the case leaves open breaks nothing. */
+export function isBroken(
+  { rows, breaches, falseClaims }: CaseResult,
+  reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
+): boolean {
+  const own = rows.flatMap((row) => reasons[row] ?? []);
+  const open = new Set<string>(
+    own.flatMap(({ passes = [], onWordOf = [] }) => [...passes, ...onWordOf]),
+  );
+  return (
+    breaches.some(({ limit }) => !open.has(limit)) ||
+    falseClaims.some(({ claim }) => !open.has(claim))
+  );
+}
 
 export function summaryOf(
   row: NamedRow,
@@ -38,7 +51,7 @@ export function summaryOf(
   const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
   const found = own.filter(({ foundBy }) => foundBy !== null);
   const accepted = reasons[row.id] ?? null;
-  const broken = own.filter((one) => isBroken(one) || !isAsAccepted(one, accepted));
+  const broken = own.filter((one) => isBroken(one, reasons) || !isAsAccepted(one, accepted));
   return {
     row,
     cases: own.length,
@@ -51,15 +64,21 @@ export function summaryOf(
   };
 }
 
-/** A reason for not finding a fault is none where it is found, or where its claim is shown. */
-const isAsAccepted = ({ foundBy, shown }: CaseResult, accepted: Accepted | null): boolean =>
-  accepted === null ||
-  (foundBy === null && (accepted.withdraws === null || !shown.includes(accepted.withdraws)));
+/**
+ * A reason for not finding a fault is none where it is found, or where its claim is shown. Where the
+ * reason is for a limit or a word, the fault may be found all the same.
+ */
+function isAsAccepted({ foundBy, shown }: CaseResult, accepted: Accepted | null): boolean {
+  if (accepted === null) return true;
+  const { withdraws, passes = [], onWordOf = [] } = accepted;
+  if (withdraws !== null && shown.includes(withdraws)) return false;
+  return foundBy === null || passes.length + onWordOf.length > 0;
+}
 
 function stateOf(found: boolean, broken: boolean, accepted: Accepted | null): RowSummary['state'] {
   if (broken) return 'broken';
-  if (found) return 'found';
-  return accepted === null ? 'not found' : 'accepted';
+  if (accepted !== null) return 'accepted';
+  return found ? 'found' : 'not found';
 }
 
 function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
@@ -81,7 +100,10 @@ function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
 export const troubleOf = ({ breaches, falseClaims, foundBy, shown }: CaseResult): string =>
   [
     ...breaches.map(({ limit, words, atS }) => `${limit} passed ${words}, at ${atS.toFixed(1)} s`),
-    ...falseClaims.map(({ claim, why }) => `${claim} is shown, yet ${why}`),
+    ...falseClaims.map(
+      ({ claim, portion, why }) =>
+        `${claim}${portion === null ? '' : ` (${portion})`} is shown, yet ${why}`,
+    ),
   ].join('; ') ||
   (foundBy === null
     ? `a claim that should be withdrawn is shown (${shown.join(', ')})`

@@ -35,7 +35,7 @@ export interface Truth {
   readonly litOpenS: number;
   readonly looksClear: boolean;
   readonly filledRatio: number;
-  /** The board's time over true time, from the beginning of the job. */
+  /** The board's time over true time, from power-up to the last step that was worked. */
   readonly clockRatio: number;
   readonly atmospherePa: number;
 }
@@ -63,6 +63,8 @@ interface Gathered {
   lampJPerM2: number;
   readonly atSensor: { fillJPerM2: number; pitJPerM2: number };
   litOpenS: number;
+  clockRatio: number;
+  result: boolean;
 }
 
 export const watchTruth = (): TruthWatch =>
@@ -79,6 +81,8 @@ export const watchTruth = (): TruthWatch =>
     lampJPerM2: 0,
     atSensor: { fillJPerM2: 0, pitJPerM2: 0 },
     litOpenS: 0,
+    clockRatio: 1,
+    result: false,
   });
 
 function gathering(so: Gathered): TruthWatch {
@@ -94,6 +98,7 @@ function gathering(so: Gathered): TruthWatch {
       so.running = running;
       so.cures = running && CURE_PHASES.has(phase);
       so.ofPit = PIT_PHASES.has(phase);
+      so.result = phase === 'result';
     },
     truth: () => truthOf(so),
     copy: () =>
@@ -121,6 +126,7 @@ function look(so: Gathered, rig: Rig): void {
     so.hottestK = Math.max(so.hottestK ?? pane.outerK, pane.outerK);
   }
   lookAtLight(so, rig, nowS);
+  if (so.running && !so.result) so.clockRatio = 1 - rig.boardLagSteps / rig.plant.step;
   so.rig = rig;
   so.stepS = nowS;
   so.cameMol = cameMol;
@@ -138,9 +144,17 @@ function lookAtLight(so: Gathered, rig: Rig, nowS: number): void {
   }
 }
 
-function truthOf({ rig, stretches, coldestK, hottestK, atSensor, litOpenS }: Gathered): Truth {
+function truthOf({
+  rig,
+  stretches,
+  coldestK,
+  hottestK,
+  atSensor,
+  litOpenS,
+  clockRatio,
+}: Gathered): Truth {
   if (rig === null) throw new Error('nothing was seen yet');
-  const { plant, place, boardLagSteps } = rig;
+  const { plant, place } = rig;
   return {
     stretches,
     coldestK,
@@ -151,7 +165,7 @@ function truthOf({ rig, stretches, coldestK, hottestK, atSensor, litOpenS }: Gat
     pitJPerM2: plant.resinDose.pitJPerM2,
     looksClear: looksClear(plant.filling, place.world.break),
     filledRatio: clarityRatio(plant.filling, place.world.break),
-    clockRatio: 1 - boardLagSteps / plant.step,
+    clockRatio,
     atmospherePa: place.atmospherePa,
   };
 }

@@ -1,7 +1,8 @@
 /**
  * A case on the emulated board: the real firmware image, the real driver on a line to it, and a
  * fault of line, board or firmware a while after a phase began. It is run from power-up, because a
- * chip is not copied, so there are few of them: one under vacuum, one in the light.
+ * chip is not copied, so there are few of them: one under the first vacuum, one in
+ * the light.
  */
 import type { Rig } from '../../sim/board/rig.ts';
 import type { Fault } from '../../sim/faults/faults.ts';
@@ -27,7 +28,7 @@ export const EMULATED = 'emulated/';
 
 /** Where a fault begins: this long after its phase. */
 export const EMULATED_MOMENTS: Readonly<Record<string, { phase: PhaseId; afterS: number }>> = {
-  'vacuum-dwell': { phase: 'vacuum-dwell', afterS: 5 },
+  'seal-watch': { phase: 'seal-watch', afterS: 3 },
   cure: { phase: 'cure', afterS: 10 },
 };
 
@@ -62,7 +63,8 @@ export async function courseOnEmulated(id: string): Promise<Run> {
   if (row === undefined || from === undefined) {
     throw new NoSuchCase(`${id}: there is no such case; there are ${emulatedCases().join(', ')}`);
   }
-  const faults = 'faults' in row ? row.faults.map(({ begins: _, ...own }) => ({ ...own, from })) : [];
+  const faults =
+    'faults' in row ? row.faults.map(({ begins: _, ...own }) => ({ ...own, from })) : [];
   const act = 'act' in row ? row.act : null;
   return follow({ id, row, from, faults, act });
 }
@@ -100,7 +102,9 @@ async function follow({ id, row, from, faults, act }: Plan): Promise<Run> {
       fromEvent = log.events.length;
       act?.(emulated.bench);
     }
-    const news = log.events.slice(eventsBefore).some(({ kind }) => kind === 'batch' || kind === 'phase');
+    const news = log.events
+      .slice(eventsBefore)
+      .some(({ kind }) => kind === 'batch' || kind === 'phase');
     const stands = begunS !== null && isSafe((rig as unknown as Rig).acting) && !news;
     safeSinceS = stands ? Math.min(safeSinceS, nowS) : nowS;
     if (run.ended() || nowS > LONGEST_S || nowS - safeSinceS > STANDS_S) break;

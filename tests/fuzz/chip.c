@@ -28,7 +28,7 @@
 #define OWN_REFERENCE 14
 #define REFERENCE_COUNTS 225
 /* Every sensor reads something sound: atmosphere, cold glass, no button. */
-static const uint16_t countsOfChannel[8] = {200, 30, 500, 1020, 0, 0, 500, 700};
+static const uint16_t countsOfChannel[8] = {200, 30, 500, 892, 0, 0, 500, 700};
 
 volatile uint8_t PORTB, PORTC, PORTD, PINB, PINC, PIND, DDRC;
 volatile uint8_t TCCR1A, ADMUX, ADCSRA, UCSR0A, UCSR0B, UDR0, TWCR, TWDR, TWSR;

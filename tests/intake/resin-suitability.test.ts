@@ -18,6 +18,7 @@ const USE: ResinUse = {
   glassK: 296.15,
   wanted: { leastPaS: 0.01, mostPaS: 0.09 },
   viscosityPaS: 0.043,
+  lampPeakNm: 365,
 };
 const faults = (file: object, use: object): readonly ResinFault[] =>
   resinRemarks(resinSchema.parse({ ...BOTTLE, ...file }), { ...USE, ...use }).map(
@@ -49,6 +50,14 @@ const CASES: Readonly<Record<ResinFault, { inside: [object, object]; outside: [o
     'glass-too-hot': { inside: [{}, { glassK: 313.15 }], outside: [{}, { glassK: 313.2 }] },
     'too-thick': { inside: [{}, { viscosityPaS: 0.09 }], outside: [{}, { viscosityPaS: 0.0901 }] },
     'too-thin': { inside: [{}, { viscosityPaS: 0.01 }], outside: [{}, { viscosityPaS: 0.0099 }] },
+    'other-light': {
+      inside: [{ light: { fromNm: 365, toNm: 400 } }, {}],
+      outside: [{ light: { fromNm: 366, toNm: 400 } }, {}],
+    },
+    'light-unstated': {
+      inside: [{ light: { fromNm: 340, toNm: 365 } }, {}],
+      outside: [{ light: null }, {}],
+    },
   };
 
 describe('a bottle of resin', () => {
@@ -60,6 +69,14 @@ describe('a bottle of resin', () => {
   it('says what it is and what it should be', () => {
     const [remark] = resinRemarks(resin, { ...USE, today: '2001-01-03', glassK: null });
     expect(remark?.words).toBe('expired on 2000-12-31, 3 days ago');
+  });
+
+  it('for other light is refused with both wavelengths', () => {
+    const [remark] = resinRemarks(resin, { ...USE, lampPeakNm: 395 });
+    expect(remark).toMatchObject({
+      weight: 'refuse',
+      words: 'set by light of 345 to 385 nm; this lamp peaks at 395 nm',
+    });
   });
 
   it('that was invented is refused on a real board, and a copy of its file with real figures too until it says so', () => {

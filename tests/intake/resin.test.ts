@@ -59,6 +59,10 @@ describe('a resin file', () => {
     ],
     ['a table of one point', { viscosity: [{ atC: 5, mPaS: 10 }] }, 'viscosity'],
     ['a window upside down', { glass: { lowestC: 30, highestC: 20 } }, 'glass.lowestC'],
+    ['a band of light upside down', { light: { fromNm: 400, toNm: 340 } }, 'light.fromNm'],
+    ['a band of one wavelength', { light: { fromNm: 365, toNm: 365 } }, 'light.fromNm'],
+    ['a band in micrometres', { light: { fromNm: 0.34, toNm: 400 } }, 'light.fromNm'],
+    ['half a band', { light: { fromNm: 340 } }, 'light.toNm'],
     ['a bottle opened after it expired', { openedOn: '2100-01-01' }, 'openedOn'],
     ['a day that there is not', { expiresOn: '2000-02-30' }, 'expiresOn'],
   ])('with %s is refused with its path', (_, change, path) => {

@@ -139,11 +139,11 @@ describe('the reader of journals', () => {
   test.each([
     [
       'an unknown version',
-      [LINES[0]!.replace('journal@2', 'journal@99')],
+      [LINES[0]!.replace('journal@3', 'journal@99')],
       'line 1 is meniscus/journal@99; accepted: a journal that begins with ' +
-        '"schema":"meniscus/journal@1" or "schema":"meniscus/journal@2"',
+        '"schema":"meniscus/journal@1" or "schema":"meniscus/journal@2" or "schema":"meniscus/journal@3"',
     ],
-    ['another kind of file', ['{"schema":"meniscus/job@1"}'], '"schema":"meniscus/journal@2"'],
+    ['another kind of file', ['{"schema":"meniscus/job@1"}'], '"schema":"meniscus/journal@3"'],
     [
       'an unknown column',
       [LINES[0]!.replace('"irradiance"', '"humidity"')],
@@ -167,7 +167,7 @@ describe('the reader of journals', () => {
     ],
     [
       'columns in a journal of the version that named none',
-      [LINES[0]!.replace('journal@2', 'journal@1')],
+      [LINES[0]!.replace('journal@3', 'journal@1')],
       'line 1, header.columns of version 1 is ["sequence"',
     ],
     [

@@ -5,6 +5,7 @@ import {
   BUTTONS,
   type Frame,
   FULL_SCALE_COUNTS,
+  LADDER_READINGS,
   perChannel,
   type Request,
   SAFE,
@@ -35,6 +36,7 @@ const frames: fc.Arbitrary<Frame> = record({
     emergencyStopPressed: fc.boolean(),
   }),
   pressed: fc.array(fc.constantFrom(...BUTTONS), { maxLength: 4 }),
+  ladder: fc.option(fc.constantFrom(...LADDER_READINGS)),
   trips: fc.subarray([...TRIPS]),
   damaged: fc.boolean(),
   gap: fc.boolean(),
@@ -103,17 +105,21 @@ describe('the line of a tick', () => {
       '[7,0.35,0.3,308,102,512,512,639,1,0.5,0,0,"unknown"]',
     );
     const pressed = encodeTick(
-      { ...frame, hostTimeS: 0.35, pressed: ['yes', 'more'] },
+      { ...frame, hostTimeS: 0.35, ladder: 'hold', pressed: ['hold', 'yes', 'more'] },
       [],
       running,
     );
-    expect(pressed).toBe('[7,0.35,0.3,308,102,512,512,639,1,0.5,0,0,null,"ym"]');
+    expect(pressed).toBe('[7,0.35,0.3,308,102,512,512,639,1,0.5,0,0,null,"h","hym"]');
+    const signs = (['no', 'between', 'open', null] as const).map((ladder) =>
+      encodeTick({ ...frame, hostTimeS: 0.35, ladder }, [], running).slice(-6),
+    );
+    expect(signs).toEqual(['l,"n"]', 'l,"?"]', 'l,"!"]', ',null]']);
     const asked = encodeTick(frame, [{ kind: 'hold' }], running);
-    expect(asked).toContain(',"unknown","",[{"kind":"hold"}]]');
+    expect(asked).toContain(',"unknown","","",[{"kind":"hold"}]]');
   });
 
   test('is read by the names of its columns, in whatever order they stand', () => {
-    const turned = [...COLUMNS.slice(0, -2)].reverse();
+    const turned = [...[...COLUMNS.slice(0, -3)].reverse(), 'ladder' as const];
     const line = JSON.parse(encodeTick(HEALTHY_FRAME, [], SAFE)) as readonly unknown[];
     const tick = parsed(JSON.stringify([...line].reverse()), turned);
     expect(tick.data?.frame).toStrictEqual(HEALTHY_FRAME);
@@ -127,13 +133,22 @@ describe('the line of a tick', () => {
     expect(parsed(JSON.stringify(line), fewer).data?.frame.counts).toStrictEqual(counts);
   });
 
+  test('without a column for the ladder says that nobody knows what it read', () => {
+    const fewer = COLUMNS.filter((column) => column !== 'ladder');
+    const line = encodeTick(HEALTHY_FRAME, [], SAFE);
+    expect(parsed(line, fewer).data?.frame.ladder).toBeNull();
+    expect(plainTick(fieldNamer(fewer)(JSON.parse(line)))?.frame.ladder).toBeNull();
+    expect(plainTick(fieldNamer(COLUMNS)(JSON.parse(line)))?.frame.ladder).toBe('released');
+  });
+
   test.each([
     ['a field too few', '[0,0,null,1,2,3,4,5,1,0,2,0]', 'hostTimeS'],
-    ['a field too many', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"",[],0]', ''],
+    ['a field too many', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"","",[],0]', ''],
+    ['an unknown sign of the ladder', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"x"]', 'ladder'],
     ['no count where one belongs', '[0,0,null,1]', 'irradiance'],
     ['bits that mean nothing', '[0,0,null,1,2,3,4,5,8388608,0,2,0,null]', 'frameBits'],
-    ['an unknown button', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"x"]', 'buttons'],
-    ['an unknown request', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"",[{"kind":"fly"}]]', 'requests'],
+    ['an unknown button', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"","x"]', 'buttons'],
+    ['an unknown request', '[0,0,null,1,2,3,4,5,1,0,2,0,null,"","",[{"kind":"fly"}]]', 'requests'],
     ['a number in words that are none', '[0,"soon",null,1,2,3,4,5,1,0,2,0,null]', 'timeS'],
   ])('is refused with %s, and the column is named', (_, line, column) => {
     expect(plainTick(fieldNamer(COLUMNS)(JSON.parse(line)))).toBeNull();

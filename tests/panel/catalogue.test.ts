@@ -112,7 +112,7 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
     });
 
     test('names the buttons as the unit does', () => {
-      const names = (line: string): readonly string[] => line.match(/YES|NO\b|MORE/g) ?? [];
+      const names = (line: string): readonly string[] => line.match(/YES|NO\b|MORE|HOLD/g) ?? [];
       for (const key of BUTTON_KEYS) {
         expect(names(catalogue.buttons[key].join(' ')), key).toEqual(
           names(ENGLISH.buttons[key].join(' ')),

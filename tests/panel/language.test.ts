@@ -11,11 +11,21 @@ function drive(catalogue: Catalogue): readonly ControllerStep<Repair>[] {
   const driver = createDriver({ ...DEFAULT_CONFIG, catalogue });
   driver.pass(3);
   const more = Array.from({ length: 12 }, () => driver.press('more'));
-  const held = [driver.press('yes'), driver.press('no'), driver.pass(1), driver.press('more')];
+  const held = [driver.press('yes'), driver.press('hold'), driver.pass(1), driver.press('more')];
+  const why = [driver.press('no'), driver.press('more'), driver.press('no')];
   const again = [driver.press('yes'), driver.pass(2), driveTo(driver, 'evacuate')];
   const stopped = driver.pass(1, { switches: { emergencyStopPressed: true } });
   const told = Array.from({ length: 5 }, () => driver.press('more'));
-  return [...more, ...held, ...again, stopped, ...told, driver.press('yes'), driver.pass(1)];
+  return [
+    ...more,
+    ...held,
+    ...why,
+    ...again,
+    stopped,
+    ...told,
+    driver.press('yes'),
+    driver.pass(1),
+  ];
 }
 
 const ENGLISH_STEPS = drive(ENGLISH);

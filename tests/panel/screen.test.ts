@@ -88,6 +88,7 @@ describe('the display', () => {
   test('offers to go on only when nothing stands in the way', () => {
     expect(display({ batch: 'held' })[3]).toContain('YES=go');
     expect(display({ batch: 'held', alarmStops: true })[3]).not.toContain('YES');
+    expect(display({ batch: 'held', mustEnd: true })[3]).toMatch(/^NO=end/);
   });
 
   test('states whether a pressure is gauge, with its sign', () => {
@@ -105,6 +106,42 @@ describe('the display', () => {
   });
 });
 
+describe('what a held job asks', () => {
+  const asked = (asks: 'end' | 'leg-grew' | 'resin-inside', catalogue = ENGLISH) =>
+    display({ batch: 'held', phase: 'ask-bubbles', asks, catalogue });
+
+  test('stands whole on its first page, with what answers it below', () => {
+    expect(asked('leg-grew')).toEqual([
+      '5.3 |? Why HOLD?    ',
+      'Did a leg grow, or a',
+      'new one start?      ',
+      'YES / NO  MORE   1/3',
+    ]);
+    expect(asked('resin-inside').slice(1, 3)).toEqual([
+      'Does resin show on  ',
+      'the inner side?     ',
+    ]);
+    expect(asked('end')).toEqual([
+      '5.3 ||? End job     ',
+      'End the job? YES    ',
+      'ends, NO goes back. ',
+      'YES=end NO=back  1/2',
+    ]);
+  });
+
+  test('and so in Spanish', () => {
+    expect(asked('leg-grew', SPANISH).join('|')).toBe(
+      '5.3 |? Por que?     |Crecio una grieta o |empezo otra?        |YES / NO  MORE   1/3',
+    );
+    expect(asked('resin-inside', SPANISH).slice(1, 3).join('|')).toBe(
+      'Se ve resina en el  |lado interior?      ',
+    );
+    expect(asked('end', SPANISH).join('|')).toBe(
+      '5.3 ||? Terminar    |Terminar? YES si, NO|vuelve atras.       |YES=fin NO=atras 1/2',
+    );
+  });
+});
+
 describe('status lamp and buzzer', () => {
   test('blue asks for a person, green works, yellow is abnormal, red is danger (IEC 60073)', () => {
     const colour = (change: Partial<View>) => composeSignals(view(change)).status.colour;
@@ -112,6 +149,13 @@ describe('status lamp and buzzer', () => {
     expect(colour({ phase: 'evacuate' })).toBe('green');
     expect(colour({ alarmStops: true })).toBe('yellow');
     expect(colour({ batch: 'aborted' })).toBe('red');
+  });
+
+  test('a press that is refused sounds once, and an alarm goes before it', () => {
+    const buzzer = (change: Partial<View>) => composeSignals(view(change)).buzzer;
+    expect(buzzer({ phase: 'evacuate' })).toBe('off');
+    expect(buzzer({ phase: 'evacuate', wrongKey: true })).toBe('once');
+    expect(buzzer({ batch: 'held', wrongKey: true })).toBe('once');
   });
 
   test('sound never stands alone: whenever the buzzer repeats, an alarm is on the display', () => {

@@ -52,7 +52,9 @@ export const view = (change: Partial<View>): View => ({
   alarm: null,
   alarmStops: false,
   why: { say: 'held-by-hand' },
-  asksEnd: false,
+  asks: null,
+  mustEnd: false,
+  wrongKey: false,
   page: null,
   phaseElapsedS: change.live?.phaseElapsedS ?? LIVE.phaseElapsedS,
   live: LIVE,
@@ -108,8 +110,10 @@ export function restViews(catalogue: Catalogue, alarms: readonly ShownAlarm[]): 
   const others = BATCH_STATES.filter((batch) => batch !== 'running').flatMap((batch) =>
     [true, false].map((alarmStops) => view({ catalogue, batch, alarmStops, phase: 'accept-mark' })),
   );
-  const endAsked = view({ catalogue, batch: 'held', asksEnd: true, why: { say: 'end-asked' } });
-  return [...told, ...others, endAsked];
+  const asked = (['end', 'leg-grew', 'resin-inside'] as const).map((asks) =>
+    view({ catalogue, batch: 'held', asks }),
+  );
+  return [...told, ...others, ...asked];
 }
 
 /** Every alarm with all its pages. */

@@ -54,7 +54,7 @@ export function cureAlone(config: RepairConfig, options: BenchOptions): CureAlon
     rig.plant.setup.shieldClosed = n > OPEN_TICKS;
     lookAtFaults(rig);
     letTimePass(rig, STEPS, drive);
-    if (n === PRESS_TICK) rig.pressed.push('yes');
+    if (n === PRESS_TICK) rig.fingers.push('yes');
     const passedS = n * TICK_S;
     const frame: Frame = {
       ...takeFrame(rig, []),

@@ -4,6 +4,7 @@ import { PHASE_IDS } from '../../src/core/phases.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { FILL_PASSES } from '../light-path.ts';
+import { BRIEF, ONE_CYCLE } from './brief.ts';
 import { expectDried, expectOutgassed } from './seeded.ts';
 
 /** Three times the 2.77 % that the budget of the sensor alone states: any drawn unit keeps it. */
@@ -17,8 +18,10 @@ const measured = ({ events }: BenchRun, name: string) =>
 const batches = ({ events }: BenchRun) =>
   events.flatMap((event) => (event.kind === 'batch' ? [event.to] : []));
 
+const nominal = runRepair({ seed: 1, watchesTip: true });
+
 describe('a nominal repair', () => {
-  const run = runRepair({ seed: 1, watchesTip: true });
+  const run = nominal;
 
   test('is completed with the break clear and not one alarm', () => {
     expect(run.end).toBe('completed');
@@ -122,7 +125,7 @@ describe('a repair of a break too deep for the profile’s dose', () => {
 
 describe('repairs in which something goes wrong', () => {
   test('a leaky seal is reseated before any cycle, on advice', () => {
-    const run = runRepair({ faults: ['leaky-seal'] });
+    const run = runRepair({ faults: ['leaky-seal'], config: BRIEF });
     expect(run.alarms).toEqual(['leak']);
     expect(run.enteredS.has('reseat')).toBe(true);
     expect(run.enteredS.get('evacuate')).toBeGreaterThan(run.enteredS.get('reseat') ?? 0);
@@ -174,9 +177,9 @@ describe('repairs in which something goes wrong', () => {
   });
 
   test('a weak lamp lengthens the cure to its dose, and only the light sensor stands for that', () => {
-    const weak = runRepair({ faults: ['weak-lamp'] });
+    const weak = runRepair({ faults: ['weak-lamp'], config: ONE_CYCLE });
     const [lampOnS = 0] = measured(weak, 'lampOnS');
-    const [nominalS = 0] = measured(runRepair(), 'lampOnS');
+    const [nominalS = 0] = measured(nominal, 'lampOnS');
     expect(weak.end).toBe('completed');
     expect(lampOnS / nominalS).toBeGreaterThan(1.4);
     const targetJPerM2 = 48_000 / FILL_PASSES;
@@ -186,7 +189,7 @@ describe('repairs in which something goes wrong', () => {
   });
 
   test('a lamp too weak to finish in the longest time is an alarm, and nobody is told it is cured', () => {
-    const run = runRepair({ faults: ['worn-out-lamp'] });
+    const run = runRepair({ faults: ['worn-out-lamp'], config: ONE_CYCLE });
     expect(run.alarms).toContain('lamp-weak');
     expect(measured(run, 'doseJPerM2')).toEqual([]);
     expect(run.end).toBe('stopped-by-person');
@@ -210,6 +213,7 @@ describe('repairs in which something goes wrong', () => {
     let doseAtOpening = 0;
     const run = runRepair({
       faults: ['shield-opened'],
+      config: ONE_CYCLE,
       watch: ({ frame, outputs, snapshot }) => {
         if (snapshot.phase === 'cure' && !frame.switches.shieldClosed) {
           expect(outputs.lampEnabled).toBe(false);
@@ -228,7 +232,7 @@ describe('repairs in which something goes wrong', () => {
   });
 
   test('the emergency stop ends the job with everything off, and says so', () => {
-    const run = runRepair({ faults: ['emergency-stop'] });
+    const run = runRepair({ faults: ['emergency-stop'], config: BRIEF });
     expect(run.alarms).toEqual(['emergency-stop']);
     expect(run.end).toBe('alarm');
     expect(actuatorsOf(run)).toEqual(SAFE);

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults/faults.ts';
 import { runRepair } from '../bench.ts';
+import { ONE_CYCLE } from './brief.ts';
 
 const celsius = (k: number): number => k - 273.15;
 
@@ -9,6 +10,7 @@ const celsius = (k: number): number => k - 273.15;
 function jobWith(faults: readonly Fault[], until: string | null = null) {
   let [sinkC, glassC] = [0, 0];
   const run = runRepair({
+    config: ONE_CYCLE,
     scenario: { faults },
     watch: ({ events }, board) => {
       const { truth } = board.view();

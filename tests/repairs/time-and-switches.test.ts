@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../sim/faults/faults.ts';
 import { type BenchRun, runRepair } from '../bench.ts';
+import { BRIEF } from './brief.ts';
 import { doseStatedIn } from './seeded.ts';
 
 const CURING = { phase: 'cure', afterS: 5 } as const;
@@ -12,6 +13,7 @@ const AFTERWARDS_TICKS = 2_400;
 function withFault(fault: Fault): BenchRun {
   let ticksLeft = Number.POSITIVE_INFINITY;
   return runRepair({
+    config: BRIEF,
     scenario: { faults: [fault] },
     watch: ({ events }) => {
       const raised = events.some(({ kind }) => kind === 'alarm');

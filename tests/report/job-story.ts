@@ -20,12 +20,12 @@ export const PROFILE = {
 };
 
 /** What a report reads of a unit file that states uncertainties; not a whole one. */
-export const UNIT = { uncertainty: { acceptance: { coveragePercent: 95 } } };
+export const UNIT = { lamp: { peakNm: 365 }, uncertainty: { acceptance: { coveragePercent: 95 } } };
 
 export const at = (timeS: number, event: UnstampedEvent): Event => ({ timeS, ...event });
 const phase = (timeS: number, id: PhaseId, cycle: number): Event =>
   at(timeS, { kind: 'phase', phase: id, cycle });
-const measured = (timeS: number, name: Measurement, value: number) => {
+export const measured = (timeS: number, name: Measurement, value: number) => {
   const of = { name, portion: null, value } as MeasuredValue;
   return at(timeS, { kind: 'measured', ...of });
 };
@@ -115,6 +115,7 @@ export const BOTTLE = {
   name: 'demo resin',
   lot: 'demo-lot-7',
   glass: { lowestC: 12, highestC: 40 },
+  light: { fromNm: 345, toNm: 385 },
   expiresOn: '2000-12-31',
   openedOn: '2000-01-01',
   usableAfterOpeningDays: 31,
@@ -173,6 +174,8 @@ export interface Telling {
   /** The chamber while a person looks whether the break is clear. */
   readonly lookPa?: number;
   readonly shieldClosed?: (timeS: number) => boolean;
+  /** The count of the glass sensor stands, in the light as well. */
+  readonly glassRests?: boolean;
   readonly doseJPerM2?: number;
   /** What goes with the job beside its settings. */
   readonly about?: unknown;
@@ -195,7 +198,10 @@ export function journalOf(events: readonly Event[], telling: Telling = {}): stri
     const cures = isCuring(events, timeS);
     const { shieldClosed = () => cures } = telling;
     const switches = { ...frame.switches, shieldClosed: shieldClosed(timeS) };
-    journal.tick({ ...frame, switches }, [], cures ? LAMP_ON : SAFE);
+    const { glassRests = false } = telling;
+    const glassTemperature = glassRests ? 512 : 512 - (timeS % 10) / 5;
+    const counts = { ...frame.counts, glassTemperature };
+    journal.tick({ ...frame, switches, counts }, [], cures ? LAMP_ON : SAFE);
     journal.snapshot(snapshotAt(events, timeS, telling));
   }
   journal.close(end);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import DEFAULT_UNIT_FILE from '../../src/app/defaults/unit.json' with { type: 'json' };
 import { budgetLinesOf } from '../../src/app/papers/journal-budgets.ts';
-import type { Event, UnstampedEvent } from '../../src/core/events.ts';
+import type { Event, HoldReason, UnstampedEvent } from '../../src/core/events.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
 import { type ReportData, reportDataOf } from '../../src/report/report-data.ts';
 import { pressureBudget } from '../../src/signal/pressure-budget.ts';
@@ -214,10 +214,24 @@ describe('the timeline', () => {
         pressureHeldS: 40,
       },
     ]);
-    expect(holds).toEqual([{ fromS: 30, toS: 39, why: 'demo hold', resumed: true }]);
+    expect(holds).toEqual([{ fromS: 30, toS: 39, why: 'demo hold', reasons: [], resumed: true }]);
     expect(phases.every(({ fromS, toS }) => toS >= fromS)).toBe(true);
     expect(phases.at(-1)).toMatchObject({ phase: 'result', toS: 200 });
   });
+});
+
+test('a hold keeps the reasons that a person gave in it, and no other hold has them', () => {
+  const hold = (fromS: number, ...reasons: readonly HoldReason[]): readonly Event[] => [
+    at(fromS, { kind: 'batch', from: 'running', to: 'holding', why: 'HOLD was pressed.' }),
+    ...reasons.map((reason, i) =>
+      at(fromS + 3 + i, { kind: 'hold-reason', phase: 'evacuate', reason }),
+    ),
+    at(fromS + 8, { kind: 'batch', from: 'restarting', to: 'running', why: 'demo' }),
+  ];
+  const { holds } = reportOf(
+    journalOf([...hold(160), ...hold(170, 'resin-inside', 'something-else'), ...hold(180)]),
+  );
+  expect(holds.map(({ reasons }) => reasons)).toEqual([[], ['resin-inside', 'something-else'], []]);
 });
 
 describe('the alarms', () => {

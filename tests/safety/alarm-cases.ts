@@ -252,6 +252,9 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     justUnder: 9.9,
     justOver: 10.1,
   },
+  { id: 'buttons-open', armed: {}, at: flagged({ ladder: 'open' }), ...YES_NO },
+  { id: 'button-stuck', armed: {}, at: sets('buttonDownForS'), justUnder: 9.9, justOver: 10.1 },
+  { id: 'button-unclear', armed: {}, at: flagged({ ladder: 'between' }), ...YES_NO },
   {
     id: 'no-answer',
     armed: { phase: 'ask-bubbles' },

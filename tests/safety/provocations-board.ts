@@ -39,6 +39,14 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     runsS: (s) => s,
     lively: true,
   },
+  'buttons-open': soIn('vacuum-dwell', { ladder: 'open' }),
+  'button-stuck': {
+    start: DWELL,
+    play: () => ({ ladder: 'no' }),
+    runsS: (s) => s,
+    lively: true,
+  },
+  'button-unclear': soIn('vacuum-dwell', { ladder: 'between' }),
   'frames-late': {
     start: DWELL,
     // One frame; more of them would be too rare as well.

@@ -15,6 +15,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   clockOffRatio: 0,
   clockStoodS: 0,
   uncountedShare: 0,
+  buttonDownForS: 0,
   shieldShown: true,
   lostNumber: null,
   darkLookS: null,

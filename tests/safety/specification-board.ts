@@ -9,6 +9,7 @@ import {
   holdMedium,
   isSo,
   type SafetyRow,
+  warnLow,
 } from './safety-row.ts';
 
 const BLIND_S = 0.3;
@@ -61,6 +62,24 @@ export const BOARD_SPECIFICATION: readonly SafetyRow[] = [
     harm: 'Vacuum or pressure stands on glass that nobody watches.',
     ...holdLow,
     ...above(1800, 's', 0),
+  },
+  {
+    id: 'buttons-open',
+    harm: 'A leg grows, and HOLD does nothing: nobody can let the pressure off by a button.',
+    ...holdMedium,
+    ...isSo(0.3),
+  },
+  {
+    id: 'button-stuck',
+    harm: 'No other press can be read: what a person answers is not heard, and nobody knows.',
+    ...holdMedium,
+    ...above(10, 's', 0),
+  },
+  {
+    id: 'button-unclear',
+    harm: 'A resistor that drifts comes to read as another button. HOLD is read all the same.',
+    ...warnLow,
+    ...isSo(0),
   },
   {
     id: 'frames-late',

@@ -122,13 +122,15 @@ describe('what a dose inherits, by hand from the figures of the demo unit', () =
     );
   });
 
-  test('a sensor adjusted 5 nm beside the lamp: 0.6 % a nanometre, with everything else', () => {
+  test('a sensor adjusted 5 nm beside the lamp: 0.6 % a nanometre, off the dose as a whole', () => {
     const unit = unitSettingsSchema.parse({ ...unitFile, lamp: { ...unitFile.lamp, peakNm: 370 } });
     const light = irradianceBudget(200, unit.channels, unit.uncertainty);
     expect(part(light, 'adjusted at another wavelength')).toBeCloseTo((0.03 * 200) / 1.7320508, 4);
-    expect(unit.doseUncertaintyTerms.gainRatio).toBeGreaterThan(
-      DEFAULT_UNIT.doseUncertaintyTerms.gainRatio,
-    );
+    const { gainRatio, biasRatio } = unit.doseUncertaintyTerms;
+    expect(biasRatio).toBeCloseTo(0.03, 9);
+    // It scatters in no cure, so that it belongs to no root of squares.
+    expect(gainRatio).toBe(DEFAULT_UNIT.doseUncertaintyTerms.gainRatio);
+    expect(DEFAULT_UNIT.doseUncertaintyTerms.biasRatio).toBe(0);
   });
 
   test('the zero: offset and linearity of 0.1 % of 400 W/m2 each, and one count of the curve', () => {

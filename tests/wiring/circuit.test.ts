@@ -169,14 +169,25 @@ describe('the circuit', () => {
 
   test('builds the button ladder and the dividers of the pin map', () => {
     expect(typeOf('R27').value).toBe('10 kΩ');
-    expect(typeOf('R28').value).toBe('4.7 kΩ');
-    expect(typeOf('R29').value).toBe('22 kΩ');
-    for (const { ohm, counts } of [BUTTON_LADDER.yes, BUTTON_LADDER.no, BUTTON_LADDER.more]) {
-      expect(Math.round((1023 * ohm) / (ohm + BUTTON_LADDER.pullUpOhm))).toBe(counts);
+    const values = ['R28', 'R29', 'R37', 'R38'].map((part) => typeOf(part).value);
+    expect(values).toEqual(['8.2 kΩ', '18 kΩ', '27 kΩ', '68 kΩ']);
+    for (const [button, resistor] of [
+      ['SB2', 'R28'],
+      ['SB3', 'R29'],
+      ['SB1', 'R37'],
+    ] as const) {
+      expect(netOf(`${button}.a`)).toBe(netOf(`${resistor}.b`));
+      expect(netOf(`${resistor}.a`)).toBe('A3');
     }
+    expect([netOf('R38.a'), netOf('R38.b')]).toEqual(['A3', 'GND']);
     expect([typeOf('R25').value, typeOf('R26').value]).toEqual(['30 kΩ', '10 kΩ']);
     expect([typeOf('R23').value, typeOf('R24').value]).toEqual(['10 kΩ', '10 kΩ']);
   });
+});
+
+test('HOLD has no resistor: it wins over every other button, and a shorted wire reads as HOLD', () => {
+  expect([netOf('SB4.a'), netOf('SB4.b')]).toEqual(['A3', 'GND']);
+  expect(BUTTON_LADDER.ohm.hold).toBe(0);
 });
 
 describe('the air side', () => {

@@ -1,7 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { AIR_SHEETS, type DrawnSheet, ELECTRIC_SHEETS } from '../../wiring/drawing/diagram.ts';
+import {
+  AIR_SHEETS,
+  type DrawnSheet,
+  ELECTRIC_SHEETS,
+  LIGHT_SHEETS,
+} from '../../wiring/drawing/diagram.ts';
 import { wiringFiles } from '../../wiring/drawing/files.ts';
 import { type Box, FONT_MM, type Point, type Text, textBox } from '../../wiring/drawing/shapes.ts';
 import {
@@ -15,7 +20,7 @@ import {
 import { NETS } from '../../wiring/parts/circuit.ts';
 import { AIR_NETS } from '../../wiring/parts/pneumatics.ts';
 
-const SHEETS = [...ELECTRIC_SHEETS, ...AIR_SHEETS];
+const SHEETS = [...ELECTRIC_SHEETS, ...AIR_SHEETS, ...LIGHT_SHEETS];
 const named = SHEETS.map((drawn) => [drawn.sheet.file, drawn] as const);
 const shapesOf = ({ sheet, catalogue }: DrawnSheet) => sheetShapes(sheet, catalogue);
 const textsOf = (drawn: DrawnSheet): readonly Text[] =>

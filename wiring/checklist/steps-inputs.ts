@@ -13,6 +13,7 @@ import {
   quiet,
   type Sample,
   type Step,
+  type Verdict,
   values,
 } from './step.ts';
 
@@ -165,20 +166,40 @@ const light: Step = {
     'Too little UV behind window glass? Wires of the sensor; the sensor looks at the lamp, not away from it.',
 };
 
+const ladderAtRest: Step = {
+  ...LOOKING,
+  id: 'ladder-at-rest',
+  title: 'Buttons at rest',
+  todo: 'Touch nothing.',
+  expected: `no button down, and a ladder that is not open, for ${REST_S} s.`,
+  verdict: ({ samples }) => {
+    const released = samples.every(({ frame }) => frame.ladder === 'released');
+    return passedWhen(released && elapsedS(samples) >= REST_S);
+  },
+  timeoutS: 5,
+  onFailure:
+    'Open: cable of the buttons, R38. HOLD: the wire is shorted to ground, or SB4 is stuck. Between two buttons: R27, R38, moisture.',
+};
+
+/** Whether nothing but this button and rest was read, and the button was pressed and let go. */
+function pressedAlone(samples: readonly Sample[], name: Button): Verdict {
+  const read = samples.map(({ frame }) => frame.ladder);
+  const pressed = samples.flatMap(({ frame }) => frame.pressed);
+  const strange = read.some((step) => step !== 'released' && step !== name);
+  if (strange || pressed.some((other) => other !== name)) return 'failed';
+  return passedWhen(pressed.length > 0 && read.at(-1) === 'released');
+}
+
 const button = (name: Button): Step => ({
   ...LOOKING,
   id: `button-${name}`,
   title: `Button ${name.toUpperCase()}`,
-  todo: `Press ${name.toUpperCase()} once.`,
-  expected: `${name.toUpperCase()} and no other button.`,
-  verdict: ({ samples }) => {
-    const pressed = samples.flatMap(({ frame }) => frame.pressed);
-    if (pressed.some((other) => other !== name)) return 'failed';
-    return passedWhen(pressed.length > 0);
-  },
+  todo: `Press ${name.toUpperCase()} once, for half a second, and let it go.`,
+  expected: `${name.toUpperCase()}, no other button, and then none.`,
+  verdict: ({ samples }) => pressedAlone(samples, name),
   timeoutS: 20,
   onFailure:
-    'Another button was read: two resistors of the ladder are swapped. None: wire of the ladder.',
+    'Another button was read: two resistors of the ladder are swapped. One between two buttons: a wrong resistor, or a worn contact. None: wire of the ladder.',
 });
 
 export const INPUT_STEPS: readonly Step[] = [
@@ -192,5 +213,6 @@ export const INPUT_STEPS: readonly Step[] = [
     'thermistor of the lamp heat sink',
   ),
   light,
+  ladderAtRest,
   ...BUTTONS.map(button),
 ];

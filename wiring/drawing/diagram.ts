@@ -1,6 +1,6 @@
 /**
- * The wiring drawings: four sheets of A4 landscape as SVG text, drawn from the pin map, the circuit
- * and the air side. Pure; `write.js` writes the files.
+ * The wiring drawings: five sheets of A4 landscape as SVG text, drawn from the pin map, the circuit,
+ * the air side and the lamp head. Pure; `write.js` writes the files.
  */
 import { PARTS } from '../parts/circuit.ts';
 import { type PartTypeName, partType } from '../parts/part-types.ts';
@@ -8,6 +8,7 @@ import { AIR_PARTS } from '../parts/pneumatics.ts';
 import { PINS } from '../pin-map.ts';
 import { type Catalogue, type Sheet, sheetShapes } from './sheet.ts';
 import { DRIVES } from './sheet-drives.ts';
+import { LIGHT } from './sheet-light.ts';
 import { AIR_FORMS, PNEUMATICS } from './sheet-pneumatics.ts';
 import { CONTROLLER_FORM, POWER } from './sheet-power.ts';
 import { SIGNALS } from './sheet-signals.ts';
@@ -57,6 +58,8 @@ export const ELECTRIC_SHEETS: readonly DrawnSheet[] = [POWER, DRIVES, SIGNALS].m
   catalogue: electric,
 }));
 export const AIR_SHEETS: readonly DrawnSheet[] = [{ sheet: PNEUMATICS, catalogue: pneumatic }];
+/** Parts are drawn as they stand, not as symbols. */
+export const LIGHT_SHEETS: readonly DrawnSheet[] = [{ sheet: LIGHT, catalogue: electric }];
 
 export const sheetSvg = ({ sheet, catalogue }: DrawnSheet): string =>
   svgOf(sheet.title, sheetShapes(sheet, catalogue));

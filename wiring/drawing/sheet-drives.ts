@@ -218,7 +218,7 @@ const LAMP = block('UV lamp', [4, 34.8], [111, 32], LAMP_SUPPLY, LAMP_CURRENT, {
 
 export const DRIVES: Sheet = {
   file: 'drives.svg',
-  title: 'Meniscus wiring 2 of 4: drives',
+  title: 'Meniscus wiring 2 of 5: drives',
   blocks: [PUMP, VENT, OVER_PRESSURE, SELECTOR, LAMP],
   notes: [
     'Names in capitals, and D or A with a number, join points of the same name on all sheets. All values are engineering values of the demo unit.',

@@ -139,7 +139,7 @@ const AIR = block('Air side', [4, 6.6], [111, 69], {
 
 export const PNEUMATICS: Sheet = {
   file: 'pneumatics.svg',
-  title: 'Meniscus wiring 4 of 4: air side',
+  title: 'Meniscus wiring 4 of 5: air side',
   blocks: [AIR],
   notes: [
     'A sketch of the connections; lengths and positions are free. Keep the paths between manifold, vent and relief valve short and wide.',

@@ -138,7 +138,7 @@ const CONTROLLER = block('Controller: every pin', [70, 6.6], [45, 66], {
 
 export const POWER: Sheet = {
   file: 'power.svg',
-  title: 'Meniscus wiring 1 of 4: power and controller',
+  title: 'Meniscus wiring 1 of 5: power and controller',
   blocks: [SUPPLY, REGULATOR, BRIDGE, CONTROLLER],
   notes: [
     'Names in capitals, and D or A with a number, join points of the same name on all sheets. Not a certified design; no certification is claimed.',

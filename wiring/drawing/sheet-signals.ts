@@ -109,28 +109,36 @@ const divider = (row: DividerRow): Block =>
 
 const LADDER: Piece = {
   placements: [
-    standing('R27', [5, 7]),
-    standing('C12', [5, 13]),
-    standing('SB1', [9.5, 17]),
-    standing('R28', [14.5, 13]),
-    standing('SB2', [14.5, 17]),
-    standing('R29', [20.5, 13]),
-    standing('SB3', [20.5, 17]),
+    standing('R27', [2, 7]),
+    standing('C12', [2, 13]),
+    standing('SB4', [6.4, 17]),
+    standing('R28', [11.2, 13]),
+    standing('SB2', [11.2, 17]),
+    standing('R29', [17, 13]),
+    standing('SB3', [17, 17]),
+    standing('R37', [22, 13]),
+    standing('SB1', [22, 17]),
+    lying('R38', [14, 7]),
   ],
   wires: [
-    wire('A3', [5, 10], [23.5, 10]),
-    wire('A3', [5, 9], [5, 11]),
-    wire('A3', [9.5, 10], [9.5, 15]),
-    wire('A3', [14.5, 10], [14.5, 11]),
-    wire('A3', [20.5, 10], [20.5, 11]),
+    wire('A3', [2, 10], [24, 10]),
+    wire('A3', [2, 9], [2, 11]),
+    wire('A3', [6.4, 10], [6.4, 15]),
+    wire('A3', [11.2, 10], [11.2, 11]),
+    wire('A3', [17, 10], [17, 11]),
+    wire('A3', [22, 10], [22, 11]),
+    wire('A3', [9, 10], [9, 7], [12, 7]),
+    wire('GND', [16, 7], [18, 7]),
   ],
   labels: [
-    label('5V', [5, 5], 'up'),
-    label('A3', [23.5, 10], 'right'),
-    ground([5, 15]),
-    ground([9.5, 19]),
-    ground([14.5, 19]),
-    ground([20.5, 19]),
+    label('5V', [2, 5], 'up'),
+    label('A3', [24, 10], 'right'),
+    ground([2, 15]),
+    ground([6.4, 19]),
+    ground([11.2, 19]),
+    ground([17, 19]),
+    ground([22, 19]),
+    ground([18, 7]),
   ],
 };
 
@@ -209,9 +217,10 @@ const BLOCKS: readonly Block[] = [
   }),
   block('Buttons', cell(3, 1), CELL_SIZE, LADDER, {
     notes: [
-      ...noteLines([10.8, 18.1], ['YES']),
-      ...noteLines([15.8, 18.1], ['NO']),
-      ...noteLines([21.8, 18.1], ['MORE']),
+      ...noteLines([7.3, 18.4], ['HOLD']),
+      ...noteLines([12.1, 18.4], ['NO']),
+      ...noteLines([17.9, 18.4], ['MORE']),
+      ...noteLines([22.9, 18.4], ['YES']),
     ],
   }),
   ...SIGNAL_PANEL_BLOCKS,
@@ -219,7 +228,7 @@ const BLOCKS: readonly Block[] = [
 
 export const SIGNALS: Sheet = {
   file: 'signals.svg',
-  title: 'Meniscus wiring 3 of 4: signals',
+  title: 'Meniscus wiring 3 of 5: signals',
   blocks: BLOCKS,
   notes: [
     'Names in capitals, and D or A with a number, join points of the same name on all sheets. Sensor cables screened, screen to ground at the controller only.',

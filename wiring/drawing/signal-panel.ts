@@ -76,9 +76,9 @@ const NOTES = block('How the inputs fail', cell(3, 2), CELL_SIZE, {
       'outside the live range.',
       '5 V shorted by a sensor cable: the',
       'controller resets, and all is safe.',
-      'Ladder wire broken: no button.',
-      'Ladder wire shorted: YES is held',
-      'down, which counts once.',
+      'Ladder wire broken: reads open,',
+      'which is told and holds the job.',
+      'Ladder wire shorted: reads as HOLD.',
     ],
   ),
 });

@@ -91,10 +91,13 @@ export const PARTS = {
   R27: 'ladderPullUp',
   R28: 'ladderNo',
   R29: 'ladderMore',
+  R37: 'ladderYes',
+  R38: 'ladderRest',
   C12: 'filterSmall',
   SB1: 'pushButton',
   SB2: 'pushButton',
   SB3: 'pushButton',
+  SB4: 'holdButton',
   H1: 'display',
   R30: 'busPullUp',
   R31: 'busPullUp',
@@ -124,7 +127,7 @@ const POWER_NETS: Nets = {
   // biome-ignore format: one line a rail reads best
   '5V': ['U1.OUT', 'C3.a', 'N1.5V', 'R7.a', 'R15.a', 'R17.a', 'U3.5V', 'U4.5V', 'R23.a', 'R24.a', 'R27.a', 'R30.a', 'R31.a', 'H1.5V', 'BZ1.+', 'VD5.K'],
   // biome-ignore format: one line a rail reads best
-  GND: ['PS1.-', 'VD1.A', 'C1.b', 'C2.b', 'C3.b', 'U1.GND', 'N1.GND', 'X1.GND', 'R2.b', 'R4.b', 'R6.b', 'Q3.S', 'S2.b', 'C4.b', 'R12.b', 'Q5.S', 'R14.b', 'U2.GND', 'S1b.b', 'C5.b', 'S3b.b', 'C6.b', 'U3.GND', 'R19.b', 'C7.b', 'U4.GND', 'R21.b', 'C8.b', 'RT1.b', 'C9.b', 'RT2.b', 'C10.b', 'R26.b', 'C11.b', 'SB1.b', 'SB2.b', 'SB3.b', 'C12.b', 'H1.GND', 'HL1.K', 'R36.b', 'Q6.S'],
+  GND: ['PS1.-', 'VD1.A', 'C1.b', 'C2.b', 'C3.b', 'U1.GND', 'N1.GND', 'X1.GND', 'R2.b', 'R4.b', 'R6.b', 'Q3.S', 'S2.b', 'C4.b', 'R12.b', 'Q5.S', 'R14.b', 'U2.GND', 'S1b.b', 'C5.b', 'S3b.b', 'C6.b', 'U3.GND', 'R19.b', 'C7.b', 'U4.GND', 'R21.b', 'C8.b', 'RT1.b', 'C9.b', 'RT2.b', 'C10.b', 'R26.b', 'C11.b', 'SB1.b', 'SB2.b', 'SB3.b', 'SB4.b', 'R38.b', 'C12.b', 'H1.GND', 'HL1.K', 'R36.b', 'Q6.S'],
 };
 
 const DRIVE_NETS: Nets = {
@@ -166,7 +169,8 @@ const SIGNAL_NETS: Nets = {
   A2: ['R23.b', 'RT1.a', 'C9.a', 'pin.glassTemperature'],
   A6: ['R24.b', 'RT2.a', 'C10.a', 'pin.heatSinkTemperature'],
   A7: ['R25.b', 'R26.a', 'C11.a', 'pin.supplyVoltage'],
-  A3: ['R27.b', 'C12.a', 'SB1.a', 'R28.a', 'R29.a', 'pin.buttons'],
+  A3: ['R27.b', 'C12.a', 'SB4.a', 'R28.a', 'R29.a', 'R37.a', 'R38.a', 'pin.buttons'],
+  BUTTON_YES: ['R37.b', 'SB1.a'],
   BUTTON_NO: ['R28.b', 'SB2.a'],
   BUTTON_MORE: ['R29.b', 'SB3.a'],
   A4: ['R30.b', 'H1.SDA', 'pin.displayData'],

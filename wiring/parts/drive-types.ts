@@ -1,4 +1,5 @@
 /** The drivers of pump, valves and lamp, and the loads themselves. */
+import { LAMP_HEAD } from './lamp-head.ts';
 import { module, type PartType, resistor, type } from './part-type.ts';
 
 export const DRIVE_TYPES = {
@@ -111,9 +112,9 @@ export const DRIVE_TYPES = {
   ),
   uvLed: type(
     'led',
-    'UV LED 365 nm',
+    `UV LED ${LAMP_HEAD.peakNm} nm`,
     'UV LED module on a heat sink',
-    '365 nm (from memory: usual for such resins), 12 W electric, 20 mW/cm² at the glass',
+    `${LAMP_HEAD.peakNm} nm (from memory: usual for such resins), 12 W electric, 20 mW/cm² at the glass`,
     'demo',
     'Figures of the simulated lamp.',
   ),

@@ -1,7 +1,9 @@
 /**
  * Safety switches, sensors, buttons, display and signals, with their filters.
  */
+
 import { BUTTON_LADDER } from '../pin-map.ts';
+import { LAMP_HEAD } from './lamp-head.ts';
 import { capacitor, contact, module, type PartType, resistor, type } from './part-type.ts';
 
 export const SWITCH_TYPES = {
@@ -61,7 +63,7 @@ export const SIGNAL_TYPES = {
   uvSensor: module(
     '0-40 mW/cm²',
     'UV-A photodiode with amplifier, ratiometric, three wires',
-    '0 to 40 mW/cm² at 365 nm, 0.5 to 4.5 V at 5 V',
+    `0 to 40 mW/cm² at ${LAMP_HEAD.peakNm} nm, 0.5 to 4.5 V at 5 V`,
     'pin map',
     'Twice the lamp’s output; the live zero reveals a broken wire.',
   ),
@@ -77,8 +79,14 @@ export const SIGNAL_TYPES = {
   supplyUpper: resistor(30_000, 'pin map', 'Upper half of the supply divider: 12 V reads 3 V.'),
   supplyLower: resistor(10_000, 'pin map', 'Lower half of the supply divider.'),
   ladderPullUp: resistor(BUTTON_LADDER.pullUpOhm, 'pin map', 'Top of the button ladder.'),
-  ladderNo: resistor(BUTTON_LADDER.no.ohm, 'pin map', 'Step of the NO button.'),
-  ladderMore: resistor(BUTTON_LADDER.more.ohm, 'pin map', 'Step of the MORE button.'),
+  ladderNo: resistor(BUTTON_LADDER.ohm.no, 'pin map', 'Step of the NO button.'),
+  ladderMore: resistor(BUTTON_LADDER.ohm.more, 'pin map', 'Step of the MORE button.'),
+  ladderYes: resistor(BUTTON_LADDER.ohm.yes, 'pin map', 'Step of the YES button.'),
+  ladderRest: resistor(
+    BUTTON_LADDER.restOhm,
+    'pin map',
+    'Beside the buttons, at the far end of their cable: without it the wire reads as cut off.',
+  ),
   pushButton: {
     ...type(
       'button',
@@ -87,6 +95,17 @@ export const SIGNAL_TYPES = {
       '12 V DC, 50 mA; works with gloves',
       'demo',
       'Large enough for a gloved finger.',
+    ),
+    normally: 'open',
+  },
+  holdButton: {
+    ...type(
+      'button',
+      '',
+      'push button, momentary, large, yellow: HOLD',
+      '12 V DC, 50 mA; works with gloves; 30 mm or more across',
+      'demo',
+      'Found without looking, apart from the other three. Yellow for what is abnormal, as IEC 60204-1 has it (from memory).',
     ),
     normally: 'open',
   },

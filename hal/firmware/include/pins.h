@@ -143,11 +143,20 @@
 #define SCAN_LENGTH 6
 #define SCAN_CHANNELS {0, 1, 2, 3, 6, 7}
 
-/* Thresholds of the button ladder in counts, half way between neighbouring steps. */
+/* Bands of the button ladder in counts. */
 
-#define BUTTON_YES_BELOW 164
-#define BUTTON_NO_BELOW 515
-#define BUTTON_MORE_BELOW 863
+#define BAND_HOLD_LOWEST 0
+#define BAND_HOLD_HIGHEST 150
+#define BAND_NO_LOWEST 412
+#define BAND_NO_HIGHEST 452
+#define BAND_MORE_LOWEST 581
+#define BAND_MORE_HIGHEST 621
+#define BAND_YES_LOWEST 654
+#define BAND_YES_HIGHEST 694
+#define BAND_RELEASED_LOWEST 852
+#define BAND_RELEASED_HIGHEST 932
+#define BAND_OPEN_LOWEST 980
+#define BAND_OPEN_HIGHEST 1023
 
 /* The display. */
 

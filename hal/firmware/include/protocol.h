@@ -4,7 +4,7 @@
 #define PROTOCOL_H
 
 #define FIRMWARE_NAME "meniscus"
-#define FIRMWARE_MAJOR 2
+#define FIRMWARE_MAJOR 3
 #define FIRMWARE_MINOR 0
 #define BAUD_RATE 250000
 #define SYSEX_START 240
@@ -49,13 +49,14 @@
 #define FRAME_HEAT_SINK_TEMPERATURE_GROUPS 2
 #define FRAME_SUPPLY_VOLTAGE_GROUPS 2
 #define FRAME_SWITCHES_GROUPS 1
-#define FRAME_PRESSES_GROUPS 1
+#define FRAME_PRESSES_GROUPS 2
+#define FRAME_LADDER_GROUPS 1
 #define FRAME_TRIPS_GROUPS 3
 #define FRAME_ACTING_GROUPS 1
 #define FRAME_PUMP_GROUPS 2
 #define FRAME_LAMP_GROUPS 2
 #define FRAME_BAD_MESSAGES_GROUPS 1
-#define FRAME_BODY_BYTES 28
+#define FRAME_BODY_BYTES 30
 
 /* Analogue channels of a frame, in order. */
 
@@ -118,6 +119,14 @@
 #define REFUSAL_UNKNOWN_KIND 3
 #define REFUSAL_REPEATED 4
 
+#define LADDER_RELEASED 0
+#define LADDER_HOLD 1
+#define LADDER_YES 2
+#define LADDER_NO 3
+#define LADDER_MORE 4
+#define LADDER_BETWEEN 5
+#define LADDER_OPEN 6
+
 /* Bit masks. */
 
 #define SWITCH_SHIELD_CLOSED 1
@@ -137,6 +146,7 @@
 #define PRESS_SHIFT_YES 0
 #define PRESS_SHIFT_NO 2
 #define PRESS_SHIFT_MORE 4
+#define PRESS_SHIFT_HOLD 6
 #define FULL_DUTY 255
 
 /* Compiled limits, which a host may only tighten, and the live ranges of the sensors. */

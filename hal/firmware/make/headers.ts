@@ -98,16 +98,12 @@ function maskLines(): string {
   );
 }
 
-function ladderLines(): string {
-  const { yes, no, more, released } = BUTTON_LADDER;
-  const halfWay = (low: { counts: number }, high: { counts: number }) =>
-    Math.ceil((low.counts + high.counts) / 2);
-  return lines([
-    ['BUTTON_YES_BELOW', halfWay(yes, no)],
-    ['BUTTON_NO_BELOW', halfWay(no, more)],
-    ['BUTTON_MORE_BELOW', halfWay(more, released)],
-  ]);
-}
+const ladderLines = (): string =>
+  lines(
+    Object.entries(BUTTON_LADDER.bands).flatMap(([name, band]) =>
+      numbered(`BAND_${upperSnake(name)}`, band),
+    ),
+  );
 
 export function pinsHeader(): string {
   const roles = byPin.map((row) => `ROLE_${upperSnake(row.role)}`);
@@ -130,7 +126,7 @@ export function pinsHeader(): string {
       ['SCAN_LENGTH', scanned.length],
       ['SCAN_CHANNELS', `{${scanned.map((row) => row.adcChannel).join(', ')}}`],
     ]),
-    '/* Thresholds of the button ladder in counts, half way between neighbouring steps. */',
+    '/* Bands of the button ladder in counts. */',
     ladderLines(),
     '/* The display. */',
     lines([
@@ -165,6 +161,7 @@ function layoutParts(): string[] {
     ]),
     lines(listed('VERDICT', p.LIMITS_VERDICTS)),
     lines(listed('REFUSAL', p.REFUSALS)),
+    lines(listed('LADDER', p.LADDER_STEPS)),
   ];
 }
 

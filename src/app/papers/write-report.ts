@@ -16,6 +16,7 @@ import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
+import type { Objection } from '../../report/claims/claim.ts';
 import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
@@ -184,17 +185,28 @@ function verdictLines(data: ReportData): readonly string[] {
   return [
     `Verdict: ${verdictHeadline(data)}`,
     `Shown: ${shown.join(', ') || 'nothing'}`,
-    ...others.flatMap(claimLines),
+    ...againstLines(others),
     ...doses.map(doseLine),
   ];
 }
 
-function claimLines({ objections }: Claim): readonly string[] {
-  return objections.flatMap(({ id, headline, lines }) => [
-    `${STATE_LABELS[OBJECTIONS[id].leaves]}: ${headline}`,
-    ...lines.map((line) => `  ${escapedValue(line)}`),
-  ]);
+/** What stands against several claims for the same reason is said once, with their names. */
+function againstLines(claims: readonly Claim[]): readonly string[] {
+  const reasons = claims.flatMap((claim) =>
+    claim.objections.map((objection) => ({ claim, objection, key: reasonOf(objection) })),
+  );
+  return reasons.flatMap(({ objection, key }, at) => {
+    if (reasons.findIndex((one) => one.key === key) < at) return [];
+    const against = reasons.filter((one) => one.key === key).map(({ claim }) => claim);
+    const names = against.length > 1 ? ` (${against.map(shortTitleOf).join(', ')})` : '';
+    return [
+      `${STATE_LABELS[OBJECTIONS[objection.id].leaves]}: ${objection.headline}${names}`,
+      ...objection.lines.map((line) => `  ${escapedValue(line)}`),
+    ];
+  });
 }
+
+const reasonOf = ({ id, lines }: Objection): string => [id, ...lines].join('\n');
 
 const STATE_LABELS = { 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
 

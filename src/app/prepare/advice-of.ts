@@ -46,6 +46,8 @@ export function adviceOf(files: AdviceFiles): Checked<Advice> {
     permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, unit.pump.greatestRatio),
     heatingKPerS: unit.heating.own.rateKPerS,
+    lampPeakNm: unit.lampPeakNm,
+    spotRadiusM: unit.lightPath?.spotRadiusM ?? null,
   });
   if (advice.profile === null) return { ok: true, value: advice };
   const where = `${read.value.file}: the profile that follows from it`;

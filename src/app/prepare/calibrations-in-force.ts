@@ -125,7 +125,8 @@ function withIrradiance(file: UnitFile, calibration: Of<'irradiance'>): UnitFile
       irradiance: {
         ...file.channels.irradiance,
         fullMWPerCm2: mWPerCm2FromWPerM2(after.fullWPerM2),
-        ...(reference.atNm !== undefined && { adjustedAtNm: reference.atNm }),
+        // What an older calibration did not state, the unit file cannot know.
+        adjustedAtNm: reference.atNm ?? null,
       },
     },
     uncertainty: {

@@ -1,6 +1,6 @@
 /**
  * A bottle of resin for a job: writes its figures into the job sheet, and lists the objections to
- * it for this day, this glass and this damage. The gate decides whether a person may override them.
+ * it for this day, this glass, this damage and this lamp. The gate decides whether a person may override them.
  */
 
 import type { Checked } from '../../core/settings.ts';
@@ -57,11 +57,18 @@ export interface BottleRemarks {
   readonly notes: readonly string[];
 }
 
+export interface BottleUse {
+  readonly today: string;
+  readonly simulated: boolean;
+  /** Of the unit's lamp. */
+  readonly lampPeakNm: number;
+}
+
 export function bottleRemarks(
   { resin }: Bottle,
   use: 'fill' | 'pit',
   { damage, glassK }: JobSheet,
-  { today, simulated }: { readonly today: string; readonly simulated: boolean },
+  { today, simulated, lampPeakNm }: BottleUse,
 ): BottleRemarks {
   const { damage: wanted } = adviceRulesSchema.parse(builtInAdvice);
   const { leastMPaS, mostMPaS } = wanted[damage.type];
@@ -73,6 +80,7 @@ export function bottleRemarks(
     // Pit resin flows into no gap.
     wanted: use === 'pit' ? null : { leastPaS: leastMPaS / 1000, mostPaS: mostMPaS / 1000 },
     viscosityPaS: viscosityAtPaS(resin, glassK),
+    lampPeakNm,
   });
   const said = (weight: 'refuse' | 'note'): readonly string[] =>
     remarks

@@ -180,9 +180,10 @@ function jobGates(
     return made.ok ? { ...made, warnings: [...notes, ...made.warnings] } : made;
   };
   const bottle = (item: 'resin' | 'pit-resin', of: Bottle | null): JobGate => {
+    const { lampPeakNm } = config.unit;
     const use = item === 'resin' ? 'fill' : 'pit';
     if (of === null) return gate(item, [], []);
-    const { against, notes } = bottleRemarks(of, use, config.job, when);
+    const { against, notes } = bottleRemarks(of, use, config.job, { ...when, lampPeakNm });
     return gate(item, against, notes);
   };
   return [

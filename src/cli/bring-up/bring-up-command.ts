@@ -58,11 +58,12 @@ const HAND_KEYS: Readonly<Record<string, KeyAction>> = {
   '1': { kind: 'button', button: 'yes' },
   '2': { kind: 'button', button: 'no' },
   '3': { kind: 'button', button: 'more' },
-  '4': { kind: 'emergency-stop' },
-  '5': { kind: 'shield' },
+  '4': { kind: 'button', button: 'hold' },
+  '5': { kind: 'emergency-stop' },
+  '6': { kind: 'shield' },
 };
 const HAND_KEYS_LINE =
-  'Keys for hands: 1 YES  2 NO  3 MORE  4 emergency stop  5 shield; 4 and 5 toggle';
+  'Keys for hands: 1 YES  2 NO  3 MORE  4 HOLD  5 emergency stop  6 shield; 5 and 6 toggle';
 
 const realHead = ({ identity }: Board): readonly string[] => [
   `Bring-up of the board at ${identity.serial}.`,

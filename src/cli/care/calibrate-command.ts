@@ -11,6 +11,7 @@ import {
   type ReferenceOptions,
   referenceOf,
   unfitValue,
+  wavelengthProblem,
   withGuidedOptions,
   withReferenceOptions,
 } from './guided-options.ts';
@@ -18,6 +19,8 @@ import {
 const EXAMPLE = `
 Example: meniscus calibrate pressure --by "Demo Person" --reference-name "demo gauge" \\
            --certificate D-1 --reference-uncertainty 0.05 --manual
+         meniscus calibrate uv --by "Demo Person" --reference-name "demo radiometer" \\
+           --certificate D-2 --reference-uncertainty 4 --at-nm 365 --manual
 `;
 
 export function addCalibrateCommand(program: Command): void {
@@ -29,8 +32,10 @@ export function addCalibrateCommand(program: Command): void {
     .addHelpText('after', EXAMPLE)
     .action(async (what: CalibrationName, options: GuidedOptions & ReferenceOptions) => {
       const unfit = options.values.flatMap((value) => unfitValue(what, value) ?? []);
-      if (unfit.length > 0) {
-        process.exitCode = refuse(unfit.map((words) => `--values: ${words}`));
+      const unstated = wavelengthProblem(what, options);
+      if (unfit.length > 0 || unstated !== null) {
+        const lines = unfit.map((words) => `--values: ${words}`);
+        process.exitCode = refuse(unstated === null ? lines : [unstated, ...lines]);
         return;
       }
       const { guidedCommand } = await import('./guided-command.ts');

@@ -34,6 +34,8 @@ export interface ReferenceOptions {
   readonly referenceUncertainty: number;
   readonly coverageFactor: number;
   readonly resolution: number;
+  /** For uv alone. */
+  readonly atNm?: number;
   readonly values: readonly number[];
 }
 
@@ -74,6 +76,11 @@ export function withReferenceOptions(command: Command): Command {
     )
     .option('--coverage-factor <k>', 'of that uncertainty', (words) => positive(words, 5), 2)
     .option('--resolution <n>', 'last digit of the reference: kPa, mW/cm2 or K', amount, 0.01)
+    .option(
+      '--at-nm <nm>',
+      'uv: wavelength that the radiometer is certified for, as its certificate says',
+      (words) => positive(words, 1000),
+    )
     .option('--values <list>', 'what the reference shows, in order: 100.61,40.02,...', numbers, []);
 }
 
@@ -88,8 +95,26 @@ export function referenceOf(what: CalibrationName, options: ReferenceOptions): R
     coverageFactor,
     expandedUncertainty: options.referenceUncertainty * perUnit,
     resolution: options.resolution * perDigit,
+    ...(what === 'uv' && options.atNm !== undefined && { atNm: options.atNm }),
   };
 }
+
+/** A radiometer reads right for one light only, so that its wavelength is part of the reference. */
+export function wavelengthProblem(
+  what: CalibrationName,
+  { atNm }: Pick<ReferenceOptions, 'atNm'>,
+): string | null {
+  if (what !== 'uv') {
+    return atNm === undefined ? null : `--at-nm belongs to uv, not to ${what}`;
+  }
+  if (atNm !== undefined && atNm >= LEAST_NM && atNm <= MOST_NM) return null;
+  const stated = atNm === undefined ? 'is not stated' : `${atNm} is not accepted`;
+  return `--at-nm ${stated}; accepted: the wavelength that the radiometer's certificate is for, from ${LEAST_NM} to ${MOST_NM} nm`;
+}
+
+/** UV-A and the violet beside it, as the record of a reference takes it. */
+const LEAST_NM = 315;
+const MOST_NM = 420;
 
 /** Null where such a reference can show this number, otherwise what is accepted. */
 export function unfitValue(what: CalibrationName, value: number): string | null {

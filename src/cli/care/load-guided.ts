@@ -14,12 +14,13 @@ import { type ReferenceInstrument, referenceSchema } from '../../care/care-entry
 import { type CareSettings, careSettingsSchema } from '../../care/care-settings.ts';
 import { unitSettingsSchema } from '../../control/unit-settings.ts';
 import type { ProcedureName } from '../../core/guided-events.ts';
-import { type Checked, checkSettings } from '../../core/settings.ts';
+import { type Checked, checkSettings, type SettingsProblem } from '../../core/settings.ts';
 import type { JournalInputs } from '../../journal/journal-format.ts';
 import { guidedSettingsSchema } from '../../procedure/guided/guided-settings.ts';
 import type { GuidedConfig } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
+import { unfitRadiometer } from '../../procedure/repair/light-chain.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { type GuidedOptions, QUANTITY_OF } from './guided-options.ts';
 import { guidedWordsOf } from './guided-words.ts';
@@ -73,6 +74,8 @@ export function loadGuided(
   const used = withCalibrations(loaded.value, facts);
   if (!used.ok) return used;
   const { config: job, inputs, language: display } = used.value.settings;
+  const unfit = wavelengthProblems(procedure, reference, job.unit.lampPeakNm);
+  if (unfit.length > 0) return { ok: false, problems: unfit };
   const toSI = procedure === 'health' ? null : QUANTITIES[QUANTITY_OF[procedure]].toSI;
   const config: GuidedConfig = {
     procedure,
@@ -95,6 +98,26 @@ export function loadGuided(
     ok: true,
     value: { config, care: settings, job, notes, unit: inputs.unit, figures, display },
   };
+}
+
+/** Before anything moves: a radiometer for other light would make every later dose wrong. */
+function wavelengthProblems(
+  procedure: ProcedureName,
+  reference: ReferenceInstrument | null,
+  lampPeakNm: number,
+): readonly SettingsProblem[] {
+  if (procedure !== 'uv') return [];
+  const atNm = reference?.atNm ?? null;
+  const accepted = unfitRadiometer(atNm, lampPeakNm);
+  if (accepted === null) return [];
+  return [
+    {
+      file: 'calibrate uv',
+      path: '--at-nm',
+      value: atNm === null ? 'not stated' : `${atNm} nm`,
+      accepted,
+    },
+  ];
 }
 
 const figuresSchema = z.looseObject({

@@ -66,10 +66,7 @@ export function modelSession(
       ...extra,
     },
     run,
-    act: (key, request) => {
-      if (key.kind === 'hold') request({ kind: 'hold' });
-      else press(key, hands);
-    },
+    act: (key) => press(key, hands),
     // A person at the keyboard must know the state of the shield, because its key toggles it.
     look: () => `${lookAt(hands)}${manual ? shieldWords(hands) : ''}`,
     ...crew?.join(hands),

@@ -47,7 +47,6 @@ export async function realSession(wanted: string, config: RepairConfig): Promise
       run: untilStopped,
       act: (key, request) => {
         if (key.kind === 'button') request({ kind: 'button', button: key.button });
-        if (key.kind === 'hold') request({ kind: 'hold' });
       },
       look: () => null,
     },

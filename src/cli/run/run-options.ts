@@ -12,7 +12,7 @@ export function addRunCommand(program: Command): void {
     .command('run', { isDefault: true })
     .description('run one repair on the simulated board, or on another one, and write its record');
   withBoardOptions(run, ['manual', 'speed', 'seed', 'altitude', 'fault', 'plant'])
-    .option('--manual', 'you press the buttons: y YES, n NO, m MORE', false)
+    .option('--manual', 'you press the buttons: h HOLD, y YES, n NO, m MORE', false)
     .option(
       '--speed <times>',
       'times real time, or max (manual: 1, else 16; emulated: max)',

@@ -9,7 +9,12 @@ import type { MeasuredValue, Measurement } from '../../core/measurements.ts';
 import { STEP_NUMBERS } from '../../core/phases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { inHgFromPa, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
-import { joulesPerCm2, type PortionWords, portionWords } from '../../report/words.ts';
+import {
+  HOLD_REASON_WORDS,
+  joulesPerCm2,
+  type PortionWords,
+  portionWords,
+} from '../../report/words.ts';
 
 /** `null` for events that would only clutter a terminal. */
 export function eventLine(event: Event): string | null {
@@ -28,6 +33,8 @@ function wordsOf(event: Event): string | null {
       return `${STEP_NUMBERS[event.phase]} ${event.phase}${event.cycle > 0 ? `, cycle ${event.cycle}` : ''}`;
     case 'answer':
       return `      answered ${event.answer}`;
+    case 'hold-reason':
+      return `      HOLD because: ${HOLD_REASON_WORDS[event.reason]}`;
     case 'measured':
       return `      ${measuredLine(event)}`;
     case 'seal-finding':

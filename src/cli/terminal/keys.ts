@@ -8,22 +8,22 @@ import type { TypedNumber } from './typed-number.ts';
 
 export type KeyAction =
   | { readonly kind: 'button'; readonly button: Button }
-  | { readonly kind: 'emergency-stop' | 'shield' | 'hold' | 'interrupt' };
+  | { readonly kind: 'emergency-stop' | 'shield' | 'interrupt' };
 
 export const KEY_ACTIONS: Readonly<Record<string, KeyAction>> = {
   y: { kind: 'button', button: 'yes' },
   return: { kind: 'button', button: 'yes' },
   n: { kind: 'button', button: 'no' },
   m: { kind: 'button', button: 'more' },
-  h: { kind: 'hold' },
+  h: { kind: 'button', button: 'hold' },
   e: { kind: 'emergency-stop' },
   s: { kind: 'shield' },
 };
 
-export const KEYS_LINE = 'y YES  n NO  m MORE   h hold  e emergency stop  s shield  Ctrl-C end';
+export const KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   e emergency stop  s shield  Ctrl-C end';
 
 /** A real unit has its own emergency stop and shield. */
-export const REAL_KEYS_LINE = 'y YES  n NO  m MORE   h hold  Ctrl-C end';
+export const REAL_KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   Ctrl-C end';
 
 export const INTERRUPT_KEY = 'interrupt';
 

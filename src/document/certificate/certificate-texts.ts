@@ -23,7 +23,7 @@ export function clipped(text: string, most: number, remark: string): string {
   if (line.length <= most) return line;
   const room = line.slice(0, most - 1);
   const cut = room.lastIndexOf(' ') > most / 2 ? room.slice(0, room.lastIndexOf(' ')) : room;
-  return `${cut}… ${remark}`.trim();
+  return `${cut.replace(/[.,;:]+$/, '')}… ${remark}`.trim();
 }
 
 /** A text from a settings file, as given. */

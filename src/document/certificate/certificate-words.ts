@@ -257,7 +257,7 @@ export const ENGLISH: CertificateWords = {
   noCycle: 'no cycle was begun',
   noAlarm: 'none',
   alarmsRaised: (count, names, holds) =>
-    `${count}: ${names}; job held ${holds} time${holds === 1 ? '' : 's'}`,
+    `${count}: ${names}; ${holds === 0 ? 'job not held' : `job held ${holds} time${holds === 1 ? '' : 's'}`}`,
   answer: {
     allowed: 'allowed by the rules chosen',
     'not-allowed-here': 'NOT ALLOWED HERE by the rules chosen',

@@ -43,14 +43,15 @@ function vacuumRow({ inputs, adapted, cycles }: ReportData): Row | null {
   ];
 }
 
-function pressureRow({ inputs, atmospherePa, cycles }: ReportData): Row | null {
+function pressureRow({ inputs, adapted, atmospherePa, cycles }: ReportData): Row | null {
   const askedKPa = numberAt(inputs.profile, 'pressure', 'setPointKPaGauge');
   if (askedKPa === null) return null;
   const gaugePa = paFromKPa(askedKPa);
+  const changed = adapted.findLast(({ what }) => what === 'pressure');
   return [
     'Pressure',
     kPaGauge(gaugePa),
-    atmospherePa === null ? 'not known' : kPaAbs(atmospherePa + gaugePa),
+    atmospherePa === null ? 'not known' : kPaAbs(changed?.givenPa ?? atmospherePa + gaugePa),
     reached(cycles, (c) => c.pressureReachedPa, kPaAbs),
   ];
 }

@@ -4,7 +4,13 @@
  */
 
 import type { ReportData } from '../../report/report-data.ts';
-import { clockWords, plainWords, QUESTION_WORDS, secondsWords } from '../../report/words.ts';
+import {
+  clockWords,
+  HOLD_REASON_WORDS,
+  plainWords,
+  QUESTION_WORDS,
+  secondsWords,
+} from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
 
 const atOr = (s: number | null, words: string): string => (s === null ? words : clockWords(s));
@@ -33,11 +39,11 @@ export const holdsTable = ({ holds }: ReportData): Block => ({
   caption: 'Holds',
   heads: ['From, min:s', 'To, min:s', 'Lasted', 'Why', 'Then'],
   empty: 'The job was never held.',
-  rows: holds.map(({ fromS, toS, why, resumed }) => [
+  rows: holds.map(({ fromS, toS, why, reasons, resumed }) => [
     clockWords(fromS),
     clockWords(toS),
     secondsWords(toS - fromS),
-    why,
+    [why, ...reasons.map((reason) => `Reason given: ${HOLD_REASON_WORDS[reason]}.`)].join(' '),
     resumed ? 'went on' : 'did not go on',
   ]),
 });

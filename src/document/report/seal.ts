@@ -35,9 +35,9 @@ export function sealTable({ sealTests }: ReportData): Block {
 
 export const adaptedTable = ({ adapted }: ReportData): Block => ({
   kind: 'table',
-  caption: 'Set-points changed for the local atmosphere',
+  caption: 'Set-points changed for the local atmosphere, or because a leg grew',
   heads: ['What', 'Asked', 'Given', 'Why'],
-  empty: 'No set-point had to be changed for the local atmosphere.',
+  empty: 'No set-point had to be changed.',
   rows: adapted.map(({ what, askedPa, givenPa, why }) => [
     plainWords(what),
     kPaAbs(askedPa),

@@ -26,6 +26,10 @@ export interface AdviceQuestion {
   readonly deepestPa: (atmospherePa: number) => number;
   /** Highest rate at which this unit lets a damaged pane be warmed, K/s. */
   readonly heatingKPerS: number;
+  /** Peak of the unit's lamp, nm. */
+  readonly lampPeakNm: number;
+  /** Of the lamp's even spot; null where the unit file states none. */
+  readonly spotRadiusM: number | null;
 }
 
 export interface ResinAdvice {
@@ -74,6 +78,7 @@ export function advise(question: AdviceQuestion): Advice {
       glassK,
       wanted,
       viscosityPaS,
+      lampPeakNm: question.lampPeakNm,
     });
     const { name, lot } = resin;
     return { name, lot, viscosityPaS, remarks, suits: !isRefused(remarks) };
@@ -83,8 +88,9 @@ export function advise(question: AdviceQuestion): Advice {
   const window = windowOf(rules, bottle ?? question.resins[0] ?? null);
   const first = firstSteps(siteOf(question, window));
   const advised = type === null ? null : profileOf(question, type, window, resins[take ?? -1]);
+  const tooWide = tooWideWords(question);
   return {
-    answer: answerOf(question.permitted, advised, first),
+    answer: tooWide === null ? answerOf(question.permitted, advised, first) : 'person',
     first,
     window,
     wanted,
@@ -93,6 +99,7 @@ export function advise(question: AdviceQuestion): Advice {
     profile: advised,
     reasons: [
       ...(type === null ? [noProfileWords(sheet)] : []),
+      ...(tooWide === null ? [] : [tooWide]),
       ...(advised?.reasons ?? []),
       ...(advised?.beyondPractice
         ? [
@@ -125,6 +132,13 @@ function runMmOf({ type, diameterMm, longestLegMm }: IntakeSheet['damage']): num
   const radius = type === 'bullseye' || type === 'half-moon';
   if (!radius) return known(longestLegMm);
   return diameterMm === 'unknown' ? null : diameterMm / 2;
+}
+
+/** `run` refuses such a job: it is told before the repair is agreed on. */
+function tooWideWords({ sheet: { damage }, spotRadiusM }: AdviceQuestion): string | null {
+  const radiusMm = Math.max((known(damage.diameterMm) ?? 0) / 2, known(damage.longestLegMm) ?? 0);
+  if (spotRadiusM === null || radiusMm <= spotRadiusM * 1000) return null;
+  return `The break is ${(2 * radiusMm).toFixed(1)} mm across the pit, the lamp's even spot ${(2000 * spotRadiusM).toFixed(1)} mm, and this unit cures one spot a job. Do not fill it with this unit: use a lamp with a larger spot, or refer the pane for replacement.`;
 }
 
 function noProfileWords({ damage }: IntakeSheet): string {

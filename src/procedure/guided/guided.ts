@@ -140,6 +140,8 @@ const alarmsOf = ({ unit }: GuidedConfig, { procedure, scene }: GuidedState): Pr
   lampHeat: lampHeatOf(scene),
   selfTestFindings: [],
   proving: stepOf(procedure).proving ?? null,
+  // There is no glass under a closed test piece.
+  shutOffPa: null,
   profile: limitsOf(unit),
 });
 
@@ -177,6 +179,9 @@ export const GUIDED: Procedure<Guided> = {
   entered,
   outcomeOf: () => null,
   heldBy: () => saying('held'),
+  // Nothing is on the glass.
+  holdQuestions: [],
+  heldFor: (_, walk) => ({ walk, why: saying('held'), events: [] }),
   stoppedBy: ({ by, why }) =>
     by === 'interrupt' ? { record: why, shown: { say: 'interrupted' } } : saying('person'),
   snapshotOf: guidedSnapshotOf,

@@ -9,7 +9,7 @@ import { measuredOfCure } from '../../core/measurements.ts';
 import { memoized } from '../../core/memoized.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
 import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
-import { doseUncertaintyJPerM2, shownJPerM2 } from '../../cure/dose-uncertainty.ts';
+import { doseUncertaintyJPerM2, marginJPerM2, shownJPerM2 } from '../../cure/dose-uncertainty.ts';
 import {
   type CuredBy,
   type GapLimits,
@@ -194,8 +194,7 @@ function lightInHand({ scene: { proof }, procedure }: RepairState, config: Repai
  */
 export function doseInHand(state: RepairState, config: RepairConfig) {
   const { light, terms, leftS } = lightInHand(state, config);
-  const marginJPerM2 = terms.coverageFactor * doseUncertaintyJPerM2(light, terms);
-  return { doseJPerM2: light.doseJPerM2, leftS, marginJPerM2 };
+  return { doseJPerM2: light.doseJPerM2, leftS, marginJPerM2: marginJPerM2(light, terms) };
 }
 
 interface AlarmCure {

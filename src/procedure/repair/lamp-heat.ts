@@ -39,7 +39,7 @@ export function watchSink(
 }
 
 export function watchGlass(
-  { scene: { glass }, commanded }: RepairState,
+  { scene: { glass }, procedure: { phase }, commanded }: RepairState,
   reading: Reading,
   { unit }: RepairConfig,
   gapS: number,
@@ -50,6 +50,7 @@ export function watchGlass(
     lightWPerM2: lampOn ? valueOrNull(reading.irradianceWPerM2) : 0,
     lampOn,
     paneFollowsAirS: unit.heating.paneFollowsAirS,
+    cure: CURE_PHASES.has(phase) ? phase : null,
   };
   return stepGlassWatch(glass, scene, unit.lampHeat, Math.min(gapS, LONGEST_STEP_S));
 }
@@ -95,7 +96,7 @@ function apartK(
 const slowestS = ({ sinkJPerK, sinkWPerK, sinkWithinRatio }: LampHeat): number =>
   (sinkJPerK * (1 + sinkWithinRatio)) / (sinkWPerK * (1 - sinkWithinRatio));
 
-/** For the record: both at rest on entering the first cure, and their rise at the end of each. */
+/** For the record: both at rest on entering the first cure, and their rise by the end of each. */
 export function lampHeatMeasurements(
   before: PhaseId,
   { procedure: { phase }, scene: { sink, glass } }: Pick<RepairState, 'procedure' | 'scene'>,

@@ -1,18 +1,27 @@
 /**
  * One wavelength and one way of the light for lamp, radiometer and break: what a job is refused
- * for before it begins, because the dose at the resin could not be shown. The resin's own band is
- * not judged yet.
+ * for before it begins, because the dose at the resin could not be shown. The bottles' own bands are
+ * judged with the bottles, in `intake/resin-suitability.ts`.
  */
 import type { SettingsProblem } from '../../core/settings.ts';
 import { radiusOf } from './job-target.ts';
 import type { RepairConfig } from './repair-state.ts';
 
 /**
- * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Diodes of
- * one kind are sorted to within 5 nm, and a radiometer's filter falls off over tens of nanometres
- * (from memory). Between 365 and 395 nm instruments of one make differ by tens of per cent.
+ * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Most
+ * diodes are specified within 5 nm of their peak (a radiometer maker's note SAL-S1006 of 2023), and
+ * a radiometer's filter falls off over tens of nanometres (from memory). Between 365 and 395 nm
+ * instruments differ by tens of per cent (from memory).
  */
 const FARTHEST_APART_NM = 10;
+
+/** What a radiometer may be adjusted at under this lamp; null where it is. */
+export function unfitRadiometer(adjustedAtNm: number | null, lampPeakNm: number): string | null {
+  if (adjustedAtNm !== null && Math.abs(adjustedAtNm - lampPeakNm) <= FARTHEST_APART_NM)
+    return null;
+  const [from, to] = [lampPeakNm - FARTHEST_APART_NM, lampPeakNm + FARTHEST_APART_NM];
+  return `from ${from} to ${to} nm, because the lamp peaks at ${lampPeakNm} nm; calibrate against a radiometer that is certified for this lamp's light`;
+}
 
 export interface ChainFiles {
   readonly unit: string;
@@ -29,14 +38,14 @@ export function lightChainProblems(
 function wavelengthProblems({ unit }: RepairConfig, file: string): readonly SettingsProblem[] {
   const { lampPeakNm } = unit;
   const { adjustedAtNm } = unit.channels.irradiance;
-  if (adjustedAtNm !== null && Math.abs(adjustedAtNm - lampPeakNm) <= FARTHEST_APART_NM) return [];
-  const [from, to] = [lampPeakNm - FARTHEST_APART_NM, lampPeakNm + FARTHEST_APART_NM];
+  const accepted = unfitRadiometer(adjustedAtNm, lampPeakNm);
+  if (accepted === null) return [];
   return [
     {
       file,
       path: 'channels.irradiance.adjustedAtNm',
       value: adjustedAtNm === null ? 'not stated' : `${adjustedAtNm} nm`,
-      accepted: `from ${from} to ${to} nm, because the lamp peaks at ${lampPeakNm} nm; calibrate against a radiometer that is certified for this lamp's light`,
+      accepted,
     },
   ];
 }
@@ -54,7 +63,7 @@ function pathProblems(config: RepairConfig, files: ChainFiles): readonly Setting
       file: files.job,
       path: 'damage.diameterMm',
       value: `${(2 * radiusM * 1000).toFixed(1)} mm across the pit`,
-      accepted: `at most ${(2 * lightPath.spotRadiusM * 1000).toFixed(1)} mm, the lamp's even spot: the light beyond it is not known`,
+      accepted: `at most ${(2 * lightPath.spotRadiusM * 1000).toFixed(1)} mm, the lamp's even spot: the light beyond it is not known. This unit cures one spot a job; do not fill this break with it, but use a lamp with a larger spot and state it in lightPath.spotDiameterMm, or refer the pane for replacement`,
     },
   ];
 }

@@ -22,6 +22,7 @@ import type { Profile } from '../profile.ts';
 import { type AirDemand, isVented } from '../regulation.ts';
 import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';
+import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
@@ -32,15 +33,14 @@ const SELF_TEST_GOOD_S = 2;
 const VENTS_WITHIN_S = 15;
 const EMPTIES_IN_S = 1;
 
-const vacuumPa = ({ vacuumPa }: ProcedureState, { vacuum }: Profile): number =>
-  vacuumPa ?? vacuum.setPointPa;
 const toVacuum = (state: ProcedureState, profile: Profile): AirDemand => ({
   air: 'vacuum',
-  setPointPa: vacuumPa(state, profile),
+  setPointPa: vacuumPaOf(state, profile),
 });
-function toPressure({ atmospherePa }: ProcedureState, { pressure }: Profile): AirDemand {
+function toPressure(state: ProcedureState, profile: Profile): AirDemand {
+  const { atmospherePa } = state;
   if (atmospherePa === null) return { air: 'vented' };
-  return { air: 'pressure', setPointPa: atmospherePa + pressure.setPointGaugePa };
+  return { air: 'pressure', setPointPa: atmospherePa + pressureGaugePaOf(state, profile) };
 }
 
 const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
@@ -118,7 +118,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     reachWithinS: ({ vacuum }) => vacuum.reachWithinS,
     resumeAt: 'evacuate',
     next: (state, context) =>
-      belowVacuum(vacuumPa(state, context.profile), context) ? { to: 'vacuum-dwell' } : null,
+      belowVacuum(vacuumPaOf(state, context.profile), context) ? { to: 'vacuum-dwell' } : null,
   },
   'vacuum-dwell': {
     ...BASE,
@@ -171,10 +171,10 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     air: toPressure,
     reachWithinS: ({ pressure }) => pressure.reachWithinS,
     resumeAt: 'pressurise',
-    next: ({ atmospherePa }, { profile, pressurePa }) =>
-      atmospherePa !== null &&
+    next: (state, { profile, pressurePa }) =>
+      state.atmospherePa !== null &&
       pressurePa !== null &&
-      pressurePa - atmospherePa >= profile.pressure.setPointGaugePa - REACHED_WITHIN_PA
+      pressurePa - state.atmospherePa >= pressureGaugePaOf(state, profile) - REACHED_WITHIN_PA
         ? { to: 'pressure-dwell' }
         : null,
   },

@@ -40,6 +40,7 @@ import {
   proveLight,
   throughPitMeasurement,
 } from './dose-watch.ts';
+import { HOLD_QUESTIONS, heldFor } from './held-for.ts';
 import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
@@ -80,6 +81,8 @@ export const REPAIR: Procedure<Repair> = {
   entered: enteredEvent,
   outcomeOf: ({ outcome }) => outcome,
   heldBy: ({ why }) => ({ record: why, shown: { say: 'held-by-hand' } }),
+  holdQuestions: HOLD_QUESTIONS,
+  heldFor,
   stoppedBy: ({ by, why }) => ({
     record: why,
     shown: { say: by === 'interrupt' ? 'interrupted' : 'stopped-held' },
@@ -129,10 +132,11 @@ const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
     reason: because('This step could not be finished.', 'step-unfinished'),
     read: false,
   },
+  // Nothing ends by one press: it is asked once more.
   stop: {
-    move: 'stop',
-    ending: 'stopped-by-person',
-    reason: because('You chose to stop here.', 'stopped-by-choice'),
+    move: 'hold',
+    ending: null,
+    reason: { ...because('You chose to stop here.', 'stopped-by-choice'), asks: 'end' },
     read: false,
   },
   finish: {
@@ -212,6 +216,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     proving: null,
+    shutOffPa: procedure.phase === 'seal-watch' ? procedure.isolatedPa : null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }

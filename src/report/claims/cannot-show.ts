@@ -12,9 +12,9 @@ interface CannotShowRow {
 export const CANNOT_SHOW = [
   {
     id: 'lamp-over-break',
-    short: 'that the lamp stayed over the break',
+    short: 'that the lamp stood on the break and stayed there',
     words:
-      'That the lamp stayed over the break: a lamp lifted off it, or put beside it, looks the same to a sensor that still sees the light.',
+      'That the lamp stood on the break and stayed there: a person says so. The light sensor stands with the lamp. Glass that does not warm under it tells of a lamp beside the pane or far off, not of one a little beside the break.',
   },
   {
     id: 'steps-done',

@@ -3,16 +3,15 @@
  * report derived from them, and what the header states beside the settings.
  */
 import type { Event, Snapshot } from '../../core/events.ts';
+import { CURE_PHASES } from '../../core/phases.ts';
 import type { JournalEnd, JournalInputs } from '../../journal/journal-format.ts';
 import type { JournalTick } from '../../journal/tick-line.ts';
-import type { AlarmRow } from '../alarms-raised.ts';
-import type { LimitRow } from '../limit-rows.ts';
 import type { CountedDose } from '../report-dose.ts';
-import type { SealTestRow } from '../seal-rows.ts';
-import type { CycleRow, HoldRow, MeasuredRow, PhaseRow } from '../timeline.ts';
+import type { RunResults } from '../run-results.ts';
+import type { PhaseRow } from '../timeline.ts';
 import type { AboutFacts } from './about-facts.ts';
 
-export interface ClaimFacts {
+export interface ClaimFacts extends RunResults {
   readonly about: AboutFacts;
   readonly inputs: JournalInputs;
   readonly end: JournalEnd;
@@ -21,17 +20,9 @@ export interface ClaimFacts {
   readonly ticks: readonly JournalTick[];
   readonly events: readonly Event[];
   readonly snapshots: readonly Snapshot[];
-  readonly measured: readonly MeasuredRow[];
-  readonly phases: readonly PhaseRow[];
-  readonly cycles: readonly CycleRow[];
-  readonly holds: readonly HoldRow[];
-  readonly alarms: readonly AlarmRow[];
-  readonly sealTests: readonly SealTestRow[];
   readonly doses: readonly CountedDose[];
-  readonly limits: readonly LimitRow[];
-  readonly atmospherePa: number | null;
 }
 
-/** The claim's limit row; undefined where the record has none of that name. */
-export const limitOf = ({ limits }: ClaimFacts, what: LimitRow['what']): LimitRow | undefined =>
-  limits.find((row) => row.what === what);
+/** One row for each cure; one that was held is one cure. */
+export const curesIn = ({ phases }: ClaimFacts): readonly PhaseRow[] =>
+  phases.filter(({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase);

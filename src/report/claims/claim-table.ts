@@ -39,7 +39,7 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'resin',
-    title: 'Resin named, in date, on glass that it allows',
+    title: 'Resin named, in date, on glass and for light that it allows',
     short: 'resin',
     kind: 'beside',
     needs: ['bottle file'],
@@ -57,8 +57,8 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'filled',
-    title: 'Break filled, seen with the pressure off',
-    short: 'break filled',
+    title: 'A person said that the break is filled, and looked with the pressure off',
+    short: 'break filled as a person saw it',
     kind: 'beside',
     needs: ['person', 'pressure sensor'],
     unsupported: 'fill-unseen',
@@ -66,7 +66,7 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'dose',
-    title: 'Light dose reached',
+    title: 'Light dose reached, at the light sensor where the lamp stood',
     short: 'light dose',
     kind: 'process',
     needs: ['light sensor', 'lamp interruptions', 'known output of the lamp'],

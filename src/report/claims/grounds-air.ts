@@ -8,20 +8,9 @@ import { curedPortionsOf } from '../report-dose.ts';
 import { lastMeasured } from '../timeline.ts';
 import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../words.ts';
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
-import { limitOf } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
-import { hostClockAgrees } from './grounds-clock.ts';
-
-const withinLimits: Ground = (facts) => {
-  const row = limitOf(facts, 'chamber pressure');
-  if (row === undefined || row.within === null) return [];
-  const { lowestSeen, highestSeen, lowestAllowed, highestAllowed } = row;
-  const words = `${spanWords(lowestSeen, highestSeen)} seen, ${spanWords(lowestAllowed, highestAllowed)} allowed`;
-  return row.within ? [supports('pressure sensor', words)] : [objects('pressure-outside', words)];
-};
-
-const spanWords = (low: number | null, high: number | null): string =>
-  [low, high].map((pa) => (pa === null ? 'no limit' : kPaAbs(pa))).join(' to ');
+import { clockTrusted, hostClockAgrees } from './grounds-clock.ts';
+import { withinLimits } from './within-limits.ts';
 
 /** Alarms of a pressure that did not follow the pump or the vent. */
 const SENSOR_ALARMS: readonly AlarmId[] = [
@@ -144,10 +133,10 @@ const lampTime: Ground = ({ limits, inputs }) =>
   });
 
 export const PRESSURE_GROUNDS: readonly Ground[] = [
-  withinLimits,
+  withinLimits('chamber pressure', 'pressure sensor', 'pressure-outside', kPaAbs),
   objectsAfter(SENSOR_ALARMS, 'pressure-in-doubt'),
   followsPump,
   zeroKnown,
 ];
-export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump];
-export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, hostClockAgrees];
+export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump, clockTrusted];
+export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, clockTrusted, hostClockAgrees];

@@ -2,7 +2,8 @@
  * What people decided and stated: the rules asked, checks and findings that were set aside, and
  * whether what was found is what was stated.
  */
-import { celsiusWords, clockWords, kPaAbs, plainWords } from '../words.ts';
+import { STEP_NUMBERS } from '../../core/phases.ts';
+import { celsiusWords, clockWords, HOLD_REASON_WORDS, kPaAbs, plainWords } from '../words.ts';
 import type { AboutFacts, RuleFact, SetAside } from './about-facts.ts';
 import { type Finding, type Ground, lacks, notInHeader, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -127,6 +128,19 @@ function moisture(stated: AboutFacts['stated'], { sealTests }: ClaimFacts): read
   );
 }
 
+/** The sheet was judged with the break as it was: who holds a job for these reasons has seen another. */
+const stayedAsJudged: Ground = ({ events }) =>
+  events.flatMap((event) =>
+    event.kind === 'hold-reason' && event.reason !== 'something-else'
+      ? [
+          objects(
+            event.reason,
+            `at ${clockWords(event.timeS)} min, in step ${STEP_NUMBERS[event.phase]}, a person held the job because ${HOLD_REASON_WORDS[event.reason]}`,
+          ),
+        ]
+      : [],
+  );
+
 export const RULES_GROUNDS: readonly Ground[] = [allowed];
 export const SET_ASIDE_GROUNDS: readonly Ground[] = [noCheck, noFinding];
-export const STATED_GROUNDS: readonly Ground[] = [asStated];
+export const STATED_GROUNDS: readonly Ground[] = [asStated, stayedAsJudged];

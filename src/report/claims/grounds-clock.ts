@@ -44,7 +44,7 @@ export const hostClockAgrees: Ground = (facts) => {
   ];
 };
 
-export const CLOCK_GROUNDS: readonly Ground[] = [
-  objectsAfter(CLOCK_ALARMS, 'clock-or-light-in-doubt'),
-  compared,
-];
+/** For claims on times, and on rates of change. */
+export const clockTrusted: Ground = objectsAfter(CLOCK_ALARMS, 'clock-in-doubt');
+
+export const CLOCK_GROUNDS: readonly Ground[] = [clockTrusted, compared];

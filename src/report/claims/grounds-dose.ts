@@ -1,10 +1,11 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
-import { lastMeasured } from '../timeline.ts';
+import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
+import { ofItsLight } from './grounds-light.ts';
 
 const doseOf = (
   { doses }: ClaimFacts,
@@ -57,10 +58,31 @@ const brightness: Ground = (facts, portion) => {
   if (unconfirmed === null || dose.uncertainty === null)
     return [notRecorded('what of the light the lamp is known to give', facts)];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
-  const words = `at least ${doseWords(borneOut)} of it is light that this lamp is known to give`;
+  // Below zero the uncertainty is more than what the lamp is known to give: none is borne out.
+  const least = doseWords(Math.max(0, borneOut));
+  const words = `at least ${least} of it is light that this lamp is known to give`;
   return borneOut >= (dose.targetJPerM2 ?? 0)
     ? [supports('known output of the lamp', words)]
     : [objects('light-unconfirmed', words)];
+};
+
+/**
+ * Light that falls on the glass warms it, by no less than a third of what is usual, whose absorption
+ * is known no better. Less than this is expected of too short a light, which then shows nothing.
+ */
+const TELLING_K = 0.6;
+const LEAST_SHARE_OF_USUAL = 1 / 3;
+
+/** The light sensor stands with the lamp: the glass alone tells that both stood over it. */
+const fellOnGlass: Ground = ({ doses, measured }, portion) => {
+  const cure = doses.findIndex((dose) => dose.portion === portion);
+  const of = (name: MeasuredRow['name']): number | undefined =>
+    measured.filter((row) => row.name === name)[cure]?.value;
+  const [seenK, usualK] = [of('glassWarmedK'), of('glassUsuallyWarmedK')];
+  if (seenK === undefined || usualK === undefined || usualK < TELLING_K) return [];
+  if (seenK >= LEAST_SHARE_OF_USUAL * usualK) return [];
+  const words = `the light warmed the glass by ${seenK.toFixed(1)} K, ${usualK.toFixed(1)} K are usual`;
+  return [objects('light-beside-glass', `${words}: the lamp may have stood beside it`)];
 };
 
 export const DOSE_GROUNDS: readonly Ground[] = [
@@ -68,4 +90,6 @@ export const DOSE_GROUNDS: readonly Ground[] = [
   objectsAfter(DOSE_DOUBTS, 'clock-or-light-in-doubt'),
   interrupted,
   brightness,
+  ofItsLight,
+  fellOnGlass,
 ];

@@ -1,5 +1,6 @@
 /**
- * The resin as its bottles state it: in date on the day, named, and worked on glass that it allows.
+ * The resin as its bottles state it: in date on the day, named, worked on glass that it allows and
+ * set by this lamp's light.
  * Whether it was this resin, the unit cannot see.
  */
 
@@ -13,6 +14,7 @@ import { extreme } from '../timeline.ts';
 import { celsiusWords } from '../words.ts';
 import { type Finding, type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
+import { forThisLight } from './grounds-light.ts';
 
 const IDS = {
   fill: { past: 'resin-out-of-date', undated: 'resin-undated' },
@@ -89,4 +91,4 @@ function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | nul
   };
 }
 
-export const RESIN_GROUNDS: readonly Ground[] = [inDate, asItAllows];
+export const RESIN_GROUNDS: readonly Ground[] = [inDate, asItAllows, forThisLight];

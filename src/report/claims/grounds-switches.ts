@@ -4,9 +4,9 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
-import { CURE_PHASES } from '../../core/phases.ts';
 import { clockWords } from '../words.ts';
 import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
+import { curesIn } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
 
 const closedWithLight: Ground = ({ ticks }) => {
@@ -18,11 +18,10 @@ const closedWithLight: Ground = ({ ticks }) => {
     : [objects('lamp-with-shield-open', `first at ${clockWords(open.frame.timeS)} min`)];
 };
 
-/** Between two cures as well: a contact may weld at any time. A cure that was held is one cure. */
-const openBefore: Ground = ({ phases, ticks }) => {
-  const cures = phases.filter(
-    ({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase,
-  );
+/** Between two cures as well: a contact may weld at any time. */
+const openBefore: Ground = (facts) => {
+  const { ticks } = facts;
+  const cures = curesIn(facts);
   return cures.flatMap(({ fromS }, index): readonly Finding[] => {
     const sinceS = cures[index - 1]?.toS ?? 0;
     const seen = ticks.findLast(
@@ -38,11 +37,14 @@ const openBefore: Ground = ({ phases, ticks }) => {
 /** States of `src/care/interval.ts` in which a proof is in force. */
 const IN_FORCE = ['in-order', 'due-soon'];
 
+/** The stop's other contact, which cuts the supply, is proved at bring-up only. */
+const PROVED = 'the stop’s contact that is read, and over-pressure switch';
+
 /** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
 const proved: Ground = ({ about: { care } }) => {
   const row = care?.find(({ item }) => item === 'interlocks');
-  if (row === undefined) return [notInHeader('the proof of stop and over-pressure switch')];
-  const words = `stop and over-pressure switch: ${row.words}`;
+  if (row === undefined) return [notInHeader(`the proof of ${PROVED}`)];
+  const words = `${PROVED}: ${row.words}`;
   return row.due !== null && IN_FORCE.includes(row.due)
     ? [supports('proof test', words)]
     : [objects('switches-unproved', words)];

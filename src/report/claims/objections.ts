@@ -31,6 +31,8 @@ export const OBJECTIONS = {
   'dose-cut': unshown('the light dose is not on record'),
   'clock-or-light-in-doubt': unshown('the clock or the light sensor cannot be relied on'),
   'light-unconfirmed': unshown('the lamp is not known to give so much light'),
+  'resin-other-light': unshown('the lamp does not give the light that sets the resin'),
+  'light-beside-glass': unshown('the glass did not warm as it does under the lamp'),
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),
@@ -48,6 +50,7 @@ export const OBJECTIONS = {
   'held-too-short': unmet('vacuum, pressure or light were not held for their time'),
   'held-unsupported': unshown('the times rest on too little that was seen'),
 
+  'clock-in-doubt': unshown('the clock cannot be relied on'),
   'clock-off': unmet('the clock ran wrong'),
   'clock-unsupported': unshown('nothing shows that the clock ran right'),
 
@@ -61,6 +64,7 @@ export const OBJECTIONS = {
   'glass-outside-resin': unmet('the glass was too cold or too hot for the resin'),
   'resin-undated': unshown('the date of the resin is not on record'),
   'pit-resin-undated': unshown('the date of the pit resin is not on record'),
+  'resin-light-unstated': unshown('it is not on record which light sets the resin'),
   'pit-resin-unnamed': unshown('the pit resin is not named'),
 
   'calibration-overdue': unmet('a calibration was out of date'),
@@ -82,6 +86,8 @@ export const OBJECTIONS = {
   'overrides-unrecorded': unshown('it is not on record whether a check was set aside'),
 
   'stated-dry-found-wet': unmet('the break was stated to be dry and was found wet'),
+  'leg-grew': unmet('a leg grew after the break was assessed'),
+  'resin-inside': unmet('resin came through to the inner side'),
   'not-as-stated': unmet('glass or air were not as stated'),
   'nothing-to-compare': unshown('nothing stated could be compared with what was found'),
 } as const satisfies Readonly<Record<string, ObjectionWords>>;

@@ -23,7 +23,15 @@ export interface GlassWatch extends LampSeen {
   readonly leastK: number;
   /** What the reading has risen beyond what it did by itself, K. */
   readonly seenK: number;
+  /** The cure that is judged, and the three rises at its beginning, K. */
+  readonly cure: string | null;
+  readonly before: Rises;
 }
+
+/** Rises of the glass since the light first fell on it. */
+type Rises = Pick<GlassWatch, 'usualK' | 'leastK' | 'seenK'>;
+const NOT_RISEN: Rises = { usualK: 0, leastK: 0, seenK: 0 };
+const risesOf = ({ usualK, leastK, seenK }: Rises): Rises => ({ usualK, leastK, seenK });
 
 export const GLASS_WATCH_START: GlassWatch = {
   lit: false,
@@ -37,6 +45,8 @@ export const GLASS_WATCH_START: GlassWatch = {
   usualK: 0,
   leastK: 0,
   seenK: 0,
+  cure: null,
+  before: NOT_RISEN,
 };
 
 export interface GlassScene {
@@ -47,6 +57,8 @@ export interface GlassScene {
   readonly lampOn: boolean;
   /** Time constant with which the pane follows the air, s. */
   readonly paneFollowsAirS: number;
+  /** The cure in hand; null between cures. Each must warm the glass anew. */
+  readonly cure: string | null;
 }
 
 /** Three times the time constant of the spot. */
@@ -64,21 +76,25 @@ export function stepGlassWatch(
 ): GlassWatch {
   const { glassK, lampOn } = scene;
   const { lit, darkS } = lampSeen(watch, lampOn, dtS);
+  const cure = scene.cure ?? watch.cure;
   if (glassK === null) return { ...GLASS_WATCH_START, darkS };
   const glassNowK = toward(watch.glassK ?? glassK, glassK, dtS, SMOOTHING_S);
   const onceK = toward(watch.glassK === null ? glassK : watch.onceK, glassK, dtS, SLOPE_S);
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
-  const now = { lit, darkS, glassK: glassNowK, onceK, twiceK };
+  const before = cure === watch.cure ? watch.before : risesOf(watch);
+  const now = { lit, darkS, glassK: glassNowK, onceK, twiceK, cure, before };
   // The warmth that a held cure left in the glass is carried on; after a longer dark it begins anew.
   const anew = lit && !watch.lit && watch.darkS > FORGOTTEN_S;
   if (watch.sinceS === null || anew) return beginning(now);
   return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);
 }
 
-type Now = Pick<GlassWatch, 'lit' | 'darkS' | 'onceK' | 'twiceK'> & { readonly glassK: number };
+type Now = Pick<GlassWatch, 'lit' | 'darkS' | 'onceK' | 'twiceK' | 'cure' | 'before'> & {
+  readonly glassK: number;
+};
 
 /** With the first light, or still without any. */
-function beginning({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
+function beginning({ lit, darkS, glassK, onceK, twiceK, cure }: Now): GlassWatch {
   // Field by field: this runs at every tick before the lamp is on.
   return {
     lit,
@@ -92,13 +108,15 @@ function beginning({ lit, darkS, glassK, onceK, twiceK }: Now): GlassWatch {
     usualK: 0,
     leastK: 0,
     seenK: 0,
+    cure,
+    before: NOT_RISEN,
   };
 }
 
 function lightGoesOn(
   { fromK, slopeKPerS, usualK, leastK }: GlassWatch,
   beforeS: number,
-  { lit, darkS, glassK, onceK, twiceK }: Now,
+  { lit, darkS, glassK, onceK, twiceK, cure, before }: Now,
   { lightWPerM2, paneFollowsAirS }: GlassScene,
   heat: LampHeat,
   dtS: number,
@@ -119,6 +137,8 @@ function lightGoesOn(
     usualK: warmed(usualK, glassAbsorbsRatio * light, heat, 0, dtS),
     leastK: warmed(leastK, glassAbsorbsLeastRatio * light, heat, glassWithinRatio, dtS),
     seenK: glassK - fromK - byItselfK,
+    cure,
+    before,
   };
 }
 
@@ -134,9 +154,12 @@ function warmed(
   return overK + (dtS * netWPerM2) / (glassJPerM2K * (1 + within));
 }
 
-/** How much the lit glass lacks of the least rise; null while nothing is expected, K. */
-export const glassLackK = ({ lit, glassK, leastK, seenK }: GlassWatch): number | null =>
-  lit && glassK !== null ? leastK - seenK : null;
+/** How much the lit glass lacks of the least rise of this cure; null while none is expected, K. */
+export const glassLackK = ({ lit, glassK, leastK, seenK, before }: GlassWatch): number | null =>
+  lit && glassK !== null ? leastK - before.leastK - (seenK - before.seenK) : null;
 
-export const glassRise = ({ glassK, seenK, usualK }: GlassWatch): Rise | null =>
-  glassK === null || usualK === 0 ? null : { seenK, usualK };
+/** What this cure has warmed the glass by. */
+export const glassRise = ({ glassK, seenK, usualK, before }: GlassWatch): Rise | null =>
+  glassK === null || usualK === 0
+    ? null
+    : { seenK: seenK - before.seenK, usualK: usualK - before.usualK };

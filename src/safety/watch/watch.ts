@@ -3,7 +3,13 @@
  * the lamp was on or off and the vent open, whether the board's clock kept time and the light stood
  * still. It gives quantities only; the alarm table decides what is too much.
  */
-import { type Actuators, lampBurns, type Reading, valueOrNull } from '../../core/frame.ts';
+import {
+  type Actuators,
+  type LadderReading,
+  lampBurns,
+  type Reading,
+  valueOrNull,
+} from '../../core/frame.ts';
 import { AIR_WATCH_START, type AirSeen, type AirWatch, stepAirWatch } from './air-watch.ts';
 import {
   CLOCK_WATCH_START,
@@ -25,6 +31,8 @@ export interface Watch {
   readonly sampling: SamplingWatch;
   readonly light: LightWatch;
   readonly shield: ShieldWatch;
+  /** How long the ladder of the buttons has not been at rest, s. */
+  readonly buttonDownForS: number;
 }
 
 export const WATCH_START: Watch = {
@@ -36,12 +44,15 @@ export const WATCH_START: Watch = {
   sampling: SAMPLING_START,
   light: LIGHT_WATCH_START,
   shield: SHIELD_START,
+  buttonDownForS: 0,
 };
 
 export interface WatchSeen extends ClockSeen, AirSeen {
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
   readonly shieldOpen: boolean;
+  /** A button is down, or the ladder reads between two. */
+  readonly buttonDown: boolean;
   /** A person works at the glass, outside a cure. */
   readonly handWork: boolean;
 }
@@ -64,8 +75,12 @@ export const watchedIn = (
   leakM3PerS,
   lightCounts,
   shieldOpen: reading.link === 'up' && !reading.switches.shieldClosed,
+  buttonDown: reading.link === 'up' && isDown(reading.ladder),
   handWork,
 });
+
+const isDown = (ladder: LadderReading | null): boolean =>
+  ladder !== null && ladder !== 'released' && ladder !== 'open';
 
 /** What acts acts for all of the gap, also where only a part of it counts for dwell and dose. */
 interface FrameTimes {
@@ -90,6 +105,7 @@ export function stepWatch(
     ventOpenForS,
     clock: stepClockWatch(watch.clock, seen),
     sampling: stepSampling(watch.sampling, gapS, countedS),
+    buttonDownForS: seen.buttonDown ? watch.buttonDownForS + gapS : 0,
     light: stepLightWatch(watch.light, seen.lightCounts, lampOn, gapS),
     shield: stepShield(
       watch.shield,

@@ -14,7 +14,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, beforeEach, describe, expect, onTestFinished, test } from 'vitest';
 import { namedFileProblem, writeNamed, writeNamedBy } from '../../../src/app/papers/named-file.ts';
-import { runProgram, scratchFolder } from '../../cli/process.ts';
+import { runHere } from '../../cli/here.ts';
+import { scratchFolder } from '../../cli/process.ts';
 import { GOOD_JOB, journalOf } from '../../report/job-story.ts';
 import { addRepair, journalTextOf, openedIn } from '../../store/records-folder.ts';
 
@@ -178,7 +179,7 @@ describe('a command that writes where it is told', () => {
       readdirSync(records),
       readdirSync(join(records, 'demo-2')),
     ];
-    const { code, err } = await runProgram(args, folder);
+    const { code, err } = await runHere(args, folder);
     expect(err).toContain(words);
     expect(code).toBe(2);
     expect([
@@ -191,9 +192,9 @@ describe('a command that writes where it is told', () => {
 
   test('exports in place of a file only if the person insists', async () => {
     writeFileSync(join(folder, 'table.csv'), 'mine');
-    const first = await runProgram([...EXPORT, 'table.csv'], folder);
+    const first = await runHere([...EXPORT, 'table.csv'], folder);
     expect([first.code, readFileSync(join(folder, 'table.csv'), 'utf8')]).toEqual([2, 'mine']);
-    expect((await runProgram([...EXPORT, 'table.csv', '--force'], folder)).code).toBe(0);
+    expect((await runHere([...EXPORT, 'table.csv', '--force'], folder)).code).toBe(0);
     expect(readFileSync(join(folder, 'table.csv'), 'utf8')).toContain('demo-2');
     expect(existsSync(join(folder, 'table.csv.part'))).toBe(false);
   });

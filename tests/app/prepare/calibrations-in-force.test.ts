@@ -57,6 +57,20 @@ describe('a calibration in force', () => {
     expect(thermistorKOf(counts, channels)).toBe(thermistorKOf(counts, DEFAULT_UNIT.channels));
   });
 
+  test('brings the wavelength of its radiometer, and none where it stated none', () => {
+    const adjustedAtNm = (reference: object): number | null => {
+      const body = irradianceCalibration('2024-05-01', UNTIL) as Extract<
+        CareBody,
+        { what: 'calibration' }
+      >;
+      const given = { ...body, reference: { ...body.reference, ...reference } } as CareBody;
+      return used(given).settings.config.unit.channels.irradiance.adjustedAtNm;
+    };
+    expect(adjustedAtNm({ atNm: 360 })).toBe(360);
+    // The unit file states 365, of its own first adjustment.
+    expect(adjustedAtNm({})).toBeNull();
+  });
+
   test('brings its uncertainty into the budgets', () => {
     const { channels, uncertainty } = used(
       pressureCalibration('2024-05-01'),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import intake from '../../../src/app/defaults/intake.json' with { type: 'json' };
 import job from '../../../src/app/defaults/job.json' with { type: 'json' };
 import resin from '../../../src/app/defaults/resin.json' with { type: 'json' };
+import unitFile from '../../../src/app/defaults/unit.json' with { type: 'json' };
 import { extrasIn, jobFactsIn } from '../../../src/app/prepare/job-facts.ts';
 import { collectOverride, OVERRIDABLE } from '../../../src/app/prepare/overrides.ts';
 import {
@@ -134,6 +135,43 @@ describe('a bottle of resin', () => {
     expect(settings.config.job.resin).toMatchObject({ name: 'thin one', lot: 'L-2' });
     expect(settings.config.job.resin.viscosityPaSAt20C).toBeCloseTo(0.05, 6);
     expect(settings.config.job.resin.curve).toEqual({ criticalJPerM2: 1000, penetrationM: 0.002 });
+  });
+
+  it('that this lamp does not set is refused, and by override the record says so', async () => {
+    const violet = { ...resin, light: { fromNm: 385, toNm: 420 } };
+    const against =
+      'demo resin, lot demo-lot-1: set by light of 385 to 420 nm; this lamp peaks at 365 nm';
+    expect(refusal(await prepare({ resin: file(violet) }))).toContain(against);
+    const override = collectOverride('resin=trial on a coupon', []);
+    const { about } = ready(await prepare({ resin: file(violet), override, by: 'demo person' }));
+    expect(about.overrides).toEqual([
+      { item: 'resin', reason: 'trial on a coupon', against: [against] },
+    ]);
+    expect(about.resin).toMatchObject({ light: { fromNm: 385, toNm: 420 } });
+  });
+
+  it('is refused under a lamp of another wavelength, whose radiometer agrees with it', async () => {
+    const { lamp, channels } = unitFile;
+    const violet = {
+      ...unitFile,
+      lamp: { ...lamp, peakNm: 395 },
+      channels: { ...channels, irradiance: { ...channels.irradiance, adjustedAtNm: 395 } },
+    };
+    expect(refusal(await prepare({ unit: file(violet), resin: file(resin) }))).toContain(
+      'set by light of 345 to 385 nm; this lamp peaks at 395 nm',
+    );
+  });
+
+  it('for the pit is held to the same lamp', async () => {
+    const violet = { ...resin, use: 'pit', light: { fromNm: 385, toNm: 420 } };
+    expect(refusal(await prepare({ pitResin: file(violet) }))).toMatch(
+      /bottle of pit resin: .*385 to 420 nm; this lamp peaks at 365 nm/,
+    );
+  });
+
+  it('whose file does not say which light sets it is told of', async () => {
+    const { warnings } = ready(await prepare({ resin: file({ ...resin, light: undefined }) }));
+    expect(warnings.join(' ')).toContain('its file does not say which light sets it');
   });
 
   it('that has expired is refused, or used by a named override', async () => {

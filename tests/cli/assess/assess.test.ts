@@ -10,7 +10,8 @@ import {
   writeDraft,
 } from '../../../src/cli/assess/assess-files.ts';
 import { problemLine } from '../../../src/core/settings.ts';
-import { runProgram, scratchFolder, writeJson } from '../process.ts';
+import { runHere } from '../here.ts';
+import { scratchFolder, writeJson } from '../process.ts';
 
 const folder = scratchFolder();
 const TODAY = '2000-01-02';
@@ -172,12 +173,12 @@ describe('meniscus assess', () => {
 
   test('prints the answer, writes into a new folder and never over one', async () => {
     const args = ['assess', '--intake', file, '--out', 'new'];
-    const first = await runProgram(args, folder);
+    const first = await runHere(args, folder);
     expect(first).toMatchObject({ code: 0, err: '' });
     expect(first.out).toContain('Allowed by the chosen rules.');
     expect(first.out).toContain('Local law and the licensed person decide.');
     writeFileSync(join(folder, 'new', 'pane.svg'), 'mine');
-    const second = await runProgram(args, folder);
+    const second = await runHere(args, folder);
     expect(second).toMatchObject({ code: 2, out: '' });
     expect(second.err).toContain('there already');
     expect(readFileSync(join(folder, 'new', 'pane.svg'), 'utf8')).toBe('mine');
@@ -185,7 +186,7 @@ describe('meniscus assess', () => {
 
   test('not allowed here is an answer like another: code 0, as JSON on request', async () => {
     const strip = writeJson(folder, 'strip.json', withAnswers('place', { fromLeftMm: 420 }));
-    const ended = await runProgram(['assess', '--intake', strip, '--json'], folder);
+    const ended = await runHere(['assess', '--intake', strip, '--json'], folder);
     expect(ended.code).toBe(0);
     expect(JSON.parse(ended.out)).toMatchObject({ answer: 'not-allowed-here', files: [] });
   });
@@ -197,37 +198,37 @@ describe('meniscus assess', () => {
   ])('what a person must decide %s is never said to begin', async (_why, raw, more) => {
     const path = writeJson(folder, 'decide.json', raw);
     const args = ['assess', '--intake', path, ...more];
-    const told = await runProgram(args, folder);
+    const told = await runHere(args, folder);
     expect(told.out).toContain('person must');
     expect(told.out).toContain(
       'Advice for the person who must decide; no work begins before that.',
     );
     expect(told.out).not.toMatch(/can begin|nothing speaks against/);
-    const data = JSON.parse((await runProgram([...args, '--json'], folder)).out);
+    const data = JSON.parse((await runHere([...args, '--json'], folder)).out);
     expect(data.advice.answer).toBe('decide');
   });
 
   test('what is not allowed comes with no advice and no word of beginning', async () => {
     const path = writeJson(folder, 'refused.json', withAnswers('place', { fromLeftMm: 420 }));
-    const { out } = await runProgram(['assess', '--intake', path], folder);
+    const { out } = await runHere(['assess', '--intake', path], folder);
     expect(out).toContain('Not allowed here');
     expect(out).not.toMatch(/Advice|can begin|nothing speaks against/);
   });
 
   test('bad input, or nobody to ask, ends with code 2 and writes nothing', async () => {
     const bad = writeJson(folder, 'bad.json', withAnswers('damage', { pitMm: 'big' }));
-    const ended = await runProgram(['assess', '--intake', bad, '--out', 'none'], folder);
+    const ended = await runHere(['assess', '--intake', bad, '--out', 'none'], folder);
     expect(ended).toMatchObject({ code: 2, out: '' });
     expect(ended.err).toContain('damage.pitMm is "big"');
     expect(existsSync(join(folder, 'none'))).toBe(false);
-    expect(await runProgram(['assess'], folder)).toMatchObject({ code: 2, out: '' });
+    expect(await runHere(['assess'], folder)).toMatchObject({ code: 2, out: '' });
   });
 
   test('rule sets can be listed and printed as a table', async () => {
-    const list = await runProgram(['assess', '--list-rules'], folder);
+    const list = await runHere(['assess', '--list-rules'], folder);
     expect(list.code).toBe(0);
     expect(list.out).toContain('de-verkehrsblatt-1986\n');
-    const table = await runProgram(['assess', '--rules-table'], folder);
+    const table = await runHere(['assess', '--rules-table'], folder);
     expect(table.out).toContain('# Rules that come with the unit');
   });
 });

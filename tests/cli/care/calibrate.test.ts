@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { runProgram, scratchFolder, writeJson } from '../process.ts';
+import { runHere } from '../here.ts';
+import { scratchFolder, writeJson } from '../process.ts';
 
 const folder = scratchFolder();
 
@@ -11,7 +12,7 @@ const GAUGE = [
   ...['--reference-uncertainty', '0.05', '--speed', 'max', '--json'],
 ];
 const calibrate = (records: string, ...more: readonly string[]) =>
-  runProgram(['calibrate', 'pressure', ...GAUGE, '--records', records, ...more], folder);
+  runHere(['calibrate', 'pressure', ...GAUGE, '--records', records, ...more], folder);
 
 interface Outcome {
   readonly kept: boolean;
@@ -100,7 +101,7 @@ describe('the journal of a calibration', () => {
       .update(readFileSync(join(folder, file)))
       .digest('hex');
     expect(journal).toEqual({ file: relative('replayed', file), sha256 });
-    const replayed = await runProgram(['replay', file], folder);
+    const replayed = await runHere(['replay', file], folder);
     expect(replayed.out).toContain('every decision is the same');
     expect(replayed.code).toBe(0);
   });
@@ -112,10 +113,10 @@ describe('the journal of a calibration', () => {
     const at = lines.findIndex((line) => line.includes('"step":"air-read"'));
     const spoilt = lines.map((line, i) => (i < at || !line.startsWith('[') ? line : lower(line)));
     writeFileSync(file, spoilt.join('\n'));
-    const { code, out } = await runProgram(['replay', file], folder);
+    const { code, out } = await runHere(['replay', file], folder);
     expect(code).toBe(1);
     expect(out).toContain('decisions differ');
-    const verified = await runProgram(['records', 'verify', '--records', 'changed'], folder);
+    const verified = await runHere(['records', 'verify', '--records', 'changed'], folder);
     expect(verified.code).toBe(1);
     expect(verified.out + verified.err).toContain('SHA-256 of journal.jsonl');
   });
@@ -128,18 +129,18 @@ describe('the journal of a calibration', () => {
     await calibrate('twice', '--fault', fault);
     await calibrate('twice');
     const file = journalIn('twice');
-    const stopped = await runProgram(['replay', file], folder);
+    const stopped = await runHere(['replay', file], folder);
     expect(stopped.code).toBe(0);
     const second = journalIn('twice', 'calibration-pressure-2000-01-01T080000.2');
-    expect((await runProgram(['replay', second], folder)).code).toBe(0);
-    const verified = await runProgram(['records', 'verify', '--records', 'twice'], folder);
+    expect((await runHere(['replay', second], folder)).code).toBe(0);
+    const verified = await runHere(['records', 'verify', '--records', 'twice'], folder);
     expect(verified.code).toBe(0);
     expect(verified.out).toContain('1 journal');
   });
 
   test('makes no report of a repair', async () => {
     await calibrate('no-report');
-    const { code, err } = await runProgram(['report', journalIn('no-report')], folder);
+    const { code, err } = await runHere(['report', journalIn('no-report')], folder);
     expect(code).toBe(2);
     expect(err).toContain('header.procedure is pressure; accepted: the journal of a repair');
   });
@@ -165,8 +166,29 @@ describe('bad input', () => {
     expect(existsSync(join(folder, 'bad', 'chain.jsonl'))).toBe(false);
   });
 
+  const RADIOMETER = [
+    ...['calibrate', 'uv', '--by', 'Demo Person', '--reference-name', 'demo radiometer'],
+    ...['--certificate', 'D-2', '--reference-uncertainty', '4', '--records', 'uv-bad'],
+  ];
+  test.each([
+    [[], '--at-nm is not stated; accepted: the wavelength that the radiometer'],
+    [['--at-nm', '254'], '--at-nm 254 is not accepted'],
+    [['--at-nm', '395'], '--at-nm is 395 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
+    [['--at-nm', '376'], '--at-nm is 376 nm; accepted: from 355 to 375 nm, because the lamp peaks'],
+  ])('a radiometer with %j is refused before the lamp burns', async (more, words) => {
+    const { code, err } = await runHere([...RADIOMETER, ...more], folder);
+    expect(code).toBe(2);
+    expect(err).toContain(words);
+    expect(existsSync(join(folder, 'uv-bad', 'chain.jsonl'))).toBe(false);
+  });
+
+  test('a wavelength for a gauge is refused', async () => {
+    const { code, err } = await calibrate('bad', '--at-nm', '365');
+    expect([code, err]).toEqual([2, expect.stringContaining('--at-nm belongs to uv')]);
+  });
+
   test('without a reference there is no calibration', async () => {
-    const { code, err } = await runProgram(['calibrate', 'uv', '--by', 'Demo Person'], folder);
+    const { code, err } = await runHere(['calibrate', 'uv', '--by', 'Demo Person'], folder);
     expect(code).toBe(2);
     expect(err).toContain('--reference-name');
   });

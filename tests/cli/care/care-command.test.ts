@@ -24,10 +24,11 @@ import {
   service,
   tFactor,
 } from '../../care/records.ts';
-import { runProgram, scratchFolder } from '../process.ts';
+import { runHere } from '../here.ts';
+import { scratchFolder } from '../process.ts';
 
 const folder = scratchFolder();
-const care = (...args: string[]) => runProgram(['care', ...args], folder);
+const care = (...args: string[]) => runHere(['care', ...args], folder);
 
 test('the demo unit is in order on its day, and a year later the program ends with 2', async () => {
   const today = await care('--json');

@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import builtInJob from '../../../src/app/defaults/job.json' with { type: 'json' };
 import { abortsOn } from '../../../src/store/index/sqlite.ts';
 import { readPdf, squeezed } from '../../document/pdf-text.ts';
+import { runHere } from '../here.ts';
 import { runProgram, scratchFolder, writeJson } from '../process.ts';
 
 const PRELOADED = fileURLToPath(new URL('no-sqlite.cjs', import.meta.url));
@@ -16,7 +17,7 @@ const folder = scratchFolder();
 const NAMES = { technician: 'Tarquin Demo', vehicle: 'DEMO-471', customer: 'Ottoline Demo' };
 const at = (...path: readonly string[]): string => join(folder, 'records', ...path);
 const without = (...args: readonly string[]) => runProgram(args, folder, undefined, NO_SQLITE);
-const withIt = (...args: readonly string[]) => runProgram(args, folder);
+const withIt = (...args: readonly string[]) => runHere(args, folder);
 
 const WHY = abortsOn(process.versions.node)
   ? 'may end the program on Node 24'
@@ -31,8 +32,10 @@ describe('without the SQLite module', () => {
   });
 
   test('a run is recorded in the chain, and its certificate shows the place', async () => {
-    const { code, out, err } = await without('run', '--speed', 'max', '--job', 'job.json');
-    expect(code).toBe(0);
+    const { code, out, err } = await without(
+      ...['run', '--speed', 'max', '--job', 'job.json', '--fault', 'emergency-stop'],
+    );
+    expect(code).toBe(4);
     expect([timesSaid(err), timesSaid(out)]).toEqual([1, 0]);
     expect(out).toContain('Record: demo-0001, entry 1 of records');
     const [line = ''] = readFileSync(at('chain.jsonl'), 'utf8').split('\n');

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
 import intake from '../../../src/app/defaults/intake.json' with { type: 'json' };
-import { type Ended, runProgram, scratchFolder, writeJson } from '../process.ts';
+import { runHere } from '../here.ts';
+import { type Ended, scratchFolder, writeJson } from '../process.ts';
 
 const root = (name: string): string => fileURLToPath(new URL(`../../../${name}`, import.meta.url));
 const folder = scratchFolder();
@@ -29,7 +30,7 @@ beforeAll(async () => {
   const done: Ended[] = [];
   for (const words of commandsOf('Five things a user does')) {
     done.push(
-      await runProgram(
+      await runHere(
         words.flatMap((word) => instead[word] ?? [word]),
         folder,
       ),

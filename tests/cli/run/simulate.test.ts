@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { spreadsOf, summaryLines } from '../../../src/cli/run/simulate-summary.ts';
 import type { RunResult } from '../../../src/cli/run/simulated-run.ts';
-import { runProgram, scratchFolder } from '../process.ts';
+import { runHere } from '../here.ts';
+import { scratchFolder } from '../process.ts';
 
 const RUN: RunResult = {
   seed: 1,
@@ -39,8 +40,8 @@ describe('meniscus simulate', () => {
   it('runs one seed after another, the same each time it is asked', async () => {
     const args = ['simulate', '--runs', '2', '--seed', '7', '--json'];
     const [one, other] = [
-      await runProgram(args, scratchFolder()),
-      await runProgram(args, scratchFolder()),
+      await runHere(args, scratchFolder()),
+      await runHere(args, scratchFolder()),
     ];
     expect(one.code).toBe(0);
     expect(one.out).toBe(other.out);
@@ -51,7 +52,7 @@ describe('meniscus simulate', () => {
   });
 
   it('tells of the alarm that ended a run', async () => {
-    const { code, out } = await runProgram(
+    const { code, out } = await runHere(
       ['simulate', '--runs', '1', '--fault', 'emergency-stop'],
       scratchFolder(),
     );
@@ -62,7 +63,7 @@ describe('meniscus simulate', () => {
   });
 
   it('refuses a profile that is not there, and starts nothing', async () => {
-    const { code, err } = await runProgram(['simulate', '--profile', 'none.json'], scratchFolder());
+    const { code, err } = await runHere(['simulate', '--profile', 'none.json'], scratchFolder());
     expect(code).toBe(2);
     expect(err).toContain('none.json');
   });

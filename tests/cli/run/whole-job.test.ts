@@ -5,10 +5,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import intake from '../../../src/app/defaults/intake.json' with { type: 'json' };
 import resin from '../../../src/app/defaults/resin.json' with { type: 'json' };
 import type { ReportData } from '../../../src/report/report-data.ts';
-import { type Ended, runProgram, scratchFolder, writeJson } from '../process.ts';
+import { runHere } from '../here.ts';
+import { type Ended, scratchFolder, writeJson } from '../process.ts';
 
 const folder = scratchFolder();
-const program = (...args: string[]): Promise<Ended> => runProgram(args, folder);
+const program = (...args: string[]): Promise<Ended> => runHere(args, folder);
 const BEFORE_DRIVER = { ...intake, place: { ...intake.place, fromLeftMm: 420 } };
 /** Asks for a person above 20 mm; the demo break has 22 mm. */
 const SHOP = {

@@ -10,7 +10,7 @@ const PICTURE: PanelPicture = {
       '5.2 Vacuum holds    ',
       '-76 kPa gauge   20 s',
       'Watch for bubbles   ',
-      'NO=hold         MORE',
+      'HOLD=make safe  MORE',
     ],
   },
   snapshot: {

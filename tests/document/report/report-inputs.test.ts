@@ -7,6 +7,7 @@ describe('the rows of a settings file', () => {
       vacuum: { setPointKPaAbs: 25, dwellS: 60 },
       resin: { viscosityMPaSAt20C: 50, lot: 'demo' },
       cure: { targetAtResinMJPerCm2: 6000 },
+      lamp: { peakNm: 365, sensorSlopePercentPerNm: 0.6 },
       glassC: 23,
       lowestC: 1,
     });
@@ -16,6 +17,8 @@ describe('the rows of a settings file', () => {
       'resin: viscosity 50 mPa·s at 20 °C',
       'resin: lot demo',
       'cure: target at resin 6000 mJ/cm²',
+      'lamp: peak 365 nm',
+      'lamp: sensor slope 0.6 %/nm',
       'glass 23 °C',
       'lowest 1 °C',
     ]);

@@ -56,7 +56,7 @@ export const COVERAGE: CheckGroup = {
 const TARGET = { targetJPerM2: 60_000, leastS: 1, longestS: 600 };
 const GAIN = 0.03;
 const K = coverageFactor(0.95, INFINITE, 'one-sided');
-const DOUBT = { gainRatio: GAIN, zeroWPerM2: 0, randomWPerM2: 0, coverageFactor: K };
+const DOUBT = { gainRatio: GAIN, biasRatio: 0, zeroWPerM2: 0, randomWPerM2: 0, coverageFactor: K };
 const DRAWS = 100_000;
 
 /** How often the cure counts as done at a true dose, as the sensor's gain errs from unit to unit. */

@@ -17,13 +17,20 @@ const OHM = "Ohm's law";
 
 const share = (lowerOhm: number, upperOhm: number): number => lowerOhm / (lowerOhm + upperOhm);
 
-const ladderRow = (button: 'no' | 'more'): CheckRow => ({
-  what: `counts of the button ${button.toUpperCase()}`,
-  actual: () => BUTTON_LADDER[button].counts,
-  expected: FULL_SCALE_COUNTS * share(BUTTON_LADDER[button].ohm, BUTTON_LADDER.pullUpOhm),
+/** The resistors as they are fitted, kΩ; R38 is beside every button. */
+const LADDER_KOHM = { no: 8.2, more: 18, yes: 27 } as const;
+const REST_KOHM = 68;
+
+const ladderRow = (button: 'no' | 'more' | 'yes'): CheckRow => ({
+  what: `middle of the counts that belong to the button ${button.toUpperCase()}`,
+  actual: () => {
+    const { lowest, highest } = BUTTON_LADDER.bands[button];
+    return (lowest + highest) / 2;
+  },
+  expected: FULL_SCALE_COUNTS * share(1 / (1 / LADDER_KOHM[button] + 1 / REST_KOHM), 10),
   tolerance: 0.5,
   unit: 'counts',
-  source: `${OHM}: ${BUTTON_LADDER[button].ohm} Ω under 10 kΩ`,
+  source: `${OHM}: ${LADDER_KOHM[button]} kΩ beside ${REST_KOHM} kΩ, under 10 kΩ`,
   obtained: 'computed',
 });
 
@@ -32,6 +39,7 @@ export const DIVIDERS: CheckGroup = {
   rows: [
     ladderRow('no'),
     ladderRow('more'),
+    ladderRow('yes'),
     {
       what: 'supply of 12 V through 30 kΩ over 10 kΩ, read back',
       actual: () => supplyVOf(FULL_SCALE_COUNTS * ((12 * share(10_000, 30_000)) / 5), channels),

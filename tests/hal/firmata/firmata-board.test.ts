@@ -155,9 +155,20 @@ test('a refusal for another reason than damage is told to people', async () => {
 
 test('presses are counted on, so that none is lost with a frame', async () => {
   const { frames, line } = await openBoard();
-  line().sendsFrame({ presses: 0b00_00_11 });
-  line().sendsFrame({ presses: 0b01_00_01 });
-  expect(frames.map(({ pressed }) => pressed)).toEqual([[], ['yes', 'yes', 'more']]);
+  line().sendsFrame({ presses: 0b00_00_00_11 });
+  line().sendsFrame({ presses: 0b11_01_00_01 });
+  // HOLD comes first, whichever was pressed first.
+  const hold = ['hold', 'hold', 'hold'];
+  expect(frames.map(({ pressed }) => pressed)).toEqual([[], [...hold, 'yes', 'yes', 'more']]);
+});
+
+test('the ladder of the buttons is told by name, and one that is none is a damaged frame', async () => {
+  const { frames, line } = await openBoard();
+  for (const ladder of [0, 1, 2, 3, 4, 5, 6]) line().sendsFrame({ ladder });
+  const names = ['released', 'hold', 'yes', 'no', 'more', 'between', 'open'];
+  expect(frames.map(({ ladder }) => ladder)).toEqual(names);
+  line().sendsFrame({ ladder: 7 });
+  expect(frames).toHaveLength(names.length);
 });
 
 test('close sends the safe state and ends when the board reports it', async () => {

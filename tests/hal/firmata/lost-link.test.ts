@@ -130,7 +130,7 @@ test('it goes on trying, every second, and says each problem once', async () => 
 });
 
 test('another firmware on the next connection gets no outputs', async () => {
-  const { board, running, line, lines, time } = await openBoard([OURS, { ...OURS, major: 3 }]);
+  const { board, running, line, lines, time } = await openBoard([OURS, { ...OURS, major: 2 }]);
   await running(0.2, 1000);
   line().breaks('close');
   await time.advance(3);

@@ -38,7 +38,7 @@ export interface Script {
 
 export const OURS: Script = {
   name: 'meniscus',
-  major: 2,
+  major: 3,
   verdicts: ['accepted'],
   offender: 127,
   noise: null,
@@ -78,6 +78,7 @@ export const RESTING: FrameFields = {
   supplyVoltage: 614,
   switches: 1,
   presses: 0,
+  ladder: 0,
   trips: 0,
   acting: 34,
   pump: 0,

@@ -1,75 +1,14 @@
-/**
- * A cause trips when two consecutive ticks see it; in one tick alone it is noise, however often it
- * recurs.
- */
-import { describe, expect, test } from 'vitest';
-import { type Bench, BUSY, createBench, PINS_BUSY, type Trip } from './bench.ts';
+/** Noise and causes at two phases of the tick. */
+import { describe, test } from 'vitest';
+import { expectNoTripOfOneTick, expectTripOfTwoTicks, PHASES_S, ROWS } from './noise.ts';
 
-interface Row {
-  readonly trip: Trip;
-  readonly noisy: (bench: Bench) => void;
-  readonly quiet: (bench: Bench) => void;
-}
+describe.each(ROWS)('$trip', (row) => {
+  test.each(PHASES_S)(
+    'does not come of one tick, nor of every other one, %f s into the tick',
+    (phaseS) => expectNoTripOfOneTick(row, phaseS),
+  );
 
-const openSwitch = (
-  trip: Trip,
-  name: 'emergencyStop' | 'overPressureSwitch' | 'shieldSwitch',
-): Row => ({
-  trip,
-  noisy: ({ setSwitch }) => setSwitch(name, true),
-  quiet: ({ setSwitch }) => setSwitch(name, false),
-});
-
-/** Counts beyond a limit, and those that a bench starts with. */
-const counts = (
-  trip: Trip,
-  name: 'pressure' | 'heatSinkTemperature' | 'glassTemperature',
-  [beyond, within]: readonly [number, number],
-): Row => ({
-  trip,
-  noisy: ({ setCounts }) => setCounts(name, beyond),
-  quiet: ({ setCounts }) => setCounts(name, within),
-});
-
-const ROWS: readonly Row[] = [
-  openSwitch('emergency-stop', 'emergencyStop'),
-  openSwitch('over-pressure-switch', 'overPressureSwitch'),
-  openSwitch('shield', 'shieldSwitch'),
-  counts('pressure-ceiling', 'pressure', [800, 300]),
-  counts('pressure-sensor', 'pressure', [0, 300]),
-  counts('heat-sink', 'heatSinkTemperature', [50, 500]),
-  counts('glass-hot', 'glassTemperature', [150, 510]),
-];
-
-/** A tick is 1 ms: shorter meets one of them at most, longer than two meets two at least. */
-const ONE_TICK_S = 0.0009;
-const TWO_TICKS_S = 0.0021;
-const PHASES_S = [0, 0.00023, 0.00046, 0.00071];
-
-describe.each(ROWS)('$trip', ({ trip, noisy, quiet }) => {
-  test('does not come of one tick, nor of every other one', () => {
-    for (const phaseS of PHASES_S) {
-      const bench = createBench({ settleS: 0.02 + phaseS });
-      bench.want(BUSY);
-      for (let i = 0; i < 6; i++) {
-        noisy(bench);
-        bench.chip.run(ONE_TICK_S);
-        quiet(bench);
-        bench.chip.run(2 * 0.001 - ONE_TICK_S);
-      }
-      expect(bench.trips()).toEqual([]);
-      expect(bench.pins()).toEqual(PINS_BUSY);
-    }
-  });
-
-  test('comes of two ticks in a row', () => {
-    for (const phaseS of PHASES_S) {
-      const bench = createBench({ settleS: 0.02 + phaseS });
-      bench.want(BUSY);
-      noisy(bench);
-      bench.chip.run(TWO_TICKS_S);
-      quiet(bench);
-      expect(bench.trips()).toEqual([trip]);
-    }
-  });
+  test.each(PHASES_S)('comes of two ticks in a row, %f s into the tick', (phaseS) =>
+    expectTripOfTwoTicks(row, phaseS),
+  );
 });

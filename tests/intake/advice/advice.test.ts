@@ -27,12 +27,31 @@ const adviseOn = (
     permitted,
     deepestPa: (atmospherePa) => deepestPa(atmospherePa, PUMP),
     heatingKPerS: 10 / 60,
+    lampPeakNm: 365,
+    spotRadiusM: 0.015,
   });
 const fileOf = (advice: Advice) => {
   const file = profileSchema.parse(advice.profile?.file);
   return file;
 };
 const ask = (conditions: Partial<IntakeSheet['conditions']>) => adviseOn({ conditions });
+
+it('a break wider than the lamp’s spot is left to a person, and told what to do', () => {
+  const { damage } = sheetOf({});
+  const across = (diameterMm: number, longestLegMm: number): Advice =>
+    adviseOn({ damage: { ...damage, diameterMm, longestLegMm } });
+  expect(across(30, 15).reasons.join(' ')).not.toContain('even spot');
+  for (const [diameterMm, legMm] of [
+    [30.2, 10],
+    [22, 15.1],
+  ] as const) {
+    const { answer, reasons } = across(diameterMm, legMm);
+    expect(answer).toBe('person');
+    expect(reasons).toContain(
+      "The break is 30.2 mm across the pit, the lamp's even spot 30.0 mm, and this unit cures one spot a job. Do not fill it with this unit: use a lamp with a larger spot, or refer the pane for replacement.",
+    );
+  }
+});
 
 describe('advice on a star break at 23 C and sea level', () => {
   const advice = adviseOn({});

@@ -9,6 +9,6 @@ export default defineConfig({
     include: rooms.map((room) => `tests/${room}/**/*.test.ts`),
     exclude: [...configDefaults.exclude, 'tests/**/*.long.test.ts'],
     setupFiles: ['tests/seed.ts'],
-    testTimeout: 30_000,
+    testTimeout: 120_000,
   },
 });

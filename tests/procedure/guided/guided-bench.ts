@@ -44,7 +44,7 @@ export const REFERENCES = {
   uv: {
     kind: 'radiometer',
     quantity: 'light',
-    stated: { ...INSTRUMENT, expandedUncertainty: 0.04, resolution: 0.1 },
+    stated: { ...INSTRUMENT, expandedUncertainty: 0.04, resolution: 0.1, atNm: 365 },
   },
   temperature: {
     kind: 'thermometer',

@@ -147,7 +147,7 @@ describe('held', () => {
   test('NO asks whether to end, YES ends it there, and NO goes back', () => {
     const driver = createGuidedDriver('pressure');
     guideTo(driver, 'gauge-join');
-    driver.press('no');
+    driver.press('hold');
     driver.pass(12);
     driver.press('no');
     expect(driver.pass(12).snapshot.batch).toBe('held');

@@ -46,8 +46,16 @@ describe('the answer', () => {
     expect(state.procedure.atmospherePa).toBeCloseTo(79_500, -3);
   });
 
-  test('NO ends the job before any hand work', () => {
-    const { state } = pass(tick(asked, { pressed: ['no'] }), 8);
+  test('NO asks once more, and YES to that ends the job before any hand work', () => {
+    const held = pass(tick(asked, { pressed: ['no'] }), 8);
+    expect(held.state.batch).toBe('held');
+    expect(held.step?.outputs.display[1]).toBe('End the job? YES    ');
+    const { state } = pass(tick(held, { pressed: ['yes'] }), 8);
     expect(state).toMatchObject({ batch: 'stopped', endReason: 'stopped-by-person' });
+    // NO goes back, and from there the question is asked anew.
+    const back = pass(tick(held, { pressed: ['no'] }), 2);
+    expect(back.state.batch).toBe('held');
+    const again = pass(tick(back, { pressed: ['yes'] }), 2);
+    expect(again.state).toMatchObject({ batch: 'running', procedure: { phase: 'air-jump' } });
   });
 });

@@ -1,7 +1,7 @@
 /** One thing wrong beside the good job’s process, and what its claim then says: typed from the requirement. */
-import type { Event } from '../../../src/core/events.ts';
+import type { Event, HoldReason } from '../../../src/core/events.ts';
 import type { ClaimId } from '../../../src/report/claims/claim-table.ts';
-import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling } from '../job-story.ts';
+import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling, UNIT } from '../job-story.ts';
 
 const RULE = {
   words: 'no repair before the driver',
@@ -23,6 +23,8 @@ export const found = (finding: 'moisture' | 'leak' | 'outgassing', timeS = 10): 
   at(timeS, { kind: 'seal-finding', finding, why: 'Levels like water' });
 export const answered = (phase: 'bubbles-stay' | 'final-look', answer: 'yes' | 'no'): Event =>
   at(188.5, { kind: 'answer', phase, answer });
+const heldBecause = (reason: HoldReason): Event =>
+  at(188.5, { kind: 'hold-reason', phase: 'ask-bubbles', reason });
 export interface Case {
   readonly claim: ClaimId;
   readonly state: 'not shown' | 'not met';
@@ -78,6 +80,37 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     about: { ...ABOUT, resin: { ...BOTTLE, glass: { lowestC: 25, highestC: 40 } } },
     headline: 'the glass was too cold or too hot for the resin',
     line: 'glass 23.0 to 23.0 °C while demo resin, lot demo-lot-7, was worked; it allows 25.0 to 40.0 °C',
+  },
+  'a resin that other light sets': {
+    claim: 'dose',
+    state: 'not shown',
+    about: { ...ABOUT, resin: { ...BOTTLE, light: { fromNm: 385, toNm: 420 } } },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'demo resin, lot demo-lot-7: set by 385 to 420 nm; the lamp peaks at 365 nm',
+  },
+  'a lamp of other light than sets the resin': {
+    claim: 'dose',
+    state: 'not shown',
+    telling: { unit: { ...UNIT, lamp: { peakNm: 386 } } },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'demo resin, lot demo-lot-7: set by 345 to 385 nm; the lamp peaks at 386 nm',
+  },
+  'a pit resin that other light sets': {
+    claim: 'dose',
+    state: 'not shown',
+    about: {
+      ...ABOUT,
+      pitResin: { ...BOTTLE, name: 'pit one', light: { fromNm: 400, toNm: 420 } },
+    },
+    headline: 'the lamp does not give the light that sets the resin',
+    line: 'pit one, lot demo-lot-7: set by 400 to 420 nm; the lamp peaks at 365 nm',
+  },
+  'a bottle that does not say which light sets its resin': {
+    claim: 'resin',
+    state: 'not shown',
+    about: { ...ABOUT, resin: { ...BOTTLE, light: null } },
+    headline: 'it is not on record which light sets the resin',
+    line: 'demo resin, lot demo-lot-7: its file does not say which light sets it',
   },
   'rules that do not allow it': {
     claim: 'rules',
@@ -148,6 +181,20 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     events: [...GOOD_JOB, answered('bubbles-stay', 'yes')],
     headline: 'bubbles still rose when the resin was pressed in',
     line: 'at 3:09 min the longest vacuum was over, bubbles still rose, and a person went on',
+  },
+  'a leg that grew, as the person said who held it': {
+    claim: 'as-stated',
+    state: 'not met',
+    events: [...GOOD_JOB, heldBecause('leg-grew')],
+    headline: 'a leg grew after the break was assessed',
+    line: 'at 3:09 min, in step 5.3, a person held the job because a leg grew',
+  },
+  'resin on the inner side': {
+    claim: 'as-stated',
+    state: 'not met',
+    events: [...GOOD_JOB, heldBecause('resin-inside')],
+    headline: 'resin came through to the inner side',
+    line: 'at 3:09 min, in step 5.3, a person held the job because resin shows on the inner side',
   },
   'a break that was stated dry and found wet': {
     claim: 'as-stated',

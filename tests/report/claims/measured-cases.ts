@@ -9,7 +9,7 @@ export const measuredAs = (name: string, value: number): readonly Event[] =>
   );
 const without = (drop: (event: Event) => boolean): readonly Event[] =>
   GOOD_JOB.filter((event) => !drop(event));
-const isMeasured = (event: Event, name: string): boolean =>
+export const isMeasured = (event: Event, name: string): boolean =>
   event.kind === 'measured' && event.name === name;
 
 export const MEASURED_CASES: Readonly<Record<string, Case>> = {
@@ -68,6 +68,13 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     events: measuredAs('unconfirmedDoseJPerM2', 1),
     headline: 'the lamp is not known to give so much light',
     line: 'at least 6.00 J/cm² of it is light that this lamp is known to give',
+  },
+  'light of which this lamp is known to give none': {
+    claim: 'dose',
+    state: 'not shown',
+    events: measuredAs('unconfirmedDoseJPerM2', 60_300),
+    headline: 'the lamp is not known to give so much light',
+    line: 'at least 0.00 J/cm² of it is light that this lamp is known to give',
   },
   'a vacuum below the lowest allowed': {
     claim: 'pressure',
@@ -183,7 +190,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'proved on 1999-11-01', due: 'overdue-warn' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: proved on 1999-11-01',
+    line: 'the stop’s contact that is read, and over-pressure switch: proved on 1999-11-01',
   },
   'switches that nobody ever proved': {
     claim: 'interlocks',
@@ -193,7 +200,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
       care: [{ item: 'interlocks', state: 'never proved', due: 'never-done' }],
     },
     headline: 'nothing shows that the safety switches work',
-    line: 'stop and over-pressure switch: never proved',
+    line: 'the stop’s contact that is read, and over-pressure switch: never proved',
   },
   'light that failed with the shield read as closed': {
     claim: 'interlocks',
@@ -207,7 +214,7 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     state: 'not shown',
     about: { ...ABOUT, care: ABOUT.care.slice(0, 1) },
     headline: 'nothing shows that the safety switches work',
-    line: 'the proof of stop and over-pressure switch: this journal’s version did not record it',
+    line: 'the proof of the stop’s contact that is read, and over-pressure switch: this journal’s version did not record it',
   },
   'a shield that was open in the light': {
     claim: 'interlocks',

@@ -1,15 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import type { AlarmId } from '../../../src/core/alarm-ids.ts';
 import { verdictHeadline } from '../../../src/document/report/claim-rows.ts';
 import { ABOUT, alarmEvent, at, GOOD_JOB, STOPPED } from '../job-story.ts';
 import { claimIn, reportOf } from '../report-of.ts';
 import { answered, BESIDE_CASES, found, setAside } from './beside-cases.ts';
+import { GLASS_CASES } from './glass-cases.ts';
 import { MEASURED_CASES, measuredAs } from './measured-cases.ts';
 
 const { sheet, assessment: ALLOWED } = ABOUT.intake;
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 
 describe('a repair', () => {
-  test.each(Object.entries({ ...BESIDE_CASES, ...MEASURED_CASES }))(
+  test.each(Object.entries({ ...BESIDE_CASES, ...MEASURED_CASES, ...GLASS_CASES }))(
     'with %s is not good, and its claim says why',
     (_, row) => {
       const { claim: id, state, headline, line, events = GOOD_JOB, about = ABOUT, telling } = row;
@@ -77,6 +79,32 @@ test('a repair that was not completed says what stood against it all the same', 
   expect(verdictHeadline(report)).toBe(
     'process not completed, and a check of the resin was set aside',
   );
+});
+
+describe('an alarm of the clock, in a job whose clocks agreed at last', () => {
+  const CLAIMS = ['clock', 'held', 'seal'] as const;
+  const raised = (alarm: AlarmId, timeS: number) =>
+    reportOf([...GOOD_JOB, at(timeS, alarmEvent(alarm, 'warn'))].sort((a, b) => a.timeS - b.timeS));
+
+  test.each([
+    ['board-clock', 3],
+    ['board-clock', 195],
+    ['frames-stand-still', 60],
+    ['frames-rare', 60],
+  ] as const)('%s at %d s leaves clock, times held and leak rate not shown', (alarm, timeS) => {
+    const report = raised(alarm, timeS);
+    for (const id of CLAIMS) {
+      const { state, objections } = claimIn(report, id);
+      expect(state).toBe('not shown');
+      expect(objections.map(({ headline }) => headline)).toEqual(['the clock cannot be relied on']);
+    }
+    expect(report.verdict.grade).not.toBe('good');
+  });
+
+  test('is none where another alarm was raised', () => {
+    const report = raised('lamp-weak', 195);
+    for (const id of CLAIMS) expect(claimIn(report, id).state).toBe('shown');
+  });
 });
 
 describe('a dose whose cure measured it as met', () => {

@@ -16,6 +16,7 @@ function watched(
   seconds: number,
   glassK: (sinceS: number) => number | null,
   lightWPerM2: number,
+  cure: string | null = lightWPerM2 > 0 ? 'cure' : null,
 ): GlassWatch {
   let watch = from;
   for (let tick = 1; tick <= Math.round(seconds / TICK_S); tick++) {
@@ -24,6 +25,7 @@ function watched(
       lightWPerM2,
       lampOn: lightWPerM2 > 0,
       paneFollowsAirS: 400,
+      cure,
     };
     watch = stepGlassWatch(watch, scene, HEAT, TICK_S);
   }
@@ -69,5 +71,32 @@ describe('the watch on the glass', () => {
     const held = watched(lit, 30, (s) => PANE_K + leftK * Math.exp(-s / 175), 0);
     const again = watched(held, 30, (s) => warming(100 + s) - 0.4, 195);
     expect(glassLackK(again)).toBeLessThan(0);
+  });
+
+  describe('between two cures', () => {
+    // A minute of light, and half a minute without.
+    const first = watched(rested, 60, warming, 195, 'cure-fill');
+    const leftK = warming(60) - PANE_K;
+    const cooled = (s: number): number => PANE_K + leftK * Math.exp(-s / 175);
+    const between = watched(first, 30, cooled, 0);
+    /** 2.9 K above the pane is where the light takes it. */
+    const warmedAgain = (s: number): number =>
+      PANE_K + 2.9 + (cooled(30) - PANE_K - 2.9) * Math.exp(-s / 175);
+
+    test('finds that the second one has warmed a sound sensor by itself', () => {
+      const second = watched(between, 60, warmedAgain, 195, 'cure');
+      const risenK = warmedAgain(60) - cooled(30);
+      // The reading is smoothed over 5 s: it lags by 0.05 K at the end and leads by 0.02 K before.
+      expect(Math.abs((glassRise(second)?.seenK ?? 0) - risenK)).toBeLessThan(0.08);
+      expect(glassRise(second)?.usualK).toBeCloseTo(risenK, 1);
+      expect(glassLackK(second)).toBeLessThan(0);
+    });
+
+    test('finds that the second one has not warmed a sensor that stuck', () => {
+      const stuck = (): number => cooled(30);
+      const second = watched(between, 100, stuck, 195, 'cure');
+      expect(glassRise(second)?.seenK).toBeLessThan(0.1);
+      expect(glassLackK(second)).toBeGreaterThan(0.3);
+    });
   });
 });

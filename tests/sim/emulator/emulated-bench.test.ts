@@ -6,6 +6,7 @@ import {
   encodeText,
   FRAME_LAYOUT,
   KINDS,
+  LADDER_STEPS,
   OUTPUT_FLAGS,
   OUTPUTS_LAYOUT,
   PRESS_SHIFT,
@@ -108,7 +109,7 @@ test('a channel that is held reads so, whatever the plant does', () => {
   expect(last().pressure).toBeLessThan(400);
 });
 
-test.each(['yes', 'no', 'more'] as const)('a press of %s is counted once', (button) => {
+test.each(['hold', 'yes', 'no', 'more'] as const)('a press of %s is counted once', (button) => {
   const { bench, last } = benchOf();
   bench.press(button);
   bench.advance(0.3);
@@ -121,6 +122,29 @@ test('two presses one after the other are two', () => {
   bench.press('yes');
   bench.advance(0.6);
   expect(last().presses).toBe(2 << PRESS_SHIFT.yes);
+});
+
+test.each([
+  ['ladder-open', 'open', 0],
+  ['ladder-shorted', 'hold', 1 << PRESS_SHIFT.hold],
+  ['ladder-wet', 'between', 0],
+  ['yes-stuck', 'yes', 1 << PRESS_SHIFT.yes],
+] as const)('with %s the firmware reads %s', (kind, ladder, presses) => {
+  const { bench, last } = benchOf({ faults: [{ kind, from: { atS: 0 } }] });
+  bench.advance(0.3);
+  expect(LADDER_STEPS[last().ladder]).toBe(ladder);
+  expect(last().presses).toBe(presses);
+});
+
+test('a NO whose resistor has drifted by a quarter is no press, and one of YES in its place is YES', () => {
+  const pressed = (kind: 'no-drifts' | 'no-reads-yes') => {
+    const { bench, last } = benchOf({ faults: [{ kind, from: { atS: 0 } }] });
+    bench.press('no');
+    bench.advance(0.3);
+    return last().presses;
+  };
+  expect(pressed('no-drifts')).toBe(0);
+  expect(pressed('no-reads-yes')).toBe(1 << PRESS_SHIFT.yes);
 });
 
 test('switches read as they are, and a pressed emergency stop cuts off what acts', () => {

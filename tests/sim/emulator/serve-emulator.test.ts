@@ -97,7 +97,7 @@ describe.skipIf(!hasSocat)('an emulator in a process of its own', () => {
     expect(await answers('estop')).toEqual({ kind: 'command', command: 'estop', ok: true });
     expect(await answers('press maybe')).toMatchObject({
       ok: false,
-      accepted: 'press yes|no|more',
+      accepted: 'press hold|yes|no|more',
     });
     expect(await answers('dance')).toMatchObject({ ok: false });
   });

@@ -1,6 +1,8 @@
 /** What people get wrong, and buttons that do. */
 import { expect, test } from 'vitest';
+import { ladderReading } from '../../../sim/board/ladder.ts';
 import { createRig, letPersonAct, lookAtFaults, pressButton } from '../../../sim/board/rig.ts';
+import { takeFrame } from '../../../sim/board/sampling.ts';
 import type { Fault } from '../../../sim/faults/faults.ts';
 import type { Button } from '../../../src/core/frame.ts';
 import { type PhaseId, STEP_NUMBERS } from '../../../src/core/phases.ts';
@@ -21,17 +23,56 @@ function rigWith(faults: readonly Fault[], technician: 'scripted' | 'person' = '
   return { rig, show };
 }
 
+const SHOWN = 'ask-clear';
+
+/** What the board is told of NO, YES, MORE and HOLD, pressed and let go one after the other. */
+function toldOf(faults: readonly Fault[]) {
+  const { rig, show } = rigWith(faults);
+  show(SHOWN);
+  const first = takeFrame(rig, []);
+  for (const button of ['no', 'yes', 'more', 'hold'] satisfies Button[]) pressButton(rig, button);
+  const { pressed } = takeFrame(rig, []);
+  return { atRest: first.ladder, told: [...first.pressed, ...pressed] };
+}
+
 test.each([
-  { kinds: [], told: ['no', 'yes', 'more'] },
-  { kinds: ['yes-stuck'], told: ['yes'] },
-  // NO shows again each time YES is let go.
-  { kinds: ['no-stuck'], told: ['no', 'yes', 'no'] },
-  { kinds: ['no-reads-yes'], told: ['yes', 'yes', 'more'] },
-] as const)('of NO, YES and MORE the board is told $told with $kinds', ({ kinds, told }) => {
-  const { rig, show } = rigWith(kinds.map((kind) => fault(kind)));
-  show('ask-clear');
-  for (const button of ['no', 'yes', 'more'] satisfies Button[]) pressButton(rig, button);
-  expect(rig.pressed).toEqual(told);
+  { kinds: [], atRest: 'released', told: ['no', 'yes', 'more', 'hold'] },
+  // Beside a button that stays down only HOLD is read; what stays down is told once.
+  { kinds: ['yes-stuck'], atRest: 'yes', told: ['yes', 'hold'] },
+  { kinds: ['no-stuck'], atRest: 'no', told: ['no', 'hold'] },
+  { kinds: ['hold-stuck'], atRest: 'hold', told: ['hold'] },
+  { kinds: ['ladder-shorted'], atRest: 'hold', told: ['hold'] },
+  { kinds: ['ladder-open'], atRest: 'open', told: [] },
+  { kinds: ['ladder-wet'], atRest: 'between', told: ['hold'] },
+  // A quarter more is no button any more, and YES in its place is YES.
+  { kinds: ['no-drifts'], atRest: 'released', told: ['yes', 'more', 'hold'] },
+  { kinds: ['no-reads-yes'], atRest: 'released', told: ['yes', 'yes', 'more', 'hold'] },
+] as const)('of NO, YES, MORE and HOLD the board is told $told with $kinds', (row) => {
+  expect(toldOf(row.kinds.map((kind) => fault(kind)))).toEqual({
+    atRest: row.atRest,
+    told: row.told,
+  });
+});
+
+test('NO is NO within 9 % of its resistor and reads between two buttons beyond', () => {
+  const readingOf = (amount: number) => {
+    const { rig, show } = rigWith([fault('no-drifts', { amount })]);
+    show(SHOWN);
+    pressButton(rig, 'no');
+    const { ladder, pressed } = takeFrame(rig, []);
+    return [ladder, pressed];
+  };
+  for (const amount of [0.92, 1, 1.08]) expect(readingOf(amount)).toEqual(['no', ['no']]);
+  for (const amount of [0.88, 1.12, 1.5]) expect(readingOf(amount)).toEqual(['between', []]);
+});
+
+test('no resistor of NO reads as YES before it has read as nothing and as MORE', () => {
+  const read: (string | null)[] = [];
+  for (let times = 1; times < 4; times *= 1.01) {
+    const ladder = ladderReading(['no'], [fault('no-drifts', { amount: times })]);
+    if (ladder !== read.at(-1)) read.push(ladder);
+  }
+  expect(read).toEqual(['no', 'between', 'more', 'between', 'yes', 'between']);
 });
 
 test('idle hands say YES and leave the work undone, and another step is done', () => {
@@ -39,7 +80,7 @@ test('idle hands say YES and leave the work undone, and another step is done', (
   const { rig, show } = rigWith([idle]);
   show('close-seal');
   pressButton(rig, 'yes');
-  expect(rig.pressed).toEqual(['yes']);
+  expect(rig.fingers).toEqual(['yes']);
   expect(rig.plant.setup.sealed).toBe(false);
   rig.plant.step += 11_000;
   show('connect-hose');
@@ -59,11 +100,11 @@ test('who says that all is well calls a break clear in which nothing was filled'
   const answer = (faults: readonly Fault[]): readonly Button[] => {
     const { rig, show } = rigWith(faults, 'scripted');
     show('ask-clear');
-    for (let tick = 0; tick < 400 && rig.pressed.length === 0; tick++) {
+    for (let tick = 0; tick < 400 && rig.fingers.length === 0; tick++) {
       rig.plant.step += 50;
       letPersonAct(rig);
     }
-    return rig.pressed;
+    return rig.fingers;
   };
   expect(answer([])).toEqual(['no']);
   expect(answer([fault('says-all-well')])).toEqual(['yes']);

@@ -134,6 +134,11 @@ describe('pressing', () => {
     expect(presses(line).map(({ button }) => button)).toEqual(['yes']);
   });
 
+  test('that asks why HOLD was pressed is answered NO: no scripted person sees a leg grow', () => {
+    const asked = presses(shown('evacuate', ' |? Why HOLD?')).map(({ button }) => button);
+    expect(asked).toEqual(['no']);
+  });
+
   test('a screen that stays is pressed again after 20 s and not before', () => {
     const [first, second] = presses(shown('ask-clear'), DARK, 40);
     expect(second!.atS - first!.atS).toBeCloseTo(20, 6);

@@ -1,0 +1,49 @@
+/**
+ * Vacuum and pressure of a job: the profile's, as far as the pump reaches them in this air, and
+ * lowered for the rest of the job each time a leg has grown.
+ */
+import type { UnstampedEvent } from '../../core/events.ts';
+import type { ProcedureState } from '../phase.ts';
+import type { Profile } from '../profile.ts';
+
+type Loaded = Pick<ProcedureState, 'atmospherePa' | 'vacuumPa' | 'loadRatio'>;
+
+/** Demo: half of what the leg did not bear. */
+const LOWERED_RATIO = 0.5;
+
+/** Absolute. */
+export function vacuumPaOf(state: Loaded, { vacuum }: Pick<Profile, 'vacuum'>): number {
+  const { atmospherePa, loadRatio } = state;
+  const fullPa = state.vacuumPa ?? vacuum.setPointPa;
+  return atmospherePa === null ? fullPa : atmospherePa - loadRatio * (atmospherePa - fullPa);
+}
+
+export const pressureGaugePaOf = (
+  { loadRatio }: Loaded,
+  { pressure }: Pick<Profile, 'pressure'>,
+): number => loadRatio * pressure.setPointGaugePa;
+
+/** From now on half of what it was, and what the record says of it. */
+export function lowered(
+  walk: ProcedureState,
+  profile: Pick<Profile, 'vacuum' | 'pressure'>,
+): { readonly walk: ProcedureState; readonly events: readonly UnstampedEvent[] } {
+  const gentler = { ...walk, loadRatio: LOWERED_RATIO * walk.loadRatio };
+  const airPa = walk.atmospherePa ?? 0;
+  const adapted = (
+    what: 'vacuum' | 'pressure',
+    askedPa: number,
+    givenPa: number,
+  ): UnstampedEvent => ({ kind: 'adapted', what, askedPa, givenPa, why: 'a leg grew' });
+  return {
+    walk: gentler,
+    events: [
+      adapted('vacuum', profile.vacuum.setPointPa, vacuumPaOf(gentler, profile)),
+      adapted(
+        'pressure',
+        airPa + profile.pressure.setPointGaugePa,
+        airPa + pressureGaugePaOf(gentler, profile),
+      ),
+    ],
+  };
+}
