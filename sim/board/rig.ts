@@ -104,7 +104,10 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
     plant: createPlantState(place, scenario.airK, scenario.glassK),
     noise: chance('noise'),
     tolerance: drawTolerance(chance('tolerance'), lightErrors),
-    technician: scenario.technician === 'scripted' ? createTechnician(chance('technician')) : null,
+    technician:
+      scenario.technician === 'scripted'
+        ? createTechnician(chance('technician'), scenario.pace)
+        : null,
     probe: createProbe(chance('reference')),
     faults: createFaultClock(scenario.faults),
     faultNoise: chance('fault'),

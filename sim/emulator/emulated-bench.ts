@@ -12,6 +12,7 @@ import {
   letPersonAct,
   letTimePass,
   lookAtFaults,
+  type PlantWatch,
   pressButton,
   type Rig,
   switchesReadOf,
@@ -36,6 +37,8 @@ import type { I2cDevice } from './i2c-bus.ts';
 export interface EmulatedBenchOptions {
   readonly image: Uint16Array;
   readonly scenario: Scenario;
+  /** Looks at the truth in every step; null where nobody does. */
+  readonly watch?: PlantWatch | null;
 }
 
 export interface EmulatedBench {
@@ -64,8 +67,12 @@ const STEP_S = 0.001;
 /** How often the person looks, and faults begin or end, ms. */
 const LOOK_MS = 50;
 
-export function createEmulatedBench({ image, scenario }: EmulatedBenchOptions): EmulatedBench {
-  const rig = createRig(scenario);
+export function createEmulatedBench({
+  image,
+  scenario,
+  watch = null,
+}: EmulatedBenchOptions): EmulatedBench {
+  const rig = createRig(scenario, watch);
   const display = createDisplay();
   const held = new Map<Channel, number>();
   const hosts = new Set<(bytes: Uint8Array) => void>();

@@ -24,4 +24,6 @@ export interface Scenario {
   readonly faults: readonly Fault[];
   /** `scripted` presses buttons by itself; for a `person` only the hands are simulated. */
   readonly technician: 'scripted' | 'person';
+  /** Times that the scripted person takes, as a share of the usual ones; 1 where absent. */
+  readonly pace?: number;
 }

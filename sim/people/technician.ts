@@ -90,6 +90,8 @@ const WHY_ASKED: Habit = { takesS: 3, press: () => 'no' };
 const PATIENCE = 3;
 /** A person who was refused for a quarter of an hour also gives up. */
 const MOST_TRIES = 45;
+/** However quick the hands: the display has to be read first, and the unit takes no press before. */
+const QUICKEST_S = 2;
 /** A person who sees no effect presses again after this time. */
 const AGAIN_S = 20;
 
@@ -120,12 +122,16 @@ const FRESH: Mind = {
   holds: new Map(),
 };
 
-export function createTechnician(chance: OwnChance, mind: Mind = FRESH): Technician {
+/** `pace`: of the times that each step usually takes. */
+export function createTechnician(chance: OwnChance, pace = 1, mind: Mind = FRESH): Technician {
   let { read, screen, seen, dueS, tries } = mind;
   const holds = new Map(mind.holds);
-  const delayS = (meanS: number): number => meanS * (0.6 + 0.8 * chance.uniform());
+  const delayS = (meanS: number): number => {
+    const usualS = meanS * (0.6 + 0.8 * chance.uniform());
+    return Math.min(usualS, Math.max(pace * usualS, QUICKEST_S));
+  };
   return {
-    copy: () => createTechnician(chance.copy(), { read, screen, seen, dueS, tries, holds }),
+    copy: () => createTechnician(chance.copy(), pace, { read, screen, seen, dueS, tries, holds }),
     look: (timeS, display, sight) => {
       if (display !== read) {
         read = display;
@@ -141,7 +147,7 @@ export function createTechnician(chance: OwnChance, mind: Mind = FRESH): Technic
         dueS = habit === null ? Number.POSITIVE_INFINITY : timeS + delayS(habit.takesS);
       }
       if (habit === null || timeS < dueS) return null;
-      dueS = timeS + AGAIN_S;
+      dueS = timeS + pace * AGAIN_S;
       tries += 1;
       const often = (holds.get(screen.step) ?? 0) >= PATIENCE || tries >= MOST_TRIES;
       return screen.kind === 'held' && often ? 'no' : habit.press(sight);

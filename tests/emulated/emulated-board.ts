@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { Board } from '../../hal/board.ts';
 import { openFirmataBoard } from '../../hal/firmata/firmata-board.ts';
+import type { PlantWatch } from '../../sim/board/rig.ts';
 import { during } from '../../sim/emulator/during.ts';
 import { createEmulatedBench, type EmulatedBench } from '../../sim/emulator/emulated-bench.ts';
 import { loadImage } from '../../sim/emulator/image.ts';
@@ -25,8 +26,11 @@ export interface EmulatedBoard {
   readonly notices: readonly string[];
 }
 
-export async function openEmulatedBoard(scenario: Scenario): Promise<EmulatedBoard> {
-  const bench = createEmulatedBench({ image: IMAGE, scenario });
+export async function openEmulatedBoard(
+  scenario: Scenario,
+  watch: PlantWatch | null = null,
+): Promise<EmulatedBoard> {
+  const bench = createEmulatedBench({ image: IMAGE, scenario, watch });
   const clock = createVirtualClock(bench, () => nextTurn());
   const notices: string[] = [];
   let line: InProcessLine | null = null;

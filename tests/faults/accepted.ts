@@ -18,8 +18,8 @@ export interface Accepted {
 
 export const ACCEPTED: Readonly<Record<string, Accepted>> = {
   'relief-stuck-shut': {
-    why: 'The valve is the last of three guards and no job comes near its pressure; only a test with a gauge opens it.',
-    withdraws: 'interlocks',
+    why: 'The valve is the last of three guards and no job comes near its pressure; only a test with a gauge opens it. Every record lists it under what it cannot show.',
+    withdraws: null,
   },
   'stop-contact-shorted': {
     why: 'Nobody presses the stop in a sound job; one of its two contacts is proved by the guided test alone.',
@@ -31,10 +31,50 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     withdraws: null,
     passes: ['glass-too-hot', 'interlayer-too-hot'],
   },
-  'says-all-well': {
-    why: 'The unit does not see the break. Its claim says that a person found it filled, and the record lists what the break looks like under what it cannot show.',
+  'glass-off-hot-pane': {
+    why: 'A thermistor that hangs in the air reads the air, and no other sense feels the glass before the lamp burns. Every record lists under what it cannot show how warm the glass was before; in the light the thermistor does not warm, and no temperature is claimed.',
+    withdraws: 'temperature',
+    passes: ['glass-too-hot'],
+  },
+  'supply-divider-short': {
+    why: 'The supply is watched for being too low alone, and a divider that reads too much hides that. Nothing of a record rests on the supply: pump and lamp are judged by what they do.',
     withdraws: null,
-    onWordOf: ['filled'],
+  },
+  'supply-divider-drift': {
+    why: 'As a divider that is shorted: it reads too much, and nothing of a record rests on it.',
+    withdraws: null,
+  },
+  'reference-drifts': {
+    why: 'All sensors but the supply’s divider are fed by the reference, and their share of it stays. The supply reads a ninth too much, and nothing of a record rests on it.',
+    withdraws: null,
+  },
+  'supply-dips': {
+    why: 'A dip of a third of a second ends before the alarm for a low supply may tell of it. Pump and lamp are judged by what they do, and here they do enough.',
+    withdraws: null,
+  },
+  sun: {
+    why: 'In a job so short the sun warms the pane by less than its limits leave, so there is nothing to tell.',
+    withdraws: null,
+  },
+  'says-all-well': {
+    why: 'The unit does not see the break. Its claim says that a person found it filled, and the record lists what the break looks like under what it cannot show, and that the hose was open to the break.',
+    withdraws: null,
+    onWordOf: ['filled', 'pressure'],
+  },
+  'hose-blocked': {
+    why: 'The transmitter sits at the pump’s end of the hose and reads the manifold; nothing feels the break’s end. Every record lists under what it cannot show that the hose was open to the break; a break that was not filled is seen by a person.',
+    withdraws: null,
+    onWordOf: ['pressure'],
+  },
+  'lamp-beside': {
+    why: 'The sensor stands beside the lamp and sees its light wherever that falls. Every record lists under what it cannot show that the lamp stood on the break; the dose is that at the sensor, and a break that stays soft shows at the scrape.',
+    withdraws: null,
+    onWordOf: ['dose'],
+  },
+  'shield-on-nothing': {
+    why: 'As a lamp beside the break: the shield is closed and the sensor sees the light. The resin stays liquid, and a person finds it so.',
+    withdraws: null,
+    onWordOf: ['dose'],
   },
   'shield-cut-shorted': {
     why: 'Nobody lifts the shield in the light of a sound job, and nobody reads this contact: only the bring-up checklist proves it. Where it is shorted, the one that is read still puts the lamp off.',

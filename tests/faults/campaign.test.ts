@@ -1,17 +1,20 @@
 /** A sample of the fault campaign: what finds a fault is typed here, from what it does to the unit. */
 import { describe, expect, test } from 'vitest';
 import { ACCEPTED } from './accepted.ts';
+import { campaignOf } from './campaign.ts';
 import { caseOf, pairCases } from './cases.ts';
+import type { CaseResult } from './judge.ts';
 import { ROWS } from './rows.ts';
 import { isBroken, summaryOf } from './summary.ts';
-import { type CaseResult, runCase } from './try-case.ts';
+import { runCase } from './try-case.ts';
+import type { Answer } from './workers.ts';
 
 describe('a fault is found by what sees its effect, and no limit of the plant is passed', () => {
   test.each([
     ['pressure-open@together.pressure-dwell.2', 'pressure-sensor', 2],
     ['hose-off@together.vacuum-dwell.2', 'set-point-lost', 5],
     ['vent-stuck-closed@together.pressure-dwell.3', 'vent-no-effect', 20],
-    ['emergency-stop@together.evacuate.2', 'emergency-stop', 0.2],
+    ['emergency-stop@together.evacuate.1', 'emergency-stop', 0.2],
     ['lamp-dead@together.cure.2', 'lamp-no-light', 10],
     ['link-dead@together.cure.1', 'link-lost', 2],
     ['board-reset-loop@together.pressurise.2', 'board-tripped', 1],
@@ -73,16 +76,17 @@ describe('a row comes to', () => {
   test.each([
     ['not found', [result({})]],
     ['found', [result({}), found]],
-    ['broken', [found, result({ falseClaims: [{ claim: 'dose', why: 'demo' }] })]],
+    ['broken', [found, result({ falseClaims: [{ claim: 'dose', portion: null, why: 'demo' }] })]],
     ['broken', [result({ breaches: [{ limit: 'pressure-floor', words: 'demo', atS: 1 }] })]],
   ] as const)('%s', (state, results) => {
     expect(summaryOf(row, results, {}).state).toBe(state);
   });
 
-  test('accepted where the claim that rests on it is not shown, and broken where it is', () => {
+  test('accepted where its claim is not shown, and broken where it is, or where it is found', () => {
     const accepted = { [row.id]: { why: 'demo', withdraws: 'dose' } } as const;
     expect(summaryOf(row, [result({ shown: ['pressure'] })], accepted).state).toBe('accepted');
     expect(summaryOf(row, [result({ shown: ['dose'] })], accepted).state).toBe('broken');
+    expect(summaryOf(row, [result({}), found], accepted).state).toBe('broken');
   });
 
   test('accepted where it passes only the limit that nothing can hold, and broken by any other', () => {
@@ -97,5 +101,50 @@ describe('a row comes to', () => {
     const ids = ROWS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const id of Object.keys(ACCEPTED)) expect(ids).toContain(id);
+  });
+});
+
+describe('a campaign', () => {
+  const [row] = ROWS;
+  if (row === undefined) throw new Error('no row');
+  const sound: CaseResult = {
+    id: `1/${row.id}@together.evacuate.1`,
+    rows: [row.id],
+    foundBy: 'pressure-sensor',
+    foundAfterS: 1,
+    end: 'alarm',
+    shown: [],
+    breaches: [],
+    falseClaims: [],
+  };
+  const fails = (...answers: readonly Answer[]) =>
+    campaignOf({ rows: [row], every: 1 }, answers, 1).failed;
+  const of = (result: CaseResult): Answer => ({ kind: 'case', result });
+  const job = (alarms: readonly string[], end: string): Answer => ({
+    kind: 'healthy',
+    result: { seed: 1, alarms, end, falseClaims: [] },
+  });
+
+  test('passes where all is found and sound jobs are quiet', () => {
+    expect(fails(of(sound), job([], 'completed'))).toBe(false);
+  });
+
+  test.each([
+    ['a row is not found', [of({ ...sound, foundBy: null })]],
+    [
+      'a pair shows what is false',
+      [
+        of(sound),
+        of({
+          ...sound,
+          rows: ['a', 'b'],
+          falseClaims: [{ claim: 'dose', portion: null, why: 'demo' }],
+        }),
+      ],
+    ],
+    ['a sound job has an alarm', [of(sound), job(['pump-no-effect'], 'completed')]],
+    ['a sound job is cut short', [of(sound), job([], 'alarm')]],
+  ] as const)('fails where %s', (_, answers) => {
+    expect(fails(...answers)).toBe(true);
   });
 });

@@ -3,7 +3,7 @@
  * seed. A case is known by its id alone, so that it can be run again from a terminal.
  */
 import { createChance } from '../../sim/random.ts';
-import { type Moment, momentsOf } from './moments.ts';
+import { momentsOf, type Planned, plannedMoments } from './moments.ts';
 import type { Row } from './row.ts';
 import { ROWS, rowOf } from './rows.ts';
 import type { Case } from './try-case.ts';
@@ -11,21 +11,26 @@ import type { Case } from './try-case.ts';
 /** Sound jobs for pairs are run with this many seeds, so that sensors differ too. */
 const PAIR_SEEDS = 4;
 
-const cache = new Map<number, readonly Moment[]>();
-function momentsWith(seed: number): readonly Moment[] {
-  const known = cache.get(seed);
-  if (known !== undefined) return known;
-  const made = momentsOf(seed);
-  cache.set(seed, made);
-  return made;
+function once<T>(make: (seed: number) => T): (seed: number) => T {
+  const made = new Map<number, T>();
+  return (seed) => {
+    const known = made.get(seed);
+    if (known !== undefined) return known;
+    const fresh = make(seed);
+    made.set(seed, fresh);
+    return fresh;
+  };
 }
+/** A list of cases needs no copies of the bench. */
+const plannedWith = once(plannedMoments);
+const momentsWith = once(momentsOf);
 
-const fits = ({ phases }: Row, { phase }: Moment): boolean => phases?.includes(phase) ?? true;
+const fits = ({ phases }: Row, { phase }: Planned): boolean => phases?.includes(phase) ?? true;
 
 /** `every`: one in so many cases of each row. */
 export const rowCases = (rows: readonly Row[], seed: number, every = 1): readonly string[] =>
   rows.flatMap((row) =>
-    momentsWith(seed)
+    plannedWith(seed)
       .filter((moment) => fits(row, moment))
       .filter((_, n) => n % every === 0)
       .map((moment) => `${seed}/${row.id}@${moment.id}`),
@@ -38,7 +43,7 @@ export function pairCases(count: number, seed: number): readonly string[] {
   return Array.from({ length: count }, (_, n) => {
     const own = seed + (n % PAIR_SEEDS);
     const [first, second] = [pick(ROWS), pick(ROWS)];
-    const moments = momentsWith(own);
+    const moments = plannedWith(own);
     const a = pick(moments.filter((moment) => fits(first, moment)));
     const inSameJob = moments.filter(
       (moment) => moment.jobId === a.jobId && moment.atS >= a.atS && fits(second, moment),

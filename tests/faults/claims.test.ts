@@ -26,6 +26,8 @@ const SOUND: Truth = {
   pitJPerM2: 11_000,
   looksClear: true,
   filledRatio: 0.99,
+  atSensor: { fillJPerM2: 16_000, pitJPerM2: 14_000 },
+  litOpenS: 0.3,
   clockRatio: 1.001,
   atmospherePa: 100_600,
 };

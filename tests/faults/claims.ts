@@ -4,12 +4,13 @@
  */
 import type { ReportData } from '../../src/report/report-data.ts';
 import { ATMOSPHERE_PA, type Job } from './jobs.ts';
+import { doseMisstated, timesMisstated } from './stated.ts';
 import type { Stretch, Truth } from './truth.ts';
 
 export interface Seen {
   readonly truth: Truth;
   readonly job: Job;
-  /** Contacts that would not have opened. */
+  /** Contacts that would not have opened, whenever they were last proved. */
   readonly shorted: readonly string[];
 }
 
@@ -37,7 +38,7 @@ interface ProfileFile {
 }
 
 /**
- * A dwell is at its set-point where its mean lies within the 5 kPa of the alarm's deadband and the
+ * That there was a whole dwell is another claim's. One is at its set-point where its mean lies within the 5 kPa of the alarm's deadband and the
  * transmitter's 1.5 kPa.
  */
 const SHORT_PA = 6_500;
@@ -46,9 +47,10 @@ const pressureFalse: Falsity = ({ truth, job }) => {
   const { profile } = job.settings.inputs as { profile: ProfileFile };
   const vacuumPa = 1000 * profile.vacuum.setPointKPaAbs;
   const pressurePa = ATMOSPHERE_PA + 1000 * profile.pressure.setPointKPaGauge;
-  const dwells = lastOfEachCycle(truth.stretches, 'vacuum-dwell');
-  const presses = lastOfEachCycle(truth.stretches, 'pressure-dwell');
-  if (dwells.length === 0 || presses.length === 0) return 'a dwell never was';
+  const whole = (phase: Stretch['phase'], dwellS: number): readonly Stretch[] =>
+    lastOfEachCycle(truth.stretches, phase).filter(({ trueS }) => trueS >= leastS(dwellS));
+  const dwells = whole('vacuum-dwell', profile.vacuum.dwellS);
+  const presses = whole('pressure-dwell', profile.pressure.dwellS);
   for (const dwell of dwells) {
     if (meanPa(dwell) > vacuumPa + SHORT_PA) return `vacuum of ${kPa(meanPa(dwell))} in truth`;
   }
@@ -73,6 +75,8 @@ function lastOfEachCycle(
 }
 
 /** Dwells of the profile in true seconds: 1 % for the clock and two ticks for their ends. */
+const leastS = (dwellS: number): number => 0.99 * dwellS - 0.1;
+
 const heldFalse: Falsity = ({ truth, job }) => {
   const { profile } = job.settings.inputs as { profile: ProfileFile };
   const wanted = [
@@ -81,7 +85,7 @@ const heldFalse: Falsity = ({ truth, job }) => {
   ] as const;
   for (const [phase, dwellS] of wanted) {
     const longest = Math.max(0, ...lastOfEachCycle(truth.stretches, phase).map((s) => s.trueS));
-    if (longest < 0.99 * dwellS - 0.1) return `${phase} held for ${longest.toFixed(1)} true s`;
+    if (longest < leastS(dwellS)) return `${phase} held for ${longest.toFixed(1)} true s`;
   }
   return null;
 };
@@ -114,8 +118,13 @@ const sealFalse: Falsity = ({ truth }) => {
 const filledFalse: Falsity = ({ truth }) =>
   truth.looksClear ? null : `resin in ${percent(truth.filledRatio)} of the break`;
 
-const interlocksFalse: Falsity = ({ shorted }) =>
-  shorted.length > 0 ? `${shorted.join(' and ')} is shorted` : null;
+/** The lamp goes out within 0.4 s of an opened shield. */
+const DARK_WITHIN_S = 0.4;
+
+const interlocksFalse: Falsity = ({ shorted, truth: { litOpenS } }) => {
+  if (litOpenS > DARK_WITHIN_S) return `the lamp burned for ${litOpenS.toFixed(1)} s in the open`;
+  return shorted.length > 0 ? `${shorted.join(' and ')} is shorted` : null;
+};
 
 export const FALSITIES = {
   filled: filledFalse,
@@ -130,7 +139,8 @@ export const FALSITIES = {
 export type JudgedClaim = keyof typeof FALSITIES;
 
 export interface FalseClaim {
-  readonly claim: string;
+  readonly claim: JudgedClaim | 'stated dose' | 'stated times';
+  readonly portion: string | null;
   readonly why: string;
 }
 
@@ -139,11 +149,16 @@ interface Shown {
   readonly portion: string | null;
 }
 
-/** Every claim of the record that is *shown* and false. */
+/** Every claim of the record that is *shown* and false, or states a figure that is. */
 export const falseClaimsOf = (report: ReportData, seen: Seen): readonly FalseClaim[] =>
-  shownIn(report).flatMap(({ claim, portion }) => {
-    const why = FALSITIES[claim](seen, portion);
-    return why === null ? [] : [{ claim: portion === null ? claim : `${claim} (${portion})`, why }];
+  shownIn(report).flatMap(({ claim, portion }): readonly FalseClaim[] => {
+    const told = (name: FalseClaim['claim'], why: string | null): readonly FalseClaim[] =>
+      why === null ? [] : [{ claim: name, portion, why }];
+    return [
+      ...told(claim, FALSITIES[claim](seen, portion)),
+      ...told('stated dose', claim === 'dose' ? doseMisstated(report, seen.truth, portion) : null),
+      ...told('stated times', claim === 'held' ? timesMisstated(report, seen.truth) : null),
+    ];
   });
 
 const isJudged = (id: string): id is JudgedClaim => Object.hasOwn(FALSITIES, id);

@@ -21,6 +21,8 @@ export interface Job {
 }
 
 const TICK_S = 0.05;
+/** Quick hands: how long a person takes for a step proves nothing here. */
+const PACE = 0.4;
 export const ATMOSPHERE_PA = 100_600;
 
 const OPEN_BREAK = worldOf(
@@ -47,6 +49,7 @@ function loadJob(id: JobId): Job {
       glassFloor: boardLimitsOf(loaded.value.config.unit).glassFloor,
       faults: [],
       technician: 'scripted',
+      pace: PACE,
     }),
   };
 }

@@ -11,19 +11,24 @@ import { NoSuchCase, pairCases, rowCases } from './cases.ts';
 import { type Options, parseOptions, USAGE } from './options.ts';
 import { pageOf } from './page.ts';
 import { printReport } from './print.ts';
-import { runOne } from './run-one.ts';
+import { runOne, runOneEmulated } from './run-one.ts';
 import { isBroken, troubleOf } from './summary.ts';
+import { EMULATED, EMULATED_ROWS, emulatedCases } from './try-emulated.ts';
 import { answersTo, answerTheMainThread, healthyId } from './workers.ts';
 
 const USUAL_PAGE = fileURLToPath(new URL('PROVED.md', import.meta.url));
 
+const idsOf = ({ rows, every, pairs, healthy, seed, board }: Options): readonly string[] =>
+  board === 'emulated'
+    ? emulatedCases().filter((_, n) => n % every === 0)
+    : [
+        ...rowCases(rows, seed, every),
+        ...pairCases(pairs, seed),
+        ...Array.from({ length: healthy }, (_, n) => healthyId(seed + n)),
+      ];
+
 async function campaign(options: Options, program: string): Promise<Campaign> {
-  const { rows, every, pairs, healthy, seed } = options;
-  const ids = [
-    ...rowCases(rows, seed, every),
-    ...pairCases(pairs, seed),
-    ...Array.from({ length: healthy }, (_, n) => healthyId(seed + n)),
-  ];
+  const ids = idsOf(options);
   const began = performance.now();
   let told = 0;
   const answers = await answersTo(program, ids, (done, come) => {
@@ -38,7 +43,8 @@ async function campaign(options: Options, program: string): Promise<Campaign> {
     console.error(`${10 * tenths} % of ${ids.length} jobs`);
   });
   const tookS = (performance.now() - began) / 1000;
-  return campaignOf(options, answers, tookS);
+  const rows = options.board === 'emulated' ? EMULATED_ROWS : options.rows;
+  return campaignOf({ ...options, rows }, answers, tookS);
 }
 
 async function main(args: readonly string[], program: string): Promise<number> {
@@ -52,7 +58,10 @@ async function main(args: readonly string[], program: string): Promise<number> {
     console.log(USAGE);
     return 0;
   }
-  if (options.case !== null) return runOne(options.case, options.journal);
+  const { case: id } = options;
+  if (id !== null) {
+    return id.startsWith(EMULATED) ? runOneEmulated(id) : runOne(id, options.journal);
+  }
   const done = await campaign(options, program);
   printReport(done);
   const page = options.page ?? (options.whole ? USUAL_PAGE : null);

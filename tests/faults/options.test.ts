@@ -49,3 +49,8 @@ describe('a case by its id', () => {
     expect(() => caseOf(id)).toThrow(told);
   });
 });
+
+test('a board that there is not is refused', () => {
+  expect(problem('--board', 'paper')).toContain('--board is paper; accepted: simulated, emulated');
+  expect(parseOptions(['--board', 'emulated'])).toMatchObject({ value: { whole: false } });
+});

@@ -12,12 +12,17 @@ export interface Options {
   readonly pairs: number;
   readonly healthy: number;
   readonly seed: number;
+  /** The rows of line, board and firmware on the emulated board instead. */
+  readonly board: Board;
   /** One case alone, with its trace. */
   readonly case: string | null;
   readonly journal: string | null;
   readonly page: string | null;
   readonly help: boolean;
 }
+
+const BOARDS = ['simulated', 'emulated'] as const;
+type Board = (typeof BOARDS)[number];
 
 export type ParsedOptions =
   | { readonly ok: true; readonly value: Options }
@@ -29,6 +34,7 @@ export const USAGE = `npm run faults -- [options]
   --pairs N       seeded pairs of faults (2000; 0 where rows are named)
   --healthy N     sound jobs with a seed each, for false alarms (1000; 0 where rows are named)
   --seed N        (1)
+  --board NAME    simulated, or emulated: the rows of line, board and firmware on the real firmware image (simulated)
   --case ID       one case alone, with its trace; the campaign prints the id
   --journal FILE  with --case: writes its journal, for \`meniscus report\`
   --page FILE     where the page goes (tests/faults/PROVED.md for a whole campaign, else none)`;
@@ -39,6 +45,7 @@ const OPTIONS = {
   pairs: { type: 'string' },
   healthy: { type: 'string' },
   seed: { type: 'string' },
+  board: { type: 'string' },
   case: { type: 'string' },
   journal: { type: 'string' },
   page: { type: 'string' },
@@ -67,16 +74,23 @@ function checked(values: Values): Options {
   if (journal !== undefined && id === undefined) throw new Error('--journal needs --case ID');
   return {
     rows: [...new Set(rows)],
-    whole: whole && every === 1,
+    whole: whole && every === 1 && boardOf(values.board) === 'simulated',
     every,
     pairs: count('pairs', values.pairs, usual(2000)),
     healthy: count('healthy', values.healthy, usual(1000)),
     seed: count('seed', values.seed, 1),
+    board: boardOf(values.board),
     case: id ?? null,
     journal: journal ?? null,
     page: page ?? null,
     help: help ?? false,
   };
+}
+
+function boardOf(given = 'simulated'): Board {
+  const board = BOARDS.find((name) => name === given);
+  if (board === undefined) throw new Error(`--board is ${given}; accepted: ${BOARDS.join(', ')}`);
+  return board;
 }
 
 const MOST = 1_000_000;

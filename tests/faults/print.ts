@@ -1,7 +1,7 @@
 /** What a campaign comes to, in the terminal. */
 import type { Campaign } from './campaign.ts';
+import type { CaseResult } from './judge.ts';
 import { type RowSummary, troubleOf } from './summary.ts';
-import type { CaseResult } from './try-case.ts';
 
 const MOST_EXAMPLES = 3;
 
@@ -12,7 +12,9 @@ export function printReport({ rows, cases, pairs, healthy, tookS, failed }: Camp
     printExamples(pairs.broken, 20);
   }
   if (healthy.jobs > 0) {
-    console.log(`\n${healthy.jobs} sound jobs: ${healthy.wrong.length} with an alarm or cut short`);
+    console.log(
+      `\n${healthy.jobs} sound jobs: ${healthy.wrong.length} with an alarm or cut short, ${healthy.misstated} with a figure outside its uncertainty`,
+    );
     for (const { seed, alarms, end } of healthy.wrong.slice(0, 20)) {
       console.log(`    seed ${seed}: ${end}, ${alarms.join(', ') || 'no alarm'}`);
     }

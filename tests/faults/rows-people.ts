@@ -9,7 +9,7 @@ export const PEOPLE_ROWS: readonly Row[] = [
   {
     id: 'hands-idle',
     title: 'YES, and the work of this step is not done',
-    faults: [one('hands-idle', undefined, { lastsS: 25 })],
+    faults: [one('hands-idle', undefined, { lastsS: 10 })],
     phases: [
       'close-seal',
       'charge-injector',

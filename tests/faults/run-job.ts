@@ -70,7 +70,11 @@ function goingOn(job: Job, board: SimulatedBoard, from: State, log: Log): Runnin
 /** As `journal-consumer.ts` thins them. */
 const SNAPSHOT_EVERY_S = 0.25;
 
-function keep({ ticks, events, snapshots }: Log, frame: Frame, step: ControllerStep<Repair>): void {
+export function keep(
+  { ticks, events, snapshots }: Log,
+  frame: Frame,
+  step: ControllerStep<Repair>,
+): void {
   const { outputs, snapshot } = step;
   ticks.push({ frame, requests: NO_REQUESTS, actuators: outputs });
   if (step.events.length > 0) events.push(...step.events);

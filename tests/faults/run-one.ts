@@ -5,12 +5,26 @@
 import type { Event, Snapshot } from '../../src/core/events.ts';
 import { createJournal, openJournalFile } from '../../src/journal/journal.ts';
 import { caseOf } from './cases.ts';
+import type { Run } from './judge.ts';
 import { isBroken, troubleOf } from './summary.ts';
-import { type Run, runCase } from './try-case.ts';
+import { runCase } from './try-case.ts';
+import { courseOnEmulated } from './try-emulated.ts';
 
 export function runOne(id: string, journal: string | null): number {
   const run = runCase(caseOf(id));
-  const { result, log, faults, header } = run;
+  printCourse(run);
+  if (journal !== null) writeJournal(journal, run, run.header);
+  return told(run);
+}
+
+/** Its journal is not written: the board's own bytes are its course. */
+export async function runOneEmulated(id: string): Promise<number> {
+  const run = await courseOnEmulated(id);
+  printCourse(run);
+  return told(run);
+}
+
+function printCourse({ log, faults }: Run): void {
   for (const { kind, channel, amount, from, lastsS } of faults) {
     const fromS = 'atS' in from ? from.atS.toFixed(2) : '';
     const what = [kind, channel, amount].filter((part) => part !== undefined).join(' ');
@@ -20,12 +34,14 @@ export function runOne(id: string, journal: string | null): number {
     const { timeS, kind, ...rest } = event;
     console.log(`${timeS.toFixed(2)} s  ${kind}: ${Object.values(rest).join(' · ')}`);
   }
+}
+
+function told({ result }: Run): number {
   const { foundBy, foundAfterS, end, shown } = result;
   console.log(
     foundBy === null ? 'not found' : `found by ${foundBy} after ${foundAfterS?.toFixed(2)} s`,
   );
   console.log(`end: ${end}; shown: ${shown.join(', ') || 'nothing'}`);
-  if (journal !== null) writeJournal(journal, run, header);
   if (!isBroken(result)) return 0;
   console.log(`broken: ${troubleOf(result)}`);
   return 1;

@@ -4,8 +4,8 @@
  * nothing in this unit can know.
  */
 import { ACCEPTED, type Accepted } from './accepted.ts';
+import type { CaseResult } from './judge.ts';
 import type { Row } from './row.ts';
-import type { CaseResult } from './try-case.ts';
 
 export interface FoundBy {
   readonly by: string;
@@ -13,8 +13,11 @@ export interface FoundBy {
   readonly longestS: number;
 }
 
+/** A row by its name, on whatever board it was tried. */
+export type NamedRow = Pick<Row, 'id' | 'title'>;
+
 export interface RowSummary {
-  readonly row: Row;
+  readonly row: NamedRow;
   readonly cases: number;
   readonly found: number;
   readonly by: readonly FoundBy[];
@@ -41,14 +44,14 @@ export function isBroken(
 }
 
 export function summaryOf(
-  row: Row,
+  row: NamedRow,
   results: readonly CaseResult[],
   reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
 ): RowSummary {
   const own = results.filter(({ rows }) => rows.length === 1 && rows[0] === row.id);
   const found = own.filter(({ foundBy }) => foundBy !== null);
   const accepted = reasons[row.id] ?? null;
-  const broken = own.filter((one) => isBroken(one, reasons) || stillShown(one, accepted));
+  const broken = own.filter((one) => isBroken(one, reasons) || !isAsAccepted(one, accepted));
   return {
     row,
     cases: own.length,
@@ -61,13 +64,21 @@ export function summaryOf(
   };
 }
 
-const stillShown = ({ shown }: CaseResult, accepted: Accepted | null): boolean =>
-  accepted !== null && accepted.withdraws !== null && shown.includes(accepted.withdraws);
+/**
+ * A reason for not finding a fault is none where it is found, or where its claim is shown. Where the
+ * reason is for a limit or a word, the fault may be found all the same.
+ */
+function isAsAccepted({ foundBy, shown }: CaseResult, accepted: Accepted | null): boolean {
+  if (accepted === null) return true;
+  const { withdraws, passes = [], onWordOf = [] } = accepted;
+  if (withdraws !== null && shown.includes(withdraws)) return false;
+  return foundBy === null || passes.length + onWordOf.length > 0;
+}
 
 function stateOf(found: boolean, broken: boolean, accepted: Accepted | null): RowSummary['state'] {
   if (broken) return 'broken';
-  if (found) return 'found';
-  return accepted === null ? 'not found' : 'accepted';
+  if (accepted !== null) return 'accepted';
+  return found ? 'found' : 'not found';
 }
 
 function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
@@ -86,8 +97,14 @@ function foundBysOf(found: readonly CaseResult[]): readonly FoundBy[] {
 }
 
 /** What is wrong with a case, in a line. */
-export const troubleOf = ({ breaches, falseClaims, shown }: CaseResult): string =>
+export const troubleOf = ({ breaches, falseClaims, foundBy, shown }: CaseResult): string =>
   [
     ...breaches.map(({ limit, words, atS }) => `${limit} passed ${words}, at ${atS.toFixed(1)} s`),
-    ...falseClaims.map(({ claim, why }) => `${claim} is shown, yet ${why}`),
-  ].join('; ') || `a claim that should be withdrawn is shown (${shown.join(', ')})`;
+    ...falseClaims.map(
+      ({ claim, portion, why }) =>
+        `${claim}${portion === null ? '' : ` (${portion})`} is shown, yet ${why}`,
+    ),
+  ].join('; ') ||
+  (foundBy === null
+    ? `a claim that should be withdrawn is shown (${shown.join(', ')})`
+    : `accepted as not to be found, yet found by ${foundBy}`);

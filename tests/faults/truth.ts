@@ -3,11 +3,11 @@
  * light on the resin, time and pressure of each dwell, the glass during the cures, the seal's
  * leak, and how the board's clock ran. `claims.ts` holds the record against it.
  */
-import type { Rig } from '../../sim/board/rig.ts';
+import { type Rig, truePositionsOf } from '../../sim/board/rig.ts';
 import { clarityRatio, looksClear } from '../../sim/plant/break/sight.ts';
 import { timeOfS } from '../../sim/plant/plant.ts';
 import type { Snapshot } from '../../src/core/events.ts';
-import { CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';
+import { CURE_PHASES, type PhaseId, PIT_PHASES } from '../../src/core/phases.ts';
 
 /** A stretch of one phase in which the batch ran. */
 export interface Stretch {
@@ -26,11 +26,16 @@ export interface Truth {
   /** Outer face during the cures; null where there was none. */
   readonly coldestK: number | null;
   readonly hottestK: number | null;
+  /** At the resin of each portion. */
   readonly fillJPerM2: number;
   readonly pitJPerM2: number;
+  /** At the sensor's place, while each portion was to be cured. */
+  readonly atSensor: { readonly fillJPerM2: number; readonly pitJPerM2: number };
+  /** The lamp burned for longer than its protection needs while the shield was open. */
+  readonly litOpenS: number;
   readonly looksClear: boolean;
   readonly filledRatio: number;
-  /** The board's time over true time, from the beginning of the job. */
+  /** The board's time over true time, from power-up to the last step that was worked. */
   readonly clockRatio: number;
   readonly atmospherePa: number;
 }
@@ -54,6 +59,12 @@ interface Gathered {
   cameMol: number;
   cures: boolean;
   running: boolean;
+  ofPit: boolean;
+  lampJPerM2: number;
+  readonly atSensor: { fillJPerM2: number; pitJPerM2: number };
+  litOpenS: number;
+  clockRatio: number;
+  result: boolean;
 }
 
 export const watchTruth = (): TruthWatch =>
@@ -66,6 +77,12 @@ export const watchTruth = (): TruthWatch =>
     cameMol: 0,
     cures: false,
     running: false,
+    ofPit: false,
+    lampJPerM2: 0,
+    atSensor: { fillJPerM2: 0, pitJPerM2: 0 },
+    litOpenS: 0,
+    clockRatio: 1,
+    result: false,
   });
 
 function gathering(so: Gathered): TruthWatch {
@@ -80,9 +97,16 @@ function gathering(so: Gathered): TruthWatch {
       }
       so.running = running;
       so.cures = running && CURE_PHASES.has(phase);
+      so.ofPit = PIT_PHASES.has(phase);
+      so.result = phase === 'result';
     },
     truth: () => truthOf(so),
-    copy: () => gathering({ ...so, stretches: so.stretches.map((stretch) => ({ ...stretch })) }),
+    copy: () =>
+      gathering({
+        ...so,
+        stretches: so.stretches.map((stretch) => ({ ...stretch })),
+        atSensor: { ...so.atSensor },
+      }),
   };
 }
 
@@ -101,23 +125,47 @@ function look(so: Gathered, rig: Rig): void {
     so.coldestK = Math.min(so.coldestK ?? pane.outerK, pane.outerK);
     so.hottestK = Math.max(so.hottestK ?? pane.outerK, pane.outerK);
   }
+  lookAtLight(so, rig, nowS);
+  if (so.running && !so.result) so.clockRatio = 1 - rig.boardLagSteps / rig.plant.step;
   so.rig = rig;
   so.stepS = nowS;
   so.cameMol = cameMol;
 }
 
-function truthOf({ rig, stretches, coldestK, hottestK }: Gathered): Truth {
+/** A hundredth of the weakest light that sets the resin while it is watched. */
+const DARK_W_PER_M2 = 1;
+
+function lookAtLight(so: Gathered, rig: Rig, nowS: number): void {
+  const { doseJPerM2, irradianceWPerM2 } = rig.plant.lamp;
+  so.atSensor[so.ofPit ? 'pitJPerM2' : 'fillJPerM2'] += doseJPerM2 - so.lampJPerM2;
+  so.lampJPerM2 = doseJPerM2;
+  if (irradianceWPerM2 > DARK_W_PER_M2 && !truePositionsOf(rig).shieldClosed) {
+    so.litOpenS += nowS - so.stepS;
+  }
+}
+
+function truthOf({
+  rig,
+  stretches,
+  coldestK,
+  hottestK,
+  atSensor,
+  litOpenS,
+  clockRatio,
+}: Gathered): Truth {
   if (rig === null) throw new Error('nothing was seen yet');
-  const { plant, place, boardLagSteps } = rig;
+  const { plant, place } = rig;
   return {
     stretches,
     coldestK,
     hottestK,
+    atSensor,
+    litOpenS,
     fillJPerM2: plant.resinDose.fillJPerM2,
     pitJPerM2: plant.resinDose.pitJPerM2,
     looksClear: looksClear(plant.filling, place.world.break),
     filledRatio: clarityRatio(plant.filling, place.world.break),
-    clockRatio: 1 - boardLagSteps / plant.step,
+    clockRatio,
     atmospherePa: place.atmospherePa,
   };
 }

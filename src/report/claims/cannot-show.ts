@@ -41,6 +41,12 @@ export const CANNOT_SHOW = [
       'What the break looks like: the unit does not see it; a person says whether it is clear.',
   },
   {
+    id: 'pressure-at-break',
+    short: 'that the hose was open to the break',
+    words:
+      'That vacuum and pressure came to the break: the sensor sits at the pump’s end of the hose. A hose that resin has blocked lets it read what the break does not have, and only the look of the break tells.',
+  },
+  {
     id: 'cutting-contacts',
     short: 'that the contacts that cut off pump and lamp still open',
     words:
