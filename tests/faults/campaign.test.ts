@@ -57,6 +57,19 @@ test('a pair is two rows in one job, the same for the same seed, and can be run 
   expect(parts[0]?.moment.atS).toBeLessThanOrEqual(parts[1]?.moment.atS ?? 0);
 });
 
+test('in a pair, what is there from power-up is in the job from its first tick', () => {
+  const early = ROWS.flatMap(({ id, faults }) =>
+    faults.some(({ begins }) => begins === 'at-power-up') ? [id] : [],
+  );
+  const pairs = pairCases(2000, 1).map((id) => id.replace(/^[^/]*[/]/, '').split('+'));
+  for (const [, second = ''] of pairs) {
+    const [row = '', moment] = second.split('@');
+    if (early.includes(row)) expect(moment).toBe('together.self-test.1');
+  }
+  const named = pairs.flat().map((part) => part.split('@')[0] ?? '');
+  expect(early.filter((id) => named.includes(id)).length).toBeGreaterThan(3);
+});
+
 describe('a row comes to', () => {
   const [row] = ROWS;
   if (row === undefined) throw new Error('no row');
