@@ -45,11 +45,8 @@ export const LIMITS: readonly Limit[] = [
     words: 'the injector stays above the deepest vacuum that the profile allows',
     excess: ({ plant }) => FLOOR_PA - SENSOR_PA - plant.air.injectorPa,
     unit: 'Pa',
-    // A reading is the median of three samples, so that a second one past the limit tells, and the
-    // vent opens with the frame after it.
-    graceS: 0.15,
-    source:
-      'stated requirement: 15 kPa absolute; 1.5 kPa for the transmitter; three frames until a vent that nothing but the reading asks for is open',
+    graceS: 0,
+    source: 'stated requirement: 15 kPa absolute; 1.5 kPa for the transmitter',
   },
   {
     id: 'lamp-with-shield-open',
