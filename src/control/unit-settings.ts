@@ -108,7 +108,8 @@ export const unitSettingsSchema = z
   }));
 /**
  * A sensor adjusted at another wavelength than the lamp's reads wrong by its responsivity's slope
- * between the two, in every cure alike. `light-chain.ts` refuses wavelengths that are too far apart for a slope.
+ * between the two, in every cure alike. `light-chain.ts` refuses wavelengths that are too far apart
+ * for a slope.
  */
 function withMismatch({ uncertainty, lamp, channels, lightPath }: Lit): UncertaintySettings {
   const { adjustedAtNm } = channels.irradiance;

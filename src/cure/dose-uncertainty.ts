@@ -68,8 +68,20 @@ export function shownJPerM2(light: GivenLight, terms: DoseUncertaintyTerms): num
 }
 
 /** What a dose must exceed its target by: k u, and its bias on top. */
-export const marginJPerM2 = (light: GivenLight, terms: DoseUncertaintyTerms): number =>
-  terms.coverageFactor * doseUncertaintyJPerM2(light, terms) + terms.biasRatio * light.doseJPerM2;
+export const marginJPerM2 = (
+  { doseJPerM2, lampOnS, pieces }: GivenLight,
+  terms: DoseUncertaintyTerms,
+): number => marginAt(doseJPerM2, lampOnS, pieces, terms);
+
+function marginAt(
+  doseJPerM2: number,
+  lampOnS: number,
+  pieces: number,
+  terms: DoseUncertaintyTerms,
+): number {
+  const spread = terms.coverageFactor * uncertaintyAt(doseJPerM2, lampOnS, pieces, terms);
+  return spread + terms.biasRatio * doseJPerM2;
+}
 
 const CLOSE_ENOUGH_S = 1e-3;
 const MOST_ROUNDS = 100;
@@ -93,8 +105,7 @@ export function leftUntilShownS(
   let leftS = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const dose = doseJPerM2 + irradianceWPerM2 * leftS;
-    const spread = terms.coverageFactor * uncertaintyAt(dose, lampOnS + leftS, pieces, terms);
-    const margin = spread + terms.biasRatio * dose;
+    const margin = marginAt(dose, lampOnS + leftS, pieces, terms);
     const nextS = (targetJPerM2 + margin - doseJPerM2) / irradianceWPerM2;
     if (Math.abs(nextS - leftS) < CLOSE_ENOUGH_S) return Math.max(0, nextS);
     leftS = nextS;

@@ -1,6 +1,7 @@
 /**
- * Alarms of the four buttons on their resistor ladder: a person who cannot be heard is told so, and
- * nothing goes on without one. HOLD alone needs no alarm: it wins over every other reading.
+ * Alarms of the four buttons on their resistor ladder. The unit runs only while a person can stop
+ * it: where the buttons cannot be read, it says so and holds. A wire shorted to ground reads as
+ * HOLD, which makes safe by itself; only its staying down is an alarm.
  */
 import type { LadderReading } from '../core/frame.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';

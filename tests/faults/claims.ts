@@ -38,8 +38,8 @@ interface ProfileFile {
 }
 
 /**
- * That there was a whole dwell is another claim's. One is at its set-point where its mean lies within the 5 kPa of the alarm's deadband and the
- * transmitter's 1.5 kPa.
+ * Whether there was a whole dwell is for another claim. A dwell is at its set-point where its mean
+ * lies within the 5 kPa of the alarm's deadband and the transmitter's 1.5 kPa.
  */
 const SHORT_PA = 6_500;
 

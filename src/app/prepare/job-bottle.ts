@@ -1,6 +1,7 @@
 /**
  * A bottle of resin for a job: writes its figures into the job sheet, and lists the objections to
- * it for this day, this glass, this damage and this lamp. The gate decides whether a person may override them.
+ * it for this day, this glass, this damage and this lamp. The gate decides whether a person may
+ * override them.
  */
 
 import type { Checked } from '../../core/settings.ts';

@@ -15,10 +15,10 @@ import type { RepairConfig } from './repair-state.ts';
  */
 const FARTHEST_APART_NM = 10;
 
-/** What a radiometer may be adjusted at under this lamp; null where it is. */
+/** The wavelengths that are accepted, in words; null where the radiometer's is among them. */
 export function unfitRadiometer(adjustedAtNm: number | null, lampPeakNm: number): string | null {
-  if (adjustedAtNm !== null && Math.abs(adjustedAtNm - lampPeakNm) <= FARTHEST_APART_NM)
-    return null;
+  const fits = adjustedAtNm !== null && Math.abs(adjustedAtNm - lampPeakNm) <= FARTHEST_APART_NM;
+  if (fits) return null;
   const [from, to] = [lampPeakNm - FARTHEST_APART_NM, lampPeakNm + FARTHEST_APART_NM];
   return `from ${from} to ${to} nm, because the lamp peaks at ${lampPeakNm} nm; calibrate against a radiometer that is certified for this lamp's light`;
 }

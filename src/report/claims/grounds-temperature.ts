@@ -59,10 +59,10 @@ const bothFollow: Ground = (facts) => {
 };
 
 /**
- * A count is 0.09 K, and usual light on glass that follows it with some 3 min gives three of them in
- * 25 s at first and in a third of the time that it has burned later. A count that stands for longer
- * may be a sensor that stuck in mid-cure. A quiet sound one moves by then, so that this asks for no
- * noise.
+ * How long the count of a sound sensor may stand while the glass warms. A count is 0.09 K. Under
+ * usual light the glass follows with a time constant of some 3 min: it moves by three counts in the
+ * first 25 s, and later by three in a third of the time that the lamp has burned. A sensor without
+ * noise moves by then too, so no noise is asked for.
  */
 const RESTS = { leastS: 25, shareOfLit: 1 / 3 } as const;
 
