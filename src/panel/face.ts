@@ -1,9 +1,10 @@
 /**
  * Composes display, status lamp and buzzer for every procedure. Line 1 always shows where the
  * person is: `5.2 Title` a step, `5.2 || Held` held there, `5.2 ||? End job` asked whether to end
- * it, `5.2 |? Why HOLD?` asked why HOLD was pressed, `5.2 ? Title` the longer explanation, `5.2 !? Caution` its hazards, `! Title` an alarm to
- * acknowledge, `-- Title` the end. Line 4 always shows what the buttons do. The procedure supplies
- * a step's words; the controller decides what a button leads to.
+ * it, `5.2 |? Why HOLD?` asked why HOLD was pressed, `5.2 ? Title` the longer explanation,
+ * `5.2 !? Caution` its hazards, `! Title` an alarm to acknowledge, `-- Title` the end. Line 4 always
+ * shows what the buttons do. The procedure supplies a step's words; the controller decides what a
+ * button leads to.
  */
 import type { BatchState, HoldQuestion } from '../core/events.ts';
 import type { DisplayLines, Signals } from '../core/frame.ts';

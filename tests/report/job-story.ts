@@ -8,6 +8,7 @@ import { CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';
 import { createJournal } from '../../src/journal/journal.ts';
 import type { JournalEnd } from '../../src/journal/journal-format.ts';
 import { HEALTHY_FRAME } from '../frames.ts';
+import { ABOUT } from '../papers-in-order.ts';
 import { DONE, fail, headerOf, memoryFile, SNAPSHOT } from './journal-data.ts';
 
 export const PROFILE = {
@@ -110,56 +111,6 @@ export const HELD_JOB: readonly Event[] = [
   phase(39, 'vacuum-dwell', 1),
   ...FROM_BUBBLES_ON,
 ];
-
-export const BOTTLE = {
-  name: 'demo resin',
-  lot: 'demo-lot-7',
-  glass: { lowestC: 12, highestC: 40 },
-  light: { fromNm: 345, toNm: 385 },
-  expiresOn: '2000-12-31',
-  openedOn: '2000-01-01',
-  usableAfterOpeningDays: 31,
-};
-
-/** What goes with a job of 2000-01-20 when everything is in order. */
-export const ABOUT = {
-  day: '2000-01-20',
-  resin: BOTTLE,
-  pitResin: null,
-  intake: {
-    sheet: {
-      lookedOn: '2000-01-20',
-      damage: { moisture: 'dry' },
-      conditions: { airKPa: 100.6 },
-    },
-    assessment: {
-      answer: 'allowed',
-      ruleSets: [{ name: 'Demo rules', edition: 'edition of 1999' }],
-      reasons: [],
-      technical: { answer: 'can', reasons: [] },
-    },
-  },
-  calibrations: ['pressure', 'irradiance', 'temperature'].map((channel) => ({
-    channel,
-    on: '1999-12-01',
-    due: '2000-12-01',
-  })),
-  care: [
-    {
-      item: 'cleaning',
-      what: 'cleaning',
-      state: 'done on 2000-01-18, due 2000-01-25',
-      due: 'in-order',
-    },
-    {
-      item: 'interlocks',
-      what: 'stop and pressure switch',
-      state: 'proved on 2000-01-02, due 2000-02-01',
-      due: 'in-order',
-    },
-  ],
-  overrides: [],
-};
 
 export interface Telling {
   readonly profile?: unknown;

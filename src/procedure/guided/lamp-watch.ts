@@ -9,11 +9,11 @@ import { type Actuators, lampBurns, type Reading, valueOrNull } from '../../core
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
 import type { HeatLoad, LampHeatLoad } from '../../safety/alarm-row.ts';
 import {
-  hotSpotTensionPa,
-  rateTensionPa,
-  stressIntensityPaSqrtM,
-} from '../../safety/watch/heat-stress.ts';
-import { HEAT_WATCH_START, type HeatWatch, stepHeatWatch } from '../../safety/watch/heat-watch.ts';
+  HEAT_WATCH_START,
+  type HeatWatch,
+  heatLoadFrom,
+  stepHeatWatch,
+} from '../../safety/watch/heat-watch.ts';
 import {
   SINK_WATCH_START,
   type SinkWatch,
@@ -83,17 +83,5 @@ export const lampHeatOf = ({ sink }: LampWatch): LampHeatLoad => ({
 const OWN_LIMITS_LEG_M = 0.005;
 
 /** Without a break there is no leg to tighten the unit's own limits. */
-export function heatOf(
-  { heat: { spotOverPaneK, rateKPerS } }: LampWatch,
-  { heating: { own, plyM } }: UnitSettings,
-): HeatLoad {
-  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, plyM);
-  return {
-    spotOverPaneK,
-    rateKPerS,
-    allowedSpotOverPaneK: own.spotOverPaneK,
-    allowedRateKPerS: own.rateKPerS,
-    legM: OWN_LIMITS_LEG_M,
-    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, OWN_LIMITS_LEG_M),
-  };
-}
+export const heatOf = ({ heat }: LampWatch, { heating: { own, plyM } }: UnitSettings): HeatLoad =>
+  heatLoadFrom(heat, own, OWN_LIMITS_LEG_M, plyM);

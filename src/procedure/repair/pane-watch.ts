@@ -18,15 +18,8 @@ import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../.
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
 import type { TargetDose } from '../../cure/target-dose.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
-import {
-  allowedHeating,
-  type HeatingLimits,
-  hotSpotTensionPa,
-  type Leg,
-  rateTensionPa,
-  stressIntensityPaSqrtM,
-} from '../../safety/watch/heat-stress.ts';
-import { stepHeatWatch } from '../../safety/watch/heat-watch.ts';
+import { allowedHeating, type HeatingLimits, type Leg } from '../../safety/watch/heat-stress.ts';
+import { heatLoadFrom, stepHeatWatch } from '../../safety/watch/heat-watch.ts';
 import { isEnded } from '../batch.ts';
 import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
@@ -69,17 +62,7 @@ const heatLimitsOf = memoized<RepairConfig, Leg & HeatingLimits>(({ unit, job: {
 
 export function heatLoadOf(config: RepairConfig, { scene: { heat } }: RepairState): HeatLoad {
   const limits = heatLimitsOf(config);
-  const { legM, plyM } = limits;
-  const { spotOverPaneK, rateKPerS } = heat;
-  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, plyM);
-  return {
-    spotOverPaneK,
-    rateKPerS,
-    allowedSpotOverPaneK: limits.spotOverPaneK,
-    allowedRateKPerS: limits.rateKPerS,
-    legM,
-    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, legM),
-  };
+  return heatLoadFrom(heat, limits, limits.legM, limits.plyM);
 }
 
 export function openResinLoadOf(

@@ -24,5 +24,5 @@ export interface ClaimFacts extends RunResults {
 }
 
 /** One row for each cure; one that was held is one cure. */
-export const curesIn = ({ phases }: ClaimFacts): readonly PhaseRow[] =>
+export const curesIn = ({ phases }: Pick<ClaimFacts, 'phases'>): readonly PhaseRow[] =>
   phases.filter(({ phase }, index) => CURE_PHASES.has(phase) && phases[index - 1]?.phase !== phase);

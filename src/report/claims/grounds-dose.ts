@@ -1,10 +1,11 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
-import { lastMeasured, type MeasuredRow } from '../timeline.ts';
+import { lastMeasured } from '../timeline.ts';
 import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
+import { glassRisesIn, LEAST_SHARE_OF_USUAL } from './glass-warmth.ts';
 import { ofItsLight } from './grounds-light.ts';
 
 const doseOf = (
@@ -66,20 +67,14 @@ const brightness: Ground = (facts, portion) => {
     : [objects('light-unconfirmed', words)];
 };
 
-/**
- * Light that falls on the glass warms it, by no less than a third of what is usual, whose absorption
- * is known no better. Less than this is expected of too short a light, which then shows nothing.
- */
+/** Where less warming than this is usual, the light is too short to tell by it, K. */
 const TELLING_K = 0.6;
-const LEAST_SHARE_OF_USUAL = 1 / 3;
 
 /** The light sensor stands with the lamp: the glass alone tells that both stood over it. */
-const fellOnGlass: Ground = ({ doses, measured }, portion) => {
-  const cure = doses.findIndex((dose) => dose.portion === portion);
-  const of = (name: MeasuredRow['name']): number | undefined =>
-    measured.filter((row) => row.name === name)[cure]?.value;
-  const [seenK, usualK] = [of('glassWarmedK'), of('glassUsuallyWarmedK')];
-  if (seenK === undefined || usualK === undefined || usualK < TELLING_K) return [];
+const fellOnGlass: Ground = (facts, portion) => {
+  const cure = facts.doses.findIndex((dose) => dose.portion === portion);
+  const { seenK, usualK } = glassRisesIn(facts)[cure] ?? { seenK: 0, usualK: null };
+  if (usualK === null || usualK < TELLING_K) return [];
   if (seenK >= LEAST_SHARE_OF_USUAL * usualK) return [];
   const words = `the light warmed the glass by ${seenK.toFixed(1)} K, ${usualK.toFixed(1)} K are usual`;
   return [objects('light-beside-glass', `${words}: the lamp may have stood beside it`)];

@@ -4,11 +4,12 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
-import type { MeasuredRow } from '../timeline.ts';
+import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { celsiusWords, secondsWords } from '../words.ts';
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import { curesIn } from './claim-facts.ts';
 import { objectsAfter } from './doubts.ts';
+import { glassRisesIn, LEAST_SHARE_OF_USUAL } from './glass-warmth.ts';
 import { withinLimits } from './within-limits.ts';
 
 const SENSOR_ALARMS: readonly AlarmId[] = [
@@ -19,37 +20,34 @@ const SENSOR_ALARMS: readonly AlarmId[] = [
 ];
 
 /**
- * The glass must have been seen to warm by a third of what is usual for its light, whose absorption
- * is known no better, and by more than noise leaves of the smoothed reading: a light too short to
- * warm it shows nothing about its sensor.
+ * The least rise that shows that the sensor sits on the glass and moves, K: more than noise leaves
+ * of the smoothed reading. A light too short to warm the glass by it shows nothing.
  */
-const SEEN_TO_WARM = { shareOfUsual: 1 / 3, leastK: 0.3 } as const;
+const LEAST_SEEN_K = 0.3;
 
 /**
  * The alarms judge how far apart is too far; without one of them the figures stand. Every cure must
  * have warmed the glass: a sensor may stick between two.
  */
 const bothFollow: Ground = (facts) => {
-  const { measured } = facts;
-  const of = (name: MeasuredRow['name']): readonly number[] =>
-    measured.flatMap((row) => (row.name === name ? [row.value] : []));
-  const last = (name: MeasuredRow['name']): string | null => of(name).at(-1)?.toFixed(1) ?? null;
+  const last = (name: MeasuredRow['name']): string | null =>
+    lastMeasured(facts.measured, name)?.toFixed(1) ?? null;
   const [glassAtRest, sinkAtRest] = [last('glassOverAirK'), last('heatSinkOverAirK')];
-  const [warmedK, sink] = [of('glassWarmedK'), last('heatSinkWarmedK')];
-  const tooFew = warmedK.length < Math.max(1, curesIn(facts).length);
+  const [cures, sink] = [glassRisesIn(facts), last('heatSinkWarmedK')];
+  const rises = cures.flatMap((rise) => rise ?? []);
+  const tooFew = rises.length === 0 || rises.length < cures.length;
   if (glassAtRest === null || sinkAtRest === null || sink === null || tooFew) {
     return [notRecorded('how glass and heat sink stood to the air and followed the lamp', facts)];
   }
-  const usuallyK = of('glassUsuallyWarmedK');
-  const little = warmedK.flatMap((k, cure) => {
-    const usualK = usuallyK[cure] ?? 0;
-    if (k >= Math.max(SEEN_TO_WARM.leastK, SEEN_TO_WARM.shareOfUsual * usualK)) return [];
-    const words = `the lamp warmed the glass by ${k.toFixed(1)} K (usual ${usualK.toFixed(1)} K)`;
+  const little = rises.flatMap(({ seenK, usualK: statedK }) => {
+    const usualK = statedK ?? 0;
+    if (seenK >= Math.max(LEAST_SEEN_K, LEAST_SHARE_OF_USUAL * usualK)) return [];
+    const words = `the lamp warmed the glass by ${seenK.toFixed(1)} K (usual ${usualK.toFixed(1)} K)`;
     return [lacks(`${words}: too little to show that its sensor sits on it and moves`)];
   });
   if (little.length > 0) return little;
   const usual = last('heatSinkUsuallyWarmedK');
-  const glass = warmedK.map((k) => k.toFixed(1)).join(' and ');
+  const glass = rises.map(({ seenK }) => seenK.toFixed(1)).join(' and ');
   return [
     supports(
       'heat sink sensor',

@@ -5,6 +5,13 @@
  * and is never taken as warmer than the spot, because no one chills a spot. Sun on the whole pane
  * therefore looks like a hot spot; shade is right for both. Limits are set elsewhere.
  */
+import type { HeatLoad } from '../alarm-row.ts';
+import {
+  type HeatingLimits,
+  hotSpotTensionPa,
+  rateTensionPa,
+  stressIntensityPaSqrtM,
+} from './heat-stress.ts';
 
 export interface HeatWatch {
   /** The pane around the spot; null before work on the glass begins, K. */
@@ -93,4 +100,22 @@ function paneAfterK(
 ): number | null {
   if (paneK === null || airK <= paneK) return paneK;
   return blend(paneK, airK, 1 - Math.exp(-dtS / paneFollowsAirS));
+}
+
+/** What the alarm table judges: spot and rate against what is allowed, and what both do to a leg. */
+export function heatLoadFrom(
+  { spotOverPaneK, rateKPerS }: HeatWatch,
+  allowed: HeatingLimits,
+  legM: number,
+  plyM: number,
+): HeatLoad {
+  const tensionPa = hotSpotTensionPa(spotOverPaneK ?? 0) + rateTensionPa(rateKPerS ?? 0, plyM);
+  return {
+    spotOverPaneK,
+    rateKPerS,
+    allowedSpotOverPaneK: allowed.spotOverPaneK,
+    allowedRateKPerS: allowed.rateKPerS,
+    legM,
+    stressIntensityPaSqrtM: stressIntensityPaSqrtM(tensionPa, legM),
+  };
 }

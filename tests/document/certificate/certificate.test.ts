@@ -3,7 +3,8 @@ import { certificate } from '../../../src/document/certificate/certificate.ts';
 import { ENGLISH } from '../../../src/document/certificate/certificate-words.ts';
 import type { DocumentFacts } from '../../../src/document/facts.ts';
 import { renderHtml } from '../../../src/document/html.tsx';
-import { ABOUT, GOOD_JOB, STOPPED } from '../../report/job-story.ts';
+import { ABOUT } from '../../papers-in-order.ts';
+import { GOOD_JOB, STOPPED } from '../../report/job-story.ts';
 import { factsOf, JOB, longFacts, PANE, pdfOf } from '../document-data.ts';
 import { readPdf, squeezed } from '../pdf-text.ts';
 

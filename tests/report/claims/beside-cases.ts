@@ -1,7 +1,8 @@
 /** One thing wrong beside the good job’s process, and what its claim then says: typed from the requirement. */
 import type { Event, HoldReason } from '../../../src/core/events.ts';
 import type { ClaimId } from '../../../src/report/claims/claim-table.ts';
-import { ABOUT, at, BOTTLE, GOOD_JOB, type Telling, UNIT } from '../job-story.ts';
+import { ABOUT, BOTTLE } from '../../papers-in-order.ts';
+import { at, GOOD_JOB, type Telling, UNIT } from '../job-story.ts';
 
 const RULE = {
   words: 'no repair before the driver',

@@ -1,6 +1,7 @@
 /** One thing wrong with what the good job measured, and what its claim then says. */
 import type { Event } from '../../../src/core/events.ts';
-import { ABOUT, alarmEvent, at, BOTTLE, GOOD_JOB } from '../job-story.ts';
+import { ABOUT, BOTTLE } from '../../papers-in-order.ts';
+import { alarmEvent, at, GOOD_JOB } from '../job-story.ts';
 import { type Case, found } from './beside-cases.ts';
 
 export const measuredAs = (name: string, value: number): readonly Event[] =>

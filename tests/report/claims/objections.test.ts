@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmId } from '../../../src/core/alarm-ids.ts';
 import { verdictHeadline } from '../../../src/document/report/claim-rows.ts';
-import { ABOUT, alarmEvent, at, GOOD_JOB, STOPPED } from '../job-story.ts';
+import { ABOUT } from '../../papers-in-order.ts';
+import { alarmEvent, at, GOOD_JOB, STOPPED } from '../job-story.ts';
 import { claimIn, reportOf } from '../report-of.ts';
 import { answered, BESIDE_CASES, found, setAside } from './beside-cases.ts';
 import { GLASS_CASES } from './glass-cases.ts';
