@@ -75,6 +75,9 @@ const point = z.strictObject({
 });
 export type CalibrationPoint = z.infer<typeof point>;
 
+/** UV-A and the violet beside it: what a radiometer may be certified for. */
+export const REFERENCE_NM = { least: 315, most: 420 } as const;
+
 export const referenceSchema = z.strictObject({
   name: text(80),
   certificate: text(80),
@@ -84,7 +87,7 @@ export const referenceSchema = z.strictObject({
   /** Last digit or division that a person reads, in the unit of the channel. */
   resolution: quantity(0, 1e5, ''),
   /** Wavelength for which a radiometer's certificate holds, where it was stated. */
-  atNm: quantity(315, 420, 'nm').optional(),
+  atNm: quantity(REFERENCE_NM.least, REFERENCE_NM.most, 'nm').optional(),
 });
 export type ReferenceInstrument = z.infer<typeof referenceSchema>;
 

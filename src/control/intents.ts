@@ -73,8 +73,8 @@ export const asksNumber = ({
   kind === 'entry' && batch === 'running' && alarm === null && !helpOpen;
 
 /**
- * A finger that stays on HOLD holds what would run: a press that was lost with the link is not lost
- * for that.
+ * While a finger stays on HOLD, nothing runs. A press that was lost with the link is thus made good
+ * by the finger that is still there.
  */
 export const holdStaysDown = (ladder: LadderReading | null, batch: BatchState): boolean =>
   ladder === 'hold' && ['idle', 'running', 'restarting'].includes(batch);

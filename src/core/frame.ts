@@ -207,6 +207,7 @@ export interface Outputs extends Actuators, Signals {
 /** Requests from people and the console besides the board's own buttons; drained once a tick. */
 export type Request =
   | { readonly kind: 'button'; readonly button: Button }
+  /** Of a console that had no HOLD button, in journals before version 3. */
   | { readonly kind: 'hold' }
   /** A typed number, as the answer to its prompt, SI. */
   | { readonly kind: 'enter'; readonly valueSI: number }

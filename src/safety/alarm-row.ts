@@ -17,7 +17,7 @@ export interface AlarmContext {
   readonly phase: PhaseId;
   /** Time in the phase while running, s. */
   readonly phaseElapsedS: number;
-  /** Or the pressure at which the chamber was shut off: a pump that stops leaves it there. */
+  /** What is asked for, or where the chamber was shut off: no pump may draw it below that. */
   readonly setPointPa: number | null;
   readonly atmospherePa: number | null;
   readonly leakRatePaM3PerS: number | null;

@@ -1,7 +1,7 @@
 /**
- * The moments at which faults begin: from sound jobs, run once, a copy of the bench at moments of
- * every phase: one, at power-up in the first, and in a phase in which the unit works for long three, just begun, in the middle,
- * nearly over.
+ * The moments at which faults begin: a copy of the bench at moments of every phase of the sound
+ * jobs, each run once. A phase has one moment, the first at power-up. One in which the unit works
+ * for long has three: just begun, in the middle, nearly over.
  */
 import type { PlantState } from '../../sim/plant/plant-state.ts';
 import { CLOSED_PHASES, CURE_PHASES, type PhaseId } from '../../src/core/phases.ts';

@@ -3,7 +3,7 @@
  * command line into the figures of its record.
  */
 import { type Command, InvalidArgumentError } from 'commander';
-import type { ReferenceInstrument } from '../../care/care-entry.ts';
+import { REFERENCE_NM, type ReferenceInstrument } from '../../care/care-entry.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
 import { type BoardOptions, withBoardOptions } from '../run/board-options.ts';
 import { collectFault } from '../run/simulated-scenario.ts';
@@ -107,14 +107,11 @@ export function wavelengthProblem(
   if (what !== 'uv') {
     return atNm === undefined ? null : `--at-nm belongs to uv, not to ${what}`;
   }
-  if (atNm !== undefined && atNm >= LEAST_NM && atNm <= MOST_NM) return null;
+  const { least, most } = REFERENCE_NM;
+  if (atNm !== undefined && atNm >= least && atNm <= most) return null;
   const stated = atNm === undefined ? 'is not stated' : `${atNm} is not accepted`;
-  return `--at-nm ${stated}; accepted: the wavelength that the radiometer's certificate is for, from ${LEAST_NM} to ${MOST_NM} nm`;
+  return `--at-nm ${stated}; accepted: the wavelength that the radiometer's certificate is for, from ${least} to ${most} nm`;
 }
-
-/** UV-A and the violet beside it, as the record of a reference takes it. */
-const LEAST_NM = 315;
-const MOST_NM = 420;
 
 /** Null where such a reference can show this number, otherwise what is accepted. */
 export function unfitValue(what: CalibrationName, value: number): string | null {

@@ -11,7 +11,10 @@ export interface GlassRise {
   readonly usualK: number | null;
 }
 
-/** How much of the light a pane absorbs is known no better, so that less than this tells. */
+/**
+ * How much of the light a pane absorbs is known to within a factor of three. A rise below this share
+ * of the usual one therefore tells that the light missed the glass.
+ */
 export const LEAST_SHARE_OF_USUAL = 1 / 3;
 
 /** One for each cure, in their order; null where its rise is not on record. */

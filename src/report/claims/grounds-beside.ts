@@ -128,7 +128,7 @@ function moisture(stated: AboutFacts['stated'], { sealTests }: ClaimFacts): read
   );
 }
 
-/** The sheet was judged with the break as it was: who holds a job for these reasons has seen another. */
+/** The break was judged as it was then. Who holds the job for one of these has seen it change. */
 const stayedAsJudged: Ground = ({ events }) =>
   events.flatMap((event) =>
     event.kind === 'hold-reason' && event.reason !== 'something-else'
