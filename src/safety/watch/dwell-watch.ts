@@ -60,23 +60,28 @@ export function stepDwellWatch(
   const before = watch.smoothPa ?? pressurePa;
   const smoothPa = before + (pressurePa - before) * (1 - Math.exp(-dtS / SMOOTHED_OVER_S));
   if (!watch.settled) {
-    return sinceS < SETTLES_S
-      ? { ...watch, sinceS, smoothPa }
-      : { ...DWELL_WATCH_START, settled: true, smoothPa, fromPa: smoothPa };
+    const settled = sinceS >= SETTLES_S;
+    const fromPa = smoothPa;
+    return {
+      sinceS: settled ? 0 : sinceS,
+      settled,
+      smoothPa,
+      fromPa,
+      pumpedPa: 0,
+      leakPaM3PerS: null,
+    };
   }
   const curve = pumpCurve(chamber, air.vacuum ? 'vacuum' : 'pressure', atmospherePa);
   const workS = leastStrengthRatio(air.strengthRatio) * air.speedRatio * dtS;
   const pumpedPa = watch.pumpedPa + ((curve.endPa - pressurePa) * workS) / curve.tauS;
-  if (sinceS < BLOCK_S) return { ...watch, sinceS, smoothPa, pumpedPa };
-  const leakedPa = smoothPa - watch.fromPa - pumpedPa;
+  const { fromPa } = watch;
+  if (sinceS < BLOCK_S) {
+    return { sinceS, settled: true, smoothPa, fromPa, pumpedPa, leakPaM3PerS: watch.leakPaM3PerS };
+  }
+  const leakedPa = smoothPa - fromPa - pumpedPa;
   const flowPaM3PerS = (chamber.volumeM3 * leakedPa * (air.vacuum ? 1 : -1)) / sinceS;
-  return {
-    ...DWELL_WATCH_START,
-    settled: true,
-    smoothPa,
-    fromPa: smoothPa,
-    leakPaM3PerS: (flowPaM3PerS * atmospherePa) / Math.max(atmospherePa, pressurePa),
-  };
+  const leakPaM3PerS = (flowPaM3PerS * atmospherePa) / Math.max(atmospherePa, pressurePa);
+  return { sinceS: 0, settled: true, smoothPa, fromPa: smoothPa, pumpedPa: 0, leakPaM3PerS };
 }
 
 const rested = (watch: DwellWatch): DwellWatch =>
