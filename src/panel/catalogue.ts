@@ -27,6 +27,10 @@ export const LIVE_KEYS = [
   'job',
   'clear',
   'markRemains',
+  'cyclePlanned',
+  'cycleExtra',
+  'vacuumLeft',
+  'vacuumLongest',
   'lightKnown',
   'lightUnknown',
 ] as const;

@@ -9,6 +9,7 @@ import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
 import type { Catalogue } from './catalogue.ts';
+import type { CycleCount } from './cycle-line.ts';
 import { ends } from './text.ts';
 
 /** Values on the display that are not in the snapshot. */
@@ -28,6 +29,7 @@ export interface LiveValues {
   /** What the last seal test saw. */
   readonly sealWhy: SealWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
+  readonly cycles: CycleCount;
   /** The kind of job, and its outcome. */
   readonly damage: { readonly type: string; readonly diameterM: number };
   readonly outcome: Outcome | null;

@@ -86,6 +86,11 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
     },
+    cycles: {
+      cycle: procedure.cycle,
+      ...profile.cycles,
+      vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
+    },
     damage: job.damage,
     outcome: procedure.outcome,
     light: lightOf(state, snapshot, config),
