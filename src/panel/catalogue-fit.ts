@@ -107,6 +107,9 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
   );
 }
 
+/** A name is cut at the end of its line, but a plate must stand there whole. */
+const LEAST_NAME = '0123456789';
+
 /** Live lines with the widest figures that occur in practice. */
 function widestLiveLines({ live, damage }: Catalogue) {
   const time = filled(live.timeLeft, { seconds: '1800' });
@@ -121,6 +124,10 @@ function widestLiveLines({ live, damage }: Catalogue) {
     ['live.vacuumLeaves', filled(live.vacuumLeaves, { share: '60' })],
     ['live.daylight', filled(live.daylight, { share: '999' })],
     ['live.glass', `${live.hoseOff} ${filled(live.glass, { celsius: '-20' })}`],
+    ['live.cyclePlanned', filled(live.cyclePlanned, { cycle: '10', planned: '10', most: '20' })],
+    ['live.cycleExtra', filled(live.cycleExtra, { cycle: '20', most: '20' })],
+    ['live.vacuumLeft', filled(live.vacuumLeft, { seconds: '900' })],
+    ['live.vacuumLongest', live.vacuumLongest],
     ['live.clear', live.clear],
     ['live.markRemains', live.markRemains],
     ...Object.entries(damage).map(
@@ -128,7 +135,13 @@ function widestLiveLines({ live, damage }: Catalogue) {
         [`damage.${type}`, filled(live.job, { damage: words, mm: '400' })] as const,
     ),
   ];
-  return rows.map(([path, words]) => [path, words, DISPLAY_COLUMNS] as const);
+  const names = (['vehicle', 'resin', 'lot', 'reference'] as const).map((key) => {
+    const words = filled(live[key], { name: LEAST_NAME });
+    return [`live.${key}`, words] as const;
+  });
+  return [...rows, ...names, ['live.noVehicle', live.noVehicle] as const].map(
+    ([path, words]) => [path, words, DISPLAY_COLUMNS] as const,
+  );
 }
 
 /** Where pages are counted, the page mark stands at the right end. */
@@ -164,6 +177,9 @@ function textMisfits(catalogue: Catalogue): readonly Misfit[] {
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
+    sheet: [live.reference, live.vehicle, live.resin, live.lot]
+      .map((words) => filled(words, { name: LEAST_NAME }))
+      .join(', '),
     light: longest([filled(live.lightKnown, figures), live.lightUnknown]),
     expected: TOLD,
     seen: TOLD,

@@ -7,6 +7,7 @@
 import type { Snapshot } from '../core/events.ts';
 import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 import type { AdviceKey } from './catalogue.ts';
+import { cycleLine } from './cycle-line.ts';
 import { buttonLine, type Face, type Seen } from './face.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
 import { helpPages, reasonPages, type ShownReason } from './page-words.ts';
@@ -40,6 +41,7 @@ function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [st
     liveLine(phase, live, snapshot, catalogue) ?? first,
     marginLine(phase, live, snapshot, catalogue) ??
       daylightLine(kind !== 'automatic', live, catalogue) ??
+      cycleLine(phase, second, live.cycles, live.phaseElapsedS, catalogue) ??
       second,
   ];
 }

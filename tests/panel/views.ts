@@ -35,7 +35,9 @@ export const LIVE: LiveValues = {
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
+  cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
+  sheet: { reference: 'job-7', vehicle: 'AB 12 CDE', resin: { name: 'A resin', lot: 'L-1' } },
   outcome: null,
   light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
 };
@@ -81,6 +83,11 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
       const damage = { type, diameterM: 0.4 };
       return { phase: 'job-sheet', live: { ...LIVE, damage } };
     }),
+    ...[3, 6, 9, 12].flatMap((phaseElapsedS): readonly Partial<View>[] => {
+      const bare = { ...LIVE, phaseElapsedS };
+      const sheet = { ...LIVE.sheet, vehicle: null };
+      return [bare, { ...bare, sheet }].map((live) => ({ phase: 'job-sheet', live }));
+    }),
     ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
       (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),
     ),
@@ -90,6 +97,18 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     { phase: 'cure', live: cure },
     { phase: 'result', live: { ...LIVE, outcome: 'clear' } },
     { phase: 'fill-pit', live: { ...LIVE, daylightShare: 0.87 } },
+    ...[0, 3, 6].flatMap((phaseElapsedS) =>
+      [
+        LIVE.cycles,
+        { ...LIVE.cycles, cycle: 3, vacuumLeftS: 0 },
+        { cycle: 10, planned: 10, extra: 10, vacuumLeftS: 900 },
+      ].flatMap((cycles) =>
+        (['evacuate', 'ask-bubbles', 'accept-mark'] as const).map((phase) => ({
+          phase,
+          live: { ...LIVE, phaseElapsedS, cycles },
+        })),
+      ),
+    ),
   ];
   return changes.map((change) => view({ catalogue, ...change }));
 }

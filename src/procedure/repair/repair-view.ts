@@ -86,7 +86,13 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
     },
+    cycles: {
+      cycle: procedure.cycle,
+      ...profile.cycles,
+      vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
+    },
     damage: job.damage,
+    sheet: { reference: job.reference, vehicle: config.vehicle ?? null, resin: job.resin },
     outcome: procedure.outcome,
     light: lightOf(state, snapshot, config),
   };
