@@ -42,6 +42,12 @@ export const AIR_ROWS: readonly Row[] = [
     title: 'selector leaks 0.02 dm3/(s bar)',
     faults: [one('selector-leaks', 0.02)],
   },
+  {
+    id: 'leak-in-dwell',
+    title: 'a hole of three times the seal test’s limit opens in a dwell',
+    faults: [one('selector-leaks', 0.00015)],
+    phases: ['vacuum-dwell', 'pressure-dwell'],
+  },
   { id: 'hose-off', title: 'hose off', faults: [one('hose-off')], phases: AIR_PHASES },
   {
     id: 'hose-kinked',
@@ -256,4 +262,17 @@ export const CONTACT_ROWS: readonly Row[] = [
   { id: 'yes-stuck', title: 'YES stays down', faults: [one('yes-stuck')] },
   { id: 'no-stuck', title: 'NO stays down', faults: [one('no-stuck')] },
   { id: 'no-reads-yes', title: 'NO reads as YES', faults: [one('no-reads-yes')] },
+  { id: 'hold-stuck', title: 'HOLD stays down', faults: [one('hold-stuck')] },
+  { id: 'buttons-shorted', title: 'the buttons’ wire shorted', faults: [one('ladder-shorted')] },
+  { id: 'buttons-open', title: 'the buttons’ wire open', faults: [one('ladder-open')] },
+  {
+    id: 'buttons-wet',
+    title: '10 kΩ of water at the buttons',
+    faults: [one('ladder-wet', 10_000)],
+  },
+  {
+    id: 'no-drifts',
+    title: 'NO’s resistor a quarter too large',
+    faults: [one('no-drifts', 1.25)],
+  },
 ];
