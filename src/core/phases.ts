@@ -6,28 +6,33 @@
 
 /**
  * Parts of a repair in trade order; the display numbers a phase by its part and its position in it.
+ * A job whose parts are cured together never sees the fill's own cure, and a sound one no remedy:
+ * such steps are `aside` and carry the number of the step before them, with a letter, so that nobody
+ * meets a gap.
  */
 const PARTS = ['unit', 'job', 'hands', 'seal', 'cycles', 'cure', 'finish'] as const;
 type Part = (typeof PARTS)[number];
 
 interface PhaseTraits {
   readonly part: Part;
+  /** Off the way that every job takes. */
+  readonly aside?: true;
   /** How the closed chamber is worked; absent while it is open to the air. */
   readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
   /** The lamp is on. */
   readonly lamp?: true;
   /** The pane's temperature matters although the chamber is open and the lamp is off. */
   readonly glassWatched?: true;
-  /** Liquid resin is exposed to daylight. */
-  readonly resinOpen?: true;
+  /** Liquid resin is exposed to daylight; where the seal is tested, only once a cycle has begun. */
+  readonly resinOpen?: true | 'in-cycles';
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
 }
 
 export const PHASES = {
   'self-test': { part: 'unit' },
-  'air-jump': { part: 'unit' },
-  'vacuum-note': { part: 'unit' },
+  'air-jump': { part: 'unit', aside: true },
+  'vacuum-note': { part: 'unit', aside: true },
   'job-sheet': { part: 'job' },
   protect: { part: 'hands' },
   inspect: { part: 'hands' },
@@ -35,29 +40,30 @@ export const PHASES = {
   'dry-pit': { part: 'hands' },
   'set-bridge': { part: 'hands' },
   'close-seal': { part: 'hands' },
-  'charge-injector': { part: 'hands', resinOpen: true },
-  'connect-hose': { part: 'hands', resinOpen: true },
-  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
-  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: true },
-  reseat: { part: 'seal', resinOpen: true },
-  'dry-again': { part: 'seal', resinOpen: true },
-  'long-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
-  'test-again': { part: 'seal', resinOpen: true },
+  'connect-hose': { part: 'hands' },
+  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: 'in-cycles' },
+  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: 'in-cycles' },
+  reseat: { part: 'seal', aside: true, resinOpen: 'in-cycles' },
+  'dry-again': { part: 'seal', aside: true, resinOpen: 'in-cycles' },
+  'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'in-cycles' },
+  'test-again': { part: 'seal', aside: true, resinOpen: 'in-cycles' },
+  'charge-injector': { part: 'cycles', resinOpen: true },
   evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
-  'bubbles-stay': { part: 'cycles', glassWatched: true, resinOpen: true },
+  'bubbles-stay': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
   release: { part: 'cycles', glassWatched: true, resinOpen: true },
   pressurise: { part: 'cycles', chamber: 'to-pressure', resinOpen: true },
   'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   vent: { part: 'cycles', glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
-  'offer-cycle': { part: 'cycles', resinOpen: true },
-  'accept-mark': { part: 'cycles', resinOpen: true },
-  'cover-fill': { part: 'cure', resinOpen: true },
-  'place-lamp-fill': { part: 'cure', resinOpen: true },
-  'cure-fill': { part: 'cure', lamp: true },
-  'uncover-fill': { part: 'cure' },
+  'offer-cycle': { part: 'cycles', aside: true, resinOpen: true },
+  'accept-mark': { part: 'cycles', aside: true, resinOpen: true },
+  'injector-off': { part: 'cure', resinOpen: true },
+  'cover-fill': { part: 'cure', aside: true, resinOpen: true },
+  'place-lamp-fill': { part: 'cure', aside: true, resinOpen: true },
+  'cure-fill': { part: 'cure', aside: true, lamp: true },
+  'uncover-fill': { part: 'cure', aside: true },
   'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit' },
   'cover-film': { part: 'cure', resinOpen: true, portion: 'pit' },
   'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
@@ -71,19 +77,23 @@ export const PHASES = {
 export type PhaseId = keyof typeof PHASES;
 export const PHASE_IDS = Object.keys(PHASES) as readonly PhaseId[];
 
+const traitsOf = (phase: PhaseId): PhaseTraits => PHASES[phase];
 export const partOf = (phase: PhaseId): Part => PHASES[phase].part;
 const phasesWith = (has: (traits: PhaseTraits) => boolean): ReadonlySet<PhaseId> =>
-  new Set(PHASE_IDS.filter((phase) => has(PHASES[phase])));
+  new Set(PHASE_IDS.filter((phase) => has(traitsOf(phase))));
 
 /** The number of each phase on the display: only shown, never used as a key. */
-export const STEP_NUMBERS = Object.fromEntries(
-  PARTS.flatMap((part, index) =>
-    PHASE_IDS.filter((phase) => PHASES[phase].part === part).map((phase, place) => [
-      phase,
-      `${index + 1}.${place + 1}`,
-    ]),
-  ),
-) as Readonly<Record<PhaseId, string>>;
+export const STEP_NUMBERS = Object.fromEntries(PARTS.flatMap(numbersIn)) as Readonly<
+  Record<PhaseId, string>
+>;
+
+function numbersIn(part: Part, index: number): readonly (readonly [PhaseId, string])[] {
+  let [place, letter] = [0, 0];
+  return PHASE_IDS.filter((phase) => traitsOf(phase).part === part).map((phase) => {
+    [place, letter] = traitsOf(phase).aside === true ? [place, letter + 1] : [place + 1, 0];
+    return [phase, `${index + 1}.${place}${'abcdefgh'.charAt(letter - 1)}`];
+  });
+}
 
 /**
  * The phases in which the lamp is on: the fill's own cure, and the last cure, of the pit or of
@@ -105,4 +115,8 @@ export const GLASS_PHASES = phasesWith(
   ({ chamber, lamp, glassWatched }) =>
     chamber !== undefined || lamp === true || glassWatched === true,
 );
-export const OPEN_RESIN_PHASES = phasesWith(({ resinOpen }) => resinOpen === true);
+/** `cycle`: how many have begun. */
+export function isResinOpen(phase: PhaseId, cycle: number): boolean {
+  const { resinOpen } = traitsOf(phase);
+  return resinOpen === true || (resinOpen === 'in-cycles' && cycle > 0);
+}

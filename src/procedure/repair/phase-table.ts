@@ -20,7 +20,7 @@ import {
 } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import { type AirDemand, isVented } from '../regulation.ts';
-import { CURE_ROWS, firstCureStep } from './cure-phases.ts';
+import { CURE_ROWS } from './cure-phases.ts';
 import { nextCycle, notClear } from './cycles.ts';
 import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
@@ -107,10 +107,13 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'clean-pit': handWork('clean-pit', 'dry-pit'),
   'dry-pit': handWork('dry-pit', 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
-  'close-seal': handWork('close-seal', 'charge-injector'),
-  'charge-injector': handWork('charge-injector', 'connect-hose'),
+  'close-seal': handWork('close-seal', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),
   ...SEAL_PHASES,
+  'charge-injector': {
+    ...handWork('charge-injector', 'evacuate'),
+    next: (state, context) => (context.answer === 'yes' ? nextCycle(state, context) : null),
+  },
   evacuate: {
     ...BASE,
     kind: 'automatic',
@@ -201,15 +204,11 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
         ? { to: 'ask-clear' }
         : null,
   },
-  'ask-clear': question(
-    'ask-clear',
-    (_, { profile }) => ({ to: firstCureStep(profile) }),
-    notClear,
-  ),
+  'ask-clear': question('ask-clear', () => ({ to: 'injector-off' }), notClear),
   'offer-cycle': question('offer-cycle', nextCycle, () => ({ to: 'accept-mark' })),
   'accept-mark': question(
     'accept-mark',
-    (_, { profile }) => ({ to: firstCureStep(profile), patch: { outcome: 'mark-remains' } }),
+    () => ({ to: 'injector-off', patch: { outcome: 'mark-remains' } }),
     () => ({ to: 'stop' }),
   ),
   ...CURE_ROWS,

@@ -1,5 +1,5 @@
 /**
- * The seal check: a short pull, the valve-off test, and the consequence of its finding. A leak and
+ * The seal check, before any resin is in the injector: a short pull, the valve-off test, and the consequence of its finding. A leak and
  * a wet break need hands; adsorbed gas is removed by a longer pull, which the unit does by itself.
  * A job proceeds when the seal holds, or when longer pulls have not ended the outgassing: this is
  * recorded and is no reason to refuse.
@@ -97,7 +97,7 @@ function wayOn(
   const byHand = (to: PhaseId): Step => ({ to, patch: { longPulls: 0 } });
   switch (finding) {
     case 'tight':
-      return nextCycle(state, context);
+      return sealed(state, context);
     case 'leak':
       return byHand('reseat');
     case 'moisture':
@@ -105,13 +105,17 @@ function wayOn(
     case 'outgassing':
       if (pullsLeft) return pullLonger;
       return {
-        ...nextCycle(state, context),
+        ...sealed(state, context),
         why: `${SEAL_WHY_WORDS[why]}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
       };
     case 'unclear':
       return why === VAPOUR_UNCLEAR && pullsLeft ? pullLonger : byHand('test-again');
   }
 }
+
+/** To the resin, or back to the cycles where it is in the break already. */
+const sealed = (state: ProcedureState, context: PhaseContext): Step =>
+  state.cycle === 0 ? { to: 'charge-injector' } : nextCycle(state, context);
 
 function measuredBy(verdict: SealVerdict): readonly MeasuredValue[] {
   const { leakRatePaM3PerS, leakRateUncertaintyPaM3PerS, risePlateauPa } = verdict;

@@ -84,7 +84,7 @@ function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | nul
   };
   return {
     fill: span(({ phase }) => {
-      const worked = partOf(phase) === 'seal' || partOf(phase) === 'cycles';
+      const worked = partOf(phase) === 'cycles';
       return worked || (CURE_PHASES.has(phase) && !(apart && PIT_PHASES.has(phase)));
     }),
     pit: span(({ phase }) => PIT_PHASES.has(phase) && partOf(phase) === 'cure'),

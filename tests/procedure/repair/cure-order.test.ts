@@ -9,7 +9,6 @@ import {
   type ProcedureState,
 } from '../../../src/procedure/phase.ts';
 import type { Profile } from '../../../src/procedure/profile.ts';
-import { firstCureStep } from '../../../src/procedure/repair/cure-phases.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
@@ -150,8 +149,8 @@ describe.each(PROFILES.map((profile) => [profile.curing, profile] as const))(
 
 describe('the order of the cures', () => {
   test('apart: film, lamp and light on the fill before there is any pit resin', () => {
-    const order: PhaseId[] = [firstCureStep(APART)];
-    let from = stateOf({ phase: firstCureStep(APART), cycle: 2 });
+    const order: PhaseId[] = ['injector-off'];
+    let from = stateOf({ phase: 'injector-off', cycle: 2 });
     const given = fc.sample(context(APART), { numRuns: 1, seed: 1 })[0] as PhaseContext;
     while (from.phase !== 'scrape') {
       const done = { ...given.cure, done: true, gapDue: true };
@@ -165,6 +164,7 @@ describe('the order of the cures', () => {
       order.push(from.phase);
     }
     expect(order).toEqual([
+      'injector-off',
       'cover-fill',
       'place-lamp-fill',
       'cure-fill',
@@ -191,7 +191,7 @@ describe('the order of the cures', () => {
         ...given,
         answer: 'yes',
       });
-      expect(step.state).toMatchObject({ phase: firstCureStep(profile), outcome: 'mark-remains' });
+      expect(step.state).toMatchObject({ phase: 'injector-off', outcome: 'mark-remains' });
     }
   });
 });

@@ -75,8 +75,9 @@ describe('still bubbling?', () => {
 describe('clear?', () => {
   const { planned, extra } = DEFAULT_PROFILE.cycles;
 
-  test('YES goes on to the pit', () => {
-    expect(leadsTo(answer(at('ask-clear'), 'yes')).phase).toBe('fill-pit');
+  test('YES takes the injector off, and then goes on to the pit', () => {
+    expect(leadsTo(answer(at('ask-clear'), 'yes')).phase).toBe('injector-off');
+    expect(leadsTo(answer(at('injector-off'), 'yes')).phase).toBe('fill-pit');
   });
 
   test('NO begins the next planned cycle, then offers further ones, then none', () => {
@@ -101,7 +102,7 @@ describe('clear?', () => {
 
   test('a mark that was accepted stays one, however the final look is answered', () => {
     const accepted = answer(at('accept-mark'), 'yes').state;
-    expect(accepted).toMatchObject({ phase: 'fill-pit', outcome: 'mark-remains' });
+    expect(accepted).toMatchObject({ phase: 'injector-off', outcome: 'mark-remains' });
     const looked = answer({ ...accepted, phase: 'final-look' }, 'yes').state;
     expect(looked).toMatchObject({ phase: 'result', outcome: 'mark-remains' });
     expect(answer(at('final-look'), 'yes').state.outcome).toBe('clear');

@@ -215,7 +215,7 @@ describe('faults as data', () => {
       checkSettings(faultSchema, { ...sound, from: start }, 'f.json');
     const named = from({ phase: 'vacuum-dwell', afterS: 3 });
     expect(named.ok && named.value.from).toEqual({ phase: 'vacuum-dwell', afterS: 3 });
-    const numbered = from({ step: '5.2', afterS: 3 });
+    const numbered = from({ step: '5.3', afterS: 3 });
     expect(numbered.ok && numbered.value.from).toEqual({ step: 'vacuum-dwell', afterS: 3 });
     const marked = from({ step: 'P6', afterS: 0 });
     expect(marked.ok && marked.value.from).toEqual({ step: 'vacuum-pull', afterS: 0 });
