@@ -30,6 +30,7 @@ export const LIVE_KEYS = [
   'resin',
   'lot',
   'reference',
+  'goesOn',
   'clear',
   'markRemains',
   'cyclePlanned',
