@@ -110,6 +110,9 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
   );
 }
 
+/** A name is cut at the end of its line, but a plate must stand there whole. */
+const LEAST_NAME = '0123456789';
+
 /** Live lines with the widest figures that occur in practice. */
 function widestLiveLines({ live, damage }: Catalogue) {
   const time = filled(live.timeLeft, { seconds: '1800' });
@@ -135,7 +138,13 @@ function widestLiveLines({ live, damage }: Catalogue) {
         [`damage.${type}`, filled(live.job, { damage: words, mm: '400' })] as const,
     ),
   ];
-  return rows.map(([path, words]) => [path, words, DISPLAY_COLUMNS] as const);
+  const names = (['vehicle', 'resin', 'lot', 'reference'] as const).map((key) => {
+    const words = filled(live[key], { name: LEAST_NAME });
+    return [`live.${key}`, words] as const;
+  });
+  return [...rows, ...names, ['live.noVehicle', live.noVehicle] as const].map(
+    ([path, words]) => [path, words, DISPLAY_COLUMNS] as const,
+  );
 }
 
 /** Where pages are counted, the page mark stands at the right end. */
@@ -171,6 +180,9 @@ function textMisfits(catalogue: Catalogue): readonly Misfit[] {
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
+    sheet: [live.reference, live.vehicle, live.resin, live.lot]
+      .map((words) => filled(words, { name: LEAST_NAME }))
+      .join(', '),
     light: longest([filled(live.lightKnown, figures), live.lightUnknown]),
     expected: TOLD,
     seen: TOLD,

@@ -10,10 +10,11 @@ import { filled } from '../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { CycleCount } from './cycle-line.ts';
+import { type SheetValues, sheetLine } from './sheet-line.ts';
 import { ends } from './text.ts';
 
 /** Values on the display that are not in the snapshot. */
-export interface LiveValues {
+export interface LiveValues extends SheetValues {
   readonly phaseElapsedS: number;
   /** Seconds to the end of the dwell, watch or cure; null where the end depends on the plant. */
   readonly leftS: number | null;
@@ -32,8 +33,6 @@ export interface LiveValues {
   readonly rechargeWhy: RechargeWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   readonly cycles: CycleCount;
-  /** The kind of job, and its outcome. */
-  readonly damage: { readonly type: string; readonly diameterM: number };
   readonly outcome: Outcome | null;
   /** The lamp's present or last output, and the daily exposure limits for bare eyes and skin. */
   readonly light: {
@@ -115,8 +114,7 @@ const glassLine: Writer = (_, { glassK }, { live }) => {
   return ends(live.hoseOff, celsius === null ? '' : filled(live.glass, { celsius }));
 };
 
-const jobLine: Writer = ({ damage: { type, diameterM } }, _, { live, damage }) =>
-  filled(live.job, { damage: damage[type] ?? type, mm: (diameterM * 1000).toFixed(0) });
+const jobLine: Writer = (live, _, catalogue) => sheetLine(live, live.phaseElapsedS, catalogue);
 
 const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'job-sheet': jobLine,

@@ -9,6 +9,7 @@ import type { PhaseId } from '../core/phases.ts';
 import { filled, type Phrase, worded } from '../core/phrases.ts';
 import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts';
 import { type LiveValues, lightWords } from './live-line.ts';
+import { sheetWords } from './sheet-line.ts';
 import { pages } from './text.ts';
 
 /** Text rows of the display's four lines; the others are the title and the buttons. */
@@ -41,7 +42,7 @@ export interface HelpSubject {
   readonly catalogue: Catalogue;
   readonly phase: PhaseId;
   readonly notClearAdvice: AdviceKey;
-  readonly live: Pick<LiveValues, 'light'>;
+  readonly live: Pick<LiveValues, 'light' | 'sheet'>;
 }
 
 export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubject) {
@@ -49,6 +50,7 @@ export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubjec
   const filling = {
     advice: catalogue.advice[notClearAdvice],
     light: lightWords(live, catalogue),
+    sheet: sheetWords(live, catalogue),
   };
   const paged = (words: string, isCaution: boolean): readonly HelpPage[] =>
     pages(filled(words, filling), TEXT_ROWS).map((lines) => ({ lines, caution: isCaution }));

@@ -38,6 +38,7 @@ export const LIVE: LiveValues = {
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
+  sheet: { reference: 'job-7', vehicle: 'AB 12 CDE', resin: { name: 'A resin', lot: 'L-1' } },
   outcome: null,
   light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
 };
@@ -82,6 +83,11 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     ...Object.keys(catalogue.damage).map((type): Partial<View> => {
       const damage = { type, diameterM: 0.4 };
       return { phase: 'job-sheet', live: { ...LIVE, damage } };
+    }),
+    ...[3, 6, 9, 12].flatMap((phaseElapsedS): readonly Partial<View>[] => {
+      const bare = { ...LIVE, phaseElapsedS };
+      const sheet = { ...LIVE.sheet, vehicle: null };
+      return [bare, { ...bare, sheet }].map((live) => ({ phase: 'job-sheet', live }));
     }),
     ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
       (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),

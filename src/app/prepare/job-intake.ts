@@ -52,9 +52,9 @@ export function jobIntake(
   };
 }
 
-/** Both describe one break, so where both state an answer they must agree. */
+/** Both describe one break of one vehicle: where both state an answer they must agree. */
 function differences(
-  { damage }: IntakeSheet,
+  { reference, damage }: IntakeSheet,
   file: string,
   job: JobSheet,
   jobFile: string,
@@ -69,16 +69,17 @@ function differences(
     longestLegMm: mm(job.damage.longestLegM),
     depthMm: mm(job.damage.depthM),
   } as const;
-  return Object.entries(stated).flatMap(([name, value]) => {
+  const problem = (path: string, value: unknown, answer: unknown): SettingsProblem => ({
+    file: jobFile,
+    path,
+    value: JSON.stringify(value),
+    accepted: `${JSON.stringify(answer)}, as ${file} states for the same break`,
+  });
+  const other = reference === job.reference ? [] : [problem('reference', job.reference, reference)];
+  const differing = Object.entries(stated).flatMap(([name, value]) => {
     const answer = damage[name as keyof typeof stated];
     if (value === null || answer === 'unknown' || answer === value) return [];
-    return [
-      {
-        file: jobFile,
-        path: `damage.${name}`,
-        value: JSON.stringify(value),
-        accepted: `${JSON.stringify(answer)}, as ${file} states for the same break`,
-      },
-    ];
+    return [problem(`damage.${name}`, value, answer)];
   });
+  return [...other, ...differing];
 }

@@ -64,13 +64,15 @@ export function loadSettings(
   if (!words.ok) return words;
   const over = profileOverLimits(profile.value.settings, unit.value.settings, profile.value.file);
   if (over.length > 0) return { ok: false, problems: over };
+  const { people } = job.value.settings;
+  const { vehicle } = people as { readonly vehicle?: string };
   const config: RepairConfig = {
     unit: unit.value.settings,
     profile: profile.value.settings,
     job: job.value.settings.sheet,
     catalogue: words.value.catalogue,
+    ...(vehicle !== undefined && { vehicle }),
   };
-  const { people } = job.value.settings;
   const named = namesInText(people, config.job, job.value.file);
   if (named.length > 0) return { ok: false, problems: named };
   const beyond = jobBeyondLamp(config, job.value.file);

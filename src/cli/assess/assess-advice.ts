@@ -21,6 +21,8 @@ export interface AdviceAsked {
   /** A shop's own advice rules. */
   readonly adviceRules?: string;
   readonly technician?: string;
+  /** The vehicle's plate, or another reference to it. */
+  readonly vehicle?: string;
 }
 
 export interface JobFiles {
@@ -58,28 +60,28 @@ export function assessAdvice(
   });
   if (!advice.ok) return advice;
   const bottle = bottles.value[advice.value.take ?? -1] ?? null;
-  return { ok: true, value: jobFiles(advice.value, sheet, bottle, asked.technician ?? null) };
+  return { ok: true, value: jobFiles(advice.value, sheet, bottle, asked) };
 }
 
 function jobFiles(
   advice: Advice,
   sheet: IntakeSheet,
   bottle: Bottle | null,
-  technician: string | null,
+  { technician, vehicle }: Pick<AdviceAsked, 'technician' | 'vehicle'>,
 ): JobFiles {
   const profile = advice.profile === null ? {} : { 'profile.json': advice.profile.file };
   const missing = [
-    ...(technician === null ? ['--technician'] : []),
+    ...(technician === undefined ? ['--technician'] : []),
     ...(bottle === null ? ['a suitable bottle (--resin)'] : []),
     ...unknownAnswers(sheet),
   ];
-  if (technician === null || bottle === null || missing.length > 0) {
+  if (technician === undefined || bottle === null || missing.length > 0) {
     const note = `No job.json: it needs ${missing.join(', ')}.`;
     return { advice, files: profile, notes: [note] };
   }
   return {
     advice,
-    files: { ...profile, 'job.json': jobFile(sheet, bottle, technician) },
+    files: { ...profile, 'job.json': jobFile(sheet, bottle, { technician, vehicle }) },
     notes: [],
   };
 }
@@ -93,12 +95,17 @@ const unknownAnswers = ({ damage, conditions }: IntakeSheet): readonly string[] 
     .map((name) => `conditions.${name}`),
 ];
 
-function jobFile(sheet: IntakeSheet, bottle: Bottle, technician: string) {
+function jobFile(
+  sheet: IntakeSheet,
+  bottle: Bottle,
+  people: { readonly technician: string; readonly vehicle: string | undefined },
+) {
   const { reference, damage, conditions } = sheet;
   return {
     schema: 'meniscus/job@1',
     reference,
-    technician,
+    // A plate that was not given leaves no field in the file.
+    ...people,
     damage: {
       ...Object.fromEntries(NEEDED.map((name) => [name, damage[name]])),
       depthMm: damage.depthMm === 'unknown' ? null : damage.depthMm,

@@ -31,6 +31,7 @@ export function addAssessCommand(program: Command): void {
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--advice-rules <file>', "a shop's own rules for advice (JSON)")
     .option('--technician <name>', 'for the job sheet')
+    .option('--vehicle <plate>', 'for the job sheet and the display')
     .option('--out <folder>', 'folder for sheet, assessment, drawing, page, profile and job sheet')
     .option('--json', 'print the assessment as JSON', false)
     .option('--list-rules', 'list the rule sets that come with the unit', false)

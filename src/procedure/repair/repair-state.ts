@@ -23,6 +23,8 @@ export interface RepairConfig {
   readonly job: JobSheet;
   /** The words of the display; they affect no decision. */
   readonly catalogue: Catalogue;
+  /** The vehicle's plate, for the display only: it is personal, and no record of a run holds it. */
+  readonly vehicle?: string;
 }
 
 /** Effects of light and heat on pane and resin; they continue while the job is held. */

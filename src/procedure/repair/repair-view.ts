@@ -93,6 +93,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
     },
     damage: job.damage,
+    sheet: { reference: job.reference, vehicle: config.vehicle ?? null, resin: job.resin },
     outcome: procedure.outcome,
     light: lightOf(state, snapshot, config),
   };

@@ -115,6 +115,15 @@ describe('an intake sheet beside a job sheet', () => {
     expect(said).toContain('damage.pitMm is 2; accepted: 3');
   });
 
+  it('of another job is refused with both files and both references', async () => {
+    const other = file({ ...intake, reference: 'other-car' });
+    const sheet = file(job);
+    const said = refusal(await prepare({ intake: other, job: sheet }));
+    expect(said).toContain(
+      `${sheet}: reference is "demo-0001"; accepted: "other-car", as ${other} states`,
+    );
+  });
+
   it('may leave open what the job sheet knows', async () => {
     const open = file({ ...intake, damage: { ...intake.damage, depthMm: 'unknown' } });
     const { settings } = ready(await prepare({ intake: open, job: file(job) }));

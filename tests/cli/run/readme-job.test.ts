@@ -56,4 +56,5 @@ test('the record has the name that the README gives it', () => {
   expect(run?.out).toContain('Job completed, break clear');
   expect(run?.out).toContain(`Certificate: ${join('records', 'job-7', 'certificate.pdf')}`);
   expect(shown?.out).toContain('demo resin, demo-lot-1');
+  expect(shown?.out).toContain('AB 12 CDE');
 });
