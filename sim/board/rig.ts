@@ -34,11 +34,12 @@ import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
+import { isDry } from '../plant/break/injector.ts';
 import { looksClear } from '../plant/break/sight.ts';
 import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
 import { createPlantState, type Place, type PlantState } from '../plant/plant-state.ts';
-import { soundConditions } from '../plant/setup.ts';
+import { type Conditions, soundConditions } from '../plant/setup.ts';
 import { createChance, type OwnChance } from '../random.ts';
 import { drawLightErrors } from './light-errors.ts';
 import { placeOf } from './place-of.ts';
@@ -55,6 +56,8 @@ export interface Rig {
   readonly scenario: Scenario;
   readonly place: Place;
   readonly plant: PlantState;
+  /** Of the bench while nothing is wrong. */
+  readonly sound: Conditions;
   readonly noise: OwnChance;
   readonly tolerance: Tolerance;
   readonly technician: Technician | null;
@@ -97,11 +100,13 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
   const place = placeOf(scenario);
   const chance = (purpose: Parameters<typeof createChance>[1]): OwnChance =>
     createChance(scenario.seed, purpose);
+  const sound = soundConditions(scenario.airK);
   const lightErrors = drawLightErrors(chance('light'), scenario.light);
   return {
     scenario,
     place,
     plant: createPlantState(place, scenario.airK, scenario.glassK),
+    sound,
     noise: chance('noise'),
     tolerance: drawTolerance(chance('tolerance'), lightErrors),
     technician:
@@ -124,7 +129,7 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
     overPressure: false,
     cutOutK: drawCutOutK(chance('cut-out')),
     lampTooHot: false,
-    ambientUvWPerM2: soundConditions(scenario.airK).ambientUvWPerM2,
+    ambientUvWPerM2: sound.ambientUvWPerM2,
     display: ['', '', '', ''],
     watch,
     acting: SAFE,
@@ -179,6 +184,7 @@ export function sightOf({ plant, place }: Rig): Sight {
     bubbling: plant.bubbling,
     clear: looksClear(plant.filling, place.world.break),
     tacky: tackyOf(plant, place),
+    resinLeft: !isDry(plant.resin),
   };
 }
 
@@ -198,6 +204,7 @@ export function letPersonAct(rig: Rig): void {
 /** Faults that the hand work of a step repairs. */
 const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   reseat: ['reseat'],
+  recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
 };
@@ -244,7 +251,8 @@ export function letTimePass(
 ): void {
   const { plant } = rig;
   const untilStep = plant.step + steps;
-  const conditions = applyToWorld(soundConditions(rig.scenario.airK), rig.active, actedS(rig));
+  const { sound, active } = rig;
+  const conditions = active.length === 0 ? sound : applyToWorld(sound, active, actedS(rig));
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
   rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;

@@ -60,8 +60,14 @@ export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
     heatSinkK,
     supplyV: plant.supplyV,
     airK,
+    sensorK: airK,
+    sinceZeroS: timeOfS(plant),
   };
-  const sensed = { ...applyToSeats(truth, active), sensorK: airK, sinceZeroS: timeOfS(plant) };
-  const counts = sampleCounts(sensed, tolerance, noise);
+  // Faults apart, so that sound benches, of which thousands are run, spread nothing.
+  if (active.length === 0) {
+    rig.sensorMemory.stalled = null;
+    return sampleCounts(truth, tolerance, noise);
+  }
+  const counts = sampleCounts(applyToSeats(truth, active), tolerance, noise);
   return applyToCounts(counts, active, rig.sensorMemory, actedS(rig), rig.faultNoise);
 }

@@ -18,12 +18,14 @@ export interface Seat extends Readonly<Record<ReadingKey, number>> {
   readonly airK: number;
 }
 
+type SeatEffect = <S extends Seat>(sound: S, amount: number) => S;
+
 const touching = (share: number, partK: number, airK: number): number =>
   airK + share * (partK - airK);
 /** Supply of the sensors and reference of the converter. */
 const REFERENCE_V = 5;
 
-const ON_SEAT: Readonly<Partial<Record<FaultKind, (sound: Seat, amount: number) => Seat>>> = {
+const ON_SEAT: Readonly<Partial<Record<FaultKind, SeatEffect>>> = {
   'glass-thermistor-off': (s, share) => ({ ...s, glassK: touching(share, s.glassK, s.airK) }),
   'sink-thermistor-off': (s, share) => ({ ...s, heatSinkK: touching(share, s.heatSinkK, s.airK) }),
   'thermistors-exchanged': (s) => ({ ...s, glassK: s.heatSinkK, heatSinkK: s.glassK }),
@@ -32,7 +34,7 @@ const ON_SEAT: Readonly<Partial<Record<FaultKind, (sound: Seat, amount: number) 
   'reference-drifts': (s, volts) => ({ ...s, supplyV: (s.supplyV * REFERENCE_V) / volts }),
 };
 
-export function applyToSeats(sound: Seat, faults: readonly Fault[]): Seat {
+export function applyToSeats<S extends Seat>(sound: S, faults: readonly Fault[]): S {
   let seat = sound;
   for (const fault of faults) seat = ON_SEAT[fault.kind]?.(seat, amountOf(fault)) ?? seat;
   return seat;

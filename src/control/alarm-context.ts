@@ -40,6 +40,7 @@ export function alarmContextOf<P extends ProcedureTypes>(
     lightOddS: watch.light.oddS,
     gapFailed: own.gapFailed,
     pumpAheadPa: watch.air.aheadPa,
+    dwellLeakPaM3PerS: watch.dwell.leakPaM3PerS,
     lampOnForS: watch.lampOnForS,
     lampOffForS: watch.lampOffForS,
     ventOpenForS: watch.ventOpenForS,

@@ -16,7 +16,7 @@ import {
   SAFE,
   valueOrNull,
 } from '../core/frame.ts';
-import { CURE_PHASES } from '../core/phases.ts';
+import { CURE_PHASES, HOLDING_SET_POINT } from '../core/phases.ts';
 import { isEnded } from '../procedure/batch.ts';
 import { REGULATOR_AT_REST, stepRegulation } from '../procedure/regulation.ts';
 import { foremost, stepAlarms } from '../safety/alarms.ts';
@@ -155,14 +155,19 @@ function observe<P extends ProcedureTypes>(
 }
 
 function watchAfter<P extends ProcedureTypes>(
-  { watch, commanded, procedure: walk }: State<P>,
+  { watch, commanded, batch, procedure: walk }: State<P>,
   signal: SignalMemory,
   reading: Reading,
   tick: Tick<P>,
 ): Watch {
   const { chamberVolumeM3: volumeM3, pump } = tick.config.unit;
   const { atmospherePa, leakM3PerS = 0 }: ProcedureTypes['walk'] = walk;
-  const known = { atmospherePa, leakM3PerS, handWork: isHandWork(walk, tick.procedure) };
+  const known = {
+    atmospherePa,
+    leakM3PerS,
+    dwelling: batch === 'running' && HOLDING_SET_POINT.has(tick.procedure.holdsAs(walk)),
+    handWork: isHandWork(walk, tick.procedure),
+  };
   const seen = watchedIn(reading, lightCountsOf(signal), known);
   return stepWatch(watch, commanded, seen, { volumeM3, pump }, tick);
 }

@@ -35,11 +35,20 @@ const isNone = (value: unknown): boolean => typeof value === 'number' && Number.
 
 /** Without a path, and a call only for what has parts: this is asked at every tick. */
 function hasNone(parts: object): boolean {
+  if (Array.isArray(parts)) return anyNone(parts);
   for (const key in parts) {
     const part: unknown = parts[key as keyof typeof parts];
     if (typeof part === 'number') {
       if (Number.isNaN(part)) return true;
     } else if (typeof part === 'object' && part !== null && hasNone(part)) return true;
+  }
+  return false;
+}
+
+/** By position: an engine makes a text of each key that it names. */
+function anyNone(parts: readonly unknown[]): boolean {
+  for (const part of parts) {
+    if (typeof part === 'object' ? part !== null && hasNone(part) : isNone(part)) return true;
   }
   return false;
 }

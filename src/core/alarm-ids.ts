@@ -15,6 +15,7 @@ export const ALARM_IDS = [
   'set-point-lost',
   'set-point-passed',
   'leak',
+  'leak-in-dwell',
   'pump-no-effect',
   'vent-no-effect',
   'lamp-weak',

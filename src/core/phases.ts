@@ -58,6 +58,8 @@ export const PHASES = {
   vent: { part: 'cycles', glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
   'offer-cycle': { part: 'cycles', resinOpen: true },
+  'ask-resin': { part: 'cycles', resinOpen: true },
+  recharge: { part: 'cycles', resinOpen: true },
   'accept-mark': { part: 'cycles', resinOpen: true },
   'cover-fill': { part: 'cure', resinOpen: true, entry: true },
   'place-lamp-fill': { part: 'cure', resinOpen: true },

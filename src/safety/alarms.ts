@@ -89,6 +89,7 @@ function first(
   records: AlarmRecords,
   fits: (row: AlarmRow, record: AlarmRecord) => boolean,
 ): Standing | null {
+  if (records === ALL_QUIET) return null;
   let found: Standing | null = null;
   for (let index = 0; index < ALARM_TABLE.length; index++) {
     const record = records[index] ?? QUIET;

@@ -76,6 +76,11 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     withdraws: null,
     onWordOf: ['dose'],
   },
+  'hands-idle': {
+    why: 'Most skipped steps are found. Where the injector was left on, the lamp stands beside the break: the sensor sees its light wherever that falls. Every record lists under what it cannot show that the lamp stood on the break, and a person finds the mark.',
+    withdraws: null,
+    onWordOf: ['dose'],
+  },
   'shield-cut-shorted': {
     why: 'Nobody lifts the shield in the light of a sound job, and nobody reads this contact: only the bring-up checklist proves it. Where it is shorted, the one that is read still puts the lamp off.',
     withdraws: 'interlocks',
@@ -85,3 +90,26 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     withdraws: 'interlocks',
   },
 };
+
+export interface AcceptedPair {
+  readonly why: string;
+  readonly one: readonly string[];
+  readonly other: readonly string[];
+  readonly passes: readonly string[];
+}
+
+/** Pairs that no third sense tells, by hand, each row of `one` with each of `other`. */
+export const ACCEPTED_PAIRS: readonly AcceptedPair[] = [
+  {
+    why: 'Heat from outside, and a glass thermistor that hides it: two faults at one quantity, and no other sense of this unit feels the glass.',
+    one: [
+      'glass-stuck',
+      'glass-off',
+      'glass-offset',
+      'glass-offset-start',
+      'thermistors-exchanged',
+    ],
+    other: ['hot-pane', 'glass-heated', 'air-gun', 'sun'],
+    passes: ['glass-too-hot', 'interlayer-too-hot'],
+  },
+];

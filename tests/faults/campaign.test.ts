@@ -1,6 +1,6 @@
 /** A sample of the fault campaign: what finds a fault is typed here, from what it does to the unit. */
 import { describe, expect, test } from 'vitest';
-import { ACCEPTED } from './accepted.ts';
+import { ACCEPTED, ACCEPTED_PAIRS } from './accepted.ts';
 import { campaignOf } from './campaign.ts';
 import { caseOf, pairCases } from './cases.ts';
 import type { CaseResult } from './judge.ts';
@@ -110,10 +110,23 @@ describe('a row comes to', () => {
     expect(summaryOf(row, [passed('glass-too-hot')], {}).state).toBe('broken');
   });
 
+  test('a pair passes the limit that it hides, and each of its rows alone does not', () => {
+    const passed = (rows: readonly string[], limit = 'glass-too-hot') =>
+      isBroken(result({ rows, breaches: [{ limit, words: 'demo', atS: 1 }] }));
+    expect(passed(['glass-offset-start', 'hot-pane'])).toBe(false);
+    expect(passed(['hot-pane', 'glass-offset-start'])).toBe(false);
+    expect(passed(['hot-pane', 'glass-offset-start'], 'pressure-floor')).toBe(true);
+    expect(passed(['glass-offset-start'])).toBe(true);
+    expect(passed(['hot-pane', 'pump-worn'])).toBe(true);
+  });
+
   test('rows have names of their own, and only they are accepted', () => {
     const ids = ROWS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const id of Object.keys(ACCEPTED)) expect(ids).toContain(id);
+    for (const { one, other } of ACCEPTED_PAIRS) {
+      for (const id of [...one, ...other]) expect(ids).toContain(id);
+    }
   });
 });
 

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { createRig, type Rig } from '../../sim/board/rig.ts';
 import { SAFE } from '../../src/core/frame.ts';
-import { JOBS } from './jobs.ts';
+import { ATMOSPHERE_PA, JOBS } from './jobs.ts';
 import { LIMITS, watchLimits } from './limits.ts';
 
 const K = (celsius: number): number => 273.15 + celsius;
@@ -50,23 +50,26 @@ test('light with the shield open, for longer than the lamp needs to go out', () 
 });
 
 test('work on hot glass, not hot glass alone', () => {
-  const hot = (outerC: number, acting: Rig['acting'], forS: number) =>
+  const hot = (outerC: number, gaugePa: number, forS: number, acting = SAFE) =>
     breachesAfter((rig) => {
       rig.plant.pane.outerK = K(outerC);
+      rig.plant.air.injectorPa = ATMOSPHERE_PA + gaugePa;
       rig.acting = acting;
     }, forS);
-  const closed = { ...SAFE, ventOpen: false };
-  expect(hot(48, closed, 11)).toEqual(['glass-too-hot']);
-  expect(hot(48, closed, 9)).toEqual([]);
-  expect(hot(46, closed, 60)).toEqual([]);
-  expect(hot(48, SAFE, 60)).toEqual([]);
+  expect(hot(48, -75_000, 11)).toEqual(['glass-too-hot']);
+  expect(hot(48, 138_000, 11)).toEqual(['glass-too-hot']);
+  expect(hot(48, -75_000, 9)).toEqual([]);
+  expect(hot(46, -75_000, 60)).toEqual([]);
+  expect(hot(48, 0, 60)).toEqual([]);
+  // A pump that no command stops, at an open vent.
+  expect(hot(48, -1_000, 60, { ...SAFE, pumpRatio: 1 })).toEqual([]);
 });
 
 test('an interlayer past its test temperature while anything works', () => {
   const at = (celsius: number) =>
     breachesAfter((rig) => {
       rig.plant.pane.interlayerK = K(celsius);
-      rig.acting = { ...SAFE, ventOpen: false };
+      rig.plant.air.injectorPa = ATMOSPHERE_PA - 75_000;
     }, 0);
   expect(at(101)).toEqual(['interlayer-too-hot']);
   expect(at(99)).toEqual([]);

@@ -18,8 +18,12 @@ export interface Limit {
   readonly source: string;
 }
 
-const works = ({ plant, acting }: Rig): boolean =>
-  acting.pumpRatio > 0 || !acting.ventOpen || plant.lamp.irradianceWPerM2 > DARK_W_PER_M2;
+/** Pressure or light on the pane. A pump that runs against an open vent loads nothing. */
+const works = ({ plant }: Rig): boolean =>
+  Math.abs(plant.air.injectorPa - ATMOSPHERE_PA) > LOADED_PA ||
+  plant.lamp.irradianceWPerM2 > DARK_W_PER_M2;
+/** Twice what a running pump leaves before the open vent. */
+const LOADED_PA = 2_000;
 /** A hundredth of the weakest light that sets the resin while it is watched. */
 const DARK_W_PER_M2 = 1;
 

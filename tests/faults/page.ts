@@ -2,6 +2,7 @@
  * The page *what is proved and how*: what was tried, what must hold, what found each fault, and
  * what this unit cannot know. It is written by the campaign alone; a test holds it to the tables.
  */
+import { ACCEPTED_PAIRS } from './accepted.ts';
 import type { Campaign } from './campaign.ts';
 import { FALSITIES } from './claims.ts';
 import { JOB_IDS } from './jobs.ts';
@@ -12,7 +13,7 @@ import { type RowSummary, troubleOf } from './summary.ts';
 const MOST_WAYS = 3;
 
 export const pageOf = (done: Campaign): string =>
-  `${[...head(done), ...limitLines(), ...placesOf(done), ...brokenLines(done)].join('\n')}\n`;
+  `${[...head(done), ...limitLines(), ...placesOf(done), ...pairLines(), ...brokenLines(done)].join('\n')}\n`;
 
 function head({ every, rows, cases, pairs, healthy }: Campaign): readonly string[] {
   const count = (state: RowSummary['state']): number =>
@@ -74,6 +75,16 @@ function lineOf({ row, cases, found, by, state, accepted }: RowSummary): string 
   const told = accepted === null ? ways : `${accepted.why}${withdrawn}`;
   return `| ${row.id} | ${row.title} | ${state} | ${found} of ${cases} | ${told} |`;
 }
+
+const pairLines = (): readonly string[] => [
+  '## Pairs that no third sense tells',
+  '',
+  ...ACCEPTED_PAIRS.map(
+    ({ one, other, passes, why }) =>
+      `- ${one.join(', ')} with ${other.join(', ')}: ${why} Limits that may be passed: ${passes.join(', ')}.`,
+  ),
+  '',
+];
 
 function brokenLines({ rows, pairs }: Campaign): readonly string[] {
   const broken = [...rows.flatMap((row) => row.broken), ...pairs.broken];

@@ -3,7 +3,7 @@
  * it passes a limit of the plant or shows a claim that is false, and `accepted.ts` does not say why
  * nothing in this unit can know.
  */
-import { ACCEPTED, type Accepted } from './accepted.ts';
+import { ACCEPTED, ACCEPTED_PAIRS, type Accepted } from './accepted.ts';
 import type { CaseResult } from './judge.ts';
 import type { Row } from './row.ts';
 
@@ -34,14 +34,20 @@ export function isBroken(
   reasons: Readonly<Record<string, Accepted>> = ACCEPTED,
 ): boolean {
   const own = rows.flatMap((row) => reasons[row] ?? []);
-  const open = new Set<string>(
-    own.flatMap(({ passes = [], onWordOf = [] }) => [...passes, ...onWordOf]),
-  );
+  const open = new Set<string>([
+    ...own.flatMap(({ passes = [], onWordOf = [] }) => [...passes, ...onWordOf]),
+    ...passesOfPair(rows),
+  ]);
   return (
     breaches.some(({ limit }) => !open.has(limit)) ||
     falseClaims.some(({ claim }) => !open.has(claim))
   );
 }
+
+const passesOfPair = ([a = '', b = '']: CaseResult['rows']): readonly string[] =>
+  ACCEPTED_PAIRS.flatMap(({ one, other, passes }) =>
+    (one.includes(a) && other.includes(b)) || (one.includes(b) && other.includes(a)) ? passes : [],
+  );
 
 export function summaryOf(
   row: NamedRow,

@@ -34,6 +34,7 @@ export const LIVE: LiveValues = {
   doseMarginJPerM2: 3_000,
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
+  rechargeWhy: 'injector-dry',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
@@ -99,6 +100,9 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     }),
     ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
       (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),
+    ),
+    ...(Object.keys(catalogue.recharge) as (keyof Catalogue['recharge'])[]).map(
+      (rechargeWhy): Partial<View> => ({ phase: 'recharge', live: { ...LIVE, rechargeWhy } }),
     ),
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
     { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },

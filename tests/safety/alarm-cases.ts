@@ -145,6 +145,14 @@ export const ALARM_CASES: readonly AlarmCase[] = [
     justOver: 0.0051,
   },
   {
+    // Half more than the profile's limit for the test of the seal, 0.005.
+    id: 'leak-in-dwell',
+    armed: { phase: 'pressure-dwell' },
+    at: sets('dwellLeakPaM3PerS'),
+    justUnder: 0.0074,
+    justOver: 0.0076,
+  },
+  {
     id: 'pump-no-effect',
     armed: { phase: 'evacuate' },
     at: sets('pumpAheadPa'),

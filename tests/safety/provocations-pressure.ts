@@ -26,6 +26,15 @@ export const SMALL_PUMP = {
   unit: { ...APART.unit, pump: { ...APART.unit.pump, freeFlowM3PerS: 1.25e-7 } },
 };
 const CHAMBER_M3 = 30e-6;
+/**
+ * The least that this pump moves at 27.3 kPa in this air at full speed: 25 mL/s and a ratio of 12.5 by
+ * its data sheet, 12.5 V of 12, 120 % shown by the pull, of which 85 % is kept.
+ */
+const SUCKS_PA_M3_PER_S =
+  0.85 * 1.2 * (12.5 / 12) * 25e-6 * (12.5 / 11.5) * (27_300 - 100_600 / 12.5);
+/** A balance is drawn up every 10 s, the first time from 5 s into a dwell on. */
+const BLOCK_S = 10;
+const SETTLES_S = 5;
 /** Closed for 2 s to settle and 45 s to watch. */
 const SEAL_TEST_S = 47;
 
@@ -94,6 +103,23 @@ export const PRESSURE_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
     step: 0.004,
     seenAfterS: SEAL_TEST_S,
     quietS: SEAL_TEST_S + 5,
+    lively: true,
+  },
+  'leak-in-dwell': {
+    // Once in a block the reading is so far off that the pump runs, by its band of 8 kPa at 29 %.
+    // Between, it rests on a step of the converter: one step is 1.5 mPa m3/s over a block.
+    start: inPhase('vacuum-dwell'),
+    play: (rate, unit) => {
+      const pumpsForS = (BLOCK_S * rate) / ((2_300 / 8_000) * SUCKS_PA_M3_PER_S);
+      return (sinceS) => {
+        const inBlockS = (sinceS + SETTLES_S) % BLOCK_S;
+        const pumps = inBlockS > 2 && inBlockS <= 2 + pumpsForS;
+        return { pressurePa: setPointOf(unit) + (pumps ? 2_300 : -1_198) };
+      };
+    },
+    step: 0.001,
+    seenAfterS: SETTLES_S + BLOCK_S,
+    quietS: SETTLES_S + BLOCK_S + 3,
     lively: true,
   },
   'pump-no-effect': {

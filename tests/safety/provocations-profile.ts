@@ -33,6 +33,10 @@ const TIGHT_UNIT: RepairConfig = {
   ...APART,
   unit: { ...APART.unit, alarms: alarmSettingsSchema.parse({ leak: { limit: 0.002 } }) },
 };
+const TIGHT_SEAL: RepairConfig = {
+  ...APART,
+  profile: { ...profile, sealCheck: { ...profile.sealCheck, leakLimitPaM3PerS: 0.004 } },
+};
 /** A dose that takes 120 s of 106 W/m2, what its uncertainty asks for included. */
 const TWO_MINUTES_LONG: RepairConfig = {
   ...APART,
@@ -95,6 +99,12 @@ export const TIGHTER: readonly Tighter[] = [
     by: 'the unit file',
     limit: 0.002,
     how: { start: () => repairIn('seal-watch', { config: TIGHT_UNIT }), step: 0.0007 },
+  },
+  {
+    id: 'leak-in-dwell',
+    by: 'half more than the limit of the profile',
+    limit: 0.006,
+    how: { start: () => repairIn('vacuum-dwell', { config: TIGHT_SEAL }), step: 0.0015 },
   },
   {
     id: 'glass-hot',

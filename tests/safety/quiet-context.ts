@@ -23,6 +23,7 @@ export const QUIET_CONTEXT: AlarmContext = {
   lightOddS: 0,
   gapFailed: null,
   pumpAheadPa: 0,
+  dwellLeakPaM3PerS: null,
   lampOnForS: 0,
   lampOffForS: 100,
   ventOpenForS: 0,

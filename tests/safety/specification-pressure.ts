@@ -84,6 +84,12 @@ export const PRESSURE_SPECIFICATION: readonly SafetyRow[] = [
     ...above(0.05, 'Pa m3/s', 0),
   },
   {
+    id: 'leak-in-dwell',
+    harm: 'Air is drawn through the break, or pressed out past the ring: the dwell does not fill.',
+    ...holdMedium,
+    ...above(0.01, 'Pa m3/s', 0),
+  },
+  {
     id: 'pump-no-effect',
     harm: 'Hose off, a leak or a sensor that does not follow: a pump that works unseen loads glass.',
     ...holdMedium,

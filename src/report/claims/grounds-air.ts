@@ -138,5 +138,10 @@ export const PRESSURE_GROUNDS: readonly Ground[] = [
   followsPump,
   zeroKnown,
 ];
-export const SEAL_GROUNDS: readonly Ground[] = [tightAtLast, followsPump, clockTrusted];
+export const SEAL_GROUNDS: readonly Ground[] = [
+  tightAtLast,
+  objectsAfter(['leak-in-dwell'], 'leaked-in-dwell'),
+  followsPump,
+  clockTrusted,
+];
 export const HELD_GROUNDS: readonly Ground[] = [dwells, lampTime, clockTrusted, hostClockAgrees];

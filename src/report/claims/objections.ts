@@ -45,6 +45,7 @@ export const OBJECTIONS = {
   'temperature-unsupported': unshown('the temperature rests on too little that was seen'),
 
   leaks: unmet('the seal leaked'),
+  'leaked-in-dwell': unshown('the seal leaked while the pump held vacuum or pressure'),
   outgassed: unshown('air or vapour still came out when the job went on'),
   'seal-unsupported': unshown('the seal rests on too little that was seen'),
 

@@ -9,7 +9,14 @@
  * into account, because that gas was pumped and is gone again.
  */
 import { type Actuators, SAFE } from '../../core/frame.ts';
-import { type Chamber, pressureAfterPa, pumpCurve, workToS } from './pump-model.ts';
+import {
+  type Chamber,
+  leastStrengthRatio,
+  pressureAfterPa,
+  pumpCurve,
+  WEAKEST_RATIO,
+  workToS,
+} from './pump-model.ts';
 
 export interface AirWatch {
   /** Pump work since the chamber was open to the air, s; 0 while it is. */
@@ -42,12 +49,8 @@ export interface AirSeen {
   readonly leakM3PerS: number;
 }
 
-/** A pump that has lost half of its flow cannot be told from a sensor that shows half. */
-const WEAKEST_RATIO = 0.5;
 /** No pump does more than its data sheet; the chamber's volume is known this well. */
 const STRONGEST_RATIO = 1.2;
-/** From pull to pull, and from suction to compression, its strength keeps this close; demo. */
-const KEEPS_RATIO = 0.85;
 /** A pull that shows the strength: a shorter one shows the motor's start instead. */
 const TELLING_PA = 30_000;
 const FULL_DRIVE_RATIO = 0.99;
@@ -82,7 +85,7 @@ export function stepAirWatch(
         )
       : null;
   const strengthRatio = stronger(watch.strengthRatio, shownRatio);
-  const leastRatio = strengthRatio === null ? WEAKEST_RATIO : KEEPS_RATIO * strengthRatio;
+  const leastRatio = leastStrengthRatio(strengthRatio);
   const leakPa = ((leakM3PerS * dtS) / chamber.volumeM3) * (atmospherePa - fromPa);
   const movedPa =
     (curve.endPa - fromPa) * (1 - Math.exp((-leastRatio * speedRatio * dtS) / curve.tauS));

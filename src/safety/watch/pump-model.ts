@@ -50,6 +50,15 @@ export const pressureAfterPa = (
   workS: number,
 ): number => endPa + (atmospherePa - endPa) * Math.exp(-workS / tauS);
 
+/** A pump that has lost half of its flow cannot be told from a sensor that shows half. */
+export const WEAKEST_RATIO = 0.5;
+/** From pull to pull, and from suction to compression, its strength keeps this close; demo. */
+const KEEPS_RATIO = 0.85;
+
+/** The least strength to reckon with, by what this job's pulls have shown; null before the first. */
+export const leastStrengthRatio = (shownRatio: number | null): number =>
+  shownRatio === null ? WEAKEST_RATIO : KEEPS_RATIO * shownRatio;
+
 /** The work that leads to a pressure; infinite at the end pressure and beyond. */
 export function workToS({ endPa, tauS }: PumpCurve, atmospherePa: number, pa: number): number {
   const left = (pa - endPa) / (atmospherePa - endPa);

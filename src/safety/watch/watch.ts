@@ -17,6 +17,12 @@ import {
   type ClockWatch,
   stepClockWatch,
 } from './clock-watch.ts';
+import {
+  DWELL_WATCH_START,
+  type DwellSeen,
+  type DwellWatch,
+  stepDwellWatch,
+} from './dwell-watch.ts';
 import { LIGHT_WATCH_START, type LightWatch, stepLightWatch } from './light-watch.ts';
 import type { Chamber } from './pump-model.ts';
 import { SAMPLING_START, type SamplingWatch, stepSampling } from './sampling-watch.ts';
@@ -24,6 +30,7 @@ import { SHIELD_START, type ShieldWatch, stepShield } from './shield-watch.ts';
 
 export interface Watch {
   readonly air: AirWatch;
+  readonly dwell: DwellWatch;
   readonly lampOnForS: number;
   readonly lampOffForS: number;
   readonly ventOpenForS: number;
@@ -37,6 +44,7 @@ export interface Watch {
 
 export const WATCH_START: Watch = {
   air: AIR_WATCH_START,
+  dwell: DWELL_WATCH_START,
   lampOnForS: 0,
   lampOffForS: 0,
   ventOpenForS: 0,
@@ -47,7 +55,7 @@ export const WATCH_START: Watch = {
   buttonDownForS: 0,
 };
 
-export interface WatchSeen extends ClockSeen, AirSeen {
+export interface WatchSeen extends ClockSeen, AirSeen, DwellSeen {
   /** The light sensor's latest counts. */
   readonly lightCounts: number | null;
   readonly shieldOpen: boolean;
@@ -58,13 +66,16 @@ export interface WatchSeen extends ClockSeen, AirSeen {
 }
 
 /** What a procedure knows of the chamber, and of a person's hands. */
-export type ProcedureSeen = Pick<WatchSeen, 'atmospherePa' | 'leakM3PerS' | 'handWork'>;
+export type ProcedureSeen = Pick<
+  WatchSeen,
+  'atmospherePa' | 'leakM3PerS' | 'dwelling' | 'handWork'
+>;
 
 /** What the watch uses of a reading. */
 export const watchedIn = (
   reading: Reading,
   lightCounts: number | null,
-  { atmospherePa, leakM3PerS, handWork }: ProcedureSeen,
+  { atmospherePa, leakM3PerS, dwelling, handWork }: ProcedureSeen,
 ): WatchSeen => ({
   timeS: reading.timeS,
   hostTimeS: reading.hostTimeS,
@@ -73,6 +84,7 @@ export const watchedIn = (
   supplyV: valueOrNull(reading.supplyV),
   atmospherePa,
   leakM3PerS,
+  dwelling,
   lightCounts,
   shieldOpen: reading.link === 'up' && !reading.switches.shieldClosed,
   buttonDown: reading.link === 'up' && isDown(reading.ladder),
@@ -98,8 +110,10 @@ export function stepWatch(
 ): Watch {
   const lampOn = lampBurns(commanded);
   const ventOpenForS = commanded.ventOpen ? watch.ventOpenForS + gapS : 0;
+  const air = stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, gapS);
   return {
-    air: stepAirWatch(watch.air, commanded, ventOpenForS, seen, chamber, gapS),
+    air,
+    dwell: stepDwellWatch(watch.dwell, seen, air, chamber, gapS),
     lampOnForS: lampOn ? watch.lampOnForS + gapS : 0,
     lampOffForS: lampOn ? 0 : watch.lampOffForS + gapS,
     ventOpenForS,
