@@ -41,6 +41,8 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'long-pull': { rise: levelling(1_400) },
   'test-again': { rise: leaking(1) },
   'bubbles-stay': { no: [] },
+  'ask-resin': { no: ['ask-bubbles', 'ask-clear'] },
+  recharge: { no: ['ask-bubbles', 'ask-clear', 'ask-resin'] },
   'offer-cycle': { no: ['ask-bubbles', 'ask-clear'] },
   'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-cycle'] },
 };

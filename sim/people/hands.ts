@@ -22,6 +22,16 @@ export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   scrape: { shieldClosed: false, filmOn: false },
 };
 
+/** What is done once more each time. */
+const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
+  recharge: 'recharges',
+  reseat: 'lifts',
+  'dry-again': 'lifts',
+  'test-again': 'lifts',
+};
+
 export function doHandWork(setup: Setup, phase: PhaseId): void {
   Object.assign(setup, HAND_WORK[phase]);
+  const again = DONE_AGAIN[phase];
+  if (again !== undefined) setup[again] += 1;
 }

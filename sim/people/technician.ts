@@ -14,6 +14,8 @@ export interface Sight {
   readonly clear: boolean;
   /** The feel of the uppermost resin to a gloved finger; null while it is liquid. */
   readonly tacky: boolean | null;
+  /** Resin still stands in the injector. */
+  readonly resinLeft: boolean;
 }
 
 interface Habit {
@@ -59,6 +61,8 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   vent: NOTHING,
   'ask-clear': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
   'offer-cycle': { takesS: 3, press: yes },
+  'ask-resin': { takesS: 3, press: ({ resinLeft }) => (resinLeft ? 'yes' : 'no') },
+  recharge: handWork(12),
   'accept-mark': { takesS: 3, press: yes },
   'injector-off': handWork(8),
   'cover-fill': handWork(12),

@@ -23,10 +23,15 @@ interface PhaseTraits {
   readonly lamp?: true;
   /** The pane's temperature matters although the chamber is open and the lamp is off. */
   readonly glassWatched?: true;
-  /** Liquid resin is exposed to daylight; where the seal is tested, only once a cycle has begun. */
-  readonly resinOpen?: true | 'in-cycles';
+  /** Liquid resin is exposed to daylight; where the seal is tested, only once the injector is charged. */
+  readonly resinOpen?: true | 'once-charged';
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
+  /**
+   * Another attempt of the same job may begin its work here: the chamber is open, the lamp is off,
+   * and a person works or looks before anything loads the pane.
+   */
+  readonly entry?: true;
 }
 
 export const PHASES = {
@@ -38,16 +43,16 @@ export const PHASES = {
   inspect: { part: 'hands' },
   'clean-pit': { part: 'hands' },
   'dry-pit': { part: 'hands' },
-  'set-bridge': { part: 'hands' },
+  'set-bridge': { part: 'hands', entry: true },
   'close-seal': { part: 'hands' },
   'connect-hose': { part: 'hands' },
-  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: 'in-cycles' },
-  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: 'in-cycles' },
-  reseat: { part: 'seal', aside: true, resinOpen: 'in-cycles' },
-  'dry-again': { part: 'seal', aside: true, resinOpen: 'in-cycles' },
-  'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'in-cycles' },
-  'test-again': { part: 'seal', aside: true, resinOpen: 'in-cycles' },
-  'charge-injector': { part: 'cycles', resinOpen: true },
+  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: 'once-charged' },
+  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: 'once-charged' },
+  reseat: { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'dry-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'once-charged' },
+  'test-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'charge-injector': { part: 'seal', resinOpen: true },
   evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
@@ -58,20 +63,22 @@ export const PHASES = {
   vent: { part: 'cycles', glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
   'offer-cycle': { part: 'cycles', aside: true, resinOpen: true },
+  'ask-resin': { part: 'cycles', aside: true, resinOpen: true },
+  recharge: { part: 'cycles', aside: true, resinOpen: true },
   'accept-mark': { part: 'cycles', aside: true, resinOpen: true },
-  'injector-off': { part: 'cure', resinOpen: true },
-  'cover-fill': { part: 'cure', aside: true, resinOpen: true },
+  'injector-off': { part: 'cure', resinOpen: true, entry: true },
+  'cover-fill': { part: 'cure', aside: true, resinOpen: true, entry: true },
   'place-lamp-fill': { part: 'cure', aside: true, resinOpen: true },
   'cure-fill': { part: 'cure', aside: true, lamp: true },
-  'uncover-fill': { part: 'cure', aside: true },
-  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit' },
-  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit' },
+  'uncover-fill': { part: 'cure', aside: true, entry: true },
+  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
+  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
   'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
   cure: { part: 'cure', lamp: true, portion: 'pit' },
-  scrape: { part: 'finish', portion: 'pit' },
+  scrape: { part: 'finish', portion: 'pit', entry: true },
   polish: { part: 'finish', portion: 'pit' },
   'clean-injector': { part: 'finish', portion: 'pit' },
-  'final-look': { part: 'finish', portion: 'pit' },
+  'final-look': { part: 'finish', portion: 'pit', entry: true },
   result: { part: 'finish', portion: 'pit' },
 } as const satisfies Readonly<Record<string, PhaseTraits>>;
 export type PhaseId = keyof typeof PHASES;
@@ -115,8 +122,10 @@ export const GLASS_PHASES = phasesWith(
   ({ chamber, lamp, glassWatched }) =>
     chamber !== undefined || lamp === true || glassWatched === true,
 );
-/** `cycle`: how many have begun. */
-export function isResinOpen(phase: PhaseId, cycle: number): boolean {
+/** Where another attempt may begin its work. */
+export const ENTRY_PHASES = phasesWith(({ entry }) => entry === true);
+/** `resinIn`: in the injector or in the break. */
+export function isResinOpen(phase: PhaseId, resinIn: boolean): boolean {
   const { resinOpen } = traitsOf(phase);
-  return resinOpen === true || (resinOpen === 'in-cycles' && cycle > 0);
+  return resinOpen === true || (resinOpen === 'once-charged' && resinIn);
 }

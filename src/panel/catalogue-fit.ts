@@ -83,7 +83,7 @@ const STATE_ROOM: Readonly<Record<StateKey, number>> = {
 };
 
 function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, states, seal, alarms } = catalogue;
+  const { prompts, states, seal, recharge, alarms } = catalogue;
   const lines: (readonly [path: string, words: string, room: number])[] = [
     ...PHASE_IDS.flatMap((phase) => {
       const { title, lines: own } = prompts[phase];
@@ -97,6 +97,9 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
       ([key, words]) => [`states.${key}`, words, STATE_ROOM[key as StateKey]] as const,
     ),
     ...Object.entries(seal).map(([key, words]) => [`seal.${key}`, words, DISPLAY_COLUMNS] as const),
+    ...Object.entries(recharge).map(
+      ([key, words]) => [`recharge.${key}`, words, DISPLAY_COLUMNS] as const,
+    ),
     ...Object.entries(alarms).map(
       ([id, { title }]) => [`alarms.${id}.title`, title, DISPLAY_COLUMNS - '! '.length] as const,
     ),
@@ -139,7 +142,9 @@ function widestLiveLines({ live, damage }: Catalogue) {
     const words = filled(live[key], { name: LEAST_NAME });
     return [`live.${key}`, words] as const;
   });
-  return [...rows, ...names, ['live.noVehicle', live.noVehicle] as const].map(
+  const goesOn = filled(live.goesOn, { step: '9.99' });
+  const others = [['live.noVehicle', live.noVehicle] as const, ['live.goesOn', goesOn] as const];
+  return [...rows, ...names, ...others].map(
     ([path, words]) => [path, words, DISPLAY_COLUMNS] as const,
   );
 }

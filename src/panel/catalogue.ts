@@ -6,7 +6,7 @@
  */
 
 import { z } from 'zod';
-import { SEAL_WHYS, type SealWhy } from '../core/events.ts';
+import { RECHARGE_WHYS, type RechargeWhy, SEAL_WHYS, type SealWhy } from '../core/events.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
@@ -30,6 +30,7 @@ export const LIVE_KEYS = [
   'resin',
   'lot',
   'reference',
+  'goesOn',
   'clear',
   'markRemains',
   'cyclePlanned',
@@ -131,6 +132,7 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     live: each(LIVE_KEYS, words),
     reasons: each(REASON_KEYS, words),
     seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
+    recharge: each<RechargeWhy, typeof line>(RECHARGE_WHYS, line),
     damage: each(keys.damage, line),
     phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),
     alarms: each(keys.alarms, alarm),

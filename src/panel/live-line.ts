@@ -4,7 +4,7 @@
  * others show their prompt's first line. The words are the catalogue's.
  */
 
-import type { Outcome, SealWhy, Snapshot } from '../core/events.ts';
+import type { Outcome, RechargeWhy, SealWhy, Snapshot } from '../core/events.ts';
 import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
@@ -29,6 +29,8 @@ export interface LiveValues extends SheetValues {
   readonly daylightShare: number | null;
   /** What the last seal test saw. */
   readonly sealWhy: SealWhy | null;
+  /** Why the injector is charged again. */
+  readonly rechargeWhy: RechargeWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   readonly cycles: CycleCount;
   readonly outcome: Outcome | null;
@@ -121,6 +123,8 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'seal-watch': pressureLine,
   'long-pull': pressureLine,
   'test-again': ({ sealWhy }, _, { seal }) => (sealWhy === null ? '' : seal[sealWhy]),
+  recharge: ({ rechargeWhy }, _, { recharge }) =>
+    rechargeWhy === null ? '' : recharge[rechargeWhy],
   evacuate: pressureLine,
   'vacuum-dwell': pressureLine,
   release: pressureLine,

@@ -3,7 +3,7 @@
  * one to the next in `repair-phases.ts`.
  */
 
-import type { Answer, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type { Answer, Outcome, RechargeWhy, SealWhy, UnstampedEvent } from '../core/events.ts';
 import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
@@ -17,6 +17,16 @@ export interface ProcedureState {
   readonly elapsedS: number;
   /** Cycles begun; 0 before the first. */
   readonly cycle: number;
+  /** The cycle that was begun has been judged; one that went back to the seal is run again. */
+  readonly cycleOver: boolean;
+  /** Resin is in the injector; whether the foot was lifted since, and at which cycle it went in. */
+  readonly resinIn: boolean;
+  /** Resin of this attempt or of one before it. */
+  readonly resinInBreak: boolean;
+  readonly reseated: boolean;
+  readonly chargedAtCycle: number;
+  /** Why the injector is being charged again. */
+  readonly rechargeWhy: RechargeWhy | null;
   /**
    * The planned length of this vacuum dwell, and the time that vacuum has been held in this cycle.
    */
@@ -53,6 +63,12 @@ export const PROCEDURE_START: ProcedureState = {
   phase: 'self-test',
   elapsedS: 0,
   cycle: 0,
+  cycleOver: true,
+  resinIn: false,
+  resinInBreak: false,
+  reseated: false,
+  chargedAtCycle: 0,
+  rechargeWhy: null,
   dwellForS: 0,
   vacuumHeldS: 0,
   air: NO_AIR,
@@ -79,6 +95,12 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     phase: state.phase,
     elapsedS: state.elapsedS + dtS,
     cycle: state.cycle,
+    cycleOver: state.cycleOver,
+    resinIn: state.resinIn,
+    resinInBreak: state.resinInBreak,
+    reseated: state.reseated,
+    chargedAtCycle: state.chargedAtCycle,
+    rechargeWhy: state.rechargeWhy,
     dwellForS: state.dwellForS,
     vacuumHeldS: state.vacuumHeldS,
     air: state.air,
@@ -112,6 +134,8 @@ export interface PhaseContext {
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly Phrase[];
+  /** Where another attempt of a job goes on after gloves and glasses; absent in a first attempt. */
+  readonly entryAt?: PhaseId | undefined;
   readonly answer: Answer | null;
   /** Last measured output of the lamp; null when it is not known. */
   readonly lampLastKnownWPerM2: number | null;

@@ -46,6 +46,8 @@ const profileFileSchema = z.strictObject({
   cycles: z.strictObject({
     planned: wholeNumber(1, 10, 'cycles'),
     extra: wholeNumber(0, 10, 'cycles'),
+    /** Fresh resin after so many; demo. */
+    rechargeAfter: wholeNumber(1, 20, 'cycles').default(2),
   }),
   glass: z.strictObject({
     lowestC: quantity(0, 40, 'degrees Celsius'),

@@ -33,7 +33,7 @@ describe('a leg grows just as the screen turns to "Bubbles?"', () => {
     const held = driver.pass(20, AIR);
     expect(held.snapshot).toMatchObject({ batch: 'held', phase: 'ask-bubbles' });
     expect(held.outputs.display.slice(0, 3).join('|')).toBe(
-      '5.4 |? Why HOLD?    |Did a leg grow, or a|new one start?      ',
+      '5.3 |? Why HOLD?    |Did a leg grow, or a|new one start?      ',
     );
   });
 

@@ -23,10 +23,11 @@ const SHOWN = {
   '4.1': 'seal-pull',
   '4.2': 'seal-watch',
   '4.2a': 'reseat',
-  '5.1': 'charge-injector',
-  '5.2': 'evacuate',
-  '5.3': 'vacuum-dwell',
-  '5.4': 'ask-bubbles',
+  '4.3': 'charge-injector',
+  '5.1': 'evacuate',
+  '5.2': 'vacuum-dwell',
+  '5.3': 'ask-bubbles',
+  '5.3a': 'bubbles-stay',
   '6.1': 'injector-off',
   '6.1a': 'cover-fill',
   '6.2': 'fill-pit',
@@ -103,15 +104,15 @@ const between = (first: PhaseId, end: PhaseId): readonly PhaseId[] =>
 
 test('daylight counts from the first drop of liquid resin to the light that is meant for it', () => {
   const open = [...between('charge-injector', 'cure-fill'), ...between('fill-pit', 'cure')];
-  expect(PHASE_IDS.filter((phase) => isResinOpen(phase, 0))).toEqual(open);
+  expect(PHASE_IDS.filter((phase) => isResinOpen(phase, false))).toEqual(open);
 });
 
-test('a seal that is tested again has resin under it once a cycle has begun', () => {
+test('a seal that is tested again has resin under it once the injector is charged', () => {
   const tested = between('seal-pull', 'charge-injector');
   expect(tested).toContain('reseat');
   for (const phase of tested) {
-    expect(isResinOpen(phase, 0), phase).toBe(false);
-    expect(isResinOpen(phase, 1), phase).toBe(true);
+    expect(isResinOpen(phase, false), phase).toBe(false);
+    expect(isResinOpen(phase, true), phase).toBe(true);
   }
 });
 

@@ -50,6 +50,8 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   vent: false,
   'ask-clear': false,
   'offer-cycle': false,
+  'ask-resin': false,
+  recharge: true,
   'accept-mark': false,
   'injector-off': true,
   'cover-fill': true,

@@ -48,7 +48,7 @@ describe('the display', () => {
   });
 
   test('tells a caution from an explanation, and both by the step', () => {
-    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.6 ? Pressure up   ');
+    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.5 ? Pressure up   ');
     expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.6 !? Caution      ');
     expect(display({ phase: 'pressurise', page: 2, catalogue: SPANISH })[0]).toBe(
       '5.6 !? Cuidado      ',
@@ -112,7 +112,7 @@ describe('what a held job asks', () => {
 
   test('stands whole on its first page, with what answers it below', () => {
     expect(asked('leg-grew')).toEqual([
-      '5.4 |? Why HOLD?    ',
+      '5.3 |? Why HOLD?    ',
       'Did a leg grow, or a',
       'new one start?      ',
       'YES / NO  MORE   1/3',
@@ -122,7 +122,7 @@ describe('what a held job asks', () => {
       'the inner side?     ',
     ]);
     expect(asked('end')).toEqual([
-      '5.4 ||? End job     ',
+      '5.3 ||? End job     ',
       'End the job? YES    ',
       'ends, NO goes back. ',
       'YES=end NO=back  1/2',
@@ -131,13 +131,13 @@ describe('what a held job asks', () => {
 
   test('and so in Spanish', () => {
     expect(asked('leg-grew', SPANISH).join('|')).toBe(
-      '5.4 |? Por que?     |Crecio una grieta o |empezo otra?        |YES / NO  MORE   1/3',
+      '5.3 |? Por que?     |Crecio una grieta o |empezo otra?        |YES / NO  MORE   1/3',
     );
     expect(asked('resin-inside', SPANISH).slice(1, 3).join('|')).toBe(
       'Se ve resina en el  |lado interior?      ',
     );
     expect(asked('end', SPANISH).join('|')).toBe(
-      '5.4 ||? Terminar    |Terminar? YES si, NO|vuelve atras.       |YES=fin NO=atras 1/2',
+      '5.3 ||? Terminar    |Terminar? YES si, NO|vuelve atras.       |YES=fin NO=atras 1/2',
     );
   });
 });

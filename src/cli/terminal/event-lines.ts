@@ -14,6 +14,7 @@ import {
   joulesPerCm2,
   type PortionWords,
   portionWords,
+  RECHARGE_WORDS,
 } from '../../report/words.ts';
 
 /** `null` for events that would only clutter a terminal. */
@@ -35,6 +36,8 @@ function wordsOf(event: Event): string | null {
       return `      answered ${event.answer}`;
     case 'hold-reason':
       return `      HOLD because: ${HOLD_REASON_WORDS[event.reason]}`;
+    case 'recharge':
+      return `      fresh resin before cycle ${event.cycle}: ${RECHARGE_WORDS[event.why]}`;
     case 'measured':
       return `      ${measuredLine(event)}`;
     case 'seal-finding':

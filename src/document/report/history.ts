@@ -74,7 +74,9 @@ export const answersTable = ({ answers }: ReportData): Block => ({
 
 /** The cycle is named for the questions that come back in each cycle. */
 const cycleWords = (phase: string, cycle: number): string =>
-  ['ask-bubbles', 'ask-clear', 'offer-cycle'].includes(phase) ? ` (cycle ${cycle})` : '';
+  ['ask-bubbles', 'ask-clear', 'offer-cycle', 'ask-resin'].includes(phase)
+    ? ` (cycle ${cycle})`
+    : '';
 
 export const phasesTable = ({ phases }: ReportData): Block => ({
   kind: 'table',

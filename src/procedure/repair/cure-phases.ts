@@ -18,7 +18,7 @@ import { BASE, handWork, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 
 /** Where the injector is off. */
-const firstCureStep = ({ curing }: Profile): PhaseId =>
+export const firstCureStep = ({ curing }: Profile): PhaseId =>
   curing === 'apart' ? 'cover-fill' : 'fill-pit';
 
 type Given = PhaseContext['cure'];

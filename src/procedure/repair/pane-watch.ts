@@ -30,7 +30,7 @@ export function watchPane(
   { unit, profile, job }: RepairConfig,
   passedS: number,
 ): Pick<RepairScene, 'heat' | 'openResin'> {
-  const { phase, cycle } = procedure;
+  const { phase, resinInBreak } = procedure;
   const scene = {
     glassK: valueOrNull(reading.glassK),
     watching: GLASS_PHASES.has(phase),
@@ -39,7 +39,7 @@ export function watchPane(
     paneFollowsAirS: unit.heating.paneFollowsAirS,
   };
   const resin = {
-    open: isResinOpen(phase, cycle) && !isEnded(batch),
+    open: isResinOpen(phase, resinInBreak) && !isEnded(batch),
     lampOn: lampBurns(commanded),
   };
   return {
@@ -80,7 +80,7 @@ type Seen = Pick<RepairState, 'procedure' | 'scene'>;
 
 /** The share shown to a person while resin is exposed; null while it is small or not known. */
 export function daylightToShow(config: RepairConfig, state: Seen): number | null {
-  if (!isResinOpen(state.procedure.phase, state.procedure.cycle)) return null;
+  if (!isResinOpen(state.procedure.phase, state.procedure.resinInBreak)) return null;
   const { criticalShare } = openResinLoadOf(config, state);
   return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
 }

@@ -83,8 +83,8 @@ function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | nul
     return lowestK === null || highestK === null ? null : { lowestK, highestK };
   };
   return {
-    fill: span(({ phase }) => {
-      const worked = partOf(phase) === 'cycles';
+    fill: span(({ phase, cycle }) => {
+      const worked = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && cycle > 0);
       return worked || (CURE_PHASES.has(phase) && !(apart && PIT_PHASES.has(phase)));
     }),
     pit: span(({ phase }) => PIT_PHASES.has(phase) && partOf(phase) === 'cure'),

@@ -3,6 +3,7 @@ import type { Answer } from '../../../src/core/events.ts';
 import { CURE_PHASES, type PhaseId } from '../../../src/core/phases.ts';
 import type { PhaseContext, ProcedureState } from '../../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { afterSeal } from '../../../src/procedure/repair/cycles.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import {
   type ProcedureStep,
@@ -81,12 +82,15 @@ describe('clear?', () => {
   });
 
   test('NO begins the next planned cycle, then offers further ones, then none', () => {
-    expect(leadsTo(answer(at('ask-clear', { cycle: planned - 1 }), 'no'))).toEqual({
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned - 1 }), 'no')).phase).toBe('ask-resin');
+    expect(leadsTo(answer(at('ask-resin', { cycle: planned - 1 }), 'yes'))).toEqual({
       phase: 'evacuate',
       cycle: planned,
     });
     expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-cycle');
-    expect(leadsTo(answer(at('offer-cycle', { cycle: planned }), 'yes'))).toEqual({
+    const charged = { cycle: planned, chargedAtCycle: planned - 1 };
+    expect(leadsTo(answer(at('offer-cycle', charged), 'yes')).phase).toBe('ask-resin');
+    expect(leadsTo(answer(at('ask-resin', charged), 'yes'))).toEqual({
       phase: 'evacuate',
       cycle: planned + 1,
     });
@@ -107,6 +111,61 @@ describe('clear?', () => {
     expect(looked).toMatchObject({ phase: 'result', outcome: 'mark-remains' });
     expect(answer(at('final-look'), 'yes').state.outcome).toBe('clear');
     expect(answer(at('final-look'), 'no').state.outcome).toBe('mark-remains');
+  });
+});
+
+describe('fresh resin in the injector', () => {
+  const rechargesOf = ({ events }: ProcedureStep) =>
+    events.filter(({ kind }) => kind === 'recharge');
+  /** After a second cycle that did not clear the break. */
+  const second = { cycle: 2, resinIn: true };
+
+  test('is asked for by whoever sees a dry injector, and is on record before the next cycle', () => {
+    const asked = answer(at('ask-resin', second), 'no');
+    expect(asked.state).toMatchObject({ phase: 'recharge', rechargeWhy: 'injector-dry' });
+    expect(rechargesOf(asked)).toEqual([]);
+    const charged = answer(asked.state, 'yes');
+    expect(leadsTo(charged)).toEqual({ phase: 'evacuate', cycle: 3 });
+    expect(rechargesOf(charged)).toEqual([{ kind: 'recharge', cycle: 3, why: 'injector-dry' }]);
+  });
+
+  test('is due after as many cycles as the profile allows, counted from the last charge', () => {
+    // The demo profile's: two.
+    const due = answer(at('offer-cycle', { ...second, chargedAtCycle: 0 }), 'yes').state;
+    expect(due).toMatchObject({ phase: 'recharge', rechargeWhy: 'after-cycles' });
+    const fresh = answer(at('offer-cycle', { ...second, chargedAtCycle: 1 }), 'yes').state;
+    expect(fresh.phase).toBe('ask-resin');
+    const later = answer(due, 'yes').state;
+    expect(later).toMatchObject({ phase: 'evacuate', cycle: 3, chargedAtCycle: 2 });
+  });
+
+  test('is vented, and waits for a person', () => {
+    expect(PHASE_TABLE.recharge.air(at('recharge'), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
+    expect(answer(at('recharge'), 'no').state.phase).toBe('recharge');
+  });
+});
+
+describe('a cycle that went back to the seal', () => {
+  const bubbling = at('bubbles-stay', { cycle: 2, cycleOver: false, resinIn: true });
+  const reseated = answer(answer(bubbling, 'no').state, 'yes').state;
+
+  test('lifts the foot, which leaves resin on the glass: fresh resin comes first', () => {
+    expect(reseated).toMatchObject({ phase: 'seal-pull', reseated: true });
+    expect(afterSeal(reseated, CONTEXT)).toMatchObject({
+      to: 'recharge',
+      patch: { rechargeWhy: 'reseated' },
+    });
+  });
+
+  test('is run again under its own number: no cycle is counted that pressed nothing in', () => {
+    const { patch } = afterSeal(reseated, CONTEXT);
+    const charged = answer({ ...reseated, ...patch, phase: 'recharge' }, 'yes');
+    expect(leadsTo(charged)).toEqual({ phase: 'evacuate', cycle: 2 });
+    expect(charged.state.reseated).toBe(false);
+  });
+
+  test('is charged for the first time where none was in when the foot was lifted', () => {
+    expect(afterSeal({ ...reseated, resinIn: false }, CONTEXT).to).toBe('charge-injector');
   });
 });
 

@@ -220,7 +220,7 @@ describe('the self-test sets the vacuum of the job', () => {
     expect(seen.phase).toBe('job-sheet');
     const reached = (pressurePa: number) =>
       stepProcedure({ ...seen, phase: 'evacuate' }, { ...CONTEXT, pressurePa }).state.phase;
-    expect(reached(41_500)).toBe('charge-injector');
+    expect(reached(41_500)).toBe('evacuate');
     expect(reached(41_390)).toBe('vacuum-dwell');
   });
 });

@@ -188,14 +188,14 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     state: 'not met',
     events: [...GOOD_JOB, heldBecause('leg-grew')],
     headline: 'a leg grew after the break was assessed',
-    line: 'at 3:09 min, in step 5.4, a person held the job because a leg grew',
+    line: 'at 3:09 min, in step 5.3, a person held the job because a leg grew',
   },
   'resin on the inner side': {
     claim: 'as-stated',
     state: 'not met',
     events: [...GOOD_JOB, heldBecause('resin-inside')],
     headline: 'resin came through to the inner side',
-    line: 'at 3:09 min, in step 5.4, a person held the job because resin shows on the inner side',
+    line: 'at 3:09 min, in step 5.3, a person held the job because resin shows on the inner side',
   },
   'a break that was stated dry and found wet': {
     claim: 'as-stated',

@@ -222,11 +222,11 @@ describe('hands', () => {
   test('YES on a held step does the remedy, also for a person at the keyboard', () => {
     const faults: Fault[] = [{ kind: 'hose-off', from: { atS: 1 }, mendedBy: 'connect-hose' }];
     const board = closedBoard({ faults });
-    runFor(board, 5, outputsOf(EVACUATE, '5.2 Evacuate'));
+    runFor(board, 5, outputsOf(EVACUATE, '5.1 Evacuate'));
     expect(board.view().truth.pressurePa).toBeGreaterThan(99_000);
-    runFor(board, 0.1, outputsOf({}, '5.2 || Held'));
+    runFor(board, 0.1, outputsOf({}, '5.1 || Held'));
     board.press('yes');
-    runFor(board, 5, outputsOf(EVACUATE, '5.2 Evacuate'));
+    runFor(board, 5, outputsOf(EVACUATE, '5.1 Evacuate'));
     expect(board.view().truth.pressurePa).toBeLessThan(40_000);
   });
 });

@@ -8,8 +8,9 @@ import { AIR_CASES } from './air-cases.ts';
 import { type Case, counts, lagS, PRESS_SLOWLY, truth } from './fault-case.ts';
 import { SENSING_CASES } from './sensing-cases.ts';
 
-/** Here below, and in people.test.ts. */
+/** Here below, in people.test.ts, and in tests/repairs/finite-resin.test.ts. */
 type TriedElsewhere =
+  | 'short-charge'
   | 'link-mute'
   | 'link-late'
   | 'supply-dips'
@@ -215,7 +216,7 @@ describe('faults as data', () => {
       checkSettings(faultSchema, { ...sound, from: start }, 'f.json');
     const named = from({ phase: 'vacuum-dwell', afterS: 3 });
     expect(named.ok && named.value.from).toEqual({ phase: 'vacuum-dwell', afterS: 3 });
-    const numbered = from({ step: '5.3', afterS: 3 });
+    const numbered = from({ step: '5.2', afterS: 3 });
     expect(numbered.ok && numbered.value.from).toEqual({ step: 'vacuum-dwell', afterS: 3 });
     const marked = from({ step: 'P6', afterS: 0 });
     expect(marked.ok && marked.value.from).toEqual({ step: 'vacuum-pull', afterS: 0 });
