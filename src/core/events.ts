@@ -103,7 +103,8 @@ export type RemedyId = (typeof REMEDY_IDS)[number];
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
 
 /** Result of the repair as judged by the person; null when the job ends before that. */
-export type Outcome = 'clear' | 'mark-remains';
+export const OUTCOMES = ['clear', 'mark-remains'] as const;
+export type Outcome = (typeof OUTCOMES)[number];
 
 type EventBody =
   | {

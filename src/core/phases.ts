@@ -22,6 +22,11 @@ interface PhaseTraits {
   readonly resinOpen?: true;
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
+  /**
+   * Another attempt of the same job may begin its work here: the chamber is open, the lamp is off,
+   * and a person works or looks before anything loads the pane.
+   */
+  readonly entry?: true;
 }
 
 export const PHASES = {
@@ -33,7 +38,7 @@ export const PHASES = {
   inspect: { part: 'hands' },
   'clean-pit': { part: 'hands' },
   'dry-pit': { part: 'hands' },
-  'set-bridge': { part: 'hands' },
+  'set-bridge': { part: 'hands', entry: true },
   'close-seal': { part: 'hands' },
   'charge-injector': { part: 'hands', resinOpen: true },
   'connect-hose': { part: 'hands', resinOpen: true },
@@ -58,18 +63,18 @@ export const PHASES = {
   'ask-resin': { part: 'cycles', resinOpen: true },
   recharge: { part: 'cycles', resinOpen: true },
   'accept-mark': { part: 'cycles', resinOpen: true },
-  'cover-fill': { part: 'cure', resinOpen: true },
+  'cover-fill': { part: 'cure', resinOpen: true, entry: true },
   'place-lamp-fill': { part: 'cure', resinOpen: true },
   'cure-fill': { part: 'cure', lamp: true },
-  'uncover-fill': { part: 'cure' },
-  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit' },
-  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit' },
+  'uncover-fill': { part: 'cure', entry: true },
+  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
+  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
   'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
   cure: { part: 'cure', lamp: true, portion: 'pit' },
-  scrape: { part: 'finish', portion: 'pit' },
+  scrape: { part: 'finish', portion: 'pit', entry: true },
   polish: { part: 'finish', portion: 'pit' },
   'clean-injector': { part: 'finish', portion: 'pit' },
-  'final-look': { part: 'finish', portion: 'pit' },
+  'final-look': { part: 'finish', portion: 'pit', entry: true },
   result: { part: 'finish', portion: 'pit' },
 } as const satisfies Readonly<Record<string, PhaseTraits>>;
 export type PhaseId = keyof typeof PHASES;
@@ -109,4 +114,6 @@ export const GLASS_PHASES = phasesWith(
   ({ chamber, lamp, glassWatched }) =>
     chamber !== undefined || lamp === true || glassWatched === true,
 );
+/** Where another attempt may begin its work. */
+export const ENTRY_PHASES = phasesWith(({ entry }) => entry === true);
 export const OPEN_RESIN_PHASES = phasesWith(({ resinOpen }) => resinOpen === true);

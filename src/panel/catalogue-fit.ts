@@ -145,7 +145,9 @@ function widestLiveLines({ live, damage }: Catalogue) {
     const words = filled(live[key], { name: LEAST_NAME });
     return [`live.${key}`, words] as const;
   });
-  return [...rows, ...names, ['live.noVehicle', live.noVehicle] as const].map(
+  const goesOn = filled(live.goesOn, { step: '9.99' });
+  const others = [['live.noVehicle', live.noVehicle] as const, ['live.goesOn', goesOn] as const];
+  return [...rows, ...names, ...others].map(
     ([path, words]) => [path, words, DISPLAY_COLUMNS] as const,
   );
 }

@@ -37,6 +37,7 @@ export const LIVE_KEYS = [
   'resin',
   'lot',
   'reference',
+  'goesOn',
   'clear',
   'markRemains',
   'cyclePlanned',

@@ -156,6 +156,8 @@ export interface PhaseContext {
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly Phrase[];
+  /** Where another attempt of a job goes on after gloves and glasses; absent in a first attempt. */
+  readonly entryAt?: PhaseId | undefined;
   readonly answer: Answer | null;
   /** Last measured output of the lamp; null when it is not known. */
   readonly lampLastKnownWPerM2: number | null;

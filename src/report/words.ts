@@ -61,6 +61,13 @@ export function clockWords(s: number): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
+/** '14 h 3 min', or '25 min' below an hour. */
+export function hoursWords(s: number): string {
+  const minutes = Math.round(s / 60);
+  const hours = Math.floor(minutes / 60);
+  return `${hours === 0 ? '' : `${hours} h `}${minutes % 60} min`;
+}
+
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** 'no alarms', '1 alarm', '2 alarms'. */

@@ -39,7 +39,12 @@ export const LIVE: LiveValues = {
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
-  sheet: { reference: 'job-7', vehicle: 'AB 12 CDE', resin: { name: 'A resin', lot: 'L-1' } },
+  sheet: {
+    reference: 'job-7',
+    vehicle: 'AB 12 CDE',
+    resin: { name: 'A resin', lot: 'L-1' },
+    goesOnAt: null,
+  },
   outcome: null,
   light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
 };
@@ -88,7 +93,11 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     ...[3, 6, 9, 12].flatMap((phaseElapsedS): readonly Partial<View>[] => {
       const bare = { ...LIVE, phaseElapsedS };
       const sheet = { ...LIVE.sheet, vehicle: null };
-      return [bare, { ...bare, sheet }].map((live) => ({ phase: 'job-sheet', live }));
+      const again = { ...bare, sheet: { ...sheet, goesOnAt: 'cover-film' } as const };
+      return [bare, again, { ...again, phaseElapsedS: 0 }, { ...bare, sheet }].map((live) => ({
+        phase: 'job-sheet',
+        live,
+      }));
     }),
     ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
       (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),

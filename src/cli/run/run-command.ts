@@ -3,15 +3,11 @@
  * record so that none is ever overwritten, runs the job, writes the report, and prints the outcome.
  */
 import { join } from 'node:path';
+import type { NextAttempt } from '../../app/attempts/next-attempt.ts';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
 import { type WrittenReport, writeReport } from '../../app/papers/write-report.ts';
 import { extrasIn } from '../../app/prepare/job-facts.ts';
-import {
-  type Prepared,
-  type PrepareOptions,
-  prepareRun,
-  type When,
-} from '../../app/prepare/prepare-run.ts';
+import { type Prepared, prepareRun, type When } from '../../app/prepare/prepare-run.ts';
 import type { Outcome } from '../../core/events.ts';
 import { problemLine } from '../../core/settings.ts';
 import { END_WORDS } from '../../report/words.ts';
@@ -23,6 +19,17 @@ import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { wrappedLine } from '../terminal/text-columns.ts';
+import {
+  type AttemptOptions,
+  attemptAsked,
+  attemptFolder,
+  attemptLines,
+  sessionOf,
+  unfinishedJobs,
+  unfinishedLines,
+  withAttempt,
+  withEntry,
+} from './attempt-run.ts';
 import { beginRecord } from './begin-record.ts';
 import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
@@ -31,7 +38,7 @@ import { type JobEnd, runJob } from './run-job.ts';
 import type { Session } from './session.ts';
 import { speedWords } from './speed-words.ts';
 
-export interface RunOptions extends SessionOptions, PrepareOptions {
+export interface RunOptions extends SessionOptions, AttemptOptions {
   /** The result as JSON on standard output; everything else goes to standard error. */
   readonly json: boolean;
 }
@@ -41,19 +48,47 @@ export async function runCommand(options: RunOptions): Promise<number> {
     printError('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
-  const prepared = await prepareRun(options, whenOf(options));
+  const asked = attemptAsked(options);
+  if (!asked.ok) return refuse(asked.lines);
+  const { attempt } = asked;
+  const prepared = await prepareRun({ ...attempt?.files, ...options }, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
   for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
+  const told =
+    attempt === null
+      ? unfinishedLines(unfinishedJobs(options.records))
+      : attemptLines(attempt, options.port === undefined);
+  for (const line of told) printError(`${line}\n`);
   const { config } = prepared.settings;
   const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { session } = opened;
-  const folder = newFolder(options.records, config.job.reference);
-  if (typeof folder === 'string') return await run(prepared, session, options, folder);
+  const session = attempt === null ? opened.session : sessionOf(opened.session, attempt, options);
+  const folder =
+    attempt === null
+      ? newFolder(options.records, config.job.reference)
+      : attemptFolder(options.records, attempt);
+  if (typeof folder === 'string') {
+    return await run(attemptedOf(prepared, attempt, session), session, options, folder);
+  }
   await session.board.close();
   return refuse([problemLine(folder)]);
 }
+
+type Ready = Extract<Prepared, { ok: true }>;
+
+const attemptedOf = (
+  prepared: Ready,
+  attempt: NextAttempt | null,
+  { startedAt }: Session,
+): Ready =>
+  attempt === null
+    ? prepared
+    : {
+        ...prepared,
+        settings: withEntry(prepared.settings, attempt),
+        about: withAttempt(prepared.about, attempt, startedAt),
+      };
 
 /** A simulated run has a simulated day, so that the same inputs give the same record on any day. */
 function whenOf({ port }: RunOptions): When {
@@ -64,7 +99,7 @@ function whenOf({ port }: RunOptions): When {
 }
 
 async function run(
-  { settings, about }: Extract<Prepared, { ok: true }>,
+  { settings, about }: Ready,
   session: Session,
   { records, json }: RunOptions,
   name: string,

@@ -1,11 +1,20 @@
 /** The options of `meniscus run` and their meaning; `run-command.ts` does the work. */
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { LANGUAGES } from '../../app/prepare/load-catalogue.ts';
 import { collectOverride, OVERRIDABLE } from '../../app/prepare/overrides.ts';
-import { parseAgreement, parseAltitude, parseSeed, parseSpeed } from '../terminal/parse-option.ts';
+import {
+  parseAgreement,
+  parseAltitude,
+  parseHours,
+  parseSeed,
+  parseSpeed,
+} from '../terminal/parse-option.ts';
 import { withBoardOptions } from './board-options.ts';
 import { runCommand } from './run-command.ts';
 import { collectFault, FAULT_NAMES } from './simulated-scenario.ts';
+
+/** Options that another attempt takes from the job's first one. */
+const FIXED_BY_JOB = ['job', 'profile', 'intake'];
 
 export function addRunCommand(program: Command): void {
   const run = program
@@ -26,6 +35,22 @@ export function addRunCommand(program: Command): void {
     .option('--fault <name>', 'simulate a fault: a name below, or a file', collectFault, [])
     .option('--plant <file>', 'the simulated plant: break, resin, pane, lamp, air (JSON)')
     .option('--records <folder>', 'folder of the records', 'records')
+    .addOption(
+      new Option('--resume <job>', 'go on with an unfinished job from a safe step').conflicts([
+        'cureOnly',
+        ...FIXED_BY_JOB,
+      ]),
+    )
+    .addOption(
+      new Option('--cure-only <job>', 'only cure the resin of an unfinished job').conflicts(
+        FIXED_BY_JOB,
+      ),
+    )
+    .addOption(
+      new Option('--hours-later <h>', 'simulated time since the last attempt')
+        .argParser(parseHours)
+        .default(1),
+    )
     .option('--json', 'the result as JSON; the panel goes to standard error', false)
     .addHelpText(
       'after',

@@ -17,6 +17,7 @@ import {
   photoBlocks,
 } from '../outside-facts.ts';
 import { asRunTable } from './as-run.ts';
+import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
 import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
 import {
@@ -62,6 +63,7 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
     verdictBox(report),
     resultTiles(report),
+    attemptsTable(report),
     heading('Claims: what was shown, and by what'),
     claimsTable(report),
     heading('What this record cannot show'),

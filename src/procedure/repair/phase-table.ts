@@ -68,7 +68,11 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   ),
   'vacuum-note': handWork('vacuum-note', 'job-sheet'),
   'job-sheet': handWork('job-sheet', 'protect'),
-  protect: handWork('protect', 'inspect'),
+  protect: {
+    ...handWork('protect', 'inspect'),
+    // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
+    next: (_, { answer, entryAt }) => (answer === 'yes' ? { to: entryAt ?? 'inspect' } : null),
+  },
   inspect: handWork('inspect', 'clean-pit'),
   'clean-pit': handWork('clean-pit', 'dry-pit'),
   'dry-pit': handWork('dry-pit', 'set-bridge'),

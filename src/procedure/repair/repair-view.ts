@@ -94,7 +94,12 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
     },
     damage: job.damage,
-    sheet: { reference: job.reference, vehicle: config.vehicle ?? null, resin: job.resin },
+    sheet: {
+      reference: job.reference,
+      vehicle: config.vehicle ?? null,
+      resin: job.resin,
+      goesOnAt: config.entry?.at ?? null,
+    },
     outcome: procedure.outcome,
     light: lightOf(state, snapshot, config),
   };

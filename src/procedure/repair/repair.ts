@@ -43,6 +43,7 @@ import {
 import { HOLD_QUESTIONS, heldFor } from './held-for.ts';
 import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
+import { enteredWith } from './reentry.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
 import type {
   Repair,
@@ -67,7 +68,7 @@ const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
 });
 
 export const REPAIR: Procedure<Repair> = {
-  start: () => START,
+  start: ({ entry }) => (entry === undefined ? START : { ...START, procedure: enteredWith(entry) }),
   rowOf: phaseOf,
   figuresOf: ({ profile }) => profile,
   lampRatioOf: (walk, { profile }) => (phaseOf(walk).lamp(walk) ? profile.cure.lampRatio : null),
@@ -162,6 +163,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     pressurePa: valueOrNull(reading.pressurePa),
     glassK: valueOrNull(reading.glassK),
     findings: findingsOf(config, state, reading),
+    entryAt: config.entry?.at,
     answer: answerIn(intents),
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: cureInHand(state, config),

@@ -1,0 +1,63 @@
+import { describe, expect, test } from 'vitest';
+import { ENTRY_PHASES, PHASE_IDS, type PhaseId, partOf } from '../../../src/core/phases.ts';
+import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
+import { cureOnlyEntry, enteredWith, goOnEntry } from '../../../src/procedure/repair/reentry.ts';
+import { DEFAULT_PROFILE } from '../../configs.ts';
+
+const lastIn = (phase: PhaseId) => ({ ...PROCEDURE_START, phase, cycle: 2, loadRatio: 0.5 });
+const resumesAt = (phase: PhaseId): PhaseId | null => goOnEntry(lastIn(phase))?.at ?? null;
+const curesAt = (phase: PhaseId): PhaseId | null =>
+  cureOnlyEntry(lastIn(phase), DEFAULT_PROFILE)?.at ?? null;
+
+describe('another attempt of a job', () => {
+  test.each([
+    ['job-sheet', null],
+    ['connect-hose', null],
+    ['seal-watch', null],
+    ['vacuum-dwell', 'set-bridge'],
+    ['release', 'set-bridge'],
+    ['pressurise', 'set-bridge'],
+    ['pressure-dwell', 'set-bridge'],
+    ['offer-cycle', 'set-bridge'],
+    ['cure-fill', 'cover-fill'],
+    ['uncover-fill', 'uncover-fill'],
+    ['place-lamp', 'cover-film'],
+    ['cure', 'cover-film'],
+    ['polish', 'scrape'],
+    ['result', 'final-look'],
+  ] as const)('of one that ended at %s goes on at %s', (ended, at) => {
+    expect(resumesAt(ended)).toBe(at);
+  });
+
+  test('never begins with the chamber closed or the lamp on, and waits for a person', () => {
+    for (const phase of ENTRY_PHASES) {
+      const { kind, air, lamp } = PHASE_TABLE[phase];
+      expect([phase, kind === 'automatic']).toEqual([phase, false]);
+      expect([phase, air(PROCEDURE_START, DEFAULT_PROFILE)]).toEqual([phase, { air: 'vented' }]);
+      expect([phase, lamp(PROCEDURE_START)]).toEqual([phase, false]);
+    }
+  });
+
+  test('carries on the cycles begun and the loads lowered for a leg that grew', () => {
+    const entry = goOnEntry(lastIn('pressure-dwell'));
+    // The second cycle is begun again: the seal test that follows counts it.
+    expect(entry).toEqual({ at: 'set-bridge', cycle: 1, loadRatio: 0.5, outcome: null });
+    if (entry === null) return;
+    const { phase, cycle, loadRatio, atmospherePa } = enteredWith(entry);
+    expect([phase, cycle, loadRatio, atmospherePa]).toEqual(['self-test', 1, 0.5, null]);
+  });
+});
+
+describe('to cure only', () => {
+  test('takes the way to the cure from any cycle, and a cure that was begun from its film on', () => {
+    for (const phase of PHASE_IDS.filter((one) => partOf(one) === 'cycles')) {
+      expect([phase, curesAt(phase)]).toEqual([phase, 'fill-pit']);
+    }
+    expect(curesAt('cure')).toBe('cover-film');
+  });
+
+  test('is not to be had before resin was pressed in', () => {
+    for (const phase of ['dry-pit', 'seal-watch'] as const) expect(curesAt(phase)).toBeNull();
+  });
+});
