@@ -43,8 +43,10 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'bubbles-stay': { no: [] },
   'ask-resin': { no: ['ask-bubbles', 'ask-clear'] },
   recharge: { no: ['ask-bubbles', 'ask-clear', 'ask-resin'] },
-  'offer-cycle': { no: ['ask-bubbles', 'ask-clear'] },
-  'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-cycle'] },
+  'offer-remedy': { no: ['ask-bubbles', 'ask-clear'] },
+  'try-remedy': { no: ['ask-bubbles', 'ask-clear'] },
+  'offer-cycle': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy'] },
+  'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle'] },
 };
 
 /** A person answers once the screen can count as read. */

@@ -57,6 +57,8 @@ export const PHASES = {
   'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   vent: { part: 'cycles', glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
+  'offer-remedy': { part: 'cycles', resinOpen: true },
+  'try-remedy': { part: 'cycles', glassWatched: true, resinOpen: true },
   'offer-cycle': { part: 'cycles', resinOpen: true },
   'ask-resin': { part: 'cycles', resinOpen: true },
   recharge: { part: 'cycles', resinOpen: true },

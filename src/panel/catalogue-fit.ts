@@ -83,7 +83,7 @@ const STATE_ROOM: Readonly<Record<StateKey, number>> = {
 };
 
 function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, states, seal, recharge, alarms, jobs } = catalogue;
+  const { prompts, states, seal, recharge, remedies, alarms, jobs } = catalogue;
   const place = { at: '99', of: '99' };
   const lines: (readonly [path: string, words: string, room: number])[] = [
     ...PHASE_IDS.flatMap((phase) => {
@@ -101,6 +101,9 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
       ([key, words]) => [`jobs.${key}`, filled(words, place), DISPLAY_COLUMNS] as const,
     ),
     ...Object.entries(seal).map(([key, words]) => [`seal.${key}`, words, DISPLAY_COLUMNS] as const),
+    ...Object.entries(remedies).flatMap(([id, { title, lines: own }]) =>
+      [title, ...own].map((words) => [`remedies.${id}`, words, DISPLAY_COLUMNS] as const),
+    ),
     ...Object.entries(recharge).map(
       ([key, words]) => [`recharge.${key}`, words, DISPLAY_COLUMNS] as const,
     ),
@@ -182,10 +185,12 @@ const ROWS = 2;
 const TOLD = 'at most 172.0 kPa gauge';
 
 function textMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, advice, live, alarms, reasons } = catalogue;
+  const { prompts, advice, remedies, live, alarms, reasons } = catalogue;
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
+    remedy: longest(Object.values(remedies).map(({ more }) => more)),
+    remedyCaution: longest(Object.values(remedies).map(({ caution }) => caution)),
     sheet: [live.reference, live.vehicle, live.resin, live.lot]
       .map((words) => filled(words, { name: LEAST_NAME }))
       .join(', '),

@@ -6,7 +6,14 @@
  */
 
 import { z } from 'zod';
-import { RECHARGE_WHYS, type RechargeWhy, SEAL_WHYS, type SealWhy } from '../core/events.ts';
+import {
+  RECHARGE_WHYS,
+  REMEDY_IDS,
+  type RechargeWhy,
+  type RemedyId,
+  SEAL_WHYS,
+  type SealWhy,
+} from '../core/events.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
@@ -125,6 +132,14 @@ const prompt = z.strictObject({
 });
 export type Prompt = z.infer<typeof prompt>;
 
+/** A remedy: its name, what hands do, why, and what may go wrong. */
+const remedy = z.strictObject({
+  title: line,
+  lines: z.tuple([line, line]),
+  more: words,
+  caution: words,
+});
+
 const alarm = z.strictObject({ title: line, happened: words, did: words, now: words });
 export type AlarmWords = z.infer<typeof alarm>;
 
@@ -149,6 +164,7 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     jobs: each(JOB_KEYS, line),
     reasons: each(REASON_KEYS, words),
     seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
+    remedies: each<RemedyId, typeof remedy>(REMEDY_IDS, remedy),
     recharge: each<RechargeWhy, typeof line>(RECHARGE_WHYS, line),
     damage: each(keys.damage, line),
     phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),

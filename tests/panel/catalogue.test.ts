@@ -50,6 +50,8 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'pressure-dwell': true,
   vent: false,
   'ask-clear': false,
+  'offer-remedy': true,
+  'try-remedy': true,
   'offer-cycle': false,
   'ask-resin': false,
   recharge: true,

@@ -17,7 +17,15 @@ import {
 import type { Profile } from '../profile.ts';
 import { type AirDemand, isVented } from '../regulation.ts';
 import { firstCureStep } from './cure-phases.ts';
-import { furtherCycle, nextCycle, notClear, recharge, recharged } from './cycles.ts';
+import {
+  carriedOut,
+  declined,
+  furtherCycle,
+  nextCycle,
+  notClear,
+  recharge,
+  recharged,
+} from './cycles.ts';
 import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
 
 /**
@@ -140,6 +148,11 @@ export const CYCLE_ROWS = {
     (_, { profile }) => ({ to: firstCureStep(profile) }),
     notClear,
   ),
+  'offer-remedy': question('offer-remedy', () => ({ to: 'try-remedy' }), declined),
+  'try-remedy': {
+    ...handWork('try-remedy', 'ask-resin'),
+    next: (state, context) => (context.answer === 'yes' ? carriedOut(state, context) : null),
+  },
   'offer-cycle': question('offer-cycle', furtherCycle, () => ({ to: 'accept-mark' })),
   // The unit cannot see into the injector: pressing with a dry one puts air into the break.
   'ask-resin': question('ask-resin', nextCycle, () => recharge('injector-dry')),

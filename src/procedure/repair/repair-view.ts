@@ -82,6 +82,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     doseMarginJPerM2: dose.marginJPerM2,
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,
+    remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
     vacuum: {
       askedPa: profile.vacuum.setPointPa,

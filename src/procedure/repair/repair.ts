@@ -155,6 +155,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     events,
   } = stepProcedure(state.procedure, {
     profile: config.profile,
+    damageType: config.job.damage.type,
     volumeM3: config.unit.chamberVolumeM3,
     leakLimitPaM3PerS: leakLimitOf(config),
     greatestRatio: config.unit.pump.greatestRatio,
