@@ -134,6 +134,8 @@ function widestLiveLines({ live, damage }: Catalogue) {
     ['live.vacuumLeaves', filled(live.vacuumLeaves, { share: '60' })],
     ['live.daylight', filled(live.daylight, { share: '999' })],
     ['live.glass', `${live.hoseOff} ${filled(live.glass, { celsius: '-20' })}`],
+    ['live.legLimit', filled(live.legLimit, { mm: '400' })],
+    ['live.legLimitUnknown', live.legLimitUnknown],
     ['live.cyclePlanned', filled(live.cyclePlanned, { cycle: '10', planned: '10', most: '20' })],
     ['live.cycleExtra', filled(live.cycleExtra, { cycle: '20', most: '20' })],
     ['live.vacuumLeft', filled(live.vacuumLeft, { seconds: '900' })],

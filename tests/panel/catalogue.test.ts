@@ -56,6 +56,7 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'ask-resin': false,
   recharge: true,
   'accept-mark': false,
+  'measure-leg': true,
   'cover-fill': true,
   'place-lamp-fill': true,
   'cure-fill': true,
