@@ -60,9 +60,13 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'pressure-dwell': NOTHING,
   vent: NOTHING,
   'ask-clear': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  'offer-remedy': { takesS: 4, press: yes },
+  'try-remedy': handWork(15),
   'offer-cycle': { takesS: 3, press: yes },
   'ask-resin': { takesS: 3, press: ({ resinLeft }) => (resinLeft ? 'yes' : 'no') },
   recharge: handWork(12),
+  // No scripted person sees a leg grow; who held the job for one goes on.
+  'measure-leg': { takesS: 6, press: () => 'no' },
   'accept-mark': { takesS: 3, press: yes },
   'injector-off': handWork(8),
   'cover-fill': handWork(12),

@@ -84,8 +84,20 @@ export type HoldReason = (typeof HOLD_REASONS)[number];
 export type HoldQuestion = Exclude<HoldReason, 'something-else'>;
 
 /** Why the injector is charged with fresh resin in the middle of the cycles. */
-export const RECHARGE_WHYS = ['injector-dry', 'reseated', 'after-cycles'] as const;
+export const RECHARGE_WHYS = ['injector-dry', 'reseated', 'after-cycles', 'thinner-resin'] as const;
 export type RechargeWhy = (typeof RECHARGE_WHYS)[number];
+
+/** What may help a break that is not clear, in no order. */
+export const REMEDY_IDS = [
+  'longer-vacuum',
+  'probe-and-flex',
+  'warmth',
+  'thinner-resin',
+  'lower-pressure',
+  'open-pit',
+  'leave-and-return',
+] as const;
+export type RemedyId = (typeof REMEDY_IDS)[number];
 
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
@@ -106,6 +118,13 @@ type EventBody =
   | { readonly kind: 'hold-reason'; readonly phase: PhaseId; readonly reason: HoldReason }
   /** Fresh resin is in the injector; `cycle` is the one that comes next. */
   | { readonly kind: 'recharge'; readonly cycle: number; readonly why: RechargeWhy }
+  | {
+      /** A remedy was offered after `cycle`; whether the person carried it out. */
+      readonly kind: 'remedy';
+      readonly cycle: number;
+      readonly remedy: RemedyId;
+      readonly taken: boolean;
+    }
   | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
   | {

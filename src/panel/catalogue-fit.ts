@@ -83,7 +83,8 @@ const STATE_ROOM: Readonly<Record<StateKey, number>> = {
 };
 
 function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, states, seal, recharge, alarms } = catalogue;
+  const { prompts, states, seal, recharge, remedies, alarms, jobs } = catalogue;
+  const place = { at: '99', of: '99' };
   const lines: (readonly [path: string, words: string, room: number])[] = [
     ...PHASE_IDS.flatMap((phase) => {
       const { title, lines: own } = prompts[phase];
@@ -96,7 +97,13 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
     ...Object.entries(states).map(
       ([key, words]) => [`states.${key}`, words, STATE_ROOM[key as StateKey]] as const,
     ),
+    ...Object.entries(jobs).map(
+      ([key, words]) => [`jobs.${key}`, filled(words, place), DISPLAY_COLUMNS] as const,
+    ),
     ...Object.entries(seal).map(([key, words]) => [`seal.${key}`, words, DISPLAY_COLUMNS] as const),
+    ...Object.entries(remedies).flatMap(([id, { title, lines: own }]) =>
+      [title, ...own].map((words) => [`remedies.${id}`, words, DISPLAY_COLUMNS] as const),
+    ),
     ...Object.entries(recharge).map(
       ([key, words]) => [`recharge.${key}`, words, DISPLAY_COLUMNS] as const,
     ),
@@ -127,6 +134,8 @@ function widestLiveLines({ live, damage }: Catalogue) {
     ['live.vacuumLeaves', filled(live.vacuumLeaves, { share: '60' })],
     ['live.daylight', filled(live.daylight, { share: '999' })],
     ['live.glass', `${live.hoseOff} ${filled(live.glass, { celsius: '-20' })}`],
+    ['live.legLimit', filled(live.legLimit, { mm: '400' })],
+    ['live.legLimitUnknown', live.legLimitUnknown],
     ['live.cyclePlanned', filled(live.cyclePlanned, { cycle: '10', planned: '10', most: '20' })],
     ['live.cycleExtra', filled(live.cycleExtra, { cycle: '20', most: '20' })],
     ['live.vacuumLeft', filled(live.vacuumLeft, { seconds: '900' })],
@@ -178,10 +187,12 @@ const ROWS = 2;
 const TOLD = 'at most 172.0 kPa gauge';
 
 function textMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, advice, live, alarms, reasons } = catalogue;
+  const { prompts, advice, remedies, live, alarms, reasons } = catalogue;
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
+    remedy: longest(Object.values(remedies).map(({ more }) => more)),
+    remedyCaution: longest(Object.values(remedies).map(({ caution }) => caution)),
     sheet: [live.reference, live.vehicle, live.resin, live.lot]
       .map((words) => filled(words, { name: LEAST_NAME }))
       .join(', '),

@@ -6,7 +6,14 @@
  */
 
 import { z } from 'zod';
-import { RECHARGE_WHYS, type RechargeWhy, SEAL_WHYS, type SealWhy } from '../core/events.ts';
+import {
+  RECHARGE_WHYS,
+  REMEDY_IDS,
+  type RechargeWhy,
+  type RemedyId,
+  SEAL_WHYS,
+  type SealWhy,
+} from '../core/events.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
@@ -33,6 +40,8 @@ export const LIVE_KEYS = [
   'goesOn',
   'clear',
   'markRemains',
+  'legLimit',
+  'legLimitUnknown',
   'cyclePlanned',
   'cycleExtra',
   'vacuumLeft',
@@ -65,6 +74,7 @@ export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
   'leg-grew',
+  'leg-too-long',
   'resin-inside',
   'ask-leg-grew',
   'ask-resin-inside',
@@ -89,8 +99,24 @@ export const BUTTON_KEYS = [
   'endAsked',
   'whyAsked',
   'end',
+  'choice',
+  'closeAsked',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];
+
+/** The list of jobs on the display. */
+export const JOB_KEYS = [
+  'title',
+  'place',
+  'none',
+  'add',
+  'refused',
+  'start',
+  'go-on',
+  'cure-only',
+  'close-replaced',
+  'close-other',
+] as const;
 
 export const ADVICE_KEYS = ['another-cycle', 'warm-the-pane'] as const;
 export type AdviceKey = (typeof ADVICE_KEYS)[number];
@@ -108,6 +134,14 @@ const prompt = z.strictObject({
   caution: words.optional(),
 });
 export type Prompt = z.infer<typeof prompt>;
+
+/** A remedy: its name, what hands do, why, and what may go wrong. */
+const remedy = z.strictObject({
+  title: line,
+  lines: z.tuple([line, line]),
+  more: words,
+  caution: words,
+});
 
 const alarm = z.strictObject({ title: line, happened: words, did: words, now: words });
 export type AlarmWords = z.infer<typeof alarm>;
@@ -130,8 +164,10 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),
     states: each(STATE_KEYS, line),
     live: each(LIVE_KEYS, words),
+    jobs: each(JOB_KEYS, line),
     reasons: each(REASON_KEYS, words),
     seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
+    remedies: each<RemedyId, typeof remedy>(REMEDY_IDS, remedy),
     recharge: each<RechargeWhy, typeof line>(RECHARGE_WHYS, line),
     damage: each(keys.damage, line),
     phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),

@@ -3,7 +3,14 @@
  * one to the next in `repair-phases.ts`.
  */
 
-import type { Answer, Outcome, RechargeWhy, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type {
+  Answer,
+  Outcome,
+  RechargeWhy,
+  RemedyId,
+  SealWhy,
+  UnstampedEvent,
+} from '../core/events.ts';
 import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
@@ -25,6 +32,16 @@ export interface ProcedureState {
   readonly resinInBreak: boolean;
   readonly reseated: boolean;
   readonly chargedAtCycle: number;
+  /** A leg grew and has not been measured yet; where the job goes on once it has. */
+  readonly legGrew: boolean;
+  readonly goesOnAt: PhaseId | null;
+  /** Remedies carried out, those declined since the last look, and the one that is in hand. */
+  readonly tried: readonly RemedyId[];
+  readonly passedOver: readonly RemedyId[];
+  readonly remedy: RemedyId | null;
+  /** By what the next vacuum dwell is longer, and the share of the pressure from now on. */
+  readonly dwellTimes: number;
+  readonly pressureRatio: number;
   /** Why the injector is being charged again. */
   readonly rechargeWhy: RechargeWhy | null;
   /**
@@ -68,6 +85,13 @@ export const PROCEDURE_START: ProcedureState = {
   resinInBreak: false,
   reseated: false,
   chargedAtCycle: 0,
+  legGrew: false,
+  goesOnAt: null,
+  tried: [],
+  passedOver: [],
+  remedy: null,
+  dwellTimes: 1,
+  pressureRatio: 1,
   rechargeWhy: null,
   dwellForS: 0,
   vacuumHeldS: 0,
@@ -100,6 +124,13 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     resinInBreak: state.resinInBreak,
     reseated: state.reseated,
     chargedAtCycle: state.chargedAtCycle,
+    legGrew: state.legGrew,
+    goesOnAt: state.goesOnAt,
+    tried: state.tried,
+    passedOver: state.passedOver,
+    remedy: state.remedy,
+    dwellTimes: state.dwellTimes,
+    pressureRatio: state.pressureRatio,
     rechargeWhy: state.rechargeWhy,
     dwellForS: state.dwellForS,
     vacuumHeldS: state.vacuumHeldS,
@@ -121,6 +152,8 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
 
 export interface PhaseContext {
   readonly profile: Profile;
+  /** Kind of break, as the job sheet names it. */
+  readonly damageType: string;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
   /** The tighter of the profile's limit and the unit's. */

@@ -18,6 +18,7 @@ import { type AttemptFacts, attemptIn } from './claims/attempt-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
 import { joinedClaims, joinedCycles, joinedDoses } from './claims/joined-claims.ts';
 import { limitRowsOf } from './limit-rows.ts';
+import { type RemedyRow, remedyRowsOf } from './remedy-rows.ts';
 import { countedDosesOf } from './report-dose.ts';
 import type { RunResults } from './run-results.ts';
 import { type AdaptedRow, adaptedRowsOf, sealTestRowsOf } from './seal-rows.ts';
@@ -58,6 +59,8 @@ export interface ReportData extends RunResults {
   readonly uncertainties: readonly BudgetLine[];
   readonly adapted: readonly AdaptedRow[];
   readonly answers: readonly AnswerRow[];
+  /** Remedies offered and fresh resin; empty where neither was needed. */
+  readonly remedies: readonly RemedyRow[];
   readonly refused: readonly {
     readonly atS: number;
     readonly request: string;
@@ -104,6 +107,7 @@ export function reportDataOf(
     uncertainties,
     adapted: adaptedRowsOf(events),
     answers: answersOf(events),
+    remedies: remedyRowsOf(events),
     refused: refusedOf(events),
     bottles: bottlesOf(header),
     inputs: header.inputs,

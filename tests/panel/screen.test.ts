@@ -49,9 +49,9 @@ describe('the display', () => {
 
   test('tells a caution from an explanation, and both by the step', () => {
     expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.5 ? Pressure up   ');
-    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.6 !? Caution      ');
+    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.5 !? Caution      ');
     expect(display({ phase: 'pressurise', page: 2, catalogue: SPANISH })[0]).toBe(
-      '5.6 !? Cuidado      ',
+      '5.5 !? Cuidado      ',
     );
   });
 

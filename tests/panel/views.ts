@@ -34,6 +34,8 @@ export const LIVE: LiveValues = {
   doseMarginJPerM2: 3_000,
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
+  legLimitM: 0.0129,
+  remedy: 'warmth',
   rechargeWhy: 'injector-dry',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
@@ -104,6 +106,13 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     ...(Object.keys(catalogue.recharge) as (keyof Catalogue['recharge'])[]).map(
       (rechargeWhy): Partial<View> => ({ phase: 'recharge', live: { ...LIVE, rechargeWhy } }),
     ),
+    ...(Object.keys(catalogue.remedies) as (keyof Catalogue['remedies'])[]).flatMap((remedy) =>
+      (['offer-remedy', 'try-remedy'] as const).flatMap((phase) => {
+        const step = { ...view({ catalogue, phase }), live: { ...LIVE, remedy } };
+        return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
+      }),
+    ),
+    { phase: 'measure-leg', live: { ...LIVE, legLimitM: null } },
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
     { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },
     { phase: 'evacuate', live: { ...LIVE, leftS: Number.POSITIVE_INFINITY } },

@@ -15,6 +15,7 @@ import {
   type PortionWords,
   portionWords,
   RECHARGE_WORDS,
+  REMEDY_WORDS,
 } from '../../report/words.ts';
 
 /** `null` for events that would only clutter a terminal. */
@@ -36,6 +37,8 @@ function wordsOf(event: Event): string | null {
       return `      answered ${event.answer}`;
     case 'hold-reason':
       return `      HOLD because: ${HOLD_REASON_WORDS[event.reason]}`;
+    case 'remedy':
+      return `      remedy ${event.taken ? 'carried out' : 'declined'}: ${REMEDY_WORDS[event.remedy]}`;
     case 'recharge':
       return `      fresh resin before cycle ${event.cycle}: ${RECHARGE_WORDS[event.why]}`;
     case 'measured':

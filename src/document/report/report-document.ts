@@ -20,7 +20,14 @@ import { asRunTable } from './as-run.ts';
 import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
 import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
-import { alarmsTable, answersTable, holdsTable, phasesTable, refusedTable } from './history.ts';
+import {
+  alarmsTable,
+  answersTable,
+  holdsTable,
+  phasesTable,
+  refusedTable,
+  remediesTable,
+} from './history.ts';
 import { CAUTIONS, canAndCannot, identityFields, inputFields, sumFields } from './identity.ts';
 import { pressureChart } from './pressure-chart.tsx';
 import { cyclesTable, limitsTable, measuredTable } from './results.ts';
@@ -111,6 +118,7 @@ function historyBlocks({ report: data, ...facts }: DocumentFacts): readonly Bloc
     amendmentsTable(facts.amendments),
     heading('Answers given by the person'),
     answersTable(data),
+    remediesTable(data),
     heading('Single measurements'),
     measuredTable(data),
     heading('Phases'),

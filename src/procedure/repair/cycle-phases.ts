@@ -16,7 +16,15 @@ import {
 } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import { type AirDemand, isVented } from '../regulation.ts';
-import { furtherCycle, nextCycle, notClear, recharge, recharged } from './cycles.ts';
+import {
+  carriedOut,
+  declined,
+  furtherCycle,
+  nextCycle,
+  notClear,
+  recharge,
+  recharged,
+} from './cycles.ts';
 import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
 
 /**
@@ -135,6 +143,11 @@ export const CYCLE_ROWS = {
         : null,
   },
   'ask-clear': question('ask-clear', () => ({ to: 'injector-off' }), notClear),
+  'offer-remedy': question('offer-remedy', () => ({ to: 'try-remedy' }), declined),
+  'try-remedy': {
+    ...handWork('try-remedy', 'ask-resin'),
+    next: (state, context) => (context.answer === 'yes' ? carriedOut(state, context) : null),
+  },
   'offer-cycle': question('offer-cycle', furtherCycle, () => ({ to: 'accept-mark' })),
   // The unit cannot see into the injector: pressing with a dry one puts air into the break.
   'ask-resin': question('ask-resin', nextCycle, () => recharge('injector-dry')),
@@ -146,5 +159,11 @@ export const CYCLE_ROWS = {
     'accept-mark',
     () => ({ to: 'injector-off', patch: { outcome: 'mark-remains' } }),
     () => ({ to: 'stop' }),
+  ),
+  // Lower vacuum and pressure are in force by now; the limit is on the display.
+  'measure-leg': question(
+    'measure-leg',
+    () => ({ to: 'stop' }),
+    ({ goesOnAt }) => ({ to: goesOnAt ?? 'evacuate', patch: { goesOnAt: null } }),
   ),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

@@ -1,9 +1,10 @@
 /**
- * Which vacuum and pressure cycle comes next: planned ones, then offered ones, then none; and
- * whether the injector is charged with fresh resin before it.
+ * Which vacuum and pressure cycle comes next: planned ones, then offered ones with a remedy before
+ * each, then none; and whether the injector is charged with fresh resin before it.
  */
 import type { RechargeWhy } from '../../core/events.ts';
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { nextRemedy, remedyRow, withRemedy } from './remedies.ts';
 
 /** The number of the cycle that comes next. One that went back to the seal is run again. */
 const nextNumber = ({ cycle, cycleOver }: ProcedureState): number =>
@@ -15,7 +16,8 @@ export function nextCycle(state: ProcedureState, { profile }: PhaseContext): Ste
     patch: {
       cycle: nextNumber(state),
       cycleOver: false,
-      dwellForS: profile.vacuum.dwellS,
+      dwellForS: Math.min(profile.vacuum.longestDwellS, state.dwellTimes * profile.vacuum.dwellS),
+      dwellTimes: 1,
       vacuumHeldS: 0,
     },
   };
@@ -66,5 +68,41 @@ export function recharged(state: ProcedureState, context: PhaseContext): Step {
 export function notClear(state: ProcedureState, context: PhaseContext): Step {
   const { planned, extra } = context.profile.cycles;
   if (state.cycle < planned) return furtherCycle(state, context);
-  return { to: state.cycle < planned + extra ? 'offer-cycle' : 'accept-mark' };
+  if (state.cycle >= planned + extra) return { to: 'accept-mark' };
+  return offerRemedy({ ...state, passedOver: [] }, context);
+}
+
+/** A plain cycle is offered once no remedy is left. */
+function offerRemedy(state: ProcedureState, { profile, damageType }: PhaseContext): Step {
+  const { passedOver } = state;
+  const remedy = nextRemedy(state, profile, damageType);
+  return { to: remedy === null ? 'offer-cycle' : 'offer-remedy', patch: { remedy, passedOver } };
+}
+
+/** NO: the next one. */
+export function declined(state: ProcedureState, context: PhaseContext): Step {
+  const { remedy, cycle, passedOver } = state;
+  if (remedy === null) return { to: 'offer-cycle' };
+  return {
+    ...offerRemedy({ ...state, passedOver: [...passedOver, remedy] }, context),
+    events: [{ kind: 'remedy', cycle, remedy, taken: false }],
+  };
+}
+
+/** A person says that it is done: another cycle follows, by way of what the remedy needs. */
+export function carriedOut(state: ProcedureState, context: PhaseContext): Step {
+  const { remedy, cycle } = state;
+  if (remedy === null) return furtherCycle(state, context);
+  const { recharge: fresh = false, reseat = false } = remedyRow(remedy)?.changes ?? {};
+  const patch = withRemedy(state, remedy);
+  const on: Step = reseat
+    ? { to: 'seal-pull' }
+    : fresh
+      ? recharge('thinner-resin')
+      : furtherCycle({ ...state, ...patch }, context);
+  return {
+    ...on,
+    patch: { ...patch, ...on.patch },
+    events: [{ kind: 'remedy', cycle, remedy, taken: true }],
+  };
 }

@@ -68,6 +68,7 @@ export const OBJECTIONS = {
   'pit-resin-undated': unshown('the date of the pit resin is not on record'),
   'resin-stood': unshown('resin stood in the break, not fully cured, between two attempts'),
   'resin-light-unstated': unshown('it is not on record which light sets the resin'),
+  'other-resin': unshown('another resin went in whose file is not on record'),
   'pit-resin-unnamed': unshown('the pit resin is not named'),
 
   'calibration-overdue': unmet('a calibration was out of date'),

@@ -37,6 +37,7 @@ const cure = fc.record({
 const context = (profile: Profile) =>
   fc.record<PhaseContext>({
     profile: fc.constant(profile),
+    damageType: fc.constantFrom('bullseye', 'star-break'),
     volumeM3: fc.constant(30e-6),
     leakLimitPaM3PerS: fc.constant(0.005),
     greatestRatio: fc.constant(12.5),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../../src/core/events.ts';
 import { CURE_PHASES, type PhaseId } from '../../../src/core/phases.ts';
-import type { PhaseContext, ProcedureState } from '../../../src/procedure/phase.ts';
+import type { ProcedureState } from '../../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
 import { afterSeal } from '../../../src/procedure/repair/cycles.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
@@ -12,33 +12,7 @@ import {
 } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
-
-const CONTEXT: PhaseContext = {
-  profile: DEFAULT_PROFILE,
-  volumeM3: 30e-6,
-  leakLimitPaM3PerS: 0.005,
-  greatestRatio: 12.5,
-  airLastJobPa: null,
-  pressurePa: ATMOSPHERE_PA,
-  glassK: 296.15,
-  findings: [],
-  answer: null,
-  lampLastKnownWPerM2: null,
-  cure: {
-    done: false,
-    gapDue: false,
-    doseJPerM2: 0,
-    doseUncertaintyJPerM2: 0,
-    shownDoseJPerM2: 0,
-    doseCoverageFactor: 1.645,
-    lampOnS: 0,
-    gapsPassed: 0,
-    gapsFailed: 0,
-    unconfirmedDoseJPerM2: 0,
-  },
-  light: { dark: true, judged: true },
-  dtS: 0.05,
-};
+import { CONTEXT } from './phase-context.ts';
 
 const at = (phase: PhaseId, change: Partial<ProcedureState> = {}): ProcedureState => ({
   ...PROCEDURE_START,
@@ -87,7 +61,7 @@ describe('clear?', () => {
       phase: 'evacuate',
       cycle: planned,
     });
-    expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-cycle');
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-remedy');
     const charged = { cycle: planned, chargedAtCycle: planned - 1 };
     expect(leadsTo(answer(at('offer-cycle', charged), 'yes')).phase).toBe('ask-resin');
     expect(leadsTo(answer(at('ask-resin', charged), 'yes'))).toEqual({

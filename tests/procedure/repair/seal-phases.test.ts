@@ -20,6 +20,7 @@ const CONTEXT: PhaseContext = {
   leakLimitPaM3PerS: 0.005,
   greatestRatio: 12.5,
   airLastJobPa: null,
+  damageType: 'star-break',
   pressurePa: 60_000,
   glassK: GLASS_K,
   findings: [],

@@ -67,9 +67,9 @@ describe('the tables', () => {
 describe('reading the display', () => {
   test.each([
     ['5.2 Vacuum dwell', { kind: 'step', step: 'vacuum-dwell' }],
-    ['5.8d Cure as it is?', { kind: 'step', step: 'accept-mark' }],
+    ['5.8f Cure as it is?', { kind: 'step', step: 'accept-mark' }],
     ['5.2 || Held', { kind: 'held', step: 'vacuum-dwell' }],
-    ['5.8d ? Help', { kind: 'help', step: 'accept-mark' }],
+    ['5.8f ? Help', { kind: 'help', step: 'accept-mark' }],
     ['5.2 ||? End job', { kind: 'end-asked', step: 'vacuum-dwell' }],
     ['! Pressure lost', { kind: 'alarm', step: null }],
     ['-- Record closed', { kind: 'end', step: null }],
@@ -127,6 +127,7 @@ describe('pressing', () => {
     const answer = (line: string, sight: Partial<Sight>) =>
       presses(line, { ...DARK, ...sight })[0]!.button;
     expect(answer(shown('offer-cycle'), {})).toBe('yes');
+    expect(answer(shown('offer-remedy'), {})).toBe('yes');
     expect(answer(shown('accept-mark'), {})).toBe('yes');
   });
 
