@@ -50,7 +50,7 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
   'stuck-vent': { alarms: ['vent-no-effect'], end: 'alarm' },
   'stuck-pressure-sensor': { alarms: ['pressure-sensor'], end: 'completed' },
-  'drifting-sensor': { alarms: ['not-vented'], end: 'completed' },
+  'drifting-sensor': { alarms: ['leak-in-dwell'], end: 'completed' },
   'broken-pressure-wire': { alarms: ['pressure-sensor'], end: 'completed' },
   'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
   'over-pressure-switch': { alarms: ['over-pressure-switch'], end: 'alarm' },
