@@ -1,6 +1,6 @@
 /** The options of `meniscus run` and their meaning; `run-command.ts` does the work. */
 import { type Command, Option } from 'commander';
-import { LANGUAGES } from '../../app/prepare/load-catalogue.ts';
+import { LANGUAGES } from '../../app/prepare/languages.ts';
 import { collectOverride, OVERRIDABLE } from '../../app/prepare/overrides.ts';
 import {
   parseAgreement,
@@ -69,7 +69,7 @@ function addPreparation(run: Command): void {
     .option('--resin <file>', 'bottle of resin (JSON), replacing the resin of the job sheet')
     .option('--pit-resin <file>', 'bottle of pit resin (JSON)')
     .option('--care <file>', 'rules for the care of the unit (JSON)')
-    .option('--language <name or file>', `of the display: ${LANGUAGES.join(', ')}, or a catalogue`)
+    .option('--language <name or folder>', `of the display: ${LANGUAGES.join(', ')}, or a folder`)
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
     .option(
       '--override <item=reason>',
