@@ -65,6 +65,8 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'offer-cycle': { takesS: 3, press: yes },
   'ask-resin': { takesS: 3, press: ({ resinLeft }) => (resinLeft ? 'yes' : 'no') },
   recharge: handWork(12),
+  // No scripted person sees a leg grow; who held the job for one goes on.
+  'measure-leg': { takesS: 6, press: () => 'no' },
   'accept-mark': { takesS: 3, press: yes },
   'cover-fill': handWork(12),
   'place-lamp-fill': handWork(8),

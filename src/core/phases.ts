@@ -63,6 +63,8 @@ export const PHASES = {
   'ask-resin': { part: 'cycles', resinOpen: true },
   recharge: { part: 'cycles', resinOpen: true },
   'accept-mark': { part: 'cycles', resinOpen: true },
+  // After a HOLD for a leg that grew, wherever that was.
+  'measure-leg': { part: 'cycles', glassWatched: true, resinOpen: true },
   'cover-fill': { part: 'cure', resinOpen: true, entry: true },
   'place-lamp-fill': { part: 'cure', resinOpen: true },
   'cure-fill': { part: 'cure', lamp: true },

@@ -29,6 +29,8 @@ export interface LiveValues extends SheetValues {
   readonly daylightShare: number | null;
   /** What the last seal test saw. */
   readonly sealWhy: SealWhy | null;
+  /** How far from the pit a leg may reach for this unit; null where that is not known. */
+  readonly legLimitM: number | null;
   /** The remedy that is offered or carried out. */
   readonly remedy: RemedyId | null;
   /** Why the injector is charged again. */
@@ -125,6 +127,10 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'seal-watch': pressureLine,
   'long-pull': pressureLine,
   'test-again': ({ sealWhy }, _, { seal }) => (sealWhy === null ? '' : seal[sealWhy]),
+  'measure-leg': ({ legLimitM }, _, { live }) =>
+    legLimitM === null
+      ? live.legLimitUnknown
+      : filled(live.legLimit, { mm: Math.floor(1000 * legLimitM + 1e-6).toFixed(0) }),
   'offer-remedy': ({ remedy }, _, { remedies }) => (remedy === null ? '' : remedies[remedy].title),
   'try-remedy': ({ remedy }, _, { remedies }) => (remedy === null ? '' : remedies[remedy].lines[0]),
   recharge: ({ rechargeWhy }, _, { recharge }) =>

@@ -30,6 +30,9 @@ export interface ProcedureState {
   readonly resinIn: boolean;
   readonly reseated: boolean;
   readonly chargedAtCycle: number;
+  /** A leg grew and has not been measured yet; where the job goes on once it has. */
+  readonly legGrew: boolean;
+  readonly goesOnAt: PhaseId | null;
   /** Remedies carried out, those declined since the last look, and the one that is in hand. */
   readonly tried: readonly RemedyId[];
   readonly passedOver: readonly RemedyId[];
@@ -79,6 +82,8 @@ export const PROCEDURE_START: ProcedureState = {
   resinIn: false,
   reseated: false,
   chargedAtCycle: 0,
+  legGrew: false,
+  goesOnAt: null,
   tried: [],
   passedOver: [],
   remedy: null,
@@ -115,6 +120,8 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     resinIn: state.resinIn,
     reseated: state.reseated,
     chargedAtCycle: state.chargedAtCycle,
+    legGrew: state.legGrew,
+    goesOnAt: state.goesOnAt,
     tried: state.tried,
     passedOver: state.passedOver,
     remedy: state.remedy,

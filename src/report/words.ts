@@ -253,6 +253,7 @@ export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'offer-cycle': 'Not clear: run one more cycle?',
   'ask-resin': 'Is there resin left in the injector?',
   'air-jump': 'The air has changed by more than weather does: moved to another altitude?',
+  'measure-leg': 'A leg grew: is the longest one past the limit of this repair?',
   'accept-mark': 'A mark may remain: cure anyway?',
   'final-look': 'Clear, level and hard all over?',
   result: 'Result read, record closed?',

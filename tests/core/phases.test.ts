@@ -55,6 +55,7 @@ test('alarms of pressure, glass and light concern the phases that can do the har
       'bubbles-stay',
       'release',
       'vent',
+      'measure-leg',
       // Hands may warm it there.
       'try-remedy',
       'cure-fill',

@@ -34,6 +34,7 @@ export const LIVE: LiveValues = {
   doseMarginJPerM2: 3_000,
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
+  legLimitM: 0.0129,
   remedy: 'warmth',
   rechargeWhy: 'injector-dry',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
@@ -111,6 +112,7 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
         return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
       }),
     ),
+    { phase: 'measure-leg', live: { ...LIVE, legLimitM: null } },
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
     { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },
     { phase: 'evacuate', live: { ...LIVE, leftS: Number.POSITIVE_INFINITY } },

@@ -165,4 +165,10 @@ export const CYCLE_ROWS = {
     (_, { profile }) => ({ to: firstCureStep(profile), patch: { outcome: 'mark-remains' } }),
     () => ({ to: 'stop' }),
   ),
+  // Lower vacuum and pressure are in force by now; the limit is on the display.
+  'measure-leg': question(
+    'measure-leg',
+    () => ({ to: 'stop' }),
+    ({ goesOnAt }) => ({ to: goesOnAt ?? 'evacuate', patch: { goesOnAt: null } }),
+  ),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

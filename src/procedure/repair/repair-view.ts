@@ -82,6 +82,8 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     doseMarginJPerM2: dose.marginJPerM2,
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,
+    // The light beyond the lamp's even spot is not known.
+    legLimitM: config.unit.lightPath?.spotRadiusM ?? null,
     remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
     vacuum: {

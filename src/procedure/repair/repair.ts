@@ -148,6 +148,17 @@ const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
   },
 };
 
+/** The one lead from the question about the leg: its YES. */
+const LEG_TOO_LONG: BatchLead<RepairSay> = {
+  move: 'hold',
+  ending: null,
+  reason: {
+    ...because('The leg that grew is past the limit of this repair.', 'leg-too-long'),
+    asks: 'end',
+  },
+  read: false,
+};
+
 function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
   const {
     state: walk,
@@ -170,7 +181,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     light: lightSeen(state, reading, config),
     dtS,
   });
-  const led = lead === null ? null : LEADS[lead];
+  const led = lead === null ? null : walk.phase === 'measure-leg' ? LEG_TOO_LONG : LEADS[lead];
   if (events.length === 0) return { walk, events, lead: led };
   const before = state.procedure.phase;
   const after = { procedure: walk, scene: state.scene };
