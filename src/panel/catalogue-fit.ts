@@ -83,7 +83,8 @@ const STATE_ROOM: Readonly<Record<StateKey, number>> = {
 };
 
 function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, states, seal, recharge, remedies, alarms } = catalogue;
+  const { prompts, states, seal, recharge, remedies, alarms, jobs } = catalogue;
+  const place = { at: '99', of: '99' };
   const lines: (readonly [path: string, words: string, room: number])[] = [
     ...PHASE_IDS.flatMap((phase) => {
       const { title, lines: own } = prompts[phase];
@@ -95,6 +96,9 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
     }),
     ...Object.entries(states).map(
       ([key, words]) => [`states.${key}`, words, STATE_ROOM[key as StateKey]] as const,
+    ),
+    ...Object.entries(jobs).map(
+      ([key, words]) => [`jobs.${key}`, filled(words, place), DISPLAY_COLUMNS] as const,
     ),
     ...Object.entries(seal).map(([key, words]) => [`seal.${key}`, words, DISPLAY_COLUMNS] as const),
     ...Object.entries(remedies).flatMap(([id, { title, lines: own }]) =>

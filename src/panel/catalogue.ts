@@ -99,8 +99,24 @@ export const BUTTON_KEYS = [
   'endAsked',
   'whyAsked',
   'end',
+  'choice',
+  'closeAsked',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];
+
+/** The list of jobs on the display. */
+export const JOB_KEYS = [
+  'title',
+  'place',
+  'none',
+  'add',
+  'refused',
+  'start',
+  'go-on',
+  'cure-only',
+  'close-replaced',
+  'close-other',
+] as const;
 
 export const ADVICE_KEYS = ['another-cycle', 'warm-the-pane'] as const;
 export type AdviceKey = (typeof ADVICE_KEYS)[number];
@@ -148,6 +164,7 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),
     states: each(STATE_KEYS, line),
     live: each(LIVE_KEYS, words),
+    jobs: each(JOB_KEYS, line),
     reasons: each(REASON_KEYS, words),
     seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
     remedies: each<RemedyId, typeof remedy>(REMEDY_IDS, remedy),

@@ -6,6 +6,7 @@ import { PHASE_IDS, type PhaseId } from '../../src/core/phases.ts';
 import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/core/phrases.ts';
 import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
+import { choiceSignals, OFFER_KINDS } from '../../src/panel/choice-face.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { CATALOGUES, ENGLISH } from './catalogues.ts';
@@ -137,14 +138,28 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
 
 test('no text of a catalogue is left that no screen shows', () => {
   const { marked, marks } = withMarks(ENGLISH);
-  const seen = allViews(marked)
-    .map((view) => composeSignals(view).display.join(' '))
+  const seen = [...allViews(marked).map(composeSignals), ...choiceScreens(marked)]
+    .map(({ display }) => display.join(' '))
     .join(' ');
   const unseen = [...marks].filter(([mark]) => !seen.includes(mark)).map(([, path]) => path);
   const used = sourcesBut('phrases.ts');
   const elsewhere = unseen.filter((path) => !(path.startsWith('phrases.') && used(path.slice(8))));
   expect(elsewhere).toEqual([]);
 });
+
+/** The list of jobs, with every offer that it makes. */
+const choiceScreens = (catalogue: Catalogue) => [
+  choiceSignals({ at: 0, asks: false }, [], catalogue),
+  ...OFFER_KINDS.flatMap((kind) =>
+    [false, true].flatMap((either) => {
+      const offer = { kind, name: 'DEMO-1' };
+      return [
+        choiceSignals({ at: 0, asks: either }, [offer], catalogue),
+        choiceSignals({ at: 0, asks: either }, [{ ...offer, refused: true }], catalogue),
+      ];
+    }),
+  ),
+];
 
 /** Each text replaced by a mark of its own that keeps its placeholders. */
 function withMarks(catalogue: Catalogue) {

@@ -1,29 +1,41 @@
-/** `meniscus jobs list`: the jobs that are not finished, with what can be done about each. */
+/** `meniscus jobs list`: the jobs that wait, and those that are not finished. */
 import type { Command } from 'commander';
 import type { OpenJob } from '../../app/attempts/open-jobs.ts';
+import { type WaitingJob, waitingJobs } from '../../app/attempts/waiting-jobs.ts';
+import { escapedValue } from '../../core/plain-text.ts';
 import { END_WORDS, joulesPerCm2 } from '../../report/words.ts';
 import { unfinishedJobs } from '../run/attempt-run.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
-import type { RecordsOptions } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
+import type { JobsOptions } from './jobs-options.ts';
 
-interface ListOptions extends RecordsOptions {
+interface ListOptions extends JobsOptions {
   readonly json: boolean;
 }
 
 export function addJobsList(jobs: Command): void {
   jobs
     .command('list', { isDefault: true })
-    .description('jobs that are not finished')
+    .description('jobs that wait, and jobs that are not finished')
     .option('--json', 'as JSON', false)
     .addHelpText('after', '\nExample: meniscus jobs list --records records\n')
     .action((_, command: Command) => {
-      const { records, json } = command.optsWithGlobals<ListOptions>();
-      const open = unfinishedJobs(records);
-      print(json ? `${JSON.stringify(open, null, 2)}\n` : `${listLines(open).join('\n')}\n`);
+      const { jobs, records, json } = command.optsWithGlobals<ListOptions>();
+      const unfinished = unfinishedJobs(records);
+      const waiting = waitingJobs(jobs, records);
+      const lines = [...waitingLines(waiting), ...listLines(unfinished)];
+      const text = json ? JSON.stringify({ waiting, unfinished }, null, 2) : lines.join('\n');
+      print(`${text}\n`);
       process.exitCode = EXIT.completed;
     });
 }
+
+const waitingLines = (waiting: readonly WaitingJob[]): readonly string[] =>
+  waiting.length === 0
+    ? ['No job waits.']
+    : waiting.map(({ number, name, vehicle }) =>
+        escapedValue(`${number}  ${name}  ${vehicle ?? 'no plate on its sheet'}`),
+      );
 
 const listLines = (open: readonly OpenJob[]): readonly string[] =>
   open.length === 0

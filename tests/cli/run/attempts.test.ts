@@ -98,7 +98,9 @@ describe('a job stopped in its cure', () => {
     expect(list.out).toContain('~demo-0001/attempt-2');
     const show = await here('records', '--records', 'cure', 'show', 'demo-0001');
     expect(show.out).toContain('demo-0001/attempt-2');
-    expect((await here('jobs', 'list', '--records', 'cure')).out).toBe('No job is unfinished.\n');
+    expect((await here('jobs', 'list', '--records', 'cure')).out).toBe(
+      'No job waits.\nNo job is unfinished.\n',
+    );
     const replayed = await here('replay', join('cure', 'demo-0001', 'attempt-2', 'journal.jsonl'));
     expect(replayed.out).toContain('every decision is the same');
     const report = await here(
