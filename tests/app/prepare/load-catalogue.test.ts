@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { catalogueOf, LANGUAGES } from '../../../src/app/prepare/load-catalogue.ts';
+import { LANGUAGES } from '../../../src/app/prepare/languages.ts';
+import { catalogueOf } from '../../../src/app/prepare/load-catalogue.ts';
 import { loadSettings } from '../../../src/app/prepare/load-settings.ts';
 import { problemLine } from '../../../src/core/settings.ts';
-import english from '../../../src/panel/catalogues/en.json' with { type: 'json' };
+import english from '../../../src/panel/catalogues/en/display.json' with { type: 'json' };
 
 const folder = mkdtempSync(join(tmpdir(), 'meniscus-catalogue-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -68,7 +69,7 @@ describe('the language of the display', () => {
 
   test('is refused by a name that nobody knows, with what is accepted', () => {
     expect(problemsOf('xx')).toEqual([
-      'language: the file is "xx"; accepted: en, es, or the file of a catalogue (.json)',
+      'language: the file is "xx"; accepted: en, es, the folder of a language, or a catalogue (.json)',
     ]);
     expect(problemsOf(join(folder, 'none.json'))[0]).toMatch(
       /none\.json: the file is not readable/,

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { DISPLAY_COLUMNS } from '../../../src/core/frame.ts';
 import { STEP_IDS, STEP_MARKS } from '../../../src/core/guided-events.ts';
+import english from '../../../src/panel/catalogues/en/guided.json' with { type: 'json' };
+import spanish from '../../../src/panel/catalogues/es/guided.json' with { type: 'json' };
 import { canBeShown, plain } from '../../../src/panel/text.ts';
 import { guidedCatalogueSchema } from '../../../src/procedure/guided/catalogue.ts';
-import english from '../../../src/procedure/guided/catalogues/en.json' with { type: 'json' };
-import spanish from '../../../src/procedure/guided/catalogues/es.json' with { type: 'json' };
 import { GUIDED_STEPS } from '../../../src/procedure/guided/progress.ts';
 
 describe.each([
