@@ -2,7 +2,7 @@
  * Several damages on one pane, each with a sheet of its own. They share vehicle, pane, rules and day;
  * their distances follow from their positions, rim to rim, and are what rules on spacing compare.
  */
-import { isDeepStrictEqual } from 'node:util';
+import { canonicalJson } from '../../core/canonical-json.ts';
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
 import { valueAt } from '../../core/settings.ts';
 import { footprintOf } from './footprint.ts';
@@ -39,7 +39,7 @@ export function sharedWith(
   const problems = neighbours.flatMap((one) =>
     [...SHARED, 'reference' as const].flatMap((field): SettingsProblem[] => {
       const own = valueAt(raw, [field]);
-      const same = isDeepStrictEqual(own, one.sheet[field]);
+      const same = own !== undefined && canonicalJson(own) === canonicalJson(one.sheet[field]);
       const wrong = field === 'reference' ? same : own !== undefined && !same;
       if (!wrong || field === 'ruleSets' || field === 'lookedOn' || field === 'conditions')
         return [];
