@@ -6,12 +6,12 @@ import type { RechargeWhy } from '../../core/events.ts';
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
 import { nextRemedy, remedyRow, withRemedy } from './remedies.ts';
 
-/** After the injector was charged for the first time. */
-export const RESIN_IN: Partial<ProcedureState> = {
+/** The injector was charged for the first time in this attempt, after so many cycles of the job. */
+export const resinIn = ({ cycle }: ProcedureState): Partial<ProcedureState> => ({
   resinIn: true,
   reseated: false,
-  chargedAtCycle: 0,
-};
+  chargedAtCycle: cycle,
+});
 
 /** The number of the cycle that comes next. One that went back to the seal is run again. */
 const nextNumber = ({ cycle, cycleOver }: ProcedureState): number =>

@@ -12,7 +12,7 @@ import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step }
 import { BASE, handWork, question, vented } from '../phase-kinds.ts';
 import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
-import { RESIN_IN } from './cycles.ts';
+import { resinIn } from './cycles.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
@@ -78,7 +78,11 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'dry-pit': handWork('dry-pit', 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
   'close-seal': handWork('close-seal', 'charge-injector'),
-  'charge-injector': handWork('charge-injector', 'connect-hose', RESIN_IN),
+  'charge-injector': {
+    ...handWork('charge-injector', 'connect-hose'),
+    next: (state, { answer }) =>
+      answer === 'yes' ? { to: 'connect-hose', patch: resinIn(state) } : null,
+  },
   'connect-hose': handWork('connect-hose', 'seal-pull'),
   ...SEAL_PHASES,
   ...CYCLE_ROWS,

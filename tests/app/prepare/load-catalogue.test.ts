@@ -17,6 +17,7 @@ type Json = Record<string, unknown>;
 function shopFile(change: (catalogue: Json) => void): string {
   const catalogue = structuredClone(english) as Json;
   put(catalogue, 'language', 'fr');
+  put(catalogue, 'letters', 'é');
   change(catalogue);
   const path = join(folder, 'fr.json');
   writeFileSync(path, JSON.stringify(catalogue));
@@ -74,6 +75,32 @@ describe('the language of the display', () => {
     expect(problemsOf(join(folder, 'none.json'))[0]).toMatch(
       /none\.json: the file is not readable/,
     );
+  });
+});
+
+describe('the letters of a language', () => {
+  const refused = (letters: string, title: string) =>
+    problemsOf(
+      shopFile((catalogue) => {
+        put(catalogue, 'letters', letters);
+        put(catalogue, 'prompts.protect.title', title);
+      }),
+    ).map((line) => line.replace(/^.*fr\.json: /, ''));
+
+  test('are at most eight: the display has room for no more', () => {
+    expect(refused('éèàùêôçäö', 'Title')).toEqual([
+      'letters is "éèàùêôçäö"; accepted: at most 8 letters',
+    ]);
+  });
+
+  test('are each one that can be drawn, and named once', () => {
+    expect(refused('éжé', 'Title').join(' ')).toMatch(/not "ж".*each letter once/);
+  });
+
+  test('are all that its texts need, and those that are missing are named', () => {
+    expect(refused('é', 'Protègé ù')).toEqual([
+      'letters is "é"; accepted: texts without è ù, or these letters named, at most 8 in all',
+    ]);
   });
 });
 
