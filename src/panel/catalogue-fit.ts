@@ -6,21 +6,32 @@
  */
 
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
+import { LETTER_SLOTS } from '../core/letters.ts';
 import { PHASE_IDS, STEP_NUMBERS } from '../core/phases.ts';
 import { filled, placeholdersOf } from '../core/phrases.ts';
 import type { SettingsProblem } from '../core/settings.ts';
 import { BUTTON_KEYS, type ButtonKey, type Catalogue, type StateKey } from './catalogue.ts';
-import { canBeShown, pages, plain, wrap } from './text.ts';
+import { canBeShown, lettersIn, pages, plain, wrap } from './text.ts';
 
 type Misfit = Omit<SettingsProblem, 'file'>;
 
 export function catalogueMisfits(catalogue: Catalogue, reference: Catalogue): readonly Misfit[] {
   return [
     ...leafMisfits(catalogue, reference, ''),
+    ...letterMisfits(catalogue),
     ...lineMisfits(catalogue),
     ...buttonMisfits(catalogue),
     ...textMisfits(catalogue),
   ];
+}
+
+/** The display has room for eight letters: a text with others would be shown without their marks. */
+function letterMisfits(catalogue: Catalogue): readonly Misfit[] {
+  const { letters, ...words } = catalogue;
+  const others = lettersIn(JSON.stringify(words)).filter((letter) => !letters.includes(letter));
+  if (others.length === 0) return [];
+  const accepted = `texts without ${others.join(' ')}, or these letters named, at most ${LETTER_SLOTS} in all`;
+  return [misfit('letters', letters, accepted)];
 }
 
 const misfit = (path: string, words: string, accepted: string): Misfit => ({

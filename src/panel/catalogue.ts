@@ -14,6 +14,7 @@ import {
   SEAL_WHYS,
   type SealWhy,
 } from '../core/events.ts';
+import { LETTER_SLOTS, LETTERS } from '../core/letters.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
@@ -121,6 +122,14 @@ export const JOB_KEYS = [
 export const ADVICE_KEYS = ['another-cycle', 'warm-the-pane'] as const;
 export type AdviceKey = (typeof ADVICE_KEYS)[number];
 
+function ownLetters(letters: string, { addIssue }: z.RefinementCtx<string>): void {
+  const unknown = [...letters].filter((letter) => !LETTERS.has(letter)).join('');
+  const accepted = (message: string) => addIssue({ code: 'custom', message });
+  if (unknown !== '') accepted(`letters of ${[...LETTERS.keys()].join('')}, not "${unknown}"`);
+  if (new Set(letters).size < [...letters].length) accepted('each letter once');
+  if ([...letters].length > LETTER_SLOTS) accepted(`at most ${LETTER_SLOTS} letters`);
+}
+
 const line = text(40);
 const words = text(400);
 const each = <const K extends string, V extends z.ZodType>(keys: readonly K[], value: V) =>
@@ -159,6 +168,8 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     language: z
       .string()
       .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),
+    /** The letters beyond ASCII that the display is given for this language. */
+    letters: z.string().superRefine(ownLetters).default(''),
     prompts: each<PhaseId, typeof prompt>(PHASE_IDS, prompt),
     advice: each(ADVICE_KEYS, words),
     buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),

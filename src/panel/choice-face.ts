@@ -6,7 +6,7 @@ import type { Button, Signals } from '../core/frame.ts';
 import { filled } from '../core/phrases.ts';
 import type { Catalogue } from './catalogue.ts';
 import { buttonLine } from './face.ts';
-import { fitLine } from './text.ts';
+import { fitLine, inLetters } from './text.ts';
 
 /** What can be done with a job, in the order in which it is offered. */
 export const OFFER_KINDS = [
@@ -77,8 +77,9 @@ export function choiceSignals(
           buttonLine(catalogue, asks ? 'closeAsked' : 'choice'),
         ] as const);
   const [first, second, third, fourth] = lines;
+  const own = (line: string): string => inLetters(fitLine(line), catalogue.letters);
   return {
-    display: [fitLine(first), fitLine(second), fitLine(third), fitLine(fourth)],
+    display: [own(first), own(second), own(third), own(fourth)],
     status: { colour: offer === undefined ? 'green' : 'blue', flashing: false },
     buzzer: 'off',
   };

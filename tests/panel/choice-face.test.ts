@@ -63,7 +63,7 @@ describe('the list of jobs on the display', () => {
       for (const asks of [true, false]) {
         const offers = [{ kind, name: 'Å plate that is longer than the line' }];
         const { display } = choiceSignals({ at: 0, asks }, offers, catalogue);
-        for (const line of display) expect(line).toMatch(/^[\x20-\x5b\x5d-\x7d]{20}$/);
+        for (const line of display) expect(line).toMatch(/^[\x20-\x5b\x5d-\x7dáéíóúñ¿Í]{20}$/);
       }
     }
   });

@@ -35,6 +35,7 @@ import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
 import { openSession, type SessionOptions } from './open-session.ts';
 import { type JobEnd, runJob } from './run-job.ts';
+import { seenSafeWords } from './seen-safe.ts';
 import type { Session } from './session.ts';
 import { speedWords } from './speed-words.ts';
 
@@ -160,7 +161,7 @@ async function run(
 
 const resultOf = (
   record: string,
-  { reason, outcome, why, boardS, recorded }: JobEnd,
+  { reason, outcome, why, boardS, recorded, seenSafe }: JobEnd,
   { data, files }: WrittenReport,
   { facts }: { readonly facts: OutsideFacts },
 ) => ({
@@ -170,6 +171,7 @@ const resultOf = (
   why,
   boardS,
   recordComplete: recorded,
+  seenSafe,
   verdict: data?.verdict ?? null,
   claims: data?.claims ?? [],
   doses: data?.doses ?? [],
@@ -187,6 +189,7 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
     '',
     ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
+    seenSafeWords(end.seenSafe),
     ...reportLines,
     speedWords(end.boardS, wallS),
   ];

@@ -1,6 +1,6 @@
 /** The options of `meniscus run` and their meaning; `run-command.ts` does the work. */
 import { type Command, Option } from 'commander';
-import { LANGUAGES } from '../../app/prepare/load-catalogue.ts';
+import { LANGUAGES } from '../../app/prepare/languages.ts';
 import { collectOverride, OVERRIDABLE } from '../../app/prepare/overrides.ts';
 import {
   parseAgreement,
@@ -66,7 +66,7 @@ export function withUnitOptions(command: Command): Command {
     .option('--fault <name>', 'simulate a fault: a name below, or a file', collectFault, [])
     .option('--plant <file>', 'the simulated plant: break, resin, pane, lamp, air (JSON)')
     .option('--care <file>', 'rules for the care of the unit (JSON)')
-    .option('--language <name or file>', `of the display: ${LANGUAGES.join(', ')}, or a catalogue`);
+    .option('--language <name or folder>', `of the display: ${LANGUAGES.join(', ')}, or a folder`);
 }
 
 /** What is settled before the job begins. */

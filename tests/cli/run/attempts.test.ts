@@ -53,7 +53,7 @@ describe('a job stopped in its cure', () => {
   });
 
   test('goes on at the film, not in the light, and cures from nothing', () => {
-    expect(again.err).toContain('demo-0001, attempt 2: it goes on at 6.6 cover film');
+    expect(again.err).toContain('demo-0001, attempt 2: it goes on at 6.3 cover film');
     const phases = [...again.out.matchAll(/^\d\d:\d\d {2}\d\.\d (\S+), cycle 1$/gm)].map(
       ([, phase]) => phase,
     );

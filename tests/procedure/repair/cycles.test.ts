@@ -113,6 +113,11 @@ describe('fresh resin in the injector', () => {
     expect(later).toMatchObject({ phase: 'evacuate', cycle: 3, chargedAtCycle: 2 });
   });
 
+  test('is counted from the first charge of an attempt that goes on after some cycles', () => {
+    const charged = answer(at('charge-injector', { cycle: 2 }), 'yes').state;
+    expect(charged).toMatchObject({ resinIn: true, chargedAtCycle: 2 });
+  });
+
   test('is vented, and waits for a person', () => {
     expect(PHASE_TABLE.recharge.air(at('recharge'), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
     expect(answer(at('recharge'), 'no').state.phase).toBe('recharge');
