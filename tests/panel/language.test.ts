@@ -54,7 +54,7 @@ test('the display is in its language where the record is in English', () => {
     'Emergency stop. Expected button ',
   ]);
   expect(lastOf(SPANISH_STEPS)).toEqual([
-    'Paro de emergencia.',
+    'Parada emergencia.',
     'Emergency stop. Expected button ',
   ]);
 });
