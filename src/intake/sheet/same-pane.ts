@@ -3,8 +3,7 @@
  * their distances follow from their positions, rim to rim, and are what rules on spacing compare.
  */
 import { canonicalJson } from '../../core/canonical-json.ts';
-import type { Checked, SettingsProblem } from '../../core/settings.ts';
-import { valueAt } from '../../core/settings.ts';
+import { type Checked, type SettingsProblem, valueAt } from '../../core/settings.ts';
 import { footprintOf } from './footprint.ts';
 import type { IntakeSheet, Unknown } from './intake-sheet.ts';
 
@@ -15,7 +14,8 @@ export interface Neighbour {
   readonly repaired: boolean;
 }
 
-const SHARED = ['vehicle', 'pane', 'ruleSets', 'lookedOn', 'conditions'] as const;
+const MUST_MATCH = ['vehicle', 'pane'] as const;
+const SHARED = [...MUST_MATCH, 'ruleSets', 'lookedOn', 'conditions'] as const;
 /** A stated distance may be measured by hand: a millimetre is no contradiction. */
 const BY_HAND_MM = 1;
 
@@ -36,23 +36,33 @@ export function sharedWith(
 ): Checked<unknown> {
   const [first] = neighbours;
   if (first === undefined) return { ok: true, value: raw };
-  const problems = neighbours.flatMap((one) =>
-    [...SHARED, 'reference' as const].flatMap((field): SettingsProblem[] => {
-      const own = valueAt(raw, [field]);
-      const same = own !== undefined && canonicalJson(own) === canonicalJson(one.sheet[field]);
-      const wrong = field === 'reference' ? same : own !== undefined && !same;
-      if (!wrong || field === 'ruleSets' || field === 'lookedOn' || field === 'conditions')
-        return [];
-      const accepted =
-        field === 'reference'
-          ? `a reference of its own: ${one.file} has this one`
-          : `${JSON.stringify(one.sheet[field])}, as ${one.file} states for the same pane`;
-      return [{ file, path: field, value: JSON.stringify(own), accepted }];
-    }),
-  );
+  const problems = neighbours.flatMap((one) => contradictions(raw, file, one));
   if (problems.length > 0) return { ok: false, problems };
   const shared = Object.fromEntries(SHARED.map((field) => [field, first.sheet[field]]));
   return { ok: true, value: { ...shared, ...(raw as object) } };
+}
+
+function contradictions(
+  raw: unknown,
+  file: string,
+  { file: other, sheet }: Neighbour,
+): readonly SettingsProblem[] {
+  const problem = (path: string, accepted: string): SettingsProblem => {
+    const value = JSON.stringify(valueAt(raw, [path]));
+    return { file, path, value, accepted };
+  };
+  const differing = MUST_MATCH.filter((field) => {
+    const own = valueAt(raw, [field]);
+    return own !== undefined && canonicalJson(own) !== canonicalJson(sheet[field]);
+  });
+  return [
+    ...(valueAt(raw, ['reference']) === sheet.reference
+      ? [problem('reference', `a reference of its own: ${other} has this one`)]
+      : []),
+    ...differing.map((field) =>
+      problem(field, `${JSON.stringify(sheet[field])}, as ${other} states for the same pane`),
+    ),
+  ];
 }
 
 /** The sheet's distances, from the positions; a stated one may be shorter, never longer. */
