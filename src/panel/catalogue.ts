@@ -14,6 +14,7 @@ import {
   SEAL_WHYS,
   type SealWhy,
 } from '../core/events.ts';
+import { BUTTONS, type Button } from '../core/frame.ts';
 import { LETTER_SLOTS, LETTERS } from '../core/letters.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
@@ -131,6 +132,8 @@ function ownLetters(letters: string, { addIssue }: z.RefinementCtx<string>): voi
 }
 
 const line = text(40);
+/** The button lines leave room for no more. */
+const buttonName = text(4);
 const words = text(400);
 const each = <const K extends string, V extends z.ZodType>(keys: readonly K[], value: V) =>
   z.record(z.enum(keys as readonly [K, ...K[]]), value);
@@ -170,6 +173,8 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
       .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),
     /** The letters beyond ASCII that the display is given for this language. */
     letters: z.string().superRefine(ownLetters).default(''),
+    /** The labels of the buttons, which the texts use. */
+    names: each<Button, typeof buttonName>(BUTTONS, buttonName),
     prompts: each<PhaseId, typeof prompt>(PHASE_IDS, prompt),
     advice: each(ADVICE_KEYS, words),
     buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
+import { BUTTONS, CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
 import { PHASE_IDS, type PhaseId } from '../../src/core/phases.ts';
 import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/core/phrases.ts';
-import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
+import { BUTTON_KEYS, type ButtonKey, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
 import { choiceSignals, OFFER_KINDS } from '../../src/panel/choice-face.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
@@ -119,13 +119,23 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
       }
     });
 
-    test('names the buttons as the unit does', () => {
-      const names = (line: string): readonly string[] => line.match(/YES|NO\b|MORE|HOLD/g) ?? [];
+    test('names the buttons by its own labels, where the English one names them', () => {
+      const named = ({ buttons, names }: Catalogue, key: ButtonKey): readonly string[] => {
+        const words: readonly string[] = buttons[key].join(' ').match(/\p{L}+/gu) ?? [];
+        return BUTTONS.filter((button) => words.includes(names[button]));
+      };
       for (const key of BUTTON_KEYS) {
-        expect(names(catalogue.buttons[key].join(' ')), key).toEqual(
-          names(ENGLISH.buttons[key].join(' ')),
-        );
+        expect(named(catalogue, key), key).toEqual(named(ENGLISH, key));
       }
+    });
+
+    test('says nowhere the label of a button in another language', () => {
+      const own = Object.values(catalogue.names);
+      const others = CATALOGUES.flatMap(({ names }) => Object.values(names)).filter(
+        (label) => !own.includes(label),
+      );
+      const words: readonly string[] = JSON.stringify(catalogue).match(/\p{L}+/gu) ?? [];
+      expect(words.filter((word) => others.includes(word))).toEqual([]);
     });
 
     test('asks for no figure that a phrase does not bring', () => {
@@ -168,7 +178,10 @@ function withMarks(catalogue: Catalogue) {
   const marks = new Map<string, string>();
   const mark = (value: unknown, path: string): unknown => {
     if (typeof value === 'string') {
-      if (value === '' || path === 'schema' || path === 'language') return value;
+      // Labels stand in the texts as they are.
+      if (path.startsWith('names.')) return value;
+      if (value === '' || path === 'schema' || path === 'language' || path === 'letters')
+        return value;
       const name = `#${marks.size}#`;
       marks.set(name, path);
       return [name, ...placeholdersOf(value).map((holder) => `{${holder}}`)].join(' ');

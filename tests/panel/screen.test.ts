@@ -68,7 +68,7 @@ describe('the display', () => {
       /seen 191\.2 kPa gauge\. The unit opened the vent.* Look for new legs\./,
     );
     expect(told(SPANISH)).toMatch(
-      /^La presión subió demasiado\. Se esperaba: como máximo 172\.0 kPa man\. Hay: 191\.2 kPa man\./,
+      /^La presión subió demasiado\. Se esperaba: como máximo 172\.0 kPa rel\. Hay: 191\.2 kPa rel\./,
     );
   });
 
@@ -131,13 +131,13 @@ describe('what a held job asks', () => {
 
   test('and so in Spanish', () => {
     expect(asked('leg-grew', SPANISH).join('|')).toBe(
-      '5.3 |? ¿Por qué?    |¿Creció una grieta o|empezó otra?        |YES / NO  MORE   1/3',
+      '5.3 |? ¿Por qué?    |¿Creció una pata o  |empezó otra?        |SÍ / NO  INFO    1/3',
     );
     expect(asked('resin-inside', SPANISH).slice(1, 3).join('|')).toBe(
       '¿Se ve resina en el |lado interior?      ',
     );
     expect(asked('end', SPANISH).join('|')).toBe(
-      '5.3 ||? Terminar    |¿Terminar? YES sí,  |NO vuelve atrás.    |YES=fin NO=atrás 1/2',
+      '5.3 ||? Terminar    |¿Terminar? SÍ acaba,|NO vuelve atrás.    |SÍ=fin NO=atrás  1/2',
     );
   });
 });

@@ -13,6 +13,7 @@ import { problemLine } from '../../core/settings.ts';
 import { END_WORDS } from '../../report/words.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
+import { keysNamed } from '../terminal/keys.ts';
 import { localDay } from '../terminal/local-day.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -122,7 +123,7 @@ async function run(
       title: session.title,
       lowestPa: profile.vacuum.lowestPa,
       highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
-      keys: session.keysLine,
+      keys: keysNamed(session.keysLine, settings.config.catalogue.names),
     },
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
