@@ -20,6 +20,8 @@ interface Way {
   readonly no?: readonly PhaseId[];
   /** How far the closed chamber has risen, Pa, by the time since it was closed, s. */
   readonly rise?: (sinceS: number) => number;
+  /** Where HOLD is pressed because a leg grew; the job is then let go on. */
+  readonly legGrowsIn?: PhaseId;
   readonly airPa?: number;
   /** The air in the unit's last job, where there was one. */
   readonly airLastJobPa?: number;
@@ -41,8 +43,13 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'long-pull': { rise: levelling(1_400) },
   'test-again': { rise: leaking(1) },
   'bubbles-stay': { no: [] },
-  'offer-cycle': { no: ['ask-bubbles', 'ask-clear'] },
-  'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-cycle'] },
+  'ask-resin': { no: ['ask-bubbles', 'ask-clear'] },
+  recharge: { no: ['ask-bubbles', 'ask-clear', 'ask-resin'] },
+  'offer-remedy': { no: ['ask-bubbles', 'ask-clear'] },
+  'try-remedy': { no: ['ask-bubbles', 'ask-clear'] },
+  'offer-cycle': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy'] },
+  'measure-leg': { legGrowsIn: 'vacuum-dwell' },
+  'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle'] },
 };
 
 /** A person answers once the screen can count as read. */
@@ -82,13 +89,18 @@ export interface Steering {
 }
 
 function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
-  const { no = ['ask-bubbles'], rise, airPa, airLastJobPa = null } = way;
+  const { no = ['ask-bubbles'], rise, legGrowsIn, airPa, airLastJobPa = null } = way;
   const unit = { ...config.unit, airLastJobPa };
   return createWalk(
     unitAtRest(procedure, { ...config, unit }, airPa),
     ({ phase }) => phase,
     (now): Scene => {
       const { phase: at, elapsedS } = now.state.procedure;
+      const { batch, screen } = now.state;
+      if (batch === 'held') return { ...scene, pressed: screen.shownS >= READ_S ? ['yes'] : [] };
+      if (batch === 'running' && at === legGrowsIn && elapsedS > 1) {
+        return { ...scene, pressed: ['hold'] };
+      }
       const closed =
         at === 'seal-watch' && rise !== undefined ? { pressurePa: 60_000 + rise(elapsedS) } : {};
       const answer = no.includes(at) ? 'no' : 'yes';

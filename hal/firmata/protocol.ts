@@ -10,10 +10,11 @@
  */
 import { crc16xmodem } from 'crc';
 import { CHANNELS, type LadderReading, type Trip } from '../../src/core/frame.ts';
+import { LETTER_ROWS, type LetterRows } from '../../src/core/letters.ts';
 
 export const FIRMWARE_NAME = 'meniscus';
 /** Major: the messages changed, so host and board must match. Minor: only the board changed. */
-export const FIRMWARE_VERSION = { major: 3, minor: 0 } as const;
+export const FIRMWARE_VERSION = { major: 4, minor: 0 } as const;
 
 /** Exact with a 16 MHz crystal, and fast enough for frame and answer to pass in 2 ms. */
 export const BAUD = 250_000;
@@ -30,6 +31,7 @@ export const KINDS = {
   outputs: 0x11,
   limits: 0x12,
   text: 0x13,
+  letter: 0x14,
 } as const;
 
 /** The board's trips, in bit order of the frame's field. */
@@ -116,6 +118,12 @@ export const TEXT_ROWS = 4;
 export const TEXT_LAYOUT = [
   ['row', 1],
   ['characters', TEXT_COLUMNS],
+] as const satisfies Layout;
+
+/** One programmable character: its code, then its rows of five dots from the top. */
+export const LETTER_LAYOUT = [
+  ['code', 1],
+  ['rows', LETTER_ROWS],
 ] as const satisfies Layout;
 
 export const LIMITS_VERDICTS = ['accepted', 'bad-checksum', 'would-loosen', 'malformed'] as const;
@@ -224,6 +232,10 @@ export function encodeFields<L extends Layout>(
 
 export function encodeText(row: number, codes: readonly number[]): number[] {
   return checked(KINDS.text, [row, ...codes]);
+}
+
+export function encodeLetter(code: number, rows: LetterRows): number[] {
+  return checked(KINDS.letter, [code, ...rows]);
 }
 
 export type Decoded =

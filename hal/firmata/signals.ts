@@ -6,11 +6,12 @@
  */
 import five from 'johnny-five';
 import type { Signals, StatusColour } from '../../src/core/frame.ts';
+import { LETTER_SLOTS, LETTERS } from '../../src/core/letters.ts';
 import { PINS } from '../../wiring/pin-map.ts';
-import { encodeText, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
+import { encodeLetter, encodeText, TEXT_COLUMNS, TEXT_ROWS } from './protocol.ts';
 
 export interface SignalDriver {
-  /** Sends what has changed, at most one row of the display. */
+  /** Sends what has changed: one row of the display, or one letter that it needs first. */
   readonly show: (signals: Signals, timeS: number) => void;
 }
 
@@ -48,6 +49,7 @@ export function createSignals(
     else led.off();
   };
   const rows: (string | null)[] = Array.from({ length: TEXT_ROWS }, () => null);
+  const codes = new Map<string, number>();
   let nextRow = 0;
   let beep: Beep = { asked: 'off', sinceS: 0 };
   return {
@@ -59,9 +61,15 @@ export function createSignals(
       const row = changedRow(rows, display, nextRow);
       if (row === null) return;
       const text = fitted(display[row] ?? '');
+      const letter = nextLetter(text, codes);
+      if (letter !== null) {
+        send(encodeLetter(codes.size, letter.rows));
+        codes.set(letter.letter, codes.size);
+        return;
+      }
       rows[row] = text;
       nextRow = (row + 1) % TEXT_ROWS;
-      send(encodeText(row, codesOf(text)));
+      send(encodeText(row, codesOf(text, codes)));
     },
   };
 }
@@ -95,16 +103,31 @@ function changedRow(
 
 const fitted = (line: string): string => [...line].slice(0, TEXT_COLUMNS).join('');
 
+/** A letter of the line that the display was not given yet; null where none is, or no code is left. */
+function nextLetter(text: string, codes: ReadonlyMap<string, number>) {
+  if (codes.size >= LETTER_SLOTS) return null;
+  for (const letter of text) {
+    const rows = LETTERS.get(letter);
+    if (rows !== undefined && !codes.has(letter)) return { letter, rows };
+  }
+  return null;
+}
+
 const FIRST_PRINTABLE = 0x20;
 const LAST_PRINTABLE = 0x7d;
 const BLANK = 0x20;
 const UNKNOWN = 0x3f;
 
-/** Display codes of a line. They agree with ASCII here; an unsupported character becomes "?". */
-export function codesOf(line: string): number[] {
+/**
+ * Display codes of a line. They agree with ASCII here; `letters` are those that were loaded, by
+ * their codes; an unsupported character becomes "?".
+ */
+export function codesOf(line: string, letters: ReadonlyMap<string, number> = new Map()): number[] {
   // The display has other characters at these two codes.
   const differs = (code: number): boolean => code === 0x5c || code === 0x7e;
   const codes = [...line].map((character) => {
+    const loaded = letters.get(character);
+    if (loaded !== undefined) return loaded;
     const code = character.codePointAt(0) ?? UNKNOWN;
     const known = code >= FIRST_PRINTABLE && code <= LAST_PRINTABLE && !differs(code);
     return known ? code : UNKNOWN;

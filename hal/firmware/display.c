@@ -1,8 +1,8 @@
 /*
  * Draws text on the 20 x 4 character display (HD44780-compatible, 4-bit bus, behind a port
  * expander), one changed character a tick, never waiting. The display is initialised at the first
- * text, and again from the start whenever it answers after a silence: it may have lost power. The
- * host decides what it shows.
+ * text, and again from the start whenever it answers after a silence: it may have lost power. Letters
+ * of its own are loaded before text. The host decides what it shows.
  */
 #include "display.h"
 
@@ -22,6 +22,7 @@
 #define BACKLIGHT (1 << DISPLAY_BIT_BACKLIGHT)
 #define HIGH_NIBBLE 0xF0
 #define SET_ADDRESS 0x80
+#define SET_LETTER_ADDRESS 0x40
 
 /* The controller's data sheet requires 40 ms after power-up. */
 #define SUPPLY_UP_MS 50
@@ -51,6 +52,11 @@ static const uint8_t rowOffsets[TEXT_ROWS] PROGMEM = {0x00, 0x40, 0x14, 0x54};
 
 static uint8_t wanted[CELLS];
 static uint8_t shown[CELLS];
+/* Programmable characters: their rows, which of them the host gave, and which are not loaded. */
+static uint8_t letters[LETTER_SLOTS * LETTER_ROWS];
+static uint8_t given;
+static uint8_t unloaded;
+static uint8_t letterRow;
 static bool used;
 static bool answers;
 static uint8_t step;
@@ -68,6 +74,14 @@ void display_text(uint8_t row, const uint8_t *codes)
     if (!used) memset(wanted, BLANK, CELLS);
     used = true;
     memcpy(wanted + row * TEXT_COLUMNS, codes, TEXT_COLUMNS);
+}
+
+void display_letter(uint8_t code, const uint8_t *rows)
+{
+    memcpy(letters + code * LETTER_ROWS, rows, LETTER_ROWS);
+    given = (uint8_t)(given | (1 << code));
+    unloaded = (uint8_t)(unloaded | (1 << code));
+    letterRow = 0;
 }
 
 bool display_answers(void)
@@ -107,6 +121,24 @@ static void set_up(uint32_t nowMs)
     if (++step < SET_UP_STEPS) return;
     memset(shown, BLANK, CELLS);
     cursor = NOWHERE;
+    unloaded = given;
+    letterRow = 0;
+}
+
+/* One row of the first letter that is not loaded. */
+static void load_letter(void)
+{
+    uint8_t code = 0;
+    while (!(unloaded & (1 << code))) code++;
+    const uint8_t place = (uint8_t)(code * LETTER_ROWS + letterRow);
+    count = 0;
+    add_byte((uint8_t)(SET_LETTER_ADDRESS | place), 0);
+    add_byte(letters[place], REGISTER_SELECT);
+    if (!send()) return;
+    cursor = NOWHERE;
+    if (++letterRow < LETTER_ROWS) return;
+    unloaded &= (uint8_t)~(1 << code);
+    letterRow = 0;
 }
 
 /* The next cell that differs, from where the last search ended; NOWHERE when there is none. */
@@ -155,6 +187,10 @@ void display_tick(uint32_t nowMs)
     answers = true;
     if (step < SET_UP_STEPS) {
         if ((int32_t)(nowMs - nextMs) >= 0) set_up(nowMs);
+        return;
+    }
+    if (unloaded) {
+        load_letter();
         return;
     }
     const uint8_t cell = next_change();

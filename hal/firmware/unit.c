@@ -97,6 +97,17 @@ static void take_text(const uint8_t *body)
     else display_text(body[0], body + TEXT_ROW_GROUPS);
 }
 
+static void take_letter(const uint8_t *body)
+{
+    const uint8_t *rows = body + LETTER_CODE_GROUPS;
+    bool fits = body[0] < LETTER_SLOTS;
+    for (uint8_t i = 0; i < LETTER_ROWS; i++) {
+        if (rows[i] >> LETTER_COLUMNS) fits = false;
+    }
+    if (fits) display_letter(body[0], rows);
+    else refuse(KIND_LETTER, REFUSAL_OUT_OF_RANGE);
+}
+
 static const struct {
     uint8_t kind;
     uint8_t bodyBytes;
@@ -105,6 +116,7 @@ static const struct {
     {KIND_OUTPUTS, OUTPUTS_BODY_BYTES, take_outputs},
     {KIND_LIMITS, LIMITS_BODY_BYTES, take_limits},
     {KIND_TEXT, TEXT_BODY_BYTES, take_text},
+    {KIND_LETTER, LETTER_BODY_BYTES, take_letter},
 };
 #define KIND_TOTAL (sizeof kinds / sizeof kinds[0])
 

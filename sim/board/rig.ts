@@ -34,6 +34,7 @@ import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
+import { isDry } from '../plant/break/injector.ts';
 import { looksClear } from '../plant/break/sight.ts';
 import { surfaceTacky } from '../plant/light/cure.ts';
 import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
@@ -183,6 +184,7 @@ export function sightOf({ plant, place }: Rig): Sight {
     bubbling: plant.bubbling,
     clear: looksClear(plant.filling, place.world.break),
     tacky: tackyOf(plant, place),
+    resinLeft: !isDry(plant.resin),
   };
 }
 
@@ -202,6 +204,7 @@ export function letPersonAct(rig: Rig): void {
 /** Faults that the hand work of a step repairs. */
 const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   reseat: ['reseat'],
+  recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
 };

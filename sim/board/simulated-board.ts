@@ -52,6 +52,8 @@ export interface BreakView {
   /** The cured face sticks to a finger; null before light has fallen on it. */
   readonly tacky: boolean | null;
   readonly clear: boolean;
+  /** Resin still stands in the injector. */
+  readonly resinLeft: boolean;
   readonly shieldClosed: boolean;
   /** The true state, for checks. */
   readonly truth: {
@@ -176,11 +178,12 @@ const tickSteps = ({ scenario, active }: Rig): number =>
 
 /** What can be seen at the bench, and the true state. */
 export function viewOf(rig: Rig): BreakView {
-  const { bubbling, clear, tacky } = sightOf(rig);
+  const { bubbling, clear, tacky, resinLeft } = sightOf(rig);
   return {
     bubbling,
     clear,
     tacky,
+    resinLeft,
     shieldClosed: rig.plant.setup.shieldClosed,
     filledRatio: clarityRatio(rig.plant.filling, rig.place.world.break),
     longestFrontRatio: longestFrontRatio(rig.plant.filling, rig.place.world.break),

@@ -1,10 +1,11 @@
 /**
  * The display as its glass shows it: a 20 x 4 character module, HD44780-compatible and driven with
  * four data lines, behind an 8-bit port expander. It takes the expander's bytes one by one and
- * keeps the module's state. Commands that only change the look (cursor, font) are ignored; the
+ * keeps the module's state, with the characters that were loaded into it. Commands that only change the look (cursor, font) are ignored; the
  * module's busy time is not modelled.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
+import { LETTER_ROWS, LETTERS } from '../../src/core/letters.ts';
 import { DISPLAY_BITS } from '../../wiring/pin-map.ts';
 
 export interface DisplayState {
@@ -13,14 +14,17 @@ export interface DisplayState {
   readonly width: 4 | 8;
   readonly highNibble: number | null;
   readonly address: number;
-  /** False while data goes to the module's own characters. */
+  /** False while data goes to the programmable characters; `address` is then theirs. */
   readonly toScreen: boolean;
   readonly on: boolean;
   readonly codes: readonly number[];
+  /** Rows of the programmable characters, one character after the other. */
+  readonly dots: readonly number[];
 }
 
 const BLANK = 0x20;
 const ADDRESSES = 0x80;
+const DOT_ROWS = 0x40;
 
 export const DISPLAY_AT_POWER_UP: DisplayState = {
   expander: 0,
@@ -30,6 +34,7 @@ export const DISPLAY_AT_POWER_UP: DisplayState = {
   toScreen: true,
   on: false,
   codes: new Array<number>(ADDRESSES).fill(BLANK),
+  dots: new Array<number>(DOT_ROWS).fill(0),
 };
 
 const mask = (bit: number): number => 1 << bit;
@@ -53,7 +58,10 @@ export function stepDisplay(state: DisplayState, byte: number): DisplayState {
 
 function take(state: DisplayState, value: number, isData: boolean): DisplayState {
   if (!isData) return command(state, value);
-  if (!state.toScreen) return state;
+  if (!state.toScreen) {
+    const dots = state.dots.with(state.address, value & 0x1f);
+    return { ...state, dots, address: (state.address + 1) % DOT_ROWS };
+  }
   const codes = [...state.codes];
   codes[state.address] = value;
   return { ...state, codes, address: nextAddress(state.address) };
@@ -64,7 +72,7 @@ type Command = (state: DisplayState, value: number) => DisplayState;
 /** By the highest bit that is set, as the module distinguishes them. */
 const COMMANDS: readonly (readonly [lowest: number, run: Command])[] = [
   [0x80, (state, value) => ({ ...state, address: value & 0x7f, toScreen: true })],
-  [0x40, (state) => ({ ...state, toScreen: false })],
+  [0x40, (state, value) => ({ ...state, address: value & 0x3f, toScreen: false })],
   [0x20, (state, value) => ({ ...state, width: (value & 0x10) !== 0 ? 8 : 4, highNibble: null })],
   [0x10, (state) => state],
   [0x08, (state, value) => ({ ...state, on: (value & 0x04) !== 0 })],
@@ -103,16 +111,23 @@ const GLYPHS: ReadonlyMap<number, string> = new Map([
 /**
  * Four lines of exactly 20 characters; a code without a character here shows as a question mark.
  */
-export function linesOf({ on, codes }: DisplayState): DisplayLines {
+export function linesOf({ on, codes, dots }: DisplayState): DisplayLines {
   const row = (index: 0 | 1 | 2 | 3): string => {
     if (!on) return ' '.repeat(COLUMNS);
     const start = ROW_STARTS[index];
     return codes
       .slice(start, start + COLUMNS)
-      .map(glyph)
+      .map((code) => (code < 0x10 ? letterOf(code & 7, dots) : glyph(code)))
       .join('');
   };
   return [row(0), row(1), row(2), row(3)];
+}
+
+/** A programmable character as a person reads it; dots that are no known letter are a question mark. */
+function letterOf(code: number, dots: readonly number[]): string {
+  const rows = String(dots.slice(code * LETTER_ROWS, (code + 1) * LETTER_ROWS));
+  const found = [...LETTERS].find(([, known]) => String(known) === rows);
+  return found?.[0] ?? '?';
 }
 
 const glyph = (code: number): string =>

@@ -49,6 +49,7 @@ const ON_WORLD: Effects<Conditions> = {
   'selector-leaks': leaking,
   'relief-stuck-shut': (c) => ({ ...c, reliefCracksPa: NEVER_PA }),
   'relief-opens-early': (c, reliefCracksPa) => ({ ...c, reliefCracksPa }),
+  'short-charge': (c, microlitres) => ({ ...c, chargeM3: microlitres * 1e-9 }),
   'injector-lifted': (c) => ({ ...c, injectorLifted: true }),
   'lamp-beside': (c, ratio) => ({ ...c, lampOnBreakRatio: ratio }),
 };
@@ -145,7 +146,7 @@ const ON_LADDER: Effects<LadderFaults> = {
 };
 
 const ON_SIGHT: Effects<Sight> = {
-  'says-all-well': () => ({ bubbling: false, clear: true, tacky: false }),
+  'says-all-well': () => ({ bubbling: false, clear: true, tacky: false, resinLeft: true }),
 };
 
 export const applyToWorld = (

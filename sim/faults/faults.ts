@@ -14,6 +14,7 @@ import { FAULT_KINDS, type FaultKind, faultRow } from './fault-kinds.ts';
 export const REMEDIES = [
   'reseat',
   'dry',
+  'recharge',
   'connect-hose',
   'close-shield',
   'warm',
@@ -96,6 +97,10 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   'leaky-seal': {
     title: 'grit under the seal',
     faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
+  },
+  'short-charge': {
+    title: 'too little resin was put into the injector: it runs dry',
+    faults: [{ kind: 'short-charge', amount: 3, from: START, mendedBy: 'recharge' }],
   },
   'wet-break': {
     title: 'water was left in the break',

@@ -7,20 +7,31 @@ import type { Setup } from '../plant/setup.ts';
 
 export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   'close-seal': { sealed: true },
-  'charge-injector': { charged: true },
+  'charge-injector': { charged: true, hoseOn: true },
   'connect-hose': { hoseOn: true },
   reseat: { sealed: true },
   'dry-again': { sealed: true },
   'test-again': { sealed: true },
-  'cover-fill': { filmOn: true, injectorOff: true, sealed: false, hoseOn: false },
+  'injector-off': { injectorOff: true, sealed: false, hoseOn: false },
+  'cover-fill': { filmOn: true },
   'place-lamp-fill': { shieldClosed: true },
   'uncover-fill': { shieldClosed: false, filmOn: false },
-  'fill-pit': { pitFilled: true, injectorOff: true, sealed: false, hoseOn: false },
+  'fill-pit': { pitFilled: true },
   'cover-film': { filmOn: true },
   'place-lamp': { shieldClosed: true },
   scrape: { shieldClosed: false, filmOn: false },
 };
 
+/** What is done once more each time. */
+const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
+  recharge: 'recharges',
+  reseat: 'lifts',
+  'dry-again': 'lifts',
+  'test-again': 'lifts',
+};
+
 export function doHandWork(setup: Setup, phase: PhaseId): void {
   Object.assign(setup, HAND_WORK[phase]);
+  const again = DONE_AGAIN[phase];
+  if (again !== undefined) setup[again] += 1;
 }

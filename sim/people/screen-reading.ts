@@ -39,7 +39,7 @@ const KIND_OF_MARK: Readonly<Record<string, ScreenKind>> = {
 export function readScreen([first]: DisplayLines): Screen | null {
   if (first.startsWith('! ')) return { kind: 'alarm', step: null };
   if (first.startsWith('-- ')) return { kind: 'end', step: null };
-  const match = /^(\d\.\d{1,2}|[PUTH]\d{1,2}) (\|\|\?? |\|\? |!?\? )?/.exec(first);
+  const match = /^(\d\.\d{1,2}[a-h]?|[PUTH]\d{1,2}) (\|\|\?? |\|\? |!?\? )?/.exec(first);
   const step = stepShownAs(match?.[1] ?? '');
   if (step === null) return null;
   return { kind: KIND_OF_MARK[match?.[2] ?? ''] ?? 'help', step };

@@ -14,6 +14,8 @@ export interface Sight {
   readonly clear: boolean;
   /** The feel of the uppermost resin to a gloved finger; null while it is liquid. */
   readonly tacky: boolean | null;
+  /** Resin still stands in the injector. */
+  readonly resinLeft: boolean;
 }
 
 interface Habit {
@@ -41,7 +43,6 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'dry-pit': handWork(12),
   'set-bridge': handWork(8),
   'close-seal': handWork(8),
-  'charge-injector': handWork(8),
   'connect-hose': handWork(4),
   'seal-pull': NOTHING,
   'seal-watch': NOTHING,
@@ -49,6 +50,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'dry-again': handWork(15),
   'long-pull': NOTHING,
   'test-again': handWork(12),
+  'charge-injector': handWork(8),
   evacuate: NOTHING,
   'vacuum-dwell': NOTHING,
   'ask-bubbles': { takesS: 3, press: ({ bubbling }) => (bubbling ? 'yes' : 'no') },
@@ -58,8 +60,15 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'pressure-dwell': NOTHING,
   vent: NOTHING,
   'ask-clear': { takesS: 5, press: ({ clear }) => (clear ? 'yes' : 'no') },
+  'offer-remedy': { takesS: 4, press: yes },
+  'try-remedy': handWork(15),
   'offer-cycle': { takesS: 3, press: yes },
+  'ask-resin': { takesS: 3, press: ({ resinLeft }) => (resinLeft ? 'yes' : 'no') },
+  recharge: handWork(12),
+  // No scripted person sees a leg grow; who held the job for one goes on.
+  'measure-leg': { takesS: 6, press: () => 'no' },
   'accept-mark': { takesS: 3, press: yes },
+  'injector-off': handWork(8),
   'cover-fill': handWork(12),
   'place-lamp-fill': handWork(8),
   'cure-fill': NOTHING,

@@ -4,7 +4,7 @@
  */
 import { crossedMol } from './air/air.ts';
 import { enteredJPerM2, storedJPerM2 } from './pane/laminate.ts';
-import { breakMol, gasMol, type Place, type PlantState } from './plant-state.ts';
+import { breakMol, breakResinM3, gasMol, type Place, type PlantState } from './plant-state.ts';
 
 export interface Imbalance {
   /** Gas unaccounted for, relative to what unit and break hold. */
@@ -19,6 +19,8 @@ export interface Imbalance {
    */
   readonly paneHeatRatio: number;
   readonly sinkHeatRatio: number;
+  /** Resin unaccounted for, relative to what was put into the injector. */
+  readonly resinRatio: number;
 }
 
 export function imbalanceOf(state: PlantState, place: Place): Imbalance {
@@ -35,7 +37,14 @@ export function imbalanceOf(state: PlantState, place: Place): Imbalance {
     handoverRatio: ratio(air.ledger.sourceMol - givenOffMol - givenMol, state.startBreakMol),
     paneHeatRatio: ratio(storedJPerM2(pane) - enteredJPerM2(pane), throughPane),
     sinkHeatRatio: ratio(sinkJ - (lamp.heatInJ - lamp.heatLostJ), lamp.heatInJ),
+    resinRatio: ratio(state.resin.chargedM3 - resinM3(state, place), state.resin.chargedM3),
   };
+}
+
+/** Wherever it is now: injector, pit, break, and what was lost. */
+function resinM3({ resin, filling }: PlantState, place: Place): number {
+  const { injectorM3, pitM3, creptM3, foamedM3, wipedM3 } = resin;
+  return injectorM3 + pitM3 + creptM3 + foamedM3 + wipedM3 + breakResinM3(filling, place);
 }
 
 const ratio = (part: number, whole: number): number => (whole === 0 ? 0 : Math.abs(part) / whole);

@@ -6,6 +6,7 @@ import { type AirState, createAir } from './air/air.ts';
 import type { Restriction } from './air/flow.ts';
 import { GRIT_CONDUCTANCE, sealRestriction } from './air/seal.ts';
 import { type BreakState, createBreakState } from './break/break.ts';
+import { createInjectorState, type InjectorState } from './break/injector.ts';
 import type { MoistureState } from './break/moisture.ts';
 import { type CureState, createCureState } from './light/cure.ts';
 import { createLampState, type LampState } from './light/lamp.ts';
@@ -41,6 +42,7 @@ export interface PlantState {
   readonly air: AirState;
   readonly filling: BreakState;
   readonly moisture: MoistureState;
+  readonly resin: InjectorState;
   readonly lamp: LampState;
   pane: Laminate;
   readonly surroundings: PaneSurroundings;
@@ -93,6 +95,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     bubbling: false,
     air,
     filling,
+    resin: createInjectorState(),
     moisture: { waterMol: 0, vapourMol: 0, outgasMol: 0 },
     lamp: createLampState(airK),
     pane: createLaminate(world.pane, glassK),
@@ -106,6 +109,8 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
       sealed: false,
       hoseOn: false,
       charged: false,
+      recharges: 0,
+      lifts: 0,
       injectorOff: false,
       pitFilled: false,
       filmOn: false,
@@ -138,3 +143,13 @@ export const gasMol = ({ air, filling }: Pick<PlantState, 'air' | 'filling'>, pl
   air.manifoldMol +
   air.injectorMol +
   breakMol(filling, place, ({ trappedMol, dissolvedMol }) => trappedMol + dissolvedMol);
+
+/** Resin in the gaps of the break, m3. */
+export function breakResinM3({ gaps }: BreakState, { world }: Place): number {
+  return gaps.reduce((sum, { resinM3 }, i) => sum + (world.break.gaps[i]?.count ?? 0) * resinM3, 0);
+}
+
+/**
+ * Resin and gas have the temperature of the outer ply, half-way from its face to the interlayer.
+ */
+export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;

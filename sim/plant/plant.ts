@@ -10,6 +10,7 @@ import type { AirDrive } from './air/air-flows.ts';
 import { wornUnit } from './air/air-unit.ts';
 import { NO_SEAL } from './air/seal.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
+import { isDry } from './break/injector.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
 import { viscosityPaS } from './break/viscosity.ts';
@@ -17,7 +18,8 @@ import { type CuringLight, gelled, reachingRatio, stepCure } from './light/cure.
 import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
-import { type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import { breakK, type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import { loseResin, takeHandsResin } from './resin-book.ts';
 import type { Conditions } from './setup.ts';
 
 export const STEPS_PER_S = 1000;
@@ -75,7 +77,9 @@ export function stepPlant(
     distanceM: lamp.referenceDistanceM,
   };
   stepLamp(state.lamp, lamp, lampDrive, steps * STEP_S);
+  const resinBeforeM3 = takeHandsResin(state, place, conditions);
   stepGas(state, place, outputs, conditions, steps);
+  loseResin(state, place, conditions, resinBeforeM3, steps * STEP_S);
   state.step += steps;
   if (state.step - state.slowStep >= SLOW_STEPS) stepSlowly(state, place, conditions);
 }
@@ -113,11 +117,6 @@ function stepGas(
   state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
 }
 
-/**
- * Resin and gas have the temperature of the outer ply, half-way from its face to the interlayer.
- */
-export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;
-
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 function breakDriveOf(
@@ -127,6 +126,8 @@ function breakDriveOf(
 ): Writable<BreakDrive> {
   const { setup, openResin } = state;
   const { resin, curing } = world;
+  const standsOver = setup.charged && setup.sealed && !injectorLifted && !setup.injectorOff;
+  const dry = isDry(state.resin);
   return {
     injectorPa: state.air.injectorPa,
     atmospherePa,
@@ -136,7 +137,8 @@ function breakDriveOf(
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
-    wet: setup.charged && setup.sealed && !injectorLifted && !setup.injectorOff,
+    wet: standsOver && !dry,
+    dry: standsOver && dry,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),
   };
 }

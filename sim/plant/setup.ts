@@ -7,6 +7,9 @@ export interface Setup {
   sealed: boolean;
   hoseOn: boolean;
   charged: boolean;
+  /** How often it was charged again, and how often the foot was lifted off the glass. */
+  recharges: number;
+  lifts: number;
   /** Taken off the filled break for good. */
   injectorOff: boolean;
   /** The pit is levelled with resin of its own. */
@@ -34,6 +37,8 @@ export interface Conditions {
   readonly sunWPerM2: number;
   /** Heat of the burning lamp beyond its power, as with a driver at fault, W. */
   readonly heatSinkHeatW: number;
+  /** What hands put in at a charge, m3; null for the plant's own. */
+  readonly chargeM3: number | null;
   readonly sealLeak: boolean;
   readonly hoseOff: boolean;
   /** Water in the break; contamination on its faces that outgasses. */
@@ -67,6 +72,7 @@ export const soundConditions = (airK: number): Conditions => ({
   airGunK: null,
   sunWPerM2: 0,
   heatSinkHeatW: 0,
+  chargeM3: null,
   sealLeak: false,
   hoseOff: false,
   wetBreak: false,

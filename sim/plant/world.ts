@@ -16,6 +16,7 @@ import {
 } from './air/seal.ts';
 import type { Break } from './break/break.ts';
 import { breakSchema, type DamageSizes, demoBreakOf } from './break/breaks.ts';
+import { DEMO_INJECTOR, type Injector, injectorSchema, pitM3Of } from './break/injector.ts';
 import { DEMO_MOISTURE, type MoistureSettings } from './break/moisture.ts';
 import { demoResinOf, type Resin, resinSchema } from './break/resin.ts';
 import { type Curing, curingSchema, DEMO_CURING } from './light/cure.ts';
@@ -33,6 +34,8 @@ export interface World {
   readonly break: Break;
   /** Depth of the pit that is levelled. */
   readonly pitDepthM: number;
+  readonly pitM3: number;
+  readonly injector: Injector;
   readonly resin: Resin;
   readonly curing: Curing;
   readonly pane: Pane;
@@ -70,6 +73,7 @@ export const worldSchema = z.strictObject({
   /** 1 where walls keep the gas at their temperature, 1.4 without heat exchange. */
   gas: z.strictObject({ exponent: quantity(1, 1.4, '') }).optional(),
   foot: footSchema.optional(),
+  injector: injectorSchema.optional(),
 });
 export type WorldFile = z.infer<typeof worldSchema>;
 
@@ -79,9 +83,12 @@ export function worldOf(
   resinViscosityPaSAt20C: number,
   file: Partial<Omit<WorldFile, 'schema'>> = {},
 ): World {
+  const pitDepthM = damage.pitDepthM ?? DEMO_PIT_DEPTH_M;
   return {
     break: file.break ?? demoBreakOf(damage),
-    pitDepthM: damage.pitDepthM ?? DEMO_PIT_DEPTH_M,
+    pitDepthM,
+    pitM3: pitM3Of(damage.pitM, pitDepthM),
+    injector: file.injector ?? DEMO_INJECTOR,
     resin: file.resin ?? demoResinOf(resinViscosityPaSAt20C),
     curing: file.curing ?? DEMO_CURING,
     pane: file.pane ?? DEMO_PANE,

@@ -5,7 +5,7 @@
  */
 
 import { stepController } from '../control/controller.ts';
-import type { ProcedureTypes } from '../control/controller-state.ts';
+import type { ControllerState, ProcedureTypes } from '../control/controller-state.ts';
 import type { Procedure } from '../control/procedure.ts';
 import { canonicalJson } from '../core/canonical-json.ts';
 import type { Event } from '../core/events.ts';
@@ -18,11 +18,13 @@ export interface Difference {
   readonly replayed: string;
 }
 
-export interface ReplayResult {
+export interface ReplayResult<P extends ProcedureTypes = ProcedureTypes> {
   readonly ticks: number;
   readonly events: number;
   /** The first few; empty when every decision is the same. */
   readonly differences: readonly Difference[];
+  /** What the controller remembered after the last tick. */
+  readonly last: ControllerState<P>;
 }
 
 const MOST_DIFFERENCES = 10;
@@ -31,7 +33,7 @@ export function replayJournal<P extends ProcedureTypes>(
   procedure: Procedure<P>,
   config: P['config'],
   { ticks, events }: Pick<JournalContents, 'ticks' | 'events'>,
-): ReplayResult {
+): ReplayResult<P> {
   const differences: Difference[] = [];
   const replayed: Event[] = [];
   let state = procedure.start(config);
@@ -52,7 +54,7 @@ export function replayJournal<P extends ProcedureTypes>(
     const timeS = events[index]?.timeS ?? replayed[index]?.timeS ?? 0;
     differences.push({ timeS, what: 'event', recorded: then, replayed: now });
   }
-  return { ticks: ticks.length, events: replayed.length, differences };
+  return { ticks: ticks.length, events: replayed.length, differences, last: state };
 }
 
 const words = (event: Event | undefined): string =>

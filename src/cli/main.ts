@@ -10,6 +10,7 @@ import { addCalibrateCommand } from './care/calibrate-command.ts';
 import { addCareCommand } from './care/care-command.ts';
 import { addCareTest } from './care/care-test.ts';
 import { addCompletion } from './completion.ts';
+import { addJobsCommand } from './jobs/jobs-command.ts';
 import { addRecordsCommand } from './records/records-command.ts';
 import { replayCommand } from './records/replay-command.ts';
 import { addReportCommand } from './records/report-command.ts';
@@ -52,6 +53,7 @@ program
 
 addReportCommand(program);
 addCareTest(addCareCommand(program));
+addJobsCommand(program);
 addRecordsCommand(program);
 addCompletion(program);
 

@@ -83,11 +83,28 @@ export type HoldReason = (typeof HOLD_REASONS)[number];
 /** Those that are asked for. */
 export type HoldQuestion = Exclude<HoldReason, 'something-else'>;
 
+/** Why the injector is charged with fresh resin in the middle of the cycles. */
+export const RECHARGE_WHYS = ['injector-dry', 'reseated', 'after-cycles', 'thinner-resin'] as const;
+export type RechargeWhy = (typeof RECHARGE_WHYS)[number];
+
+/** What may help a break that is not clear, in no order. */
+export const REMEDY_IDS = [
+  'longer-vacuum',
+  'probe-and-flex',
+  'warmth',
+  'thinner-resin',
+  'lower-pressure',
+  'open-pit',
+  'leave-and-return',
+] as const;
+export type RemedyId = (typeof REMEDY_IDS)[number];
+
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
 
 /** Result of the repair as judged by the person; null when the job ends before that. */
-export type Outcome = 'clear' | 'mark-remains';
+export const OUTCOMES = ['clear', 'mark-remains'] as const;
+export type Outcome = (typeof OUTCOMES)[number];
 
 type EventBody =
   | {
@@ -99,6 +116,15 @@ type EventBody =
   | { readonly kind: 'phase'; readonly phase: PhaseId; readonly cycle: number }
   | { readonly kind: 'answer'; readonly phase: PhaseId; readonly answer: Answer }
   | { readonly kind: 'hold-reason'; readonly phase: PhaseId; readonly reason: HoldReason }
+  /** Fresh resin is in the injector; `cycle` is the one that comes next. */
+  | { readonly kind: 'recharge'; readonly cycle: number; readonly why: RechargeWhy }
+  | {
+      /** A remedy was offered after `cycle`; whether the person carried it out. */
+      readonly kind: 'remedy';
+      readonly cycle: number;
+      readonly remedy: RemedyId;
+      readonly taken: boolean;
+    }
   | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
   | {

@@ -6,84 +6,105 @@
 
 /**
  * Parts of a repair in trade order; the display numbers a phase by its part and its position in it.
+ * A job whose parts are cured together never sees the fill's own cure, and a sound one no remedy:
+ * such steps are `aside` and carry the number of the step before them, with a letter, so that nobody
+ * meets a gap.
  */
 const PARTS = ['unit', 'job', 'hands', 'seal', 'cycles', 'cure', 'finish'] as const;
 type Part = (typeof PARTS)[number];
 
 interface PhaseTraits {
   readonly part: Part;
+  /** Off the way that every job takes. */
+  readonly aside?: true;
   /** How the closed chamber is worked; absent while it is open to the air. */
   readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
   /** The lamp is on. */
   readonly lamp?: true;
   /** The pane's temperature matters although the chamber is open and the lamp is off. */
   readonly glassWatched?: true;
-  /** Liquid resin is exposed to daylight. */
-  readonly resinOpen?: true;
+  /** Liquid resin is exposed to daylight; where the seal is tested, only once the injector is charged. */
+  readonly resinOpen?: true | 'once-charged';
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
+  /**
+   * Another attempt of the same job may begin its work here: the chamber is open, the lamp is off,
+   * and a person works or looks before anything loads the pane.
+   */
+  readonly entry?: true;
 }
 
 export const PHASES = {
   'self-test': { part: 'unit' },
-  'air-jump': { part: 'unit' },
-  'vacuum-note': { part: 'unit' },
+  'air-jump': { part: 'unit', aside: true },
+  'vacuum-note': { part: 'unit', aside: true },
   'job-sheet': { part: 'job' },
   protect: { part: 'hands' },
   inspect: { part: 'hands' },
   'clean-pit': { part: 'hands' },
   'dry-pit': { part: 'hands' },
-  'set-bridge': { part: 'hands' },
+  'set-bridge': { part: 'hands', entry: true },
   'close-seal': { part: 'hands' },
-  'charge-injector': { part: 'hands', resinOpen: true },
-  'connect-hose': { part: 'hands', resinOpen: true },
-  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
-  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: true },
-  reseat: { part: 'seal', resinOpen: true },
-  'dry-again': { part: 'seal', resinOpen: true },
-  'long-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: true },
-  'test-again': { part: 'seal', resinOpen: true },
+  'connect-hose': { part: 'hands' },
+  'seal-pull': { part: 'seal', chamber: 'to-vacuum', resinOpen: 'once-charged' },
+  'seal-watch': { part: 'seal', chamber: 'closed', resinOpen: 'once-charged' },
+  reseat: { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'dry-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'once-charged' },
+  'test-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  'charge-injector': { part: 'seal', resinOpen: true },
   evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
-  'bubbles-stay': { part: 'cycles', glassWatched: true, resinOpen: true },
+  'bubbles-stay': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
   release: { part: 'cycles', glassWatched: true, resinOpen: true },
   pressurise: { part: 'cycles', chamber: 'to-pressure', resinOpen: true },
   'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   vent: { part: 'cycles', glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
-  'offer-cycle': { part: 'cycles', resinOpen: true },
-  'accept-mark': { part: 'cycles', resinOpen: true },
-  'cover-fill': { part: 'cure', resinOpen: true },
-  'place-lamp-fill': { part: 'cure', resinOpen: true },
-  'cure-fill': { part: 'cure', lamp: true },
-  'uncover-fill': { part: 'cure' },
-  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit' },
-  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit' },
+  'offer-remedy': { part: 'cycles', aside: true, resinOpen: true },
+  'try-remedy': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
+  'offer-cycle': { part: 'cycles', aside: true, resinOpen: true },
+  'ask-resin': { part: 'cycles', aside: true, resinOpen: true },
+  recharge: { part: 'cycles', aside: true, resinOpen: true },
+  'accept-mark': { part: 'cycles', aside: true, resinOpen: true },
+  // After a HOLD for a leg that grew, wherever that was.
+  'measure-leg': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
+  'injector-off': { part: 'cure', resinOpen: true, entry: true },
+  'cover-fill': { part: 'cure', aside: true, resinOpen: true, entry: true },
+  'place-lamp-fill': { part: 'cure', aside: true, resinOpen: true },
+  'cure-fill': { part: 'cure', aside: true, lamp: true },
+  'uncover-fill': { part: 'cure', aside: true, entry: true },
+  'fill-pit': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
+  'cover-film': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
   'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
   cure: { part: 'cure', lamp: true, portion: 'pit' },
-  scrape: { part: 'finish', portion: 'pit' },
+  scrape: { part: 'finish', portion: 'pit', entry: true },
   polish: { part: 'finish', portion: 'pit' },
   'clean-injector': { part: 'finish', portion: 'pit' },
-  'final-look': { part: 'finish', portion: 'pit' },
+  'final-look': { part: 'finish', portion: 'pit', entry: true },
   result: { part: 'finish', portion: 'pit' },
 } as const satisfies Readonly<Record<string, PhaseTraits>>;
 export type PhaseId = keyof typeof PHASES;
 export const PHASE_IDS = Object.keys(PHASES) as readonly PhaseId[];
 
+const traitsOf = (phase: PhaseId): PhaseTraits => PHASES[phase];
 export const partOf = (phase: PhaseId): Part => PHASES[phase].part;
 const phasesWith = (has: (traits: PhaseTraits) => boolean): ReadonlySet<PhaseId> =>
-  new Set(PHASE_IDS.filter((phase) => has(PHASES[phase])));
+  new Set(PHASE_IDS.filter((phase) => has(traitsOf(phase))));
 
 /** The number of each phase on the display: only shown, never used as a key. */
-export const STEP_NUMBERS = Object.fromEntries(
-  PARTS.flatMap((part, index) =>
-    PHASE_IDS.filter((phase) => PHASES[phase].part === part).map((phase, place) => [
-      phase,
-      `${index + 1}.${place + 1}`,
-    ]),
-  ),
-) as Readonly<Record<PhaseId, string>>;
+export const STEP_NUMBERS = Object.fromEntries(PARTS.flatMap(numbersIn)) as Readonly<
+  Record<PhaseId, string>
+>;
+
+function numbersIn(part: Part, index: number): readonly (readonly [PhaseId, string])[] {
+  let [place, letter] = [0, 0];
+  return PHASE_IDS.filter((phase) => traitsOf(phase).part === part).map((phase) => {
+    [place, letter] = traitsOf(phase).aside === true ? [place, letter + 1] : [place + 1, 0];
+    return [phase, `${index + 1}.${place}${'abcdefgh'.charAt(letter - 1)}`];
+  });
+}
 
 /**
  * The phases in which the lamp is on: the fill's own cure, and the last cure, of the pit or of
@@ -105,4 +126,10 @@ export const GLASS_PHASES = phasesWith(
   ({ chamber, lamp, glassWatched }) =>
     chamber !== undefined || lamp === true || glassWatched === true,
 );
-export const OPEN_RESIN_PHASES = phasesWith(({ resinOpen }) => resinOpen === true);
+/** Where another attempt may begin its work. */
+export const ENTRY_PHASES = phasesWith(({ entry }) => entry === true);
+/** `resinIn`: in the injector or in the break. */
+export function isResinOpen(phase: PhaseId, resinIn: boolean): boolean {
+  const { resinOpen } = traitsOf(phase);
+  return resinOpen === true || (resinOpen === 'once-charged' && resinIn);
+}

@@ -13,6 +13,8 @@ import {
   type Event,
   GAP_FAILURES,
   HOLD_REASONS,
+  RECHARGE_WHYS,
+  REMEDY_IDS,
   SEAL_FINDINGS,
   type Snapshot,
 } from '../core/events.ts';
@@ -82,6 +84,8 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('phase', { phase, cycle: exactNumber }),
     event('answer', { phase, answer: choice(['yes', 'no']) }),
     event('hold-reason', { phase, reason: choice(HOLD_REASONS) }),
+    event('remedy', { cycle: exactNumber, remedy: choice(REMEDY_IDS), taken: z.boolean() }),
+    event('recharge', { cycle: exactNumber, why: choice(RECHARGE_WHYS) }),
     z.discriminatedUnion(
       'name',
       [
@@ -137,7 +141,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
   ],
   {
     error:
-      'an event of kind batch, phase, answer, hold-reason, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
+      'an event of kind batch, phase, answer, hold-reason, remedy, recharge, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
   },
 );
 

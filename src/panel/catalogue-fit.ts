@@ -6,21 +6,32 @@
  */
 
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
+import { LETTER_SLOTS } from '../core/letters.ts';
 import { PHASE_IDS, STEP_NUMBERS } from '../core/phases.ts';
 import { filled, placeholdersOf } from '../core/phrases.ts';
 import type { SettingsProblem } from '../core/settings.ts';
 import { BUTTON_KEYS, type ButtonKey, type Catalogue, type StateKey } from './catalogue.ts';
-import { canBeShown, pages, plain, wrap } from './text.ts';
+import { canBeShown, lettersIn, pages, plain, wrap } from './text.ts';
 
 type Misfit = Omit<SettingsProblem, 'file'>;
 
 export function catalogueMisfits(catalogue: Catalogue, reference: Catalogue): readonly Misfit[] {
   return [
     ...leafMisfits(catalogue, reference, ''),
+    ...letterMisfits(catalogue),
     ...lineMisfits(catalogue),
     ...buttonMisfits(catalogue),
     ...textMisfits(catalogue),
   ];
+}
+
+/** The display has room for eight letters: a text with others would be shown without their marks. */
+function letterMisfits(catalogue: Catalogue): readonly Misfit[] {
+  const { letters, ...words } = catalogue;
+  const others = lettersIn(JSON.stringify(words)).filter((letter) => !letters.includes(letter));
+  if (others.length === 0) return [];
+  const accepted = `texts without ${others.join(' ')}, or these letters named, at most ${LETTER_SLOTS} in all`;
+  return [misfit('letters', letters, accepted)];
 }
 
 const misfit = (path: string, words: string, accepted: string): Misfit => ({
@@ -83,7 +94,8 @@ const STATE_ROOM: Readonly<Record<StateKey, number>> = {
 };
 
 function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, states, seal, alarms } = catalogue;
+  const { prompts, states, seal, recharge, remedies, alarms, jobs } = catalogue;
+  const place = { at: '99', of: '99' };
   const lines: (readonly [path: string, words: string, room: number])[] = [
     ...PHASE_IDS.flatMap((phase) => {
       const { title, lines: own } = prompts[phase];
@@ -96,7 +108,16 @@ function lineMisfits(catalogue: Catalogue): readonly Misfit[] {
     ...Object.entries(states).map(
       ([key, words]) => [`states.${key}`, words, STATE_ROOM[key as StateKey]] as const,
     ),
+    ...Object.entries(jobs).map(
+      ([key, words]) => [`jobs.${key}`, filled(words, place), DISPLAY_COLUMNS] as const,
+    ),
     ...Object.entries(seal).map(([key, words]) => [`seal.${key}`, words, DISPLAY_COLUMNS] as const),
+    ...Object.entries(remedies).flatMap(([id, { title, lines: own }]) =>
+      [title, ...own].map((words) => [`remedies.${id}`, words, DISPLAY_COLUMNS] as const),
+    ),
+    ...Object.entries(recharge).map(
+      ([key, words]) => [`recharge.${key}`, words, DISPLAY_COLUMNS] as const,
+    ),
     ...Object.entries(alarms).map(
       ([id, { title }]) => [`alarms.${id}.title`, title, DISPLAY_COLUMNS - '! '.length] as const,
     ),
@@ -124,6 +145,8 @@ function widestLiveLines({ live, damage }: Catalogue) {
     ['live.vacuumLeaves', filled(live.vacuumLeaves, { share: '60' })],
     ['live.daylight', filled(live.daylight, { share: '999' })],
     ['live.glass', `${live.hoseOff} ${filled(live.glass, { celsius: '-20' })}`],
+    ['live.legLimit', filled(live.legLimit, { mm: '400' })],
+    ['live.legLimitUnknown', live.legLimitUnknown],
     ['live.cyclePlanned', filled(live.cyclePlanned, { cycle: '10', planned: '10', most: '20' })],
     ['live.cycleExtra', filled(live.cycleExtra, { cycle: '20', most: '20' })],
     ['live.vacuumLeft', filled(live.vacuumLeft, { seconds: '900' })],
@@ -139,7 +162,9 @@ function widestLiveLines({ live, damage }: Catalogue) {
     const words = filled(live[key], { name: LEAST_NAME });
     return [`live.${key}`, words] as const;
   });
-  return [...rows, ...names, ['live.noVehicle', live.noVehicle] as const].map(
+  const goesOn = filled(live.goesOn, { step: '9.99' });
+  const others = [['live.noVehicle', live.noVehicle] as const, ['live.goesOn', goesOn] as const];
+  return [...rows, ...names, ...others].map(
     ([path, words]) => [path, words, DISPLAY_COLUMNS] as const,
   );
 }
@@ -173,10 +198,12 @@ const ROWS = 2;
 const TOLD = 'at most 172.0 kPa gauge';
 
 function textMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, advice, live, alarms, reasons } = catalogue;
+  const { prompts, advice, remedies, live, alarms, reasons } = catalogue;
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
+    remedy: longest(Object.values(remedies).map(({ more }) => more)),
+    remedyCaution: longest(Object.values(remedies).map(({ caution }) => caution)),
     sheet: [live.reference, live.vehicle, live.resin, live.lot]
       .map((words) => filled(words, { name: LEAST_NAME }))
       .join(', '),

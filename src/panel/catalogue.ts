@@ -6,7 +6,16 @@
  */
 
 import { z } from 'zod';
-import { SEAL_WHYS, type SealWhy } from '../core/events.ts';
+import {
+  RECHARGE_WHYS,
+  REMEDY_IDS,
+  type RechargeWhy,
+  type RemedyId,
+  SEAL_WHYS,
+  type SealWhy,
+} from '../core/events.ts';
+import { BUTTONS, type Button } from '../core/frame.ts';
+import { LETTER_SLOTS, LETTERS } from '../core/letters.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
 import { schemaName, text } from '../core/settings.ts';
@@ -30,8 +39,11 @@ export const LIVE_KEYS = [
   'resin',
   'lot',
   'reference',
+  'goesOn',
   'clear',
   'markRemains',
+  'legLimit',
+  'legLimitUnknown',
   'cyclePlanned',
   'cycleExtra',
   'vacuumLeft',
@@ -64,6 +76,7 @@ export const REASON_KEYS = [
   'step-unfinished',
   'held-by-hand',
   'leg-grew',
+  'leg-too-long',
   'resin-inside',
   'ask-leg-grew',
   'ask-resin-inside',
@@ -88,13 +101,39 @@ export const BUTTON_KEYS = [
   'endAsked',
   'whyAsked',
   'end',
+  'choice',
+  'closeAsked',
 ] as const;
 export type ButtonKey = (typeof BUTTON_KEYS)[number];
+
+/** The list of jobs on the display. */
+export const JOB_KEYS = [
+  'title',
+  'place',
+  'none',
+  'add',
+  'refused',
+  'start',
+  'go-on',
+  'cure-only',
+  'close-replaced',
+  'close-other',
+] as const;
 
 export const ADVICE_KEYS = ['another-cycle', 'warm-the-pane'] as const;
 export type AdviceKey = (typeof ADVICE_KEYS)[number];
 
+function ownLetters(letters: string, { addIssue }: z.RefinementCtx<string>): void {
+  const unknown = [...letters].filter((letter) => !LETTERS.has(letter)).join('');
+  const accepted = (message: string) => addIssue({ code: 'custom', message });
+  if (unknown !== '') accepted(`letters of ${[...LETTERS.keys()].join('')}, not "${unknown}"`);
+  if (new Set(letters).size < [...letters].length) accepted('each letter once');
+  if ([...letters].length > LETTER_SLOTS) accepted(`at most ${LETTER_SLOTS} letters`);
+}
+
 const line = text(40);
+/** The button lines leave room for no more. */
+const buttonName = text(4);
 const words = text(400);
 const each = <const K extends string, V extends z.ZodType>(keys: readonly K[], value: V) =>
   z.record(z.enum(keys as readonly [K, ...K[]]), value);
@@ -107,6 +146,14 @@ const prompt = z.strictObject({
   caution: words.optional(),
 });
 export type Prompt = z.infer<typeof prompt>;
+
+/** A remedy: its name, what hands do, why, and what may go wrong. */
+const remedy = z.strictObject({
+  title: line,
+  lines: z.tuple([line, line]),
+  more: words,
+  caution: words,
+});
 
 const alarm = z.strictObject({ title: line, happened: words, did: words, now: words });
 export type AlarmWords = z.infer<typeof alarm>;
@@ -124,13 +171,20 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     language: z
       .string()
       .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),
+    /** The letters beyond ASCII that the display is given for this language. */
+    letters: z.string().superRefine(ownLetters).default(''),
+    /** The labels of the buttons, which the texts use. */
+    names: each<Button, typeof buttonName>(BUTTONS, buttonName),
     prompts: each<PhaseId, typeof prompt>(PHASE_IDS, prompt),
     advice: each(ADVICE_KEYS, words),
     buttons: each(BUTTON_KEYS, z.tuple([line, z.string().max(20)])),
     states: each(STATE_KEYS, line),
     live: each(LIVE_KEYS, words),
+    jobs: each(JOB_KEYS, line),
     reasons: each(REASON_KEYS, words),
     seal: each<SealWhy, typeof line>(SEAL_WHYS, line),
+    remedies: each<RemedyId, typeof remedy>(REMEDY_IDS, remedy),
+    recharge: each<RechargeWhy, typeof line>(RECHARGE_WHYS, line),
     damage: each(keys.damage, line),
     phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),
     alarms: each(keys.alarms, alarm),

@@ -17,7 +17,7 @@ import {
   reasonPages,
   type ShownAlarm,
 } from './page-words.ts';
-import { ends, fitLine } from './text.ts';
+import { ends, fitLine, inLetters } from './text.ts';
 
 /** Common to all procedures' screens. */
 export interface Seen {
@@ -53,7 +53,11 @@ export interface Face {
 }
 
 export function signalsOf(face: Face): Signals {
-  return { display: displayOf(face), status: statusOf(face.seen), buzzer: buzzerOf(face.seen) };
+  const { letters } = face.seen.catalogue;
+  const [first, second, third, last] = displayOf(face);
+  const own = (line: string): string => inLetters(line, letters);
+  const display = [own(first), own(second), own(third), own(last)] as const;
+  return { display, status: statusOf(face.seen), buzzer: buzzerOf(face.seen) };
 }
 
 function displayOf(face: Face): DisplayLines {

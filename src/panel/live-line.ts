@@ -4,7 +4,7 @@
  * others show their prompt's first line. The words are the catalogue's.
  */
 
-import type { Outcome, SealWhy, Snapshot } from '../core/events.ts';
+import type { Outcome, RechargeWhy, RemedyId, SealWhy, Snapshot } from '../core/events.ts';
 import { CURE_PHASES, type PhaseId } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
@@ -29,6 +29,12 @@ export interface LiveValues extends SheetValues {
   readonly daylightShare: number | null;
   /** What the last seal test saw. */
   readonly sealWhy: SealWhy | null;
+  /** How far from the pit a leg may reach for this unit; null where that is not known. */
+  readonly legLimitM: number | null;
+  /** The remedy that is offered or carried out. */
+  readonly remedy: RemedyId | null;
+  /** Why the injector is charged again. */
+  readonly rechargeWhy: RechargeWhy | null;
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   readonly cycles: CycleCount;
   readonly outcome: Outcome | null;
@@ -121,6 +127,14 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'seal-watch': pressureLine,
   'long-pull': pressureLine,
   'test-again': ({ sealWhy }, _, { seal }) => (sealWhy === null ? '' : seal[sealWhy]),
+  'measure-leg': ({ legLimitM }, _, { live }) =>
+    legLimitM === null
+      ? live.legLimitUnknown
+      : filled(live.legLimit, { mm: Math.floor(1000 * legLimitM + 1e-6).toFixed(0) }),
+  'offer-remedy': ({ remedy }, _, { remedies }) => (remedy === null ? '' : remedies[remedy].title),
+  'try-remedy': ({ remedy }, _, { remedies }) => (remedy === null ? '' : remedies[remedy].lines[0]),
+  recharge: ({ rechargeWhy }, _, { recharge }) =>
+    rechargeWhy === null ? '' : recharge[rechargeWhy],
   evacuate: pressureLine,
   'vacuum-dwell': pressureLine,
   release: pressureLine,

@@ -42,7 +42,7 @@ export interface HelpSubject {
   readonly catalogue: Catalogue;
   readonly phase: PhaseId;
   readonly notClearAdvice: AdviceKey;
-  readonly live: Pick<LiveValues, 'light' | 'sheet'>;
+  readonly live: Pick<LiveValues, 'light' | 'sheet' | 'remedy'>;
 }
 
 export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubject) {
@@ -50,6 +50,8 @@ export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubjec
   const filling = {
     advice: catalogue.advice[notClearAdvice],
     light: lightWords(live, catalogue),
+    remedy: live.remedy === null ? '' : catalogue.remedies[live.remedy].more,
+    remedyCaution: live.remedy === null ? '' : catalogue.remedies[live.remedy].caution,
     sheet: sheetWords(live, catalogue),
   };
   const paged = (words: string, isCaution: boolean): readonly HelpPage[] =>

@@ -36,7 +36,11 @@ export function faceOf(view: View): Face {
 }
 
 function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [string, string] {
-  const [first, second] = catalogue.prompts[phase].lines;
+  const [first, prompted] = catalogue.prompts[phase].lines;
+  const second =
+    phase === 'try-remedy' && live.remedy !== null
+      ? catalogue.remedies[live.remedy].lines[1]
+      : prompted;
   return [
     liveLine(phase, live, snapshot, catalogue) ?? first,
     marginLine(phase, live, snapshot, catalogue) ??

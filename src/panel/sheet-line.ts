@@ -3,6 +3,7 @@
  * line, and all of it behind MORE. A name that does not fit the line ends in two points there.
  */
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
+import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
 import type { Catalogue } from './catalogue.ts';
 import { plain } from './text.ts';
@@ -15,13 +16,15 @@ export interface SheetValues {
     /** The vehicle's plate, or another reference to it; null where the sheet names none. */
     readonly vehicle: string | null;
     readonly resin: { readonly name: string; readonly lot: string };
+    /** The step at which another attempt goes on; null where the job begins at its beginning. */
+    readonly goesOnAt: PhaseId | null;
   };
 }
 
 /** Each name stays this long. */
 const TURN_S = 3;
 
-/** The line at this moment: damage, vehicle, resin, lot, job, and again from the first. */
+/** The line at this moment: where another attempt goes on, damage, vehicle, resin, lot, job, and again from the first. */
 export function sheetLine(values: SheetValues, elapsedS: number, catalogue: Catalogue): string {
   const turns = sheetTurns(values, catalogue);
   return turns[Math.floor(elapsedS / TURN_S) % turns.length] ?? '';
@@ -32,7 +35,9 @@ export function sheetTurns(
   { live, damage }: Catalogue,
 ): readonly string[] {
   const mm = (diameterM * 1000).toFixed(0);
+  const { goesOnAt } = sheet;
   return [
+    ...(goesOnAt === null ? [] : [filled(live.goesOn, { step: STEP_NUMBERS[goesOnAt] })]),
     filled(live.job, { damage: damage[type] ?? type, mm }),
     sheet.vehicle === null ? live.noVehicle : named(live.vehicle, sheet.vehicle),
     named(live.resin, sheet.resin.name),
@@ -43,8 +48,9 @@ export function sheetTurns(
 
 /** All that is named, whole, in one sentence. */
 export function sheetWords({ sheet }: Pick<SheetValues, 'sheet'>, { live }: Catalogue): string {
-  const { reference, vehicle, resin } = sheet;
+  const { reference, vehicle, resin, goesOnAt } = sheet;
   return [
+    ...(goesOnAt === null ? [] : [filled(live.goesOn, { step: STEP_NUMBERS[goesOnAt] })]),
     filled(live.reference, { name: reference }),
     vehicle === null ? live.noVehicle : filled(live.vehicle, { name: vehicle }),
     filled(live.resin, { name: resin.name }),

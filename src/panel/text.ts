@@ -1,10 +1,12 @@
 /**
  * Fits words to the display: 20 columns of the characters that every stage up to the glass can
  * carry. The board's text message has 7 bits a character, and the common display ROM (A00) draws
- * its own symbols at two codes; so letters lose their accents (á is a, ñ is n) and some signs are
- * replaced. The terminal shows the same. It decides where a line breaks, not what it says.
+ * its own symbols at two codes; beyond that there are the letters of `core/letters.ts`, of which a
+ * language names eight. Other letters lose their accents and some signs are replaced. The terminal
+ * shows the same. It decides where a line breaks, not what it says.
  */
 import { DISPLAY_COLUMNS } from '../core/frame.ts';
+import { LETTERS } from '../core/letters.ts';
 
 /** Replacements for characters that are not accented letters; an opening mark is left out. */
 const STAND_INS: ReadonlyMap<string, string> = new Map([
@@ -36,9 +38,11 @@ const STAND_INS: ReadonlyMap<string, string> = new Map([
   ['\u00a0', ' '],
 ]);
 
-const SHOWN = /^[\x20-\x5b\x5d-\x7d]*$/;
+const ASCII = '\\x20-\\x5b\\x5d-\\x7d';
+const SHOWN = new RegExp(`^[${ASCII}${[...LETTERS.keys()].join('')}]*$`, 'u');
+const NOT_SHOWN = new RegExp(`[^${ASCII}${[...LETTERS.keys()].join('')}]`, 'gu');
+const NOT_ASCII = /[^\x20-\x7d]/u;
 const MARKS = /\p{M}/gu;
-const NOT_SHOWN = /[^\x20-\x5b\x5d-\x7d]/gu;
 
 /**
  * Converts words to the display's characters; one without a replacement becomes a question mark.
@@ -50,10 +54,32 @@ export function plain(words: string): string {
 /** Whether every character exists on the display or has a replacement. */
 export const canBeShown = (words: string): boolean => SHOWN.test(bare(words));
 
-function bare(words: string): string {
-  const stood = [...words.normalize('NFC')].map((sign) => STAND_INS.get(sign) ?? sign).join('');
-  return stood.normalize('NFD').replace(MARKS, '');
+/** A letter that the display can be given stays; every other loses its marks. */
+const bare = (words: string): string => [...words.normalize('NFC')].map(bareSign).join('');
+
+const bareSign = (sign: string): string => (LETTERS.has(sign) ? sign : folded(sign));
+
+const folded = (sign: string): string =>
+  (STAND_INS.get(sign) ?? sign).normalize('NFD').replace(MARKS, '');
+
+/**
+ * A line with the letters of one language: every other loses its marks, at the same length. Names
+ * from a job sheet may hold any letter, and the display has room for eight.
+ */
+export function inLetters(line: string, letters: string): string {
+  if (!NOT_ASCII.test(line)) return line;
+  const own = (sign: string): boolean => !LETTERS.has(sign) || letters.includes(sign);
+  return [...line].map((sign) => (own(sign) ? sign : folded(sign).slice(0, 1) || ' ')).join('');
 }
+
+/** The letters beyond ASCII in words for which the display needs a character of its own. */
+export const lettersIn = (words: string): readonly string[] => [
+  ...new Set(
+    [...words.normalize('NFC')].filter(
+      (sign) => LETTERS.has(sign) || (folded(sign) !== sign && !STAND_INS.has(sign)),
+    ),
+  ),
+];
 
 /** Exactly 20 columns; longer text is cut, which tests rule out for prompts. */
 export function fitLine(line: string): string {

@@ -3,7 +3,14 @@
  * one to the next in `repair-phases.ts`.
  */
 
-import type { Answer, Outcome, SealWhy, UnstampedEvent } from '../core/events.ts';
+import type {
+  Answer,
+  Outcome,
+  RechargeWhy,
+  RemedyId,
+  SealWhy,
+  UnstampedEvent,
+} from '../core/events.ts';
 import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
@@ -17,6 +24,26 @@ export interface ProcedureState {
   readonly elapsedS: number;
   /** Cycles begun; 0 before the first. */
   readonly cycle: number;
+  /** The cycle that was begun has been judged; one that went back to the seal is run again. */
+  readonly cycleOver: boolean;
+  /** Resin is in the injector; whether the foot was lifted since, and at which cycle it went in. */
+  readonly resinIn: boolean;
+  /** Resin of this attempt or of one before it. */
+  readonly resinInBreak: boolean;
+  readonly reseated: boolean;
+  readonly chargedAtCycle: number;
+  /** A leg grew and has not been measured yet; where the job goes on once it has. */
+  readonly legGrew: boolean;
+  readonly goesOnAt: PhaseId | null;
+  /** Remedies carried out, those declined since the last look, and the one that is in hand. */
+  readonly tried: readonly RemedyId[];
+  readonly passedOver: readonly RemedyId[];
+  readonly remedy: RemedyId | null;
+  /** By what the next vacuum dwell is longer, and the share of the pressure from now on. */
+  readonly dwellTimes: number;
+  readonly pressureRatio: number;
+  /** Why the injector is being charged again. */
+  readonly rechargeWhy: RechargeWhy | null;
   /**
    * The planned length of this vacuum dwell, and the time that vacuum has been held in this cycle.
    */
@@ -53,6 +80,19 @@ export const PROCEDURE_START: ProcedureState = {
   phase: 'self-test',
   elapsedS: 0,
   cycle: 0,
+  cycleOver: true,
+  resinIn: false,
+  resinInBreak: false,
+  reseated: false,
+  chargedAtCycle: 0,
+  legGrew: false,
+  goesOnAt: null,
+  tried: [],
+  passedOver: [],
+  remedy: null,
+  dwellTimes: 1,
+  pressureRatio: 1,
+  rechargeWhy: null,
   dwellForS: 0,
   vacuumHeldS: 0,
   air: NO_AIR,
@@ -79,6 +119,19 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     phase: state.phase,
     elapsedS: state.elapsedS + dtS,
     cycle: state.cycle,
+    cycleOver: state.cycleOver,
+    resinIn: state.resinIn,
+    resinInBreak: state.resinInBreak,
+    reseated: state.reseated,
+    chargedAtCycle: state.chargedAtCycle,
+    legGrew: state.legGrew,
+    goesOnAt: state.goesOnAt,
+    tried: state.tried,
+    passedOver: state.passedOver,
+    remedy: state.remedy,
+    dwellTimes: state.dwellTimes,
+    pressureRatio: state.pressureRatio,
+    rechargeWhy: state.rechargeWhy,
     dwellForS: state.dwellForS,
     vacuumHeldS: state.vacuumHeldS,
     air: state.air,
@@ -99,6 +152,8 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
 
 export interface PhaseContext {
   readonly profile: Profile;
+  /** Kind of break, as the job sheet names it. */
+  readonly damageType: string;
   /** Volume of chamber, hose and injector, for the leak rate. */
   readonly volumeM3: number;
   /** The tighter of the profile's limit and the unit's. */
@@ -112,6 +167,8 @@ export interface PhaseContext {
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly Phrase[];
+  /** Where another attempt of a job goes on after gloves and glasses; absent in a first attempt. */
+  readonly entryAt?: PhaseId | undefined;
   readonly answer: Answer | null;
   /** Last measured output of the lamp; null when it is not known. */
   readonly lampLastKnownWPerM2: number | null;

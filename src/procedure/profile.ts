@@ -5,7 +5,7 @@
  * `profileOverLimits` decides whether a unit may run a profile; the phases run it.
  */
 import { z } from 'zod';
-import { CURINGS } from '../core/events.ts';
+import { CURINGS, REMEDY_IDS } from '../core/events.ts';
 import { choice, quantity, schemaName, text, wholeNumber } from '../core/settings.ts';
 import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../core/units.ts';
 
@@ -46,6 +46,8 @@ const profileFileSchema = z.strictObject({
   cycles: z.strictObject({
     planned: wholeNumber(1, 10, 'cycles'),
     extra: wholeNumber(0, 10, 'cycles'),
+    /** Fresh resin after so many; demo. */
+    rechargeAfter: wholeNumber(1, 20, 'cycles').default(2),
   }),
   glass: z.strictObject({
     lowestC: quantity(0, 40, 'degrees Celsius'),
@@ -73,6 +75,8 @@ const profileFileSchema = z.strictObject({
     })
     .nullable()
     .default(null),
+  /** Remedies that may be offered when the break is not clear; see `repair/remedies.json`. */
+  remedies: z.array(choice(REMEDY_IDS)).default([...REMEDY_IDS]),
   /** Advice to the person when the break is not clear. */
   notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
 });
@@ -122,6 +126,7 @@ function profileFromFile(file: ProfileFile) {
     name: file.name,
     source: file.source,
     notClearAdvice: file.notClearAdvice,
+    remedies: file.remedies,
     sealCheck: {
       pullPa: paFromKPa(sealCheck.pullKPaAbs),
       reachWithinS: sealCheck.reachWithinS,

@@ -14,8 +14,11 @@ import { alarmRowsOf } from './alarms-raised.ts';
 import type { BudgetLine } from './budget-line.ts';
 import { claimedDose, type DoseResult, weakestDose } from './claimed-dose.ts';
 import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
+import { type AttemptFacts, attemptIn } from './claims/attempt-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
+import { joinedClaims, joinedCycles, joinedDoses } from './claims/joined-claims.ts';
 import { limitRowsOf } from './limit-rows.ts';
+import { type RemedyRow, remedyRowsOf } from './remedy-rows.ts';
 import { countedDosesOf } from './report-dose.ts';
 import type { RunResults } from './run-results.ts';
 import { type AdaptedRow, adaptedRowsOf, sealTestRowsOf } from './seal-rows.ts';
@@ -46,6 +49,8 @@ export interface ReportData extends RunResults {
   readonly end: { readonly reason: EndReason; readonly why: string };
   /** True when the job or its journal was cut off. */
   readonly interrupted: boolean;
+  /** The attempts of this job before this one; null in the first. */
+  readonly attempt: AttemptFacts | null;
   /** One dose for fill and pit together, or one for each where they were cured apart. */
   readonly doses: readonly DoseResult[];
   /** The one of these doses on which the verdict rests. */
@@ -54,6 +59,8 @@ export interface ReportData extends RunResults {
   readonly uncertainties: readonly BudgetLine[];
   readonly adapted: readonly AdaptedRow[];
   readonly answers: readonly AnswerRow[];
+  /** Remedies offered and fresh resin; empty where neither was needed. */
+  readonly remedies: readonly RemedyRow[];
   readonly refused: readonly {
     readonly atS: number;
     readonly request: string;
@@ -96,9 +103,11 @@ export function reportDataOf(
     outcome: end.outcome,
     end: { reason: end.reason, why: end.why },
     interrupted: footer === null || end.reason === 'interrupted',
+    attempt: attemptIn(header.about),
     uncertainties,
     adapted: adaptedRowsOf(events),
     answers: answersOf(events),
+    remedies: remedyRowsOf(events),
     refused: refusedOf(events),
     bottles: bottlesOf(header),
     inputs: header.inputs,
@@ -127,8 +136,10 @@ function resultsOf(contents: JournalContents) {
   };
   const { inputs } = header;
   const about = aboutFactsOf(header);
-  const claims = claimsOf({
+  const attempt = attemptIn(header.about);
+  const own = claimsOf({
     ...results,
+    cycles: joinedCycles(results.cycles, attempt),
     doses: counted,
     about,
     inputs,
@@ -138,7 +149,8 @@ function resultsOf(contents: JournalContents) {
     events,
     snapshots,
   });
-  const doses = counted.map((dose) => {
+  const claims = joinedClaims(own, attempt);
+  const doses = joinedDoses(counted, attempt).map((dose) => {
     const claim = claims.find(({ id, portion }) => id === 'dose' && portion === dose.portion);
     const ids = claim?.objections.map(({ id }) => id) ?? [];
     return claimedDose(dose, claim?.state ?? 'not shown', ids);

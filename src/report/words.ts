@@ -4,7 +4,7 @@
  * names. No sentence here claims anything about the glass.
  */
 
-import type { EndReason, HoldReason, Outcome } from '../core/events.ts';
+import type { EndReason, HoldReason, Outcome, RechargeWhy, RemedyId } from '../core/events.ts';
 import type { Measurement, Portion } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import {
@@ -59,6 +59,13 @@ export const risePaWords = (pa: number): string => `${kPaFromPa(pa).toFixed(2)}$
 export function clockWords(s: number): string {
   const whole = Math.round(s);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** '14 h 3 min', or '25 min' below an hour. */
+export function hoursWords(s: number): string {
+  const minutes = Math.round(s / 60);
+  const hours = Math.floor(minutes / 60);
+  return `${hours === 0 ? '' : `${hours} h `}${minutes % 60} min`;
 }
 
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -220,13 +227,33 @@ export const HOLD_REASON_WORDS: Readonly<Record<HoldReason, string>> = {
 };
 
 /** Questions whose answer is a finding. For all other steps YES means that the step is done. */
+export const RECHARGE_WORDS: Readonly<Record<RechargeWhy, string>> = {
+  'injector-dry': 'a person saw that the injector was dry',
+  reseated: 'the foot had been lifted off the glass, which leaves resin on it',
+  'thinner-resin': 'a thinner resin was put in as a remedy',
+  'after-cycles': 'after as many cycles as the profile allows one charge',
+};
+
+export const REMEDY_WORDS: Readonly<Record<RemedyId, string>> = {
+  'longer-vacuum': 'longer vacuum in the next cycle',
+  'probe-and-flex': 'probed and flexed gently beside the legs',
+  warmth: 'a wide area warmed gently',
+  'thinner-resin': 'thinner resin',
+  'lower-pressure': 'lower pressure from then on',
+  'open-pit': 'mouth of the break freed at the pit',
+  'leave-and-return': 'left alone for a while',
+};
+
 export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'job-sheet': 'Is this the job?',
   'ask-bubbles': 'Do bubbles still rise in the resin?',
   'bubbles-stay': 'Bubbles still rise and the longest vacuum is over: press resin in?',
   'ask-clear': 'Pressure is off: is the break all clear?',
+  'offer-remedy': 'Not clear: carry out the remedy offered?',
   'offer-cycle': 'Not clear: run one more cycle?',
+  'ask-resin': 'Is there resin left in the injector?',
   'air-jump': 'The air has changed by more than weather does: moved to another altitude?',
+  'measure-leg': 'A leg grew: is the longest one past the limit of this repair?',
   'accept-mark': 'A mark may remain: cure anyway?',
   'final-look': 'Clear, level and hard all over?',
   result: 'Result read, record closed?',

@@ -10,6 +10,7 @@ import { closeToOthers, isOpenToOthers } from '../journal/private-file.ts';
 import {
   CHAIN_FILE,
   chainPath,
+  isAttemptFolder,
   isStoreName,
   JOURNAL_FILE,
   jobPersonalPath,
@@ -34,6 +35,7 @@ export function closeWithFiles(path: string): void {
   if (!isFolder(path)) return;
   for (const name of readdirSync(path)) {
     if (!isFolder(join(path, name))) closeToOthers(join(path, name));
+    else if (isAttemptFolder(name)) closeWithFiles(join(path, name));
   }
 }
 

@@ -24,6 +24,7 @@ describe('fill and pit apart', () => {
     const lamp = phasesOf(events).slice(phasesOf(events).indexOf('ask-clear'));
     expect(lamp).toEqual([
       'ask-clear',
+      'injector-off',
       'cover-fill',
       'place-lamp-fill',
       'cure-fill',

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { isSafe } from '../../src/core/frame.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 import { countsOf, createDriver, driveTo, type FrameChange } from '../drive.ts';
+import { APART } from './apart-driver.ts';
 
 /** The chamber as the default profile holds it, and the air. */
 const VACUUM: FrameChange = { counts: { pressure: countsOf(25_000) } };
@@ -79,7 +80,7 @@ describe('bubbles still rise when the longest vacuum is over', () => {
     step = driver.pass(30, AIR);
     expect(step.snapshot).toMatchObject({ phase: 'bubbles-stay', batch: 'running' });
     expect(isSafe(step.outputs)).toBe(true);
-    expect(step.outputs.display[0]).toContain('Still bubbling');
+    expect(step.outputs.display[0]).toContain('Bubbles stay');
   });
 
   test('YES presses the resin in, and the answer is on record', () => {
@@ -100,10 +101,16 @@ describe('bubbles still rise when the longest vacuum is over', () => {
   });
 });
 
-test('the default flow says to take the injector off before the pit is filled', () => {
-  const driver = createDriver(DEFAULT_CONFIG);
-  const step = driveTo(driver, 'fill-pit');
-  expect(step.outputs.display.join(' ')).toContain('Injector off');
+test.each([
+  ['together', DEFAULT_CONFIG, 'fill-pit'],
+  ['apart', APART, 'cover-fill'],
+] as const)('a screen of its own asks for the injector off, cured %s', (_, config, next) => {
+  const driver = createDriver(config);
+  const step = driveTo(driver, 'injector-off');
+  expect(step.outputs.display[0]).toContain('6.1 Injector off');
+  driver.pass(2, AIR);
+  driver.press('yes', AIR);
+  expect(driver.pass(0.1, AIR).snapshot.phase).toBe(next);
 });
 
 test('UV-blocking glasses are asked for before the lamp burns', () => {

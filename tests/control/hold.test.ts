@@ -167,7 +167,9 @@ describe('why HOLD was pressed', () => {
   test('a leg that grew: half the vacuum and pressure when a person lets it go on', () => {
     const asked = answer(heldIn('pressure-dwell'), 'yes');
     expect(pass(asked, 60).state.batch).toBe('held');
-    const gentler = goneOn(answer(asked, 'yes'));
+    const measuring = goneOn(answer(asked, 'yes'));
+    expect(measuring.state.procedure.phase).toBe('measure-leg');
+    const gentler = tick(answer(measuring, 'no'), {});
     const { state } = gentler;
     expect(state.procedure.phase).toBe('pressurise');
     const airPa = state.procedure.atmospherePa ?? 0;
@@ -178,9 +180,55 @@ describe('why HOLD was pressed', () => {
       ['vacuum', 'a leg grew'],
       ['pressure', 'a leg grew'],
     ]);
-    const inVacuum = goneOn(answer(answer(heldIn('vacuum-dwell'), 'yes'), 'yes'));
+    const inVacuum = tick(
+      answer(goneOn(answer(answer(heldIn('vacuum-dwell'), 'yes'), 'yes')), 'no'),
+      {},
+    );
     const deep = repairIn('vacuum-dwell').state.setPointPa ?? 0;
     expect(airPa - (inVacuum.state.setPointPa ?? 0)).toBeCloseTo((airPa - deep) / 2, 6);
+  });
+
+  describe('measuring the leg', () => {
+    const measuring = () => goneOn(answer(answer(heldIn('pressure-dwell'), 'yes'), 'yes'));
+
+    test('waits vented, and shows how far the lamp’s even spot of 30 mm reaches from the pit', () => {
+      const unit = pass(measuring(), 2);
+      expect(isSafe(unit)).toBe(true);
+      expect(unit.step?.outputs.display[1]?.trimEnd()).toBe('Longest over 15 mm?');
+      expect(pass(unit, 60).state.procedure.phase).toBe('measure-leg');
+    });
+
+    test('YES stops with that reason, and asks before it ends', () => {
+      const stopped = pass(answer(measuring(), 'yes'), 8);
+      expect(stopped.state.batch).toBe('held');
+      expect(stopped.state.why?.asks).toBe('end');
+      expect(stopped.log).toContainEqual(
+        expect.objectContaining({ kind: 'answer', phase: 'measure-leg', answer: 'yes' }),
+      );
+      const held = stopped.log.filter((event) => event.kind === 'batch' && event.to === 'holding');
+      expect(held.at(-1)).toMatchObject({
+        why: 'The leg that grew is past the limit of this repair.',
+      });
+      const ended = pass(answer(stopped, 'yes'), 8);
+      expect(ended.state).toMatchObject({ batch: 'stopped', endReason: 'stopped-by-person' });
+    });
+
+    test('a leg that grows once more lowers once more, and the job goes on where it was', () => {
+      const again = answer(pass(tick(measuring(), { pressed: ['hold'] }), 8), 'yes');
+      const twice = tick(answer(goneOn(answer(again, 'yes')), 'no'), {});
+      expect(twice.state.procedure).toMatchObject({ phase: 'pressurise', loadRatio: 0.25 });
+    });
+
+    test('vacuum and pressure never rise again in the job, whatever is answered', () => {
+      const gone = tick(answer(measuring(), 'no'), {});
+      const other = answer(answer(pass(tick(gone, { pressed: ['hold'] }), 8), 'no'), 'no');
+      expect(goneOn(answer(other, 'yes')).state.procedure.loadRatio).toBe(0.5);
+    });
+  });
+
+  test('is not asked for where nothing acts on the break yet', () => {
+    const held = pass(tick(repairIn('clean-pit'), { pressed: ['hold'] }), 8);
+    expect(goneOn(answer(answer(held, 'yes'), 'yes')).state.procedure.phase).toBe('clean-pit');
   });
 
   test('resin on the inner side: YES is refused and sounds, and NO leads to the end', () => {

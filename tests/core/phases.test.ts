@@ -4,7 +4,7 @@ import {
   CURE_PHASES,
   GLASS_PHASES,
   HOLDING_SET_POINT,
-  OPEN_RESIN_PHASES,
+  isResinOpen,
   PHASE_IDS,
   type PhaseId,
   PIT_PHASES,
@@ -16,12 +16,21 @@ import {
 const SHOWN = {
   '1.1': 'self-test',
   '2.1': 'job-sheet',
+  '1.1a': 'air-jump',
+  '1.1b': 'vacuum-note',
   '3.6': 'close-seal',
+  '3.7': 'connect-hose',
   '4.1': 'seal-pull',
+  '4.2': 'seal-watch',
+  '4.2a': 'reseat',
+  '4.3': 'charge-injector',
   '5.1': 'evacuate',
   '5.2': 'vacuum-dwell',
   '5.3': 'ask-bubbles',
-  '6.1': 'cover-fill',
+  '5.3a': 'bubbles-stay',
+  '6.1': 'injector-off',
+  '6.1a': 'cover-fill',
+  '6.2': 'fill-pit',
   '7.1': 'scrape',
 };
 
@@ -32,12 +41,40 @@ test('the display numbers a phase by its part and its place in it', () => {
 });
 
 test('no two phases share a number, and numbers rise in trade order', () => {
-  const numbers = PHASE_IDS.map((phase) => STEP_NUMBERS[phase].split('.').map(Number));
-  for (let i = 1; i < numbers.length; i++) {
-    const [part = 0, place = 0] = numbers[i]!;
-    const [partBefore = 0, placeBefore = 0] = numbers[i - 1]!;
-    const follows = part === partBefore ? place === placeBefore + 1 : part === partBefore + 1;
+  const parts = PHASE_IDS.map((phase) => {
+    const [, part = '', place = '', letter = ''] =
+      /^(\d)\.(\d{1,2})([a-h]?)$/.exec(STEP_NUMBERS[phase]) ?? [];
+    return { part: Number(part), place: Number(place), letter: letter.charCodeAt(0) || 96 };
+  });
+  for (let i = 1; i < parts.length; i++) {
+    const { part, place, letter } = parts[i]!;
+    const before = parts[i - 1]!;
+    const follows =
+      part === before.part
+        ? letter > 96
+          ? place === before.place && letter === before.letter + 1
+          : place === before.place + 1
+        : part === before.part + 1 && place === 1 && letter === 96;
     expect(follows, PHASE_IDS[i]).toBe(true);
+  }
+});
+
+/** By hand: what a sound job shows, and with the fill cured apart. */
+const TOGETHER = [
+  ...['self-test', 'job-sheet', 'protect', 'inspect', 'clean-pit', 'dry-pit', 'set-bridge'],
+  ...['close-seal', 'connect-hose', 'seal-pull', 'seal-watch', 'charge-injector', 'evacuate'],
+  ...['vacuum-dwell', 'ask-bubbles', 'release', 'pressurise', 'pressure-dwell', 'vent'],
+  ...['ask-clear', 'injector-off', 'fill-pit', 'cover-film', 'place-lamp', 'cure', 'scrape'],
+  ...['polish', 'clean-injector', 'final-look', 'result'],
+] as readonly PhaseId[];
+
+test('a sound job shows every number once, without a gap', () => {
+  const shown = TOGETHER.map((phase) => STEP_NUMBERS[phase]);
+  const parts = [1, 2, 3, 4, 5, 6, 7].map((part) =>
+    shown.filter((number) => number.startsWith(`${part}.`)),
+  );
+  for (const [index, numbers] of parts.entries()) {
+    expect(numbers).toEqual(numbers.map((_, place) => `${index + 1}.${place + 1}`));
   }
 });
 
@@ -55,6 +92,9 @@ test('alarms of pressure, glass and light concern the phases that can do the har
       'bubbles-stay',
       'release',
       'vent',
+      'measure-leg',
+      // Hands may warm it there.
+      'try-remedy',
       'cure-fill',
       'cure',
     ].toSorted(),
@@ -66,10 +106,17 @@ const between = (first: PhaseId, end: PhaseId): readonly PhaseId[] =>
   PHASE_IDS.slice(PHASE_IDS.indexOf(first), PHASE_IDS.indexOf(end));
 
 test('daylight counts from the first drop of liquid resin to the light that is meant for it', () => {
-  expect([...OPEN_RESIN_PHASES]).toEqual([
-    ...between('charge-injector', 'cure-fill'),
-    ...between('fill-pit', 'cure'),
-  ]);
+  const open = [...between('charge-injector', 'cure-fill'), ...between('fill-pit', 'cure')];
+  expect(PHASE_IDS.filter((phase) => isResinOpen(phase, false))).toEqual(open);
+});
+
+test('a seal that is tested again has resin under it once the injector is charged', () => {
+  const tested = between('seal-pull', 'charge-injector');
+  expect(tested).toContain('reseat');
+  for (const phase of tested) {
+    expect(isResinOpen(phase, false), phase).toBe(false);
+    expect(isResinOpen(phase, true), phase).toBe(true);
+  }
 });
 
 test('every phase from the drop in the pit on is for the pit', () => {

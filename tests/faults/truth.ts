@@ -50,6 +50,9 @@ export interface TruthWatch {
   readonly copy: () => TruthWatch;
 }
 
+type Passed = Readonly<Pick<Stretch, 'trueS' | 'paS' | 'inMol'>>;
+const NOTHING: Passed = { trueS: 0, paS: 0, inMol: 0 };
+
 interface Gathered {
   readonly stretches: Stretch[];
   coldestK: number | null;
@@ -57,6 +60,8 @@ interface Gathered {
   rig: Rig | null;
   stepS: number;
   cameMol: number;
+  /** Looked at since a snapshot last told of the phase, to which it belongs. */
+  tick: Passed;
   cures: boolean;
   running: boolean;
   ofPit: boolean;
@@ -75,6 +80,7 @@ export const watchTruth = (): TruthWatch =>
     rig: null,
     stepS: 0,
     cameMol: 0,
+    tick: NOTHING,
     cures: false,
     running: false,
     ofPit: false,
@@ -95,6 +101,13 @@ function gathering(so: Gathered): TruthWatch {
       if (begins) {
         so.stretches.push({ phase, cycle, boardFromS: timeS, trueS: 0, paS: 0, inMol: 0 });
       }
+      const stretch = so.stretches.at(-1);
+      if (running && stretch !== undefined) {
+        stretch.trueS += so.tick.trueS;
+        stretch.paS += so.tick.paS;
+        stretch.inMol += so.tick.inMol;
+      }
+      so.tick = NOTHING;
       so.running = running;
       so.cures = running && CURE_PHASES.has(phase);
       so.ofPit = PIT_PHASES.has(phase);
@@ -115,11 +128,13 @@ function look(so: Gathered, rig: Rig): void {
   const nowS = timeOfS(rig.plant);
   const { sealMol, ventMol, reliefMol, sourceMol } = air.ledger;
   const cameMol = sealMol + ventMol + reliefMol + sourceMol;
-  const stretch = so.running ? so.stretches.at(-1) : undefined;
-  if (stretch !== undefined && so.rig !== null) {
-    stretch.trueS += nowS - so.stepS;
-    stretch.paS += air.injectorPa * (nowS - so.stepS);
-    stretch.inMol += cameMol - so.cameMol;
+  if (so.rig !== null) {
+    const { trueS, paS, inMol } = so.tick;
+    so.tick = {
+      trueS: trueS + nowS - so.stepS,
+      paS: paS + air.injectorPa * (nowS - so.stepS),
+      inMol: inMol + cameMol - so.cameMol,
+    };
   }
   if (so.cures) {
     so.coldestK = Math.min(so.coldestK ?? pane.outerK, pane.outerK);

@@ -11,6 +11,7 @@ const outputs = (sequence: number, flags: number, pump: number, lamp: number) =>
   unit(p.encodeFields(p.KINDS.outputs, p.OUTPUTS_LAYOUT, { sequence, flags, pump, lamp }));
 const limits = (changed: Partial<p.Fields<typeof p.LIMITS_LAYOUT>>) =>
   unit(p.encodeFields(p.KINDS.limits, p.LIMITS_LAYOUT, { ...p.COMPILED_LIMITS, ...changed }));
+const letter = (code: number) => unit(p.encodeLetter(code, Array(8).fill(code)));
 const text = (row: number) => unit(p.encodeText(row, Array(p.TEXT_COLUMNS).fill(0x41 + row)));
 
 const { selectorPressure, ventOpen, lampEnabled, clearTrips } = p.OUTPUT_FLAGS;
@@ -52,6 +53,7 @@ const STREAMS = [
   [limits({}), limits({ leaseMs: 100 }), pumping(1)],
   [limits({ pressureCeiling: 1023 }), limits({ heatSinkFloor: 0 }), limits({ leaseMs: 99 })],
   [0, 1, 2, 3, 4].map(text),
+  [0, 1, 7, 8].map(letter),
   [...FIRMATA, curing(1), ...FIRMATA],
   [sysex(0x7a, 10, 0), pumping(1), text(0), curing(2), Array(80).fill(0x41), clearing(3)],
   [pumping(1).slice(0, 7), curing(2), sysex(...Array(70).fill(p.UNIT_SYSEX)), pumping(3)],

@@ -38,7 +38,7 @@ import { intakeSheetSchema } from '../../src/intake/sheet/intake-sheet.ts';
 import { DAMAGE_TYPES, jobFileSchema, jobSheetSchema } from '../../src/intake/sheet/job-sheet.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
 import { catalogueSchemaFor } from '../../src/panel/catalogue.ts';
-import english from '../../src/panel/catalogues/en.json' with { type: 'json' };
+import english from '../../src/panel/catalogues/en/display.json' with { type: 'json' };
 import { guidedSettingsSchema } from '../../src/procedure/guided/guided-settings.ts';
 import { profileSchema } from '../../src/procedure/profile.ts';
 import {

@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
+import { BUTTONS, CHANNEL_FAULTS, TRIPS } from '../../src/core/frame.ts';
 import { PHASE_IDS, type PhaseId } from '../../src/core/phases.ts';
 import { PHRASE_KEYS, placeholdersOf, RECORD_PHRASES } from '../../src/core/phrases.ts';
-import { BUTTON_KEYS, type Catalogue } from '../../src/panel/catalogue.ts';
+import { BUTTON_KEYS, type ButtonKey, type Catalogue } from '../../src/panel/catalogue.ts';
 import { catalogueMisfits } from '../../src/panel/catalogue-fit.ts';
+import { choiceSignals, OFFER_KINDS } from '../../src/panel/choice-face.ts';
 import { alarmPages, helpPages } from '../../src/panel/page-words.ts';
 import { SCALES } from '../../src/safety/scales.ts';
 import { CATALOGUES, ENGLISH } from './catalogues.ts';
@@ -32,7 +33,6 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'dry-pit': true,
   'set-bridge': false,
   'close-seal': true,
-  'charge-injector': true,
   'connect-hose': true,
   'seal-pull': false,
   'seal-watch': false,
@@ -40,6 +40,7 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'dry-again': true,
   'long-pull': false,
   'test-again': false,
+  'charge-injector': true,
   evacuate: true,
   'vacuum-dwell': true,
   'ask-bubbles': true,
@@ -49,8 +50,14 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'pressure-dwell': true,
   vent: false,
   'ask-clear': false,
+  'offer-remedy': true,
+  'try-remedy': true,
   'offer-cycle': false,
+  'ask-resin': false,
+  recharge: true,
   'accept-mark': false,
+  'measure-leg': true,
+  'injector-off': true,
   'cover-fill': true,
   'place-lamp-fill': true,
   'cure-fill': true,
@@ -81,9 +88,10 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
     });
 
     test('gives every screen four lines of 20 characters, no hole and nothing unknown', () => {
+      const shown = new RegExp(`^[\\x20-\\x5b\\x5d-\\x7a|${catalogue.letters}]{20}$`);
       const wrong = allViews(catalogue)
         .map((view) => composeSignals(view).display)
-        .filter((lines) => !lines.every((line) => /^[\x20-\x5b\x5d-\x7a|]{20}$/.test(line)));
+        .filter((lines) => !lines.every((line) => shown.test(line)));
       expect(wrong).toEqual([]);
     });
 
@@ -111,13 +119,23 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
       }
     });
 
-    test('names the buttons as the unit does', () => {
-      const names = (line: string): readonly string[] => line.match(/YES|NO\b|MORE|HOLD/g) ?? [];
+    test('names the buttons by its own labels, where the English one names them', () => {
+      const named = ({ buttons, names }: Catalogue, key: ButtonKey): readonly string[] => {
+        const words: readonly string[] = buttons[key].join(' ').match(/\p{L}+/gu) ?? [];
+        return BUTTONS.filter((button) => words.includes(names[button]));
+      };
       for (const key of BUTTON_KEYS) {
-        expect(names(catalogue.buttons[key].join(' ')), key).toEqual(
-          names(ENGLISH.buttons[key].join(' ')),
-        );
+        expect(named(catalogue, key), key).toEqual(named(ENGLISH, key));
       }
+    });
+
+    test('says nowhere the label of a button in another language', () => {
+      const own = Object.values(catalogue.names);
+      const others = CATALOGUES.flatMap(({ names }) => Object.values(names)).filter(
+        (label) => !own.includes(label),
+      );
+      const words: readonly string[] = JSON.stringify(catalogue).match(/\p{L}+/gu) ?? [];
+      expect(words.filter((word) => others.includes(word))).toEqual([]);
     });
 
     test('asks for no figure that a phrase does not bring', () => {
@@ -132,8 +150,8 @@ describe.each(CATALOGUES.map((catalogue) => [catalogue.language, catalogue] as c
 
 test('no text of a catalogue is left that no screen shows', () => {
   const { marked, marks } = withMarks(ENGLISH);
-  const seen = allViews(marked)
-    .map((view) => composeSignals(view).display.join(' '))
+  const seen = [...allViews(marked).map(composeSignals), ...choiceScreens(marked)]
+    .map(({ display }) => display.join(' '))
     .join(' ');
   const unseen = [...marks].filter(([mark]) => !seen.includes(mark)).map(([, path]) => path);
   const used = sourcesBut('phrases.ts');
@@ -141,12 +159,29 @@ test('no text of a catalogue is left that no screen shows', () => {
   expect(elsewhere).toEqual([]);
 });
 
+/** The list of jobs, with every offer that it makes. */
+const choiceScreens = (catalogue: Catalogue) => [
+  choiceSignals({ at: 0, asks: false }, [], catalogue),
+  ...OFFER_KINDS.flatMap((kind) =>
+    [false, true].flatMap((either) => {
+      const offer = { kind, name: 'DEMO-1' };
+      return [
+        choiceSignals({ at: 0, asks: either }, [offer], catalogue),
+        choiceSignals({ at: 0, asks: either }, [{ ...offer, refused: true }], catalogue),
+      ];
+    }),
+  ),
+];
+
 /** Each text replaced by a mark of its own that keeps its placeholders. */
 function withMarks(catalogue: Catalogue) {
   const marks = new Map<string, string>();
   const mark = (value: unknown, path: string): unknown => {
     if (typeof value === 'string') {
-      if (value === '' || path === 'schema' || path === 'language') return value;
+      // Labels stand in the texts as they are.
+      if (path.startsWith('names.')) return value;
+      if (value === '' || path === 'schema' || path === 'language' || path === 'letters')
+        return value;
       const name = `#${marks.size}#`;
       marks.set(name, path);
       return [name, ...placeholdersOf(value).map((holder) => `{${holder}}`)].join(' ');

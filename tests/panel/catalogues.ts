@@ -1,5 +1,6 @@
 /** Every catalogue that is built in, checked as a job would have it checked. */
-import { catalogueOf, LANGUAGES } from '../../src/app/prepare/load-catalogue.ts';
+import { LANGUAGES } from '../../src/app/prepare/languages.ts';
+import { catalogueOf } from '../../src/app/prepare/load-catalogue.ts';
 import type { Catalogue } from '../../src/panel/catalogue.ts';
 
 function load(language: string): Catalogue {

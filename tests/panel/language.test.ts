@@ -53,8 +53,5 @@ test('the display is in its language where the record is in English', () => {
     'Emergency stop. The',
     'Emergency stop. Expected button ',
   ]);
-  expect(lastOf(SPANISH_STEPS)).toEqual([
-    'Paro de emergencia.',
-    'Emergency stop. Expected button ',
-  ]);
+  expect(lastOf(SPANISH_STEPS)).toEqual(['Parada emergencia.', 'Emergency stop. Expected button ']);
 });

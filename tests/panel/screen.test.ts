@@ -48,10 +48,10 @@ describe('the display', () => {
   });
 
   test('tells a caution from an explanation, and both by the step', () => {
-    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.6 ? Pressure up   ');
-    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.6 !? Caution      ');
+    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.5 ? Pressure up   ');
+    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.5 !? Caution      ');
     expect(display({ phase: 'pressurise', page: 2, catalogue: SPANISH })[0]).toBe(
-      '5.6 !? Cuidado      ',
+      '5.5 !? Cuidado      ',
     );
   });
 
@@ -68,7 +68,7 @@ describe('the display', () => {
       /seen 191\.2 kPa gauge\. The unit opened the vent.* Look for new legs\./,
     );
     expect(told(SPANISH)).toMatch(
-      /^La presion subio demasiado\. Se esperaba: como maximo 172\.0 kPa man\. Hay: 191\.2 kPa man\./,
+      /^La presión subió demasiado\. Se esperaba: como máximo 172\.0 kPa rel\. Hay: 191\.2 kPa rel\./,
     );
   });
 
@@ -131,13 +131,13 @@ describe('what a held job asks', () => {
 
   test('and so in Spanish', () => {
     expect(asked('leg-grew', SPANISH).join('|')).toBe(
-      '5.3 |? Por que?     |Crecio una grieta o |empezo otra?        |YES / NO  MORE   1/3',
+      '5.3 |? ¿Por qué?    |¿Creció una pata o  |empezó otra?        |SÍ / NO  INFO    1/3',
     );
     expect(asked('resin-inside', SPANISH).slice(1, 3).join('|')).toBe(
-      'Se ve resina en el  |lado interior?      ',
+      '¿Se ve resina en el |lado interior?      ',
     );
     expect(asked('end', SPANISH).join('|')).toBe(
-      '5.3 ||? Terminar    |Terminar? YES si, NO|vuelve atras.       |YES=fin NO=atras 1/2',
+      '5.3 ||? Terminar    |¿Terminar? SÍ acaba,|NO vuelve atrás.    |SÍ=fin NO=atrás  1/2',
     );
   });
 });

@@ -8,6 +8,7 @@ const SHEET = {
   reference: 'job-7',
   vehicle: 'AB 12 CDE',
   resin: { name: 'demo resin', lot: 'demo-lot-1' },
+  goesOnAt: null,
 };
 const VALUES = { damage: { type: 'star-break', diameterM: 0.022 }, sheet: SHEET };
 
@@ -28,6 +29,11 @@ describe('the step of the job sheet', () => {
   it('says so where the sheet names no vehicle', () => {
     const turns = sheetTurns({ ...VALUES, sheet: { ...SHEET, vehicle: null } }, SPANISH);
     expect(turns[1]).toBe('Hoja sin matrícula');
+  });
+
+  it('says first where another attempt goes on', () => {
+    const again = { ...VALUES, sheet: { ...SHEET, goesOnAt: 'set-bridge' } } as const;
+    expect(sheetLine(again, 0, ENGLISH)).toBe('Goes on at step 3.5');
   });
 
   it('marks a name that does not fit the line, and shows it whole behind MORE', () => {

@@ -34,10 +34,18 @@ export const LIVE: LiveValues = {
   doseMarginJPerM2: 3_000,
   daylightShare: null,
   sealWhy: 'water-or-outgassing',
+  legLimitM: 0.0129,
+  remedy: 'warmth',
+  rechargeWhy: 'injector-dry',
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
-  sheet: { reference: 'job-7', vehicle: 'AB 12 CDE', resin: { name: 'A resin', lot: 'L-1' } },
+  sheet: {
+    reference: 'job-7',
+    vehicle: 'AB 12 CDE',
+    resin: { name: 'A resin', lot: 'L-1' },
+    goesOnAt: null,
+  },
   outcome: null,
   light: { irradianceWPerM2: 195, eyeS: 51.3, skinS: 1370 },
 };
@@ -86,11 +94,25 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
     ...[3, 6, 9, 12].flatMap((phaseElapsedS): readonly Partial<View>[] => {
       const bare = { ...LIVE, phaseElapsedS };
       const sheet = { ...LIVE.sheet, vehicle: null };
-      return [bare, { ...bare, sheet }].map((live) => ({ phase: 'job-sheet', live }));
+      const again = { ...bare, sheet: { ...sheet, goesOnAt: 'cover-film' } as const };
+      return [bare, again, { ...again, phaseElapsedS: 0 }, { ...bare, sheet }].map((live) => ({
+        phase: 'job-sheet',
+        live,
+      }));
     }),
     ...(Object.keys(catalogue.seal) as (keyof Catalogue['seal'])[]).map(
       (sealWhy): Partial<View> => ({ phase: 'test-again', live: { ...LIVE, sealWhy } }),
     ),
+    ...(Object.keys(catalogue.recharge) as (keyof Catalogue['recharge'])[]).map(
+      (rechargeWhy): Partial<View> => ({ phase: 'recharge', live: { ...LIVE, rechargeWhy } }),
+    ),
+    ...(Object.keys(catalogue.remedies) as (keyof Catalogue['remedies'])[]).flatMap((remedy) =>
+      (['offer-remedy', 'try-remedy'] as const).flatMap((phase) => {
+        const step = { ...view({ catalogue, phase }), live: { ...LIVE, remedy } };
+        return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
+      }),
+    ),
+    { phase: 'measure-leg', live: { ...LIVE, legLimitM: null } },
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },
     { phase: 'evacuate', snapshot: { ...SNAPSHOT, pressurePa: null } },
     { phase: 'evacuate', live: { ...LIVE, leftS: Number.POSITIVE_INFINITY } },

@@ -16,7 +16,7 @@ export const ONE_CYCLE: RepairConfig = {
     sealCheck: { ...profile.sealCheck, watchS: 15 },
     vacuum: { ...profile.vacuum, dwellS: 25, longestDwellS: 25 },
     pressure: { ...profile.pressure, dwellS: 35, restS: 1 },
-    cycles: { planned: 1, extra: 0 },
+    cycles: { ...profile.cycles, planned: 1, extra: 0 },
   },
 };
 

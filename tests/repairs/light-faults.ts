@@ -18,7 +18,7 @@ const SHORT: RepairConfig = {
     ...profile,
     vacuum: { ...profile.vacuum, dwellS: 5 },
     pressure: { ...profile.pressure, dwellS: 5, restS: 1 },
-    cycles: { planned: 1, extra: 0 },
+    cycles: { ...profile.cycles, planned: 1, extra: 0 },
     cure: { ...profile.cure, targetAtResinJPerM2: TARGET_J_PER_M2 * FILL_PASSES, leastS: 60 },
   },
   job: { ...job, damage: { ...job.damage, depthM: 0.5e-3 } },

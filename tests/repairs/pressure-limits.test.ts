@@ -149,7 +149,7 @@ describe('a leak that begins in a dwell, which the pump makes up for', () => {
     ['pressure-dwell', 20],
   ] as const)('of grit under the ring is told from its work in %s', (phase, withinS) => {
     const { alarms, afterS } = leaking(phase, 1, 39);
-    expect(alarms).toEqual(['pump-no-effect']);
+    expect(alarms).toEqual(['leak-in-dwell']);
     expect(afterS).toBeLessThan(withinS);
   });
 

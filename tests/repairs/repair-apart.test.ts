@@ -29,7 +29,7 @@ const profile = profileSchema.parse(apartFile);
 const CONFIG = {
   ...DEFAULT_CONFIG,
   // One cycle: this is about what follows it.
-  profile: { ...profile, cycles: { planned: 1, extra: 2 } },
+  profile: { ...profile, cycles: { ...profile.cycles, planned: 1, extra: 2 } },
   job: { ...job, damage: { ...job.damage, pitDepthM: PIT_DEPTH_M } },
 };
 

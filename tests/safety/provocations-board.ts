@@ -98,8 +98,9 @@ export const BOARD_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   'lost-number': {
     start: inPhase('vacuum-dwell', { procedure: MISCALCULATING }),
     play: (lost) => (lost > 0 ? { hostGapS: null } : {}),
-    // The rooms of the state are checked in turns.
+    // The rooms of the state are checked in turns, one of three a tick.
     seenAfterS: 0.1,
+    slackS: 0.1,
     lively: true,
   },
 };

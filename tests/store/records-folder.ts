@@ -81,6 +81,7 @@ export const bodyOf = (id: string, change: Change = {}): RepairBody => ({
   resin: { name: 'demo resin', lot: 'demo-lot-1' },
   overrides: [],
   alarms: 0,
+  attempt: null,
   entered: 'at its end',
   journal: { file: 'journal.jsonl', sha256: sha256Of(journalTextOf(id)) },
   report: null,

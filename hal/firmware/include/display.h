@@ -7,6 +7,9 @@
 /* Sets a row's text to TEXT_COLUMNS codes, drawn from now on in the background. */
 void display_text(uint8_t row, const uint8_t *codes);
 
+/* One programmable character: LETTER_ROWS rows from the top. `code` is below LETTER_SLOTS. */
+void display_letter(uint8_t code, const uint8_t *rows);
+
 /* Whether the display acknowledged the last write. */
 bool display_answers(void);
 

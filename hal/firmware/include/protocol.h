@@ -4,7 +4,7 @@
 #define PROTOCOL_H
 
 #define FIRMWARE_NAME "meniscus"
-#define FIRMWARE_MAJOR 3
+#define FIRMWARE_MAJOR 4
 #define FIRMWARE_MINOR 0
 #define BAUD_RATE 250000
 #define SYSEX_START 240
@@ -17,6 +17,7 @@
 #define KIND_OUTPUTS 17
 #define KIND_LIMITS 18
 #define KIND_TEXT 19
+#define KIND_LETTER 20
 
 /* Bit numbers of the trips. */
 
@@ -98,8 +99,15 @@
 #define TEXT_CHARACTERS_GROUPS 20
 #define TEXT_BODY_BYTES 21
 
+#define LETTER_CODE_GROUPS 1
+#define LETTER_ROWS_GROUPS 8
+#define LETTER_BODY_BYTES 9
+
 #define TEXT_COLUMNS 20
 #define TEXT_ROWS 4
+#define LETTER_SLOTS 8
+#define LETTER_ROWS 8
+#define LETTER_COLUMNS 5
 
 #define LIMIT_PRESSURE_CEILING 0
 #define LIMIT_HEAT_SINK_FLOOR 1

@@ -6,6 +6,7 @@
  */
 
 import { CHANNELS } from '../../../src/core/frame.ts';
+import { LETTER_COLUMNS, LETTER_ROWS, LETTER_SLOTS } from '../../../src/core/letters.ts';
 import {
   BUTTON_LADDER,
   DISPLAY_ADDRESS,
@@ -148,9 +149,13 @@ function layoutParts(): string[] {
     layoutLines('LIMITS_REPORT', p.LIMITS_REPORT_LAYOUT),
     layoutLines('REFUSAL', p.REFUSAL_LAYOUT),
     layoutLines('TEXT', p.TEXT_LAYOUT),
+    layoutLines('LETTER', p.LETTER_LAYOUT),
     lines([
       ['TEXT_COLUMNS', p.TEXT_COLUMNS],
       ['TEXT_ROWS', p.TEXT_ROWS],
+      ['LETTER_SLOTS', LETTER_SLOTS],
+      ['LETTER_ROWS', LETTER_ROWS],
+      ['LETTER_COLUMNS', LETTER_COLUMNS],
     ]),
     lines([
       ...listed(

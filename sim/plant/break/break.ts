@@ -12,6 +12,7 @@ import {
   breathe,
   bubbleForHalf,
   dissolveForHalf,
+  finger,
   type GapState,
   type GasDrive,
   takeFront,
@@ -29,6 +30,8 @@ export interface BreakState {
 export interface BreakDrive extends FrontForces, GasDrive {
   /** Resin stands over the break. */
   readonly wet: boolean;
+  /** The injector stands on the break and holds no resin: air presses on what is in the gaps. */
+  readonly dry: boolean;
   /** Resin no longer flows. */
   readonly gelled: boolean;
 }
@@ -85,6 +88,7 @@ function stepGap(state: GapState, gap: Gap, drive: BreakDrive, dtS: number): voi
   else if (!drive.gelled) {
     // Resin without more resin behind it stays where it is and closes the gap.
     dissolveForHalf(state, gap, drive, dtS);
+    if (drive.dry) finger(state, gap, drive, dtS);
     dissolveForHalf(state, gap, drive, dtS);
   }
 }

@@ -40,6 +40,8 @@ const DISSOLVING_S = 60;
 const COMING_OUT_S = 600;
 /** Time in which a dry gap follows the injector; demo. */
 const BREATHING_S = 0.05;
+/** The same past the resin of a gap that air presses on; demo. */
+const FINGERING_S = 20;
 
 /** Pressure of the trapped gas, Pa: ideal gas, so Boyle. */
 export const gasPa = (state: GapState, gap: Gap, gasK: number): number =>
@@ -105,13 +107,24 @@ export function takeFront(state: GapState, gap: Gap, drive: GasDrive, frontM: nu
 }
 
 /** Lets the gas of a dry gap follow the injector. */
-export function breathe(state: GapState, gap: Gap, drive: GasDrive, dtS: number): void {
+export const breathe = (state: GapState, gap: Gap, drive: GasDrive, dtS: number): void =>
+  follow(state, gap, drive, dtS / BREATHING_S);
+
+/** Brings the gas towards the injector's pressure, by `z` times of it. */
+function follow(state: GapState, gap: Gap, drive: GasDrive, z: number): void {
   const aheadM3 = gap.volumeM3 - state.resinM3;
   const restMol = (drive.injectorPa * aheadM3) / (GAS_CONSTANT_J_PER_MOL_K * drive.gasK);
-  const leavingMol = (state.trappedMol - restMol) * fading(dtS / BREATHING_S);
+  const leavingMol = (state.trappedMol - restMol) * fading(z);
   state.trappedMol -= leavingMol;
   state.givenMol += leavingMol;
 }
+
+/**
+ * Lets gas of a dry injector finger through the resin of a gap to the gas behind it, and back: the
+ * thin gas breaks through the thick resin, which stays where it is.
+ */
+export const finger = (state: GapState, gap: Gap, drive: GasDrive, dtS: number): void =>
+  follow(state, gap, drive, dtS / FINGERING_S);
 
 /** 1 - exp(-z) to second order, and from 0 to 1 for any z above 0: a step of any length is safe. */
 function fading(z: number): number {

@@ -3,10 +3,10 @@
  * one, for pages that are written later.
  */
 import { existsSync, realpathSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
+import { dirname } from 'node:path';
 import { textAt } from '../../core/fields.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
-import { chainPath } from '../../store/chain/paths.ts';
+import { chainPath, placeOfAttempt } from '../../store/chain/paths.ts';
 import { personalFieldsOf } from '../../store/chain/personal-file.ts';
 import { closeRecords } from '../../store/close-records.ts';
 import { type ChainCheck, checkAgainstChain } from '../../store/verify/chain-check.ts';
@@ -28,7 +28,7 @@ export function chainCheckOf(journal: string): ChainCheck {
 /** By its real path: a link to a job's folder is that job. */
 function placeInRecords(journal: string) {
   const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
-  return { records: dirname(folder), id: basename(folder) };
+  return placeOfAttempt(folder);
 }
 
 /** For pages that are written from this journal now. */

@@ -3,12 +3,12 @@
  * folder, and from what the caller knows of intake, care and chain. A fact that is not passed in
  * stays "not recorded".
  */
-import { basename, dirname, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { Checked } from '../../core/settings.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import { type JournalContents, withoutEnd } from '../../journal/read-journal.ts';
 import { reportDataOf } from '../../report/report-data.ts';
-import { jobPersonalPath, PERSONAL_FILE } from '../../store/chain/paths.ts';
+import { jobPersonalPath, PERSONAL_FILE, placeOfAttempt } from '../../store/chain/paths.ts';
 import { readPersonal } from '../../store/chain/personal-file.ts';
 import { jobFactsIn, overridesIn } from '../prepare/job-facts.ts';
 import { budgetLinesOf } from './journal-budgets.ts';
@@ -60,7 +60,7 @@ export async function documentFactsOf(
     value: {
       report: reportDataOf(judged, budgetLinesOf(journal)),
       snapshots: journal.snapshots,
-      recordId: basename(folder),
+      recordId: placeOfAttempt(folder).id,
       personal: people.fields,
       personalRemovedOn: null,
       ...jobFactsIn(journal.header),

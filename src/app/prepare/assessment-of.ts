@@ -12,8 +12,9 @@ import { loadBuiltInRuleSets } from '../../intake/rules/rule-sets.ts';
 import { inchProblems } from '../../intake/sheet/inch-like.ts';
 import { conflictProblems } from '../../intake/sheet/intake-conflicts.ts';
 import { type IntakeSheet, intakeSheetSchema } from '../../intake/sheet/intake-sheet.ts';
+import { sharedWith, spacedFrom } from '../../intake/sheet/same-pane.ts';
 import type { Assessed } from './assessment-page.ts';
-import { readChecked } from './read-settings.ts';
+import { readChecked, readJson } from './read-settings.ts';
 
 /**
  * `refs` are ids of built-in rule sets or paths of files; they apply together with those in the
@@ -41,6 +42,33 @@ export function assessmentOf(
       drawingSvg: paneDrawing(sheet.value, ruleSets.value),
     },
   };
+}
+
+/** The sheet of a further damage on a pane, with what it shares and its distances filled in. */
+export function sheetBeside(
+  raw: unknown,
+  file: string,
+  beside: readonly { readonly file: string; readonly repaired: boolean }[],
+  today: string,
+): Checked<unknown> {
+  const read = beside.map((one) => {
+    const given = readJson(one.file);
+    const sheet = given.ok ? checkedSheet(given.value, one.file, today) : given;
+    return { ...one, sheet };
+  });
+  const problems = read.flatMap(({ sheet }) => (sheet.ok ? [] : sheet.problems));
+  if (problems.length > 0) return { ok: false, problems };
+  const neighbours = read.flatMap(({ sheet, ...one }) =>
+    sheet.ok ? [{ ...one, sheet: sheet.value }] : [],
+  );
+  const shared = sharedWith(raw, file, neighbours);
+  if (!shared.ok) return shared;
+  const sheet = checkedSheet(shared.value, file, today);
+  if (!sheet.ok) return sheet;
+  const place = spacedFrom(sheet.value, file, neighbours);
+  return place.ok
+    ? { ok: true, value: { ...(shared.value as object), place: place.value } }
+    : place;
 }
 
 function checkedSheet(raw: unknown, file: string, today: string): Checked<IntakeSheet> {

@@ -11,7 +11,7 @@ import { type Resin, resinSchema, viscosityAtPaS } from '../../intake/resin.ts';
 import { resinRemarks } from '../../intake/resin-suitability.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
 import builtInAdvice from '../defaults/advice.json' with { type: 'json' };
-import { type BuiltIn, readChecked } from './read-settings.ts';
+import { readChecked, type Source } from './read-settings.ts';
 
 export interface Bottle {
   readonly file: string;
@@ -19,7 +19,7 @@ export interface Bottle {
   readonly raw: unknown;
 }
 
-export function readBottle(source: string | BuiltIn): Checked<Bottle> {
+export function readBottle(source: Source): Checked<Bottle> {
   const read = readChecked(resinSchema, source);
   if (!read.ok) return read;
   const { file, settings, raw } = read.value;

@@ -9,6 +9,7 @@ import { DUE_STATES } from '../../care/interval.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import type { JournalHeader } from '../../journal/journal-format.ts';
 import type { SetAside } from '../../report/claims/about-facts.ts';
+import { type AttemptFacts, attemptIn } from '../../report/claims/attempt-facts.ts';
 import type { RepairExtras } from '../../store/chain/repair-body.ts';
 
 const assessment = z.object({
@@ -86,6 +87,8 @@ const jobFactsSchema = z.object({
 export type FactsOfJournal = Pick<DocumentFacts, 'intake' | 'calibrations' | 'care' | 'agreement'>;
 
 export interface JobFacts extends FactsOfJournal {
+  /** The attempts of this job before this one; absent in the first. */
+  readonly attempt?: AttemptFacts;
   readonly day: string;
   readonly resin: unknown;
   readonly pitResin: unknown;
@@ -124,11 +127,20 @@ export function overridesIn(
 /** The chain's part of it, for a job that is entered from its journal alone. */
 export function extrasIn({
   about,
-}: Pick<JournalHeader, 'about'>): Pick<RepairExtras, 'assessment' | 'overrides'> {
+}: Pick<JournalHeader, 'about'>): Pick<RepairExtras, 'assessment' | 'overrides' | 'attempt'> {
   const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return { assessment: null, overrides: [] };
   const { intake, overrides } = parsed.data;
-  return { assessment: assessmentEntry(intake?.assessment ?? null), overrides };
+  const attempt = attemptEntry(attemptIn(about));
+  return { assessment: assessmentEntry(intake?.assessment ?? null), overrides, attempt };
+}
+
+function attemptEntry(facts: AttemptFacts | null): NonNullable<RepairExtras['attempt']> | null {
+  const before = facts?.earlier.at(-1);
+  if (facts == null || before === undefined) return null;
+  const { job, number, how } = facts;
+  const { record, journalSha256 } = before;
+  return { job, number, how, after: { record, journalSha256 } };
 }
 
 /** Names of the rule sets with their editions, and their answers. */

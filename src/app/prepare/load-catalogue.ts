@@ -1,5 +1,5 @@
 /**
- * Finds the display's words: a built-in catalogue, by its language, or a shop's own file. Its
+ * Finds the display's words: a built-in catalogue, by its language, or a shop's own folder or file. Its
  * contents and its fit on the display are checked, so that a missing word is refused before a job
  * and not noticed during an alarm.
  */
@@ -9,13 +9,10 @@ import type { Checked } from '../../core/settings.ts';
 import { DAMAGE_TYPES } from '../../intake/sheet/job-sheet.ts';
 import { type Catalogue, catalogueSchemaFor } from '../../panel/catalogue.ts';
 import { catalogueMisfits } from '../../panel/catalogue-fit.ts';
-import builtInEnglish from '../../panel/catalogues/en.json' with { type: 'json' };
-import builtInSpanish from '../../panel/catalogues/es.json' with { type: 'json' };
+import builtInEnglish from '../../panel/catalogues/en/display.json' with { type: 'json' };
 import { ALARM_TABLE } from '../../safety/alarm-table.ts';
+import { LANGUAGES, wordsOf } from './languages.ts';
 import { readChecked } from './read-settings.ts';
-
-const BUILT_IN: Readonly<Record<string, unknown>> = { en: builtInEnglish, es: builtInSpanish };
-export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);
 
 const schema = catalogueSchemaFor({
   alarms: ALARM_TABLE.map(({ id }) => id),
@@ -31,16 +28,15 @@ export interface LoadedCatalogue {
   readonly note: { readonly language: string; readonly sha256: string };
 }
 
-/** `en`, `es`, or the path of a catalogue that ends in .json. */
+/** `en`, `es`, the folder of a language, or the path of a display's catalogue that ends in .json. */
 export function catalogueOf(nameOrPath: string): Checked<LoadedCatalogue> {
-  const content = BUILT_IN[nameOrPath];
-  if (content === undefined && !nameOrPath.endsWith('.json')) {
-    const accepted = `${LANGUAGES.join(', ')}, or the file of a catalogue (.json)`;
+  const source = wordsOf(nameOrPath, 'display');
+  if (source === null) {
+    const accepted = `${LANGUAGES.join(', ')}, the folder of a language, or a catalogue (.json)`;
     const value = JSON.stringify(nameOrPath);
     return { ok: false, problems: [{ file: 'language', path: '', value, accepted }] };
   }
-  const name = `built-in ${nameOrPath}.json`;
-  const read = readChecked(schema, content === undefined ? nameOrPath : { name, content });
+  const read = readChecked(schema, source);
   if (!read.ok) return read;
   const { file, settings: catalogue, raw } = read.value;
   const misfits = catalogueMisfits(catalogue, ENGLISH);

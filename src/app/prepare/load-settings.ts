@@ -17,13 +17,13 @@ import builtInUnit from '../defaults/unit.json' with { type: 'json' };
 import { type Bottle, jobWithBottles } from './job-bottle.ts';
 import { catalogueOf, ENGLISH, type LoadedCatalogue } from './load-catalogue.ts';
 import { namesInText } from './personal.ts';
-import { type BuiltIn, readChecked } from './read-settings.ts';
+import { readChecked, type Source } from './read-settings.ts';
 
 /** Files to read; the built-in settings apply where none is named. */
 export interface SettingsPaths {
   readonly unit?: string | undefined;
-  readonly profile?: string | undefined;
-  readonly job?: string | undefined;
+  readonly profile?: Source | undefined;
+  readonly job?: Source | undefined;
   /** Language of the display, instead of the unit's own: built in, or the file of a catalogue. */
   readonly language?: string | undefined;
 }
@@ -93,7 +93,7 @@ export function loadSettings(
 }
 
 /** The job file with the bottles that are used for it. */
-function readJob(source: string | BuiltIn, { fill, pit }: Bottles) {
+function readJob(source: Source, { fill, pit }: Bottles) {
   const read = readChecked(jobFileSchema, source);
   if (!read.ok || (fill === null && pit === null)) return read;
   const { file, raw } = read.value;

@@ -21,13 +21,13 @@ import {
 } from './load-settings.ts';
 import { type JobGate, type JobOverrideItem, jobGate, type NamedOverride } from './overrides.ts';
 import { namesIn } from './personal.ts';
-import { type BuiltIn, readJson } from './read-settings.ts';
+import { type BuiltIn, readJson, type Source, sourceName } from './read-settings.ts';
 
 export interface PrepareOptions extends SettingsPaths {
   readonly records: string;
-  readonly intake?: string;
-  readonly resin?: string;
-  readonly pitResin?: string;
+  readonly intake?: Source;
+  readonly resin?: Source;
+  readonly pitResin?: Source;
   readonly care?: string;
   readonly agreement?: string;
   readonly override: readonly NamedOverride[];
@@ -111,9 +111,11 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
 
 /** With the calibrations in force: they say for which light the radiometer reads right. */
 const lightProblems = (
-  { unit = 'built-in unit.json', job = 'built-in job.json' }: SettingsPaths,
+  { unit = 'built-in unit.json', job = BUILT_IN_JOB }: SettingsPaths,
   { config }: LoadedSettings,
-): readonly string[] => lightChainProblems(config, { unit, job }).map(problemLine);
+): readonly string[] => lightChainProblems(config, { unit, job: sourceName(job) }).map(problemLine);
+
+const BUILT_IN_JOB = 'built-in job.json';
 
 const isCareOverride = (one: NamedOverride): one is CareOverride =>
   (CARE_ITEM_NAMES as readonly string[]).includes(one.item);
@@ -155,11 +157,14 @@ async function intakeOf(
   if (source === null) return { ok: true, value: null };
   // Drawing and rules are loaded only where there is a sheet.
   const { jobIntake } = await import('./job-intake.ts');
-  return jobIntake(source, config.job, job ?? 'built-in job.json', today);
+  return jobIntake(source, config.job, sourceName(job ?? BUILT_IN_JOB), today);
 }
 
 function intakeSource(options: PrepareOptions, when: When): Checked<IntakeSource> | null {
   const { intake } = options;
+  if (typeof intake === 'object') {
+    return { ok: true, value: { file: intake.name, raw: intake.content } };
+  }
   if (intake !== undefined) {
     const read = readJson(intake);
     return read.ok ? { ok: true, value: { file: intake, raw: read.value } } : read;

@@ -16,6 +16,12 @@ export interface BuiltIn {
   readonly content: unknown;
 }
 
+/** A file, or settings that come from elsewhere under a name of their own. */
+export type Source = string | BuiltIn;
+
+export const sourceName = (source: Source): string =>
+  typeof source === 'string' ? source : source.name;
+
 export interface ReadSettings<T> {
   readonly file: string;
   readonly settings: T;
@@ -23,10 +29,7 @@ export interface ReadSettings<T> {
 }
 
 /** The file at `source`, or built-in settings. */
-export function readChecked<T>(
-  schema: z.ZodType<T>,
-  source: string | BuiltIn,
-): Checked<ReadSettings<T>> {
+export function readChecked<T>(schema: z.ZodType<T>, source: Source): Checked<ReadSettings<T>> {
   const [file, read]: [string, Checked<unknown>] =
     typeof source === 'string'
       ? [source, readJson(source)]

@@ -5,7 +5,7 @@
  */
 import type { Command } from 'commander';
 import type { Assessed } from '../../app/prepare/assessment-page.ts';
-import { problemLine, type SettingsProblem } from '../../core/settings.ts';
+import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { localDay } from '../terminal/local-day.ts';
 import { collect } from '../terminal/parse-option.ts';
@@ -17,6 +17,9 @@ interface Options extends AdviceAsked {
   readonly rules: readonly string[];
   readonly out?: string;
   readonly json: boolean;
+  /** Sheets of other damages on the same pane. */
+  readonly beside: readonly string[];
+  readonly besideRepaired: readonly string[];
   readonly listRules: boolean;
   readonly rulesTable: boolean;
 }
@@ -28,6 +31,13 @@ export function addAssessCommand(program: Command): void {
     .option('--intake <file>', 'intake sheet (JSON); missing answers are asked at the terminal')
     .option('--rules <id or file>', 'a rule set in addition to those of the sheet', collect, [])
     .option('--resin <file>', 'bottle of resin at hand (JSON); repeatable', collect, [])
+    .option(
+      '--beside <file>',
+      'sheet of another damage on the same pane (JSON); repeatable',
+      collect,
+      [],
+    )
+    .option('--beside-repaired <file>', 'the same, of one that is repaired', collect, [])
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--advice-rules <file>', "a shop's own rules for advice (JSON)")
     .option('--technician <name>', 'for the job sheet')
@@ -74,12 +84,22 @@ async function assessCommand(options: Options): Promise<number> {
 }
 
 async function conclude(
-  raw: unknown,
+  given: unknown,
   file: string,
   options: Options,
   today: string,
 ): Promise<number> {
-  const { assessmentOf, withRuleSets } = await import('../../app/prepare/assessment-of.ts');
+  const { assessmentOf, sheetBeside, withRuleSets } = await import(
+    '../../app/prepare/assessment-of.ts'
+  );
+  const beside = [
+    ...options.beside.map((one) => ({ file: one, repaired: false })),
+    ...options.besideRepaired.map((one) => ({ file: one, repaired: true })),
+  ];
+  const placed: Checked<unknown> =
+    beside.length === 0 ? { ok: true, value: given } : sheetBeside(given, file, beside, today);
+  if (!placed.ok) return refuseProblems(placed.problems);
+  const raw = placed.value;
   const made = assessmentOf(raw, options.rules, file, today);
   if (!made.ok) return refuseProblems(made.problems);
   const { assessAdvice } = await import('./assess-advice.ts');

@@ -58,7 +58,7 @@ export function withGuidedOptions(command: Command): Command {
     .option('--unit <file>', 'settings of the unit (JSON)')
     .option('--care <file>', "intervals and limits of the unit's care (JSON)")
     .option('--guided <file>', 'figures of the guided procedures (JSON)')
-    .option('--language <name>', 'of the display: en, es, or the file of a catalogue')
+    .option('--language <name or folder>', 'of the display: en, es, or a folder')
     .option('--words <file>', 'words of the guided procedures in another language (JSON)')
     .option('--records <folder>', 'folder of the records', 'records')
     .option('--json', 'the result as JSON', false);

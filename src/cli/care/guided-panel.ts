@@ -12,6 +12,7 @@ import { QUANTITIES, writtenValue } from '../../procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
 import type { Session } from '../run/session.ts';
 import { eventLine } from '../terminal/event-lines.ts';
+import { keysNamed } from '../terminal/keys.ts';
 import type { Showing } from '../terminal/live-panel.ts';
 import { drawAround } from '../terminal/panel-drawing.ts';
 import { QUANTITY_OF } from './guided-options.ts';
@@ -39,7 +40,7 @@ export const guidedShowing = (config: GuidedConfig, session: Session): Showing<G
         snapshot,
         reference: referenceWords(config, session),
         typed: session.keyboard === null ? null : typed,
-        keys: session.keysLine,
+        keys: keysNamed(session.keysLine, config.catalogue.names),
       },
       colour,
     ),

@@ -1,22 +1,20 @@
 /**
- * Finds the words of the guided procedures: built in, by the language of the display, or a file. A
- * language without words of its own falls back to English.
+ * Finds the words of the guided procedures: of the language of the display, built in or a folder, or
+ * a file. A language that is one file for the display alone falls back to English.
  */
 
+import { wordsOf } from '../../app/prepare/languages.ts';
 import { readChecked } from '../../app/prepare/read-settings.ts';
-import { type Checked, checkSettings } from '../../core/settings.ts';
+import type { Checked } from '../../core/settings.ts';
 import { type GuidedCatalogue, guidedCatalogueSchema } from '../../procedure/guided/catalogue.ts';
-import spanish from '../../procedure/guided/catalogues/es.json' with { type: 'json' };
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
 
 export function guidedWordsOf(
   language: string,
   file: string | undefined,
 ): Checked<GuidedCatalogue> {
-  if (file !== undefined) {
-    const read = readChecked(guidedCatalogueSchema, file);
-    return read.ok ? { ok: true, value: read.value.settings } : read;
-  }
-  if (language !== 'es') return { ok: true, value: RECORD_WORDS };
-  return checkSettings(guidedCatalogueSchema, spanish, 'built-in guided words es.json');
+  const source = file ?? wordsOf(language, 'guided');
+  if (source === null) return { ok: true, value: RECORD_WORDS };
+  const read = readChecked(guidedCatalogueSchema, source);
+  return read.ok ? { ok: true, value: read.value.settings } : read;
 }

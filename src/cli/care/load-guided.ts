@@ -62,8 +62,8 @@ export function loadGuided(
   if (!loaded.ok || !care.ok || !guided.ok) {
     return { ok: false, problems: [loaded, care, guided].flatMap((r) => (r.ok ? [] : r.problems)) };
   }
-  const { language } = loaded.value.config.catalogue;
-  const words = guidedWordsOf(language, options.words);
+  const named = options.language ?? loaded.value.config.unit.language;
+  const words = guidedWordsOf(named, options.words);
   if (!words.ok) return words;
   const simulated = options.port === undefined;
   const { facts, notes } = readCare(options.records, {

@@ -3,18 +3,9 @@
  * enters jobs without an entry from their journals, and reports what was proved and what was not.
  */
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Command } from 'commander';
-import { budgetLinesOf } from '../../app/papers/journal-budgets.ts';
-import { extrasIn } from '../../app/prepare/job-facts.ts';
-import { loadRepairJournal } from '../../app/prepare/load-journal.ts';
 import { problemLine } from '../../core/settings.ts';
-import { reportDataOf } from '../../report/report-data.ts';
-import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { findingLine } from '../../store/chain/finding.ts';
-import { JOURNAL_FILE, jobPersonalPath, REPORT_FILE } from '../../store/chain/paths.ts';
-import { readPersonal } from '../../store/chain/personal-file.ts';
-import { type RepairBody, repairBodyOf } from '../../store/chain/repair-body.ts';
 import type { RecordsStore } from '../../store/records-store.ts';
 import type { Rebuilt } from '../../store/verify/rebuild.ts';
 import { unrecordedJobs } from '../../store/verify/unrecorded.ts';
@@ -23,6 +14,7 @@ import { EXIT } from '../terminal/exit-codes.ts';
 import { complain, type RecordsOptions, withRecords } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
+import { entryFromJournal, startOf } from './entry-from-journal.ts';
 
 interface RebuildOptions extends RecordsOptions {
   readonly interrupted: boolean;
@@ -87,7 +79,10 @@ function enterUnrecorded(
   { at, interrupted }: { readonly at: string; readonly interrupted: boolean },
 ): void {
   const known = new Set(store.entries('repair').map(({ id }) => id));
-  const jobs = unrecordedJobs(folder, known).map((id) => ({ id, found: jobOf(folder, id) }));
+  const jobs = unrecordedJobs(folder, known).map((id) => ({
+    id,
+    found: entryFromJournal(folder, id),
+  }));
   const inOrder = jobs.toSorted((a, b) => startOf(a.found).localeCompare(startOf(b.found)));
   for (const { id, found } of inOrder) {
     if (!found.ok) {
@@ -101,38 +96,4 @@ function enterUnrecorded(
       print(`Entered from its journal: ${id}, entry ${entry.seq}\n`);
     }
   }
-}
-
-type Job =
-  | {
-      readonly ok: true;
-      readonly ended: boolean;
-      readonly body: RepairBody;
-      readonly personal: Readonly<Record<string, string>> | null;
-    }
-  | { readonly ok: false; readonly why: string };
-
-const startOf = (job: Job): string => (job.ok ? job.body.startedAt : '');
-
-function jobOf(folder: string, id: string): Job {
-  const at = (name: string): string => join(folder, id, name);
-  const journal = loadRepairJournal(at(JOURNAL_FILE));
-  if (!journal.ok) return { ok: false, why: journal.problems.map(problemLine).join(' ') };
-  const { footer } = journal.value;
-  const report = reportDataOf(journal.value, budgetLinesOf(journal.value));
-  const endedAt = new Date(Date.parse(report.startedAt) + Math.round(report.lastsS * 1000));
-  const personal = readPersonal(jobPersonalPath(join(folder, id)));
-  const hasReport = existsSync(at(REPORT_FILE));
-  return {
-    ok: true,
-    ended: footer !== null,
-    personal: personal.state === 'there' ? personal.personal.fields : null,
-    body: repairBodyOf(report, {
-      endedAt: endedAt.toISOString(),
-      ...extrasIn(journal.value.header),
-      entered: 'later, from its journal',
-      journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
-      report: hasReport ? { file: REPORT_FILE, sha256: fileSha256(at(REPORT_FILE)) } : null,
-    }),
-  };
 }

@@ -18,6 +18,7 @@ import {
   removePersonal,
 } from '../../store/removal.ts';
 import { recordsDue } from '../../store/retention.ts';
+import { attemptsIn } from '../../store/verify/unrecorded.ts';
 import { chainLinks } from '../../store/verify/verify-chain.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import {
@@ -94,7 +95,9 @@ function remove(id: string, { records, reason, by }: RemoveOptions): Promise<num
       complain([problemLine({ file: id, path, value: JSON.stringify(text), accepted })]);
       return EXIT.badInput;
     }
-    return removeAll(store, records, [id], reason, by);
+    // A job's attempts name the same people.
+    const attempts = attemptsIn(records, id);
+    return removeAll(store, records, attempts.length > 0 ? attempts : [id], reason, by);
   });
 }
 

@@ -6,6 +6,7 @@ import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
 import type { FoundRepair } from '../../store/index/find.ts';
 import type { ShownEntry, ShownRecord } from '../../store/records-store.ts';
+import { attemptsIn } from '../../store/verify/unrecorded.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { noSuchRecord, type RecordsOptions, withRecords } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
@@ -30,15 +31,22 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
   return withRecords(records, 'read', (store) => {
     const record = store.show(id);
     if (record === null) return noSuchRecord(records, id);
-    const text = json ? JSON.stringify(record, null, 2) : linesOf(record).join('\n');
+    const later = attemptsIn(records, id).slice(1);
+    const text = json ? JSON.stringify(record, null, 2) : linesOf(record, later).join('\n');
     print(`${text}\n`);
     return EXIT.completed;
   });
 }
 
-function linesOf({ id, repair, entries }: ShownRecord): readonly string[] {
+function linesOf(
+  { id, repair, entries }: ShownRecord,
+  later: readonly string[],
+): readonly string[] {
+  const attempts = later.length === 0 ? [] : [['later attempts', later.join(', ')] as const];
   const facts =
-    repair === null ? [] : [...factsOf(repair), ...claimsIn(entries), ...setAside(entries)];
+    repair === null
+      ? []
+      : [...factsOf(repair), ...attempts, ...claimsIn(entries), ...setAside(entries)];
   const people = peopleOf(entries, repair);
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [

@@ -4,8 +4,8 @@
  * the file was changed.
  */
 
+import { configOfHeader } from '../../app/attempts/attempt-entry.ts';
 import { loadJournal } from '../../app/prepare/load-journal.ts';
-import { settingsFromInputs } from '../../app/prepare/load-settings.ts';
 import { type ReplayResult, replayJournal } from '../../app/replay.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
@@ -38,10 +38,13 @@ export function replayCommand(file: string): number {
 }
 
 /** Uses the procedure that the header names, with the header's settings. */
-function replayOf(contents: JournalContents, file: string): Checked<ReplayResult> {
+function replayOf(
+  contents: JournalContents,
+  file: string,
+): Checked<Pick<ReplayResult, 'ticks' | 'events' | 'differences'>> {
   const { inputs, procedure } = contents.header;
   if (procedure === undefined) {
-    const config = settingsFromInputs(inputs, file);
+    const config = configOfHeader(contents.header, file);
     if (!config.ok) return config;
     return { ok: true, value: replayJournal(REPAIR, config.value, contents) };
   }

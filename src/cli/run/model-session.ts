@@ -91,11 +91,12 @@ const shieldWords = (hands: Hands): string =>
   hands.view().shieldClosed ? '; shield closed' : '; shield OPEN';
 
 function lookAt(hands: Hands): string {
-  const { bubbling, clear, filledRatio, longestFrontRatio, tacky } = hands.view();
+  const { bubbling, clear, filledRatio, longestFrontRatio, tacky, resinLeft } = hands.view();
   const tip = `dark where air is left, longest gap to ${Math.round(longestFrontRatio * 100)} %`;
   const look = clear ? 'clear' : filledRatio > 0.02 ? tip : 'not filled';
   const face = tacky === null ? '' : tacky ? ', face tacky' : ', face hard';
-  return `${Math.round(filledRatio * 100)} % filled, ${look}${bubbling ? ', bubbles rising' : ''}${face}`;
+  const more = `${bubbling ? ', bubbles rising' : ''}${resinLeft ? '' : ', no resin in injector'}${face}`;
+  return `${Math.round(filledRatio * 100)} % filled, ${look}${more}`;
 }
 
 function titleOf(

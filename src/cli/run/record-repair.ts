@@ -35,6 +35,7 @@ export interface RepairToRecord {
   readonly end: JobEnd;
   readonly assessment?: RepairExtras['assessment'];
   readonly overrides?: RepairExtras['overrides'];
+  readonly attempt?: RepairExtras['attempt'];
 }
 
 export interface RecordedRepair {
@@ -118,6 +119,7 @@ function judgedBodyOf(repair: RepairToRecord): RepairBody {
     endedAt: endedAtOf(session, end),
     assessment,
     overrides,
+    attempt: repair.attempt ?? null,
     entered: 'at its end',
     journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
     report: report === null ? null : { file: REPORT_FILE, sha256: fileSha256(report) },

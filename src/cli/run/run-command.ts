@@ -3,35 +3,44 @@
  * record so that none is ever overwritten, runs the job, writes the report, and prints the outcome.
  */
 import { join } from 'node:path';
+import type { NextAttempt } from '../../app/attempts/next-attempt.ts';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
 import { type WrittenReport, writeReport } from '../../app/papers/write-report.ts';
 import { extrasIn } from '../../app/prepare/job-facts.ts';
-import {
-  type Prepared,
-  type PrepareOptions,
-  prepareRun,
-  type When,
-} from '../../app/prepare/prepare-run.ts';
+import { type Prepared, prepareRun, type When } from '../../app/prepare/prepare-run.ts';
 import type { Outcome } from '../../core/events.ts';
 import { problemLine } from '../../core/settings.ts';
 import { END_WORDS } from '../../report/words.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
+import { keysNamed } from '../terminal/keys.ts';
 import { localDay } from '../terminal/local-day.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
 import { refuse } from '../terminal/refuse.ts';
 import { wrappedLine } from '../terminal/text-columns.ts';
+import {
+  type AttemptOptions,
+  attemptAsked,
+  attemptFolder,
+  attemptLines,
+  sessionOf,
+  unfinishedJobs,
+  unfinishedLines,
+  withAttempt,
+  withEntry,
+} from './attempt-run.ts';
 import { beginRecord } from './begin-record.ts';
 import { SIMULATED_START } from './model-session.ts';
 import { newFolder } from './new-folder.ts';
 import { openSession, type SessionOptions } from './open-session.ts';
 import { type JobEnd, runJob } from './run-job.ts';
+import { seenSafeWords } from './seen-safe.ts';
 import type { Session } from './session.ts';
 import { speedWords } from './speed-words.ts';
 
-export interface RunOptions extends SessionOptions, PrepareOptions {
+export interface RunOptions extends SessionOptions, AttemptOptions {
   /** The result as JSON on standard output; everything else goes to standard error. */
   readonly json: boolean;
 }
@@ -41,19 +50,47 @@ export async function runCommand(options: RunOptions): Promise<number> {
     printError('--manual needs a terminal to press keys in.\n');
     return EXIT.badInput;
   }
-  const prepared = await prepareRun(options, whenOf(options));
+  const asked = attemptAsked(options);
+  if (!asked.ok) return refuse(asked.lines);
+  const { attempt } = asked;
+  const prepared = await prepareRun({ ...attempt?.files, ...options }, whenOf(options));
   if (!prepared.ok) return refuse(prepared.lines);
   for (const warning of prepared.warnings) printError(`${warning}\n`);
   tellIndexMissing();
+  const told =
+    attempt === null
+      ? unfinishedLines(unfinishedJobs(options.records))
+      : attemptLines(attempt, options.port === undefined);
+  for (const line of told) printError(`${line}\n`);
   const { config } = prepared.settings;
   const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
-  const { session } = opened;
-  const folder = newFolder(options.records, config.job.reference);
-  if (typeof folder === 'string') return await run(prepared, session, options, folder);
+  const session = attempt === null ? opened.session : sessionOf(opened.session, attempt, options);
+  const folder =
+    attempt === null
+      ? newFolder(options.records, config.job.reference)
+      : attemptFolder(options.records, attempt);
+  if (typeof folder === 'string') {
+    return await run(attemptedOf(prepared, attempt, session), session, options, folder);
+  }
   await session.board.close();
   return refuse([problemLine(folder)]);
 }
+
+type Ready = Extract<Prepared, { ok: true }>;
+
+const attemptedOf = (
+  prepared: Ready,
+  attempt: NextAttempt | null,
+  { startedAt }: Session,
+): Ready =>
+  attempt === null
+    ? prepared
+    : {
+        ...prepared,
+        settings: withEntry(prepared.settings, attempt),
+        about: withAttempt(prepared.about, attempt, startedAt),
+      };
 
 /** A simulated run has a simulated day, so that the same inputs give the same record on any day. */
 function whenOf({ port }: RunOptions): When {
@@ -64,7 +101,7 @@ function whenOf({ port }: RunOptions): When {
 }
 
 async function run(
-  { settings, about }: Extract<Prepared, { ok: true }>,
+  { settings, about }: Ready,
   session: Session,
   { records, json }: RunOptions,
   name: string,
@@ -86,7 +123,7 @@ async function run(
       title: session.title,
       lowestPa: profile.vacuum.lowestPa,
       highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
-      keys: session.keysLine,
+      keys: keysNamed(session.keysLine, settings.config.catalogue.names),
     },
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
@@ -125,7 +162,7 @@ async function run(
 
 const resultOf = (
   record: string,
-  { reason, outcome, why, boardS, recorded }: JobEnd,
+  { reason, outcome, why, boardS, recorded, seenSafe }: JobEnd,
   { data, files }: WrittenReport,
   { facts }: { readonly facts: OutsideFacts },
 ) => ({
@@ -135,6 +172,7 @@ const resultOf = (
   why,
   boardS,
   recordComplete: recorded,
+  seenSafe,
   verdict: data?.verdict ?? null,
   claims: data?.claims ?? [],
   doses: data?.doses ?? [],
@@ -152,6 +190,7 @@ function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]
     '',
     ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
     `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
+    seenSafeWords(end.seenSafe),
     ...reportLines,
     speedWords(end.boardS, wallS),
   ];

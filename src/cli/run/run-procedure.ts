@@ -14,12 +14,14 @@ import { escapedLines } from '../../core/plain-text.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalEnd } from '../../journal/journal-format.ts';
 import { clockWords, END_WORDS } from '../../report/words.ts';
+import { INITIAL_SIGNAL_MEMORY } from '../../signal/decode.ts';
 import { createInterrupts } from '../terminal/interrupts.ts';
 import { listenToKeys } from '../terminal/keys.ts';
 import { createLivePanel, type LivePanel, type Showing } from '../terminal/live-panel.ts';
 import { createTypedNumber, type TypedNumber } from '../terminal/typed-number.ts';
 import type { BegunRecord } from './begin-record.ts';
 import { makeSafeAtLast } from './safe-at-last.ts';
+import { createSafeWatch, type SeenSafe } from './seen-safe.ts';
 import type { Session } from './session.ts';
 
 export interface ProcedureRun<P extends ProcedureTypes> {
@@ -47,6 +49,8 @@ export interface ProcedureEnd<P extends ProcedureTypes> extends JournalEnd {
    * False where the journal could not be written to its end: then none of the above is evidence.
    */
   readonly recorded: boolean;
+  /** What was seen after the outputs went safe; null where nothing was. */
+  readonly seenSafe: SeenSafe | null;
   /** Null where no frame ever came. */
   readonly last: ControllerState<P> | null;
 }
@@ -58,6 +62,7 @@ export async function runProcedure<P extends ProcedureTypes>(
   const { board } = session;
   const { journal, onFailure } = run.record;
   const watcher = endWatcher<P>();
+  const safeWatch = createSafeWatch(board, run.config.unit.channels);
   const pacer: { stop: () => void } = { stop: () => undefined };
   const fail = (error: unknown): void => {
     watcher.fault(error);
@@ -76,7 +81,8 @@ export async function runProcedure<P extends ProcedureTypes>(
     onConsumerError: (name, error) =>
       warn(`${name}: ${String(error)}; the job continues without it`),
     onFault: fail,
-    onEnd: () => pacer.stop(),
+    onEnd: () =>
+      safeWatch.begin(watcher.last()?.state.signal ?? INITIAL_SIGNAL_MEMORY, () => pacer.stop()),
   });
   const interrupts = createInterrupts({
     ask: (why) => pipeline.request({ kind: 'stop', by: 'interrupt', why }),
@@ -96,11 +102,12 @@ export async function runProcedure<P extends ProcedureTypes>(
   } finally {
     makeSafeAtLast(board, warn);
     pipeline.close();
+    safeWatch.close();
     await board.close();
     for (const close of [stopListening, interrupts.close, panel.close]) close();
     journal.close(watcher.journalEnd());
   }
-  return watcher.end();
+  return { ...watcher.end(), seenSafe: safeWatch.result() };
 }
 
 /** Display consumers come last: by then everything else has seen the tick. */
@@ -184,7 +191,7 @@ function endWatcher<P extends ProcedureTypes>() {
     },
     last: (): Tick<P> | null => last,
     journalEnd,
-    end: (): ProcedureEnd<P> => ({
+    end: (): Omit<ProcedureEnd<P>, 'seenSafe'> => ({
       ...(unrecorded === null ? journalEnd() : incompleteEnd(journalEnd(), unrecorded)),
       boardS: boardS(),
       recorded: unrecorded === null,

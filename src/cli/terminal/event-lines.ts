@@ -14,6 +14,8 @@ import {
   joulesPerCm2,
   type PortionWords,
   portionWords,
+  RECHARGE_WORDS,
+  REMEDY_WORDS,
 } from '../../report/words.ts';
 
 /** `null` for events that would only clutter a terminal. */
@@ -35,6 +37,10 @@ function wordsOf(event: Event): string | null {
       return `      answered ${event.answer}`;
     case 'hold-reason':
       return `      HOLD because: ${HOLD_REASON_WORDS[event.reason]}`;
+    case 'remedy':
+      return `      remedy ${event.taken ? 'carried out' : 'declined'}: ${REMEDY_WORDS[event.remedy]}`;
+    case 'recharge':
+      return `      fresh resin before cycle ${event.cycle}: ${RECHARGE_WORDS[event.why]}`;
     case 'measured':
       return `      ${measuredLine(event)}`;
     case 'seal-finding':

@@ -25,6 +25,10 @@ export const KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   e emergency stop  s shie
 /** A real unit has its own emergency stop and shield. */
 export const REAL_KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   Ctrl-C end';
 
+/** With the buttons named as the display names them. */
+export const keysNamed = (keys: string, names: Readonly<Record<Button, string>>): string =>
+  keys.replace(/\b(HOLD|YES|NO|MORE)\b/g, (word) => names[word.toLowerCase() as Button]);
+
 export const INTERRUPT_KEY = 'interrupt';
 
 /** Listens until the returned function is called, which restores the terminal. */

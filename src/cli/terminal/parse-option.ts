@@ -24,6 +24,8 @@ export const parseCount = (words: string): number =>
 export const parseAltitude = (words: string): number =>
   number(words, -400, 4000, 'metres above sea level from -400 to 4000');
 
+export const parseHours = (words: string): number => number(words, 0, 1000, 'hours from 0 to 1000');
+
 const LONGEST_AGREEMENT = 1000;
 
 export function parseAgreement(words: string): string {

@@ -9,6 +9,8 @@ import {
   HOLD_REASON_WORDS,
   plainWords,
   QUESTION_WORDS,
+  RECHARGE_WORDS,
+  REMEDY_WORDS,
   secondsWords,
 } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
@@ -60,6 +62,26 @@ export const refusedTable = ({ refused }: ReportData): Block | null =>
         rows: refused.map(({ atS, request, why }) => [clockWords(atS), request, why]),
       };
 
+/** Left out where the break was clear without either. */
+export const remediesTable = ({ remedies }: ReportData): Block | null =>
+  remedies.length === 0
+    ? null
+    : {
+        kind: 'table',
+        caption:
+          'Remedies offered for a break that was not clear, by the cycle before them; fresh resin, by the cycle after it. A person says what was done: the unit did not see it.',
+        heads: ['At, min:s', 'Cycle', 'What', 'Done'],
+        empty: '',
+        rows: remedies.map((row) => [
+          clockWords(row.atS),
+          String(row.cycle),
+          row.what === 'remedy'
+            ? `Remedy: ${REMEDY_WORDS[row.remedy]}`
+            : `Fresh resin: ${RECHARGE_WORDS[row.why]}`,
+          row.what === 'recharge' || row.taken ? 'yes' : 'declined',
+        ]),
+      };
+
 export const answersTable = ({ answers }: ReportData): Block => ({
   kind: 'table',
   caption: 'For a step without a question, YES means that it was done.',
@@ -74,7 +96,9 @@ export const answersTable = ({ answers }: ReportData): Block => ({
 
 /** The cycle is named for the questions that come back in each cycle. */
 const cycleWords = (phase: string, cycle: number): string =>
-  ['ask-bubbles', 'ask-clear', 'offer-cycle'].includes(phase) ? ` (cycle ${cycle})` : '';
+  ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle', 'ask-resin'].includes(phase)
+    ? ` (cycle ${cycle})`
+    : '';
 
 export const phasesTable = ({ phases }: ReportData): Block => ({
   kind: 'table',

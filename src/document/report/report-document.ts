@@ -17,9 +17,17 @@ import {
   photoBlocks,
 } from '../outside-facts.ts';
 import { asRunTable } from './as-run.ts';
+import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
 import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
-import { alarmsTable, answersTable, holdsTable, phasesTable, refusedTable } from './history.ts';
+import {
+  alarmsTable,
+  answersTable,
+  holdsTable,
+  phasesTable,
+  refusedTable,
+  remediesTable,
+} from './history.ts';
 import { CAUTIONS, canAndCannot, identityFields, inputFields, sumFields } from './identity.ts';
 import { pressureChart } from './pressure-chart.tsx';
 import { cyclesTable, limitsTable, measuredTable } from './results.ts';
@@ -55,6 +63,7 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
     verdictBox(report),
     resultTiles(report),
+    attemptsTable(report),
     heading('Claims: what was shown, and by what'),
     claimsTable(report),
     heading('What this record cannot show'),
@@ -109,6 +118,7 @@ function historyBlocks({ report: data, ...facts }: DocumentFacts): readonly Bloc
     amendmentsTable(facts.amendments),
     heading('Answers given by the person'),
     answersTable(data),
+    remediesTable(data),
     heading('Single measurements'),
     measuredTable(data),
     heading('Phases'),

@@ -1,5 +1,6 @@
 /** The words for events and records, which are kept in English whatever the display's language. */
+
+import en from '../../panel/catalogues/en/guided.json' with { type: 'json' };
 import { guidedCatalogueSchema } from './catalogue.ts';
-import en from './catalogues/en.json' with { type: 'json' };
 
 export const RECORD_WORDS = guidedCatalogueSchema.parse(en);

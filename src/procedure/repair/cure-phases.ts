@@ -17,7 +17,7 @@ import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
 import { BASE, handWork, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 
-/** First phase of the way to the cure. */
+/** Where the injector is off. */
 export const firstCureStep = ({ curing }: Profile): PhaseId =>
   curing === 'apart' ? 'cover-fill' : 'fill-pit';
 
@@ -86,6 +86,10 @@ function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): 
 }
 
 export const CURE_ROWS = {
+  'injector-off': {
+    ...handWork('injector-off', 'fill-pit'),
+    next: (_, { answer, profile }) => (answer === 'yes' ? { to: firstCureStep(profile) } : null),
+  },
   'cover-fill': handWork('cover-fill', 'place-lamp-fill'),
   'place-lamp-fill': handWork('place-lamp-fill', 'cure-fill'),
   'cure-fill': lampPhase('cure-fill', 'uncover-fill', () => 'fill'),

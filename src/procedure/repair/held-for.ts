@@ -1,10 +1,11 @@
 /**
- * What a repair makes of the reason for which a person pressed HOLD. A leg that grew: the job goes on
- * at lower vacuum and pressure, and only when a person says so. Resin on the inner side: the job can
- * only be ended.
+ * What a repair makes of the reason for which a person pressed HOLD. A leg that grew: it is measured
+ * where pressure, resin or light are in play, and the job goes on at lower vacuum and pressure, and
+ * only when a person says so. Resin on the inner side: the job can only be ended.
  */
 import type { HeldFor } from '../../control/procedure.ts';
 import type { HoldQuestion, HoldReason } from '../../core/events.ts';
+import { CLOSED_PHASES, CURE_PHASES, isResinOpen } from '../../core/phases.ts';
 import type { ProcedureState } from '../phase.ts';
 import { lowered } from './loads.ts';
 import type { Repair, RepairConfig, RepairReason } from './repair-state.ts';
@@ -28,12 +29,18 @@ const WHY: Readonly<Record<HoldReason, RepairReason>> = {
   },
 };
 
+/** Before the work on the break and after its cure, a person judges the pane without a limit shown. */
+const measured = ({ phase, resinInBreak }: ProcedureState): boolean =>
+  CLOSED_PHASES.has(phase) || isResinOpen(phase, resinInBreak) || CURE_PHASES.has(phase);
+
 export function heldFor(
   reason: HoldReason,
   walk: ProcedureState,
   { profile }: RepairConfig,
 ): HeldFor<Repair> {
   const said = { kind: 'hold-reason', phase: walk.phase, reason } as const;
-  const next = reason === 'leg-grew' ? lowered(walk, profile) : { walk, events: [] };
-  return { walk: next.walk, why: WHY[reason], events: [said, ...next.events] };
+  if (reason !== 'leg-grew') return { walk, why: WHY[reason], events: [said] };
+  const next = lowered(walk, profile);
+  const legGrew = measured(walk);
+  return { walk: { ...next.walk, legGrew }, why: WHY[reason], events: [said, ...next.events] };
 }

@@ -1,12 +1,12 @@
 /**
  * Vacuum and pressure of a job: the profile's, as far as the pump reaches them in this air, and
- * lowered for the rest of the job each time a leg has grown.
+ * lowered for the rest of the job each time a leg has grown, and as a remedy lowers the pressure.
  */
 import type { UnstampedEvent } from '../../core/events.ts';
 import type { ProcedureState } from '../phase.ts';
 import type { Profile } from '../profile.ts';
 
-type Loaded = Pick<ProcedureState, 'atmospherePa' | 'vacuumPa' | 'loadRatio'>;
+type Loaded = Pick<ProcedureState, 'atmospherePa' | 'vacuumPa' | 'loadRatio' | 'pressureRatio'>;
 
 /** Demo: half of what the leg did not bear. */
 const LOWERED_RATIO = 0.5;
@@ -19,9 +19,9 @@ export function vacuumPaOf(state: Loaded, { vacuum }: Pick<Profile, 'vacuum'>): 
 }
 
 export const pressureGaugePaOf = (
-  { loadRatio }: Loaded,
+  { loadRatio, pressureRatio }: Loaded,
   { pressure }: Pick<Profile, 'pressure'>,
-): number => loadRatio * pressure.setPointGaugePa;
+): number => loadRatio * pressureRatio * pressure.setPointGaugePa;
 
 /** From now on half of what it was, and what the record says of it. */
 export function lowered(

@@ -14,7 +14,7 @@ import {
   type Portion,
 } from '../../core/measurements.ts';
 import { memoized } from '../../core/memoized.ts';
-import { CURE_PHASES, GLASS_PHASES, OPEN_RESIN_PHASES, type PhaseId } from '../../core/phases.ts';
+import { CURE_PHASES, GLASS_PHASES, isResinOpen, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
 import type { TargetDose } from '../../cure/target-dose.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
@@ -30,7 +30,7 @@ export function watchPane(
   { unit, profile, job }: RepairConfig,
   passedS: number,
 ): Pick<RepairScene, 'heat' | 'openResin'> {
-  const { phase } = procedure;
+  const { phase, resinInBreak } = procedure;
   const scene = {
     glassK: valueOrNull(reading.glassK),
     watching: GLASS_PHASES.has(phase),
@@ -39,7 +39,7 @@ export function watchPane(
     paneFollowsAirS: unit.heating.paneFollowsAirS,
   };
   const resin = {
-    open: OPEN_RESIN_PHASES.has(phase) && !isEnded(batch),
+    open: isResinOpen(phase, resinInBreak) && !isEnded(batch),
     lampOn: lampBurns(commanded),
   };
   return {
@@ -80,7 +80,7 @@ type Seen = Pick<RepairState, 'procedure' | 'scene'>;
 
 /** The share shown to a person while resin is exposed; null while it is small or not known. */
 export function daylightToShow(config: RepairConfig, state: Seen): number | null {
-  if (!OPEN_RESIN_PHASES.has(state.procedure.phase)) return null;
+  if (!isResinOpen(state.procedure.phase, state.procedure.resinInBreak)) return null;
   const { criticalShare } = openResinLoadOf(config, state);
   return (criticalShare ?? 0) >= config.unit.daylightShownFrom ? criticalShare : null;
 }

@@ -42,9 +42,15 @@ export function stepProcedure(state: ProcedureState, context: PhaseContext): Pro
   return { ...moved, events: [...answered, ...measured, ...(step.events ?? []), ...entered] };
 }
 
-/** Enters the phase in which a held job resumes, from its beginning. */
+/**
+ * Enters the phase in which a held job resumes, from its beginning; a leg that grew is measured
+ * first.
+ */
 export function resume(state: ProcedureState): ProcedureState {
-  return enter(state, phaseOf(state).resumeAt);
+  const { resumeAt } = phaseOf(state);
+  if (!state.legGrew) return enter(state, resumeAt);
+  const goesOnAt = state.phase === 'measure-leg' ? state.goesOnAt : resumeAt;
+  return enter({ ...state, legGrew: false, goesOnAt }, 'measure-leg');
 }
 
 export function enteredEvent({ phase, cycle }: ProcedureState): UnstampedEvent {

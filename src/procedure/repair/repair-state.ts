@@ -16,6 +16,7 @@ import type { HeatWatch } from '../../safety/watch/heat-watch.ts';
 import type { SinkWatch } from '../../safety/watch/sink-watch.ts';
 import type { ProcedureState } from '../phase.ts';
 import type { Profile } from '../profile.ts';
+import type { Entry } from './reentry.ts';
 
 export interface RepairConfig {
   readonly unit: UnitSettings;
@@ -25,6 +26,8 @@ export interface RepairConfig {
   readonly catalogue: Catalogue;
   /** The vehicle's plate, for the display only: it is personal, and no record of a run holds it. */
   readonly vehicle?: string;
+  /** Where another attempt of a job goes on; absent in a job's first attempt. */
+  readonly entry?: Entry;
 }
 
 /** Effects of light and heat on pane and resin; they continue while the job is held. */

@@ -82,6 +82,10 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     doseMarginJPerM2: dose.marginJPerM2,
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,
+    // The light beyond the lamp's even spot is not known.
+    legLimitM: config.unit.lightPath?.spotRadiusM ?? null,
+    remedy: procedure.remedy,
+    rechargeWhy: procedure.rechargeWhy,
     vacuum: {
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
@@ -92,7 +96,12 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
     },
     damage: job.damage,
-    sheet: { reference: job.reference, vehicle: config.vehicle ?? null, resin: job.resin },
+    sheet: {
+      reference: job.reference,
+      vehicle: config.vehicle ?? null,
+      resin: job.resin,
+      goesOnAt: config.entry?.at ?? null,
+    },
     outcome: procedure.outcome,
     light: lightOf(state, snapshot, config),
   };

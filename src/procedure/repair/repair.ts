@@ -43,6 +43,7 @@ import {
 import { HOLD_QUESTIONS, heldFor } from './held-for.ts';
 import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
+import { enteredWith } from './reentry.ts';
 import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
 import type {
   Repair,
@@ -67,7 +68,7 @@ const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
 });
 
 export const REPAIR: Procedure<Repair> = {
-  start: () => START,
+  start: ({ entry }) => (entry === undefined ? START : { ...START, procedure: enteredWith(entry) }),
   rowOf: phaseOf,
   figuresOf: ({ profile }) => profile,
   lampRatioOf: (walk, { profile }) => (phaseOf(walk).lamp(walk) ? profile.cure.lampRatio : null),
@@ -147,6 +148,17 @@ const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
   },
 };
 
+/** The one lead from the question about the leg: its YES. */
+const LEG_TOO_LONG: BatchLead<RepairSay> = {
+  move: 'hold',
+  ending: null,
+  reason: {
+    ...because('The leg that grew is past the limit of this repair.', 'leg-too-long'),
+    asks: 'end',
+  },
+  read: false,
+};
+
 function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
   const {
     state: walk,
@@ -154,6 +166,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     events,
   } = stepProcedure(state.procedure, {
     profile: config.profile,
+    damageType: config.job.damage.type,
     volumeM3: config.unit.chamberVolumeM3,
     leakLimitPaM3PerS: leakLimitOf(config),
     greatestRatio: config.unit.pump.greatestRatio,
@@ -161,13 +174,14 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     pressurePa: valueOrNull(reading.pressurePa),
     glassK: valueOrNull(reading.glassK),
     findings: findingsOf(config, state, reading),
+    entryAt: config.entry?.at,
     answer: answerIn(intents),
     lampLastKnownWPerM2: config.unit.lampLastKnownWPerM2,
     cure: cureInHand(state, config),
     light: lightSeen(state, reading, config),
     dtS,
   });
-  const led = lead === null ? null : LEADS[lead];
+  const led = lead === null ? null : walk.phase === 'measure-leg' ? LEG_TOO_LONG : LEADS[lead];
   if (events.length === 0) return { walk, events, lead: led };
   const before = state.procedure.phase;
   const after = { procedure: walk, scene: state.scene };

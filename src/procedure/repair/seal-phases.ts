@@ -1,5 +1,5 @@
 /**
- * The seal check: a short pull, the valve-off test, and the consequence of its finding. A leak and
+ * The seal check, before any resin is in the injector, and the charge after it: a short pull, the valve-off test, and the consequence of its finding. A leak and
  * a wet break need hands; adsorbed gas is removed by a longer pull, which the unit does by itself.
  * A job proceeds when the seal holds, or when longer pulls have not ended the outgassing: this is
  * recorded and is no reason to refuse.
@@ -11,7 +11,7 @@ import { BASE, belowVacuum, handWork } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import type { AirDemand } from '../regulation.ts';
 import { addReading, NO_RISE, riseOf } from '../rise.ts';
-import { nextCycle } from './cycles.ts';
+import { afterSeal, charged } from './cycles.ts';
 import { SEAL_WHY_WORDS, type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
 
 /** Length of one longer pull, and how many are tried before the job proceeds; demo. */
@@ -97,7 +97,7 @@ function wayOn(
   const byHand = (to: PhaseId): Step => ({ to, patch: { longPulls: 0 } });
   switch (finding) {
     case 'tight':
-      return nextCycle(state, context);
+      return afterSeal(state, context);
     case 'leak':
       return byHand('reseat');
     case 'moisture':
@@ -105,7 +105,7 @@ function wayOn(
     case 'outgassing':
       if (pullsLeft) return pullLonger;
       return {
-        ...nextCycle(state, context),
+        ...afterSeal(state, context),
         why: `${SEAL_WHY_WORDS[why]}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
       };
     case 'unclear':
@@ -140,8 +140,8 @@ export const SEAL_PHASES = {
     observe: observeRise,
     next: endWatch,
   },
-  reseat: handWork('reseat', 'seal-pull'),
-  'dry-again': handWork('dry-again', 'seal-pull'),
+  reseat: handWork('reseat', 'seal-pull', { reseated: true }),
+  'dry-again': handWork('dry-again', 'seal-pull', { reseated: true }),
   'long-pull': {
     ...BASE,
     kind: 'automatic',
@@ -151,5 +151,9 @@ export const SEAL_PHASES = {
     resumeAt: 'seal-pull',
     next: (state, context) => (state.elapsedS < LONG_PULL_S ? null : closeChamber(state, context)),
   },
-  'test-again': handWork('test-again', 'seal-pull'),
+  'test-again': handWork('test-again', 'seal-pull', { reseated: true }),
+  'charge-injector': {
+    ...handWork('charge-injector', 'evacuate'),
+    next: (state, context) => (context.answer === 'yes' ? charged(state, context) : null),
+  },
 } as const satisfies Partial<Record<PhaseId, Phase>>;

@@ -11,7 +11,7 @@ import { celsiusFromK } from '../../core/units.ts';
 import { type BottleFact, outOfDateWords } from '../bottle-facts.ts';
 import { curedPortionsOf } from '../report-dose.ts';
 import { extreme } from '../timeline.ts';
-import { celsiusWords } from '../words.ts';
+import { celsiusWords, clockWords } from '../words.ts';
 import { type Finding, type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { forThisLight } from './grounds-light.ts';
@@ -83,12 +83,25 @@ function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | nul
     return lowestK === null || highestK === null ? null : { lowestK, highestK };
   };
   return {
-    fill: span(({ phase }) => {
-      const worked = partOf(phase) === 'seal' || partOf(phase) === 'cycles';
+    fill: span(({ phase, cycle }) => {
+      const worked = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && cycle > 0);
       return worked || (CURE_PHASES.has(phase) && !(apart && PIT_PHASES.has(phase)));
     }),
     pit: span(({ phase }) => PIT_PHASES.has(phase) && partOf(phase) === 'cure'),
   };
 }
 
-export const RESIN_GROUNDS: readonly Ground[] = [inDate, asItAllows, forThisLight];
+/** The bottle's file speaks for the resin of the job sheet alone. */
+const noOther: Ground = ({ events }) =>
+  events.flatMap((event) =>
+    event.kind === 'recharge' && event.why === 'thinner-resin'
+      ? [
+          objects(
+            'other-resin',
+            `at ${clockWords(event.timeS)} min a thinner resin was put in as a remedy; neither its date nor the light that sets it is on record`,
+          ),
+        ]
+      : [],
+  );
+
+export const RESIN_GROUNDS: readonly Ground[] = [inDate, asItAllows, forThisLight, noOther];

@@ -20,6 +20,7 @@ export const OBJECTIONS = {
   'stopped-by-person': unmet('a person stopped it'),
   'ended-early': unmet('it ended early'),
   interrupted: unmet('it was interrupted'),
+  'broken-off': unshown('the work was broken off and taken up again later'),
 
   'mark-remains': unmet('a mark remains in the break'),
   'look-under-pressure': unshown('the break was not seen with the pressure off'),
@@ -65,7 +66,9 @@ export const OBJECTIONS = {
   'glass-outside-resin': unmet('the glass was too cold or too hot for the resin'),
   'resin-undated': unshown('the date of the resin is not on record'),
   'pit-resin-undated': unshown('the date of the pit resin is not on record'),
+  'resin-stood': unshown('resin stood in the break, not fully cured, between two attempts'),
   'resin-light-unstated': unshown('it is not on record which light sets the resin'),
+  'other-resin': unshown('another resin went in whose file is not on record'),
   'pit-resin-unnamed': unshown('the pit resin is not named'),
 
   'calibration-overdue': unmet('a calibration was out of date'),

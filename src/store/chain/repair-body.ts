@@ -35,11 +35,22 @@ export interface RepairExtras {
     readonly answer: string;
   } | null;
   readonly overrides: readonly Override[];
+  /** Which attempt of which job it is; a first one has none before it. */
+  readonly attempt?: AttemptEntry | null;
   /** What made the entry: the run itself, or a rebuild that found its journal. */
   readonly entered: RepairBody['entered'];
   readonly journal: FileHash;
   /** Null where no report could be written. */
   readonly report: FileHash | null;
+}
+
+/** A later attempt names the record before it by the hash of its journal. */
+export interface AttemptEntry {
+  readonly [key: string]: JsonValue;
+  readonly job: string;
+  readonly number: number;
+  readonly how: string;
+  readonly after: { readonly record: string; readonly journalSha256: string };
 }
 
 export interface FileHash {
@@ -94,6 +105,8 @@ export interface RepairBody {
   readonly resin: { readonly name: string | null; readonly lot: string | null };
   readonly overrides: readonly { readonly item: string; readonly reason: string }[];
   readonly alarms: number;
+  /** Null for a job's first attempt; older entries have none. */
+  readonly attempt: AttemptEntry | null;
   readonly entered: 'at its end' | 'later, from its journal';
   readonly journal: { readonly file: string; readonly sha256: string };
   readonly report: { readonly file: string; readonly sha256: string } | null;
@@ -159,10 +172,12 @@ const fromExtras = ({
   endedAt,
   assessment,
   overrides,
+  attempt = null,
   entered,
   journal,
   report,
 }: RepairExtras) => ({
+  attempt,
   endedAt,
   entered,
   ruleSets: assessment?.ruleSets ?? [],

@@ -71,6 +71,8 @@ const COLUMNS: readonly ExportColumn[] = [
   whole('overrides', ({ overrides }) => overrides),
   text('journal_sha256', ({ journalSha256 }) => journalSha256),
   text('entry_sha256', ({ hash }) => hash),
+  text('job', ({ job }) => job),
+  whole('attempt', ({ attempt }) => attempt),
   text('personal_data_removed_at', ({ removedAt }) => removedAt),
 ];
 

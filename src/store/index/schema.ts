@@ -115,6 +115,16 @@ export const MIGRATIONS: readonly Migration[] = [
     `,
     derives: true,
   },
+  {
+    version: 4,
+    what: 'the attempts of a job',
+    sql: `
+      ALTER TABLE repairs ADD COLUMN job TEXT NOT NULL DEFAULT '';
+      ALTER TABLE repairs ADD COLUMN attempt INTEGER NOT NULL DEFAULT 1;
+      CREATE INDEX repairs_by_job ON repairs (job, attempt);
+    `,
+    derives: true,
+  },
 ];
 
 export const SCHEMA_VERSION = MIGRATIONS.at(-1)?.version ?? 0;

@@ -13,6 +13,9 @@ import { inTransaction } from './statements.ts';
 export interface RepairRow extends ClaimColumns {
   readonly seq: number;
   readonly id: string;
+  /** The job of which this is an attempt, and which one. */
+  readonly job: string;
+  readonly attempt: number;
   readonly startedAt: string;
   readonly endedAt: string | null;
   readonly simulated: 0 | 1;
@@ -60,6 +63,8 @@ export function repairRowOf(
   return {
     seq,
     id,
+    job: words('attempt', 'job') ?? id,
+    attempt: figure('attempt', 'number') ?? 1,
     startedAt: words('startedAt') ?? at,
     endedAt: words('endedAt'),
     simulated: isTrueAt(body, 'simulated') ? 1 : 0,

@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { catalogueOf, LANGUAGES } from '../../../src/app/prepare/load-catalogue.ts';
+import { LANGUAGES } from '../../../src/app/prepare/languages.ts';
+import { catalogueOf } from '../../../src/app/prepare/load-catalogue.ts';
 import { loadSettings } from '../../../src/app/prepare/load-settings.ts';
 import { problemLine } from '../../../src/core/settings.ts';
-import english from '../../../src/panel/catalogues/en.json' with { type: 'json' };
+import english from '../../../src/panel/catalogues/en/display.json' with { type: 'json' };
 
 const folder = mkdtempSync(join(tmpdir(), 'meniscus-catalogue-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -16,6 +17,7 @@ type Json = Record<string, unknown>;
 function shopFile(change: (catalogue: Json) => void): string {
   const catalogue = structuredClone(english) as Json;
   put(catalogue, 'language', 'fr');
+  put(catalogue, 'letters', 'é');
   change(catalogue);
   const path = join(folder, 'fr.json');
   writeFileSync(path, JSON.stringify(catalogue));
@@ -68,11 +70,37 @@ describe('the language of the display', () => {
 
   test('is refused by a name that nobody knows, with what is accepted', () => {
     expect(problemsOf('xx')).toEqual([
-      'language: the file is "xx"; accepted: en, es, or the file of a catalogue (.json)',
+      'language: the file is "xx"; accepted: en, es, the folder of a language, or a catalogue (.json)',
     ]);
     expect(problemsOf(join(folder, 'none.json'))[0]).toMatch(
       /none\.json: the file is not readable/,
     );
+  });
+});
+
+describe('the letters of a language', () => {
+  const refused = (letters: string, title: string) =>
+    problemsOf(
+      shopFile((catalogue) => {
+        put(catalogue, 'letters', letters);
+        put(catalogue, 'prompts.protect.title', title);
+      }),
+    ).map((line) => line.replace(/^.*fr\.json: /, ''));
+
+  test('are at most eight: the display has room for no more', () => {
+    expect(refused('éèàùêôçäö', 'Title')).toEqual([
+      'letters is "éèàùêôçäö"; accepted: at most 8 letters',
+    ]);
+  });
+
+  test('are each one that can be drawn, and named once', () => {
+    expect(refused('éжé', 'Title').join(' ')).toMatch(/not "ж".*each letter once/);
+  });
+
+  test('are all that its texts need, and those that are missing are named', () => {
+    expect(refused('é', 'Protègé ù')).toEqual([
+      'letters is "é"; accepted: texts without è ù, or these letters named, at most 8 in all',
+    ]);
   });
 });
 

@@ -84,7 +84,7 @@ function contentsOf(path: string): JournalContents {
 const EMULATED = {
   kind: 'emulated board',
   serial: 'emu-1',
-  firmware: 'meniscus 3.0',
+  firmware: 'meniscus 4.0',
   leaseS: 0.5,
 };
 

@@ -73,7 +73,7 @@ test('what is simulated can come from a file: a wide gap fills in one cycle', as
     folder,
   );
   expect(code).toBe(0);
-  expect(out).toContain('6.5 fill-pit, cycle 1');
+  expect(out).toContain('6.2 fill-pit, cycle 1');
   const [header = ''] = readFileSync(journalIn('plant'), 'utf8').split('\n');
   expect(header).toContain('"lengthM":0.006');
 });

@@ -31,6 +31,7 @@ const DRIVE: BreakDrive = {
   adhesionNPerM: ADHESION_N_PER_M,
   solubilityMolPerM3Pa: 0,
   wet: true,
+  dry: false,
   gelled: false,
 };
 const PUSHED: BreakDrive = { ...DRIVE, injectorPa: 80_000, adhesionNPerM: 0 };

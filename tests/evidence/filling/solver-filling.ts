@@ -32,6 +32,7 @@ const DRIVE: BreakDrive = {
   adhesionNPerM: 0.033,
   solubilityMolPerM3Pa: 2.5e-5,
   wet: true,
+  dry: false,
   gelled: false,
 };
 

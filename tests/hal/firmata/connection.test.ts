@@ -29,7 +29,7 @@ test('opens on our firmware, with the limits sent and accepted', async () => {
 const TROUBLES: readonly (readonly [string, Partial<Script> | null, string, RegExp])[] = [
   ['a port that does not open', null, 'port-failed', /nothing plugged in/],
   ['stock firmware', { name: 'StandardFirmata.ino' }, 'wrong-firmware', /StandardFirmata\.ino/],
-  ['another major version', { major: 2 }, 'wrong-version', /2\.0; version 3\.x/],
+  ['another major version', { major: 2 }, 'wrong-version', /2\.0; version 4\.x/],
   ['noise', { noise: [0x55, 0xaa, 0xff] }, 'no-answer', /wrong baud rate or not our firmware/],
   ['a device that says nothing', { noise: [] }, 'no-answer', /Nothing came at all/],
   ['a board that tells no pins', { tellsPins: false }, 'no-answer', /began to answer and did not/],

@@ -90,11 +90,11 @@ test('opens, gives a frame every tick, and drives what is written', async () => 
 
 test('draws the display row by row and lights the status lamp', async () => {
   const { board, emulated, clock, close } = await running();
-  const display = ['Row one', 'Row two ä', 'Row three', '12345678901234567890'] as const;
+  const display = ['Row one', 'Row two ä ж', 'Row three', '12345678901234567890'] as const;
   await write(board, clock.sleep, 0.5, { display, status: { colour: 'yellow', flashing: false } });
   expect(emulated.display()).toEqual([
     'Row one             ',
-    'Row two ?           ',
+    'Row two ä ?         ',
     'Row three           ',
     '12345678901234567890',
   ]);

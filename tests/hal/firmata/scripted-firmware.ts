@@ -38,7 +38,7 @@ export interface Script {
 
 export const OURS: Script = {
   name: 'meniscus',
-  major: 3,
+  major: 4,
   verdicts: ['accepted'],
   offender: 127,
   noise: null,

@@ -46,6 +46,34 @@ test('after a new connection everything is drawn again', async () => {
   expect(line().texts().length).toBe(4);
 });
 
+test('a letter of its own is sent once, before the first row that needs it', async () => {
+  const { board, line } = await openBoard();
+  const display: DisplayLines = ['Daño', 'seco', 'Año', 'Daño'];
+  for (let i = 0; i < 8; i++) board.write({ ...GENTLE, display });
+  const kinds = line()
+    .heard.filter(([, command, kind]) => command === 0x0d && kind !== 0x11)
+    .map(([, , kind]) => kind);
+  expect(kinds.slice(-5)).toEqual([0x14, 0x13, 0x13, 0x13, 0x13]);
+  expect(
+    line()
+      .texts()
+      .map(({ text }) => text.trimEnd()),
+  ).toEqual(['Da\0o', 'seco', 'A\0o', 'Da\0o']);
+});
+
+test('after a new connection its letters are sent again', async () => {
+  const { board, running, line, time } = await openBoard();
+  const display: DisplayLines = ['Daño', '', '', ''];
+  const letters = () => line().heard.filter(([, , kind]) => kind === 0x14).length;
+  for (let i = 0; i < 5; i++) board.write({ ...GENTLE, display });
+  await running(0.1, 1000);
+  line().breaks('close');
+  await time.advance(1.2);
+  expect(letters()).toBe(0);
+  for (let i = 0; i < 5; i++) board.write({ ...GENTLE, display });
+  expect(letters()).toBe(1);
+});
+
 test('what the display has no character for is a question mark', () => {
   expect(String.fromCharCode(...codesOf('a~b\\c°ä\n'))).toBe('a?b?c???            ');
 });

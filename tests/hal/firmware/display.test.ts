@@ -1,11 +1,18 @@
 /** Text for the display, drawn by the firmware in the background. */
 import { expect, test } from 'vitest';
-import { ACTING_BITS, encodeText, REFUSALS, UNIT_SYSEX } from '../../../hal/firmata/protocol.ts';
+import {
+  ACTING_BITS,
+  encodeLetter,
+  encodeText,
+  REFUSALS,
+  UNIT_SYSEX,
+} from '../../../hal/firmata/protocol.ts';
 import {
   DISPLAY_AT_POWER_UP,
   linesOf,
   stepDisplay,
 } from '../../../sim/emulator/character-display.ts';
+import { LETTERS } from '../../../src/core/letters.ts';
 import { DISPLAY_ADDRESS } from '../../../wiring/pin-map.ts';
 import { BUSY, createBench, PINS_BUSY, sysex } from './bench.ts';
 
@@ -92,6 +99,44 @@ test('a display that does not answer is told of in the frame and drawn anew when
   bench.chip.run(0.9);
   expect(lines()).toEqual(LINES);
   expect(answers()).toBe(true);
+});
+
+const letterMessage = (code: number, rows: readonly number[]) =>
+  sysex([UNIT_SYSEX, ...encodeLetter(code, rows)]);
+const SPANISH = [...'áéíóúñ¿Í'];
+const withLetters = () => {
+  const display = withDisplay();
+  for (const [code, letter] of SPANISH.entries()) {
+    display.bench.send(letterMessage(code, LETTERS.get(letter)!), 0);
+  }
+  display.write(LINES.with(1, 'D\x00a \x01\x02\x03\x04\x05\x06\x07'.padEnd(20)));
+  return display;
+};
+const LETTERED = LINES.with(1, 'Dáa éíóúñ¿Í'.padEnd(20));
+
+test('eight letters of a language arrive on the glass, and the text with them', () => {
+  const { bench, lines } = withLetters();
+  bench.chip.run(0.5);
+  expect(lines()).toEqual(LETTERED);
+});
+
+test('a display that comes back after a silence is given its letters again', () => {
+  const { bench, lines, unplug, plugIn } = withLetters();
+  bench.chip.run(0.5);
+  unplug();
+  bench.chip.run(0.6);
+  plugIn();
+  bench.chip.run(1.2);
+  expect(lines()).toEqual(LETTERED);
+});
+
+test.each([
+  ['a ninth letter', 8, [0, 0, 0, 0, 0, 0, 0, 0]],
+  ['a letter of six columns', 0, [0, 0, 0, 32, 0, 0, 0, 0]],
+])('%s is refused', (_, code, rows) => {
+  const { bench } = withDisplay();
+  bench.send(letterMessage(code, rows), 0.1);
+  expect(bench.refusals().map(({ reason }) => REFUSALS[reason])).toEqual(['out-of-range']);
 });
 
 test('without a display nothing else suffers', () => {

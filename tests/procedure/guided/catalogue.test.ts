@@ -1,16 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { DISPLAY_COLUMNS } from '../../../src/core/frame.ts';
 import { STEP_IDS, STEP_MARKS } from '../../../src/core/guided-events.ts';
-import { canBeShown, plain } from '../../../src/panel/text.ts';
+import englishDisplay from '../../../src/panel/catalogues/en/display.json' with { type: 'json' };
+import english from '../../../src/panel/catalogues/en/guided.json' with { type: 'json' };
+import spanishDisplay from '../../../src/panel/catalogues/es/display.json' with { type: 'json' };
+import spanish from '../../../src/panel/catalogues/es/guided.json' with { type: 'json' };
+import { canBeShown, lettersIn, plain } from '../../../src/panel/text.ts';
 import { guidedCatalogueSchema } from '../../../src/procedure/guided/catalogue.ts';
-import english from '../../../src/procedure/guided/catalogues/en.json' with { type: 'json' };
-import spanish from '../../../src/procedure/guided/catalogues/es.json' with { type: 'json' };
 import { GUIDED_STEPS } from '../../../src/procedure/guided/progress.ts';
 
 describe.each([
-  ['English', english],
-  ['Spanish', spanish],
-] as const)('%s', (_, file) => {
+  ['English', english, englishDisplay.letters],
+  ['Spanish', spanish, spanishDisplay.letters],
+] as const)('%s', (_, file, letters) => {
   const catalogue = guidedCatalogueSchema.parse(file);
 
   test.each(STEP_IDS)('%s fits the display', (id) => {
@@ -20,6 +22,10 @@ describe.each([
     for (const words of [title, ...lines, more ?? '', late ?? '']) {
       expect(canBeShown(words)).toBe(true);
     }
+  });
+
+  test('needs no letter that the display is not given for its language', () => {
+    expect(lettersIn(JSON.stringify(catalogue)).filter((l) => !letters.includes(l))).toEqual([]);
   });
 
   test('buttons, results and titles fit', () => {

@@ -1,5 +1,6 @@
 /** The Spanish words of the guided procedures, for tests that need another language than English. */
+
+import spanish from '../../../src/panel/catalogues/es/guided.json' with { type: 'json' };
 import { guidedCatalogueSchema } from '../../../src/procedure/guided/catalogue.ts';
-import spanish from '../../../src/procedure/guided/catalogues/es.json' with { type: 'json' };
 
 export const ES = guidedCatalogueSchema.parse(spanish);

@@ -9,7 +9,6 @@ import {
   type ProcedureState,
 } from '../../../src/procedure/phase.ts';
 import type { Profile } from '../../../src/procedure/profile.ts';
-import { firstCureStep } from '../../../src/procedure/repair/cure-phases.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
@@ -38,6 +37,7 @@ const cure = fc.record({
 const context = (profile: Profile) =>
   fc.record<PhaseContext>({
     profile: fc.constant(profile),
+    damageType: fc.constantFrom('bullseye', 'star-break'),
     volumeM3: fc.constant(30e-6),
     leakLimitPaM3PerS: fc.constant(0.005),
     greatestRatio: fc.constant(12.5),
@@ -150,8 +150,8 @@ describe.each(PROFILES.map((profile) => [profile.curing, profile] as const))(
 
 describe('the order of the cures', () => {
   test('apart: film, lamp and light on the fill before there is any pit resin', () => {
-    const order: PhaseId[] = [firstCureStep(APART)];
-    let from = stateOf({ phase: firstCureStep(APART), cycle: 2 });
+    const order: PhaseId[] = ['injector-off'];
+    let from = stateOf({ phase: 'injector-off', cycle: 2 });
     const given = fc.sample(context(APART), { numRuns: 1, seed: 1 })[0] as PhaseContext;
     while (from.phase !== 'scrape') {
       const done = { ...given.cure, done: true, gapDue: true };
@@ -165,6 +165,7 @@ describe('the order of the cures', () => {
       order.push(from.phase);
     }
     expect(order).toEqual([
+      'injector-off',
       'cover-fill',
       'place-lamp-fill',
       'cure-fill',
@@ -191,7 +192,7 @@ describe('the order of the cures', () => {
         ...given,
         answer: 'yes',
       });
-      expect(step.state).toMatchObject({ phase: firstCureStep(profile), outcome: 'mark-remains' });
+      expect(step.state).toMatchObject({ phase: 'injector-off', outcome: 'mark-remains' });
     }
   });
 });

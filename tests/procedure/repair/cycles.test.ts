@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../../src/core/events.ts';
 import { CURE_PHASES, type PhaseId } from '../../../src/core/phases.ts';
-import type { PhaseContext, ProcedureState } from '../../../src/procedure/phase.ts';
+import type { ProcedureState } from '../../../src/procedure/phase.ts';
 import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { afterSeal } from '../../../src/procedure/repair/cycles.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import {
   type ProcedureStep,
@@ -11,33 +12,7 @@ import {
 } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
-
-const CONTEXT: PhaseContext = {
-  profile: DEFAULT_PROFILE,
-  volumeM3: 30e-6,
-  leakLimitPaM3PerS: 0.005,
-  greatestRatio: 12.5,
-  airLastJobPa: null,
-  pressurePa: ATMOSPHERE_PA,
-  glassK: 296.15,
-  findings: [],
-  answer: null,
-  lampLastKnownWPerM2: null,
-  cure: {
-    done: false,
-    gapDue: false,
-    doseJPerM2: 0,
-    doseUncertaintyJPerM2: 0,
-    shownDoseJPerM2: 0,
-    doseCoverageFactor: 1.645,
-    lampOnS: 0,
-    gapsPassed: 0,
-    gapsFailed: 0,
-    unconfirmedDoseJPerM2: 0,
-  },
-  light: { dark: true, judged: true },
-  dtS: 0.05,
-};
+import { CONTEXT } from './phase-context.ts';
 
 const at = (phase: PhaseId, change: Partial<ProcedureState> = {}): ProcedureState => ({
   ...PROCEDURE_START,
@@ -75,17 +50,21 @@ describe('still bubbling?', () => {
 describe('clear?', () => {
   const { planned, extra } = DEFAULT_PROFILE.cycles;
 
-  test('YES goes on to the pit', () => {
-    expect(leadsTo(answer(at('ask-clear'), 'yes')).phase).toBe('fill-pit');
+  test('YES takes the injector off, and then goes on to the pit', () => {
+    expect(leadsTo(answer(at('ask-clear'), 'yes')).phase).toBe('injector-off');
+    expect(leadsTo(answer(at('injector-off'), 'yes')).phase).toBe('fill-pit');
   });
 
   test('NO begins the next planned cycle, then offers further ones, then none', () => {
-    expect(leadsTo(answer(at('ask-clear', { cycle: planned - 1 }), 'no'))).toEqual({
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned - 1 }), 'no')).phase).toBe('ask-resin');
+    expect(leadsTo(answer(at('ask-resin', { cycle: planned - 1 }), 'yes'))).toEqual({
       phase: 'evacuate',
       cycle: planned,
     });
-    expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-cycle');
-    expect(leadsTo(answer(at('offer-cycle', { cycle: planned }), 'yes'))).toEqual({
+    expect(leadsTo(answer(at('ask-clear', { cycle: planned }), 'no')).phase).toBe('offer-remedy');
+    const charged = { cycle: planned, chargedAtCycle: planned - 1 };
+    expect(leadsTo(answer(at('offer-cycle', charged), 'yes')).phase).toBe('ask-resin');
+    expect(leadsTo(answer(at('ask-resin', charged), 'yes'))).toEqual({
       phase: 'evacuate',
       cycle: planned + 1,
     });
@@ -101,11 +80,71 @@ describe('clear?', () => {
 
   test('a mark that was accepted stays one, however the final look is answered', () => {
     const accepted = answer(at('accept-mark'), 'yes').state;
-    expect(accepted).toMatchObject({ phase: 'fill-pit', outcome: 'mark-remains' });
+    expect(accepted).toMatchObject({ phase: 'injector-off', outcome: 'mark-remains' });
     const looked = answer({ ...accepted, phase: 'final-look' }, 'yes').state;
     expect(looked).toMatchObject({ phase: 'result', outcome: 'mark-remains' });
     expect(answer(at('final-look'), 'yes').state.outcome).toBe('clear');
     expect(answer(at('final-look'), 'no').state.outcome).toBe('mark-remains');
+  });
+});
+
+describe('fresh resin in the injector', () => {
+  const rechargesOf = ({ events }: ProcedureStep) =>
+    events.filter(({ kind }) => kind === 'recharge');
+  /** After a second cycle that did not clear the break. */
+  const second = { cycle: 2, resinIn: true };
+
+  test('is asked for by whoever sees a dry injector, and is on record before the next cycle', () => {
+    const asked = answer(at('ask-resin', second), 'no');
+    expect(asked.state).toMatchObject({ phase: 'recharge', rechargeWhy: 'injector-dry' });
+    expect(rechargesOf(asked)).toEqual([]);
+    const charged = answer(asked.state, 'yes');
+    expect(leadsTo(charged)).toEqual({ phase: 'evacuate', cycle: 3 });
+    expect(rechargesOf(charged)).toEqual([{ kind: 'recharge', cycle: 3, why: 'injector-dry' }]);
+  });
+
+  test('is due after as many cycles as the profile allows, counted from the last charge', () => {
+    // The demo profile's: two.
+    const due = answer(at('offer-cycle', { ...second, chargedAtCycle: 0 }), 'yes').state;
+    expect(due).toMatchObject({ phase: 'recharge', rechargeWhy: 'after-cycles' });
+    const fresh = answer(at('offer-cycle', { ...second, chargedAtCycle: 1 }), 'yes').state;
+    expect(fresh.phase).toBe('ask-resin');
+    const later = answer(due, 'yes').state;
+    expect(later).toMatchObject({ phase: 'evacuate', cycle: 3, chargedAtCycle: 2 });
+  });
+
+  test('is counted from the first charge of an attempt that goes on after some cycles', () => {
+    const charged = answer(at('charge-injector', { cycle: 2 }), 'yes').state;
+    expect(charged).toMatchObject({ resinIn: true, chargedAtCycle: 2 });
+  });
+
+  test('is vented, and waits for a person', () => {
+    expect(PHASE_TABLE.recharge.air(at('recharge'), DEFAULT_PROFILE)).toEqual({ air: 'vented' });
+    expect(answer(at('recharge'), 'no').state.phase).toBe('recharge');
+  });
+});
+
+describe('a cycle that went back to the seal', () => {
+  const bubbling = at('bubbles-stay', { cycle: 2, cycleOver: false, resinIn: true });
+  const reseated = answer(answer(bubbling, 'no').state, 'yes').state;
+
+  test('lifts the foot, which leaves resin on the glass: fresh resin comes first', () => {
+    expect(reseated).toMatchObject({ phase: 'seal-pull', reseated: true });
+    expect(afterSeal(reseated, CONTEXT)).toMatchObject({
+      to: 'recharge',
+      patch: { rechargeWhy: 'reseated' },
+    });
+  });
+
+  test('is run again under its own number: no cycle is counted that pressed nothing in', () => {
+    const { patch } = afterSeal(reseated, CONTEXT);
+    const charged = answer({ ...reseated, ...patch, phase: 'recharge' }, 'yes');
+    expect(leadsTo(charged)).toEqual({ phase: 'evacuate', cycle: 2 });
+    expect(charged.state.reseated).toBe(false);
+  });
+
+  test('is charged for the first time where none was in when the foot was lifted', () => {
+    expect(afterSeal({ ...reseated, resinIn: false }, CONTEXT).to).toBe('charge-injector');
   });
 });
 

@@ -190,6 +190,13 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     headline: 'a leg grew after the break was assessed',
     line: 'at 3:09 min, in step 5.3, a person held the job because a leg grew',
   },
+  'a thinner resin that went in as a remedy': {
+    claim: 'resin',
+    state: 'not shown',
+    events: [...GOOD_JOB, at(188.5, { kind: 'recharge', cycle: 2, why: 'thinner-resin' })],
+    headline: 'another resin went in whose file is not on record',
+    line: 'at 3:09 min a thinner resin was put in as a remedy; neither its date nor the light that sets it is on record',
+  },
   'resin on the inner side': {
     claim: 'as-stated',
     state: 'not met',

@@ -79,7 +79,7 @@ export function workThrough(board: SimulatedBoard, phases: readonly PhaseId[]): 
   runFor(board, 0.1, outputsOf({}));
 }
 
-export const UNTIL_CLOSED = ['close-seal', 'charge-injector', 'connect-hose'] as const;
+export const UNTIL_CLOSED = ['close-seal', 'connect-hose', 'charge-injector'] as const;
 
 /** A board whose chamber is sealed, charged and connected. */
 export function closedBoard(changes: Partial<Scenario> = {}): SimulatedBoard {

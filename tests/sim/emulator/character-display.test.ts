@@ -73,6 +73,13 @@ test('characters of its own do not land on the glass', () => {
   expect(shown([...command(0x40), ...text('pixels')])[0]).toBe(padded(''));
 });
 
+test('a programmable character shows the letter of its dots, at its code and at the code eight above', () => {
+  const bytes = (codes: readonly number[]) => text(String.fromCharCode(...codes));
+  const enye = bytes([0x0d, 0x16, 0, 0x16, 0x19, 0x11, 0x11, 0]);
+  const written = [...command(0x40 | 8), ...enye, ...command(0x80), ...bytes([1, 9, 0])];
+  expect(shown(written)[0]).toBe(padded('ññ?'));
+});
+
 test('a display that was not switched on shows nothing', () => {
   const bytes = [...nibble(3), ...nibble(3), ...nibble(3), ...nibble(2), ...text('Hello')];
   expect(linesOf(after(bytes))).toEqual(['', '', '', ''].map(padded));

@@ -8,8 +8,9 @@ import { AIR_CASES } from './air-cases.ts';
 import { type Case, counts, lagS, PRESS_SLOWLY, truth } from './fault-case.ts';
 import { SENSING_CASES } from './sensing-cases.ts';
 
-/** Here below, and in people.test.ts. */
+/** Here below, in people.test.ts, and in tests/repairs/finite-resin.test.ts. */
 type TriedElsewhere =
+  | 'short-charge'
   | 'link-mute'
   | 'link-late'
   | 'supply-dips'

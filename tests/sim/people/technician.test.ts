@@ -25,7 +25,7 @@ const AUTOMATIC: readonly PhaseId[] = [
 const WORKED = PHASE_IDS.filter((phase) => !AUTOMATIC.includes(phase));
 /** The first line of a phase's screen. */
 const shown = (phase: PhaseId, after = ' Demo'): string => `${STEP_NUMBERS[phase]}${after}`;
-const DARK: Sight = { bubbling: false, clear: false, tacky: null };
+const DARK: Sight = { bubbling: false, clear: false, tacky: null, resinLeft: true };
 
 interface Press {
   readonly button: Button;
@@ -67,9 +67,9 @@ describe('the tables', () => {
 describe('reading the display', () => {
   test.each([
     ['5.2 Vacuum dwell', { kind: 'step', step: 'vacuum-dwell' }],
-    ['5.11 Cure as it is?', { kind: 'step', step: 'accept-mark' }],
+    ['5.8f Cure as it is?', { kind: 'step', step: 'accept-mark' }],
     ['5.2 || Held', { kind: 'held', step: 'vacuum-dwell' }],
-    ['5.11 ? Help', { kind: 'help', step: 'accept-mark' }],
+    ['5.8f ? Help', { kind: 'help', step: 'accept-mark' }],
     ['5.2 ||? End job', { kind: 'end-asked', step: 'vacuum-dwell' }],
     ['! Pressure lost', { kind: 'alarm', step: null }],
     ['-- Record closed', { kind: 'end', step: null }],
@@ -127,6 +127,7 @@ describe('pressing', () => {
     const answer = (line: string, sight: Partial<Sight>) =>
       presses(line, { ...DARK, ...sight })[0]!.button;
     expect(answer(shown('offer-cycle'), {})).toBe('yes');
+    expect(answer(shown('offer-remedy'), {})).toBe('yes');
     expect(answer(shown('accept-mark'), {})).toBe('yes');
   });
 

@@ -55,6 +55,7 @@ export function demoDrive(
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
     wet: true,
+    dry: false,
     gelled: false,
   };
 }

@@ -134,7 +134,7 @@ describe('what the claims of a repair came to', () => {
   });
 });
 
-describe.each([1, 2] as const)('records with a database of version %d', (version) => {
+describe.each([1, 2, 3] as const)('records with a database of version %d', (version) => {
   /** The lines of the chain as they stand, in a database that an older program left. */
   function olderFolder(): string {
     const folder = filledFolder();

@@ -1,4 +1,7 @@
-/** An index as programs before the claims' columns wrote it (versions 1 and 2), typed out here. */
+/**
+ * An index as older programs wrote it, typed out here: before the columns of claims (versions 1 and
+ * 2), and before those of attempts (version 3, whose claims are left empty).
+ */
 import { type ChainEntry, encodeEntry } from '../../../src/store/chain/chain-entry.ts';
 import type { RepairBody } from '../../../src/store/chain/repair-body.ts';
 import { MIGRATIONS } from '../../../src/store/index/schema.ts';
@@ -16,7 +19,11 @@ const REPAIR = `INSERT INTO repairs (seq, id, started_at, ended_at, simulated, u
     journal_sha256, technician)
   VALUES (?, ?, ?, ?, 1, ?, ?, ?, ?, ?, ?, ?, '', NULL, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 0, ?, ?)`;
 
-export function olderDatabase(path: string, version: 1 | 2, rows: readonly OlderEntry[]): Database {
+export function olderDatabase(
+  path: string,
+  version: 1 | 2 | 3,
+  rows: readonly OlderEntry[],
+): Database {
   const database = openSqlite(path);
   for (const { sql } of MIGRATIONS.filter((one) => one.version <= version)) database.exec(sql);
   database.exec(`PRAGMA user_version = ${version}`);

@@ -18,8 +18,8 @@ const ENTRY = nextEntry(CHAIN_START, {
 const TECHNICIAN = 'demo technician';
 
 /** A database as a program of that version left it, with a row in every table that it had. */
-function databaseOf(version: 1 | 2 | 3): Database {
-  if (version !== 3) {
+function databaseOf(version: 1 | 2 | 3 | 4): Database {
+  if (version !== 4) {
     return olderDatabase(':memory:', version, [
       { entry: ENTRY, endsAt: 100, technician: TECHNICIAN },
     ]);
@@ -35,17 +35,17 @@ const shapeOf = (database: Database): readonly unknown[] =>
 
 describe('the steps of the schema', () => {
   test('are numbered from 1 without a gap', () => {
-    expect(MIGRATIONS.map(({ version }) => version)).toEqual([1, 2, 3]);
+    expect(MIGRATIONS.map(({ version }) => version)).toEqual([1, 2, 3, 4]);
   });
 
-  test.each([1, 2, 3] as const)(
+  test.each([1, 2, 3, 4] as const)(
     'bring a database of version %d up to date and keep its rows',
     (version) => {
       const database = databaseOf(version);
       migrate(database);
       expect(versionOf(database)).toBe(SCHEMA_VERSION);
       expect(findRepairs(database, { technician: TECHNICIAN })).toMatchObject([
-        { id: 'demo-1', hash: ENTRY.hash, diameterM: 0.022 },
+        { id: 'demo-1', hash: ENTRY.hash, diameterM: 0.022, job: 'demo-1', attempt: 1 },
       ]);
       const fresh = openSqlite(':memory:');
       migrate(fresh);
@@ -54,14 +54,14 @@ describe('the steps of the schema', () => {
   );
 
   test('done twice change nothing', () => {
-    const database = databaseOf(3);
+    const database = databaseOf(4);
     const before = shapeOf(database);
     migrate(database);
     expect(shapeOf(database)).toEqual(before);
   });
 
   test('leave every filter with an index of its own', () => {
-    const database = databaseOf(3);
+    const database = databaseOf(4);
     const columns = [
       ...['damage', 'end_reason', 'outcome', 'grade', 'unit', 'serial', 'lot', 'verdict'],
       ...['technician', 'vehicle', 'customer'],

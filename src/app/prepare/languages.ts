@@ -1,0 +1,34 @@
+/**
+ * Where the words of a language come from: a built-in one by its name, or a shop's own folder. A
+ * language is one folder, with one file a use.
+ */
+
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import englishDisplay from '../../panel/catalogues/en/display.json' with { type: 'json' };
+import englishGuided from '../../panel/catalogues/en/guided.json' with { type: 'json' };
+import spanishDisplay from '../../panel/catalogues/es/display.json' with { type: 'json' };
+import spanishGuided from '../../panel/catalogues/es/guided.json' with { type: 'json' };
+import type { Source } from './read-settings.ts';
+
+export type WordsUse = 'display' | 'guided';
+
+const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = {
+  en: { display: englishDisplay, guided: englishGuided },
+  es: { display: spanishDisplay, guided: spanishGuided },
+};
+export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);
+
+/**
+ * The words of a built-in language, of a folder, or of the file of a display's words alone; null
+ * where there are none for this use.
+ */
+export function wordsOf(nameOrPath: string, use: WordsUse): Source | null {
+  const builtIn = BUILT_IN[nameOrPath];
+  if (builtIn !== undefined) {
+    return { name: `built-in ${nameOrPath}/${use}.json`, content: builtIn[use] };
+  }
+  if (nameOrPath.endsWith('.json')) return use === 'display' ? nameOrPath : null;
+  const isFolder = statSync(nameOrPath, { throwIfNoEntry: false })?.isDirectory() === true;
+  return isFolder ? join(nameOrPath, `${use}.json`) : null;
+}

@@ -1,0 +1,27 @@
+/** The attempts of a job before this one: when, how far, what light. */
+import type { ReportData } from '../../report/report-data.ts';
+import { doseWords, hoursWords, plainWords } from '../../report/words.ts';
+import type { Block } from '../blocks.ts';
+
+/** Left out where this is the job's first attempt. */
+export function attemptsTable({ attempt }: ReportData): Block | null {
+  if (attempt === null) return null;
+  const { number, how, entry, apartS } = attempt;
+  const goesOn = entry === null ? 'began anew' : `went on at ${plainWords(entry.at)}`;
+  return {
+    kind: 'table',
+    wide: true,
+    caption: `This is attempt ${number} (${plainWords(how)}): it ${goesOn}, ${hoursWords(apartS)} after the last. Light of an earlier attempt is not counted: no source was found for what it is still worth after a pause in the dark.`,
+    heads: ['Attempt', 'Began', 'Ended', 'Ended at', 'Why', 'Light', 'SHA-256 of its journal'],
+    empty: '',
+    rows: attempt.earlier.map((one) => [
+      `${one.number}: ${one.record}`,
+      one.startedAt,
+      one.endedAt,
+      plainWords(one.phase),
+      one.end.why,
+      one.doses.map(({ portion, doseJPerM2 }) => `${portion} ${doseWords(doseJPerM2)}`).join(', '),
+      one.journalSha256,
+    ]),
+  };
+}

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { ENTRY_PHASES, PHASE_IDS, type PhaseId, partOf } from '../../../src/core/phases.ts';
+import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
+import {
+  cureOnlyEntry,
+  enteredWith,
+  goOnEntry,
+  isResinLiquid,
+} from '../../../src/procedure/repair/reentry.ts';
+import { DEFAULT_PROFILE } from '../../configs.ts';
+
+const lastIn = (phase: PhaseId, cycle = 2) => ({
+  ...PROCEDURE_START,
+  phase,
+  cycle,
+  loadRatio: 0.5,
+});
+const resumesAt = (phase: PhaseId, cycle?: number): PhaseId | null =>
+  goOnEntry(lastIn(phase, cycle))?.at ?? null;
+const curesAt = (phase: PhaseId, cycle?: number): PhaseId | null =>
+  cureOnlyEntry(lastIn(phase, cycle))?.at ?? null;
+
+describe('another attempt of a job', () => {
+  test.each([
+    ['vacuum-dwell', 'set-bridge'],
+    ['release', 'set-bridge'],
+    ['pressurise', 'set-bridge'],
+    ['pressure-dwell', 'set-bridge'],
+    ['offer-cycle', 'set-bridge'],
+    // The seal was tested again with resin in the break.
+    ['reseat', 'set-bridge'],
+    ['seal-watch', 'set-bridge'],
+    ['injector-off', 'injector-off'],
+    ['cure-fill', 'cover-fill'],
+    ['uncover-fill', 'uncover-fill'],
+    ['place-lamp', 'cover-film'],
+    ['cure', 'cover-film'],
+    ['polish', 'scrape'],
+    ['result', 'final-look'],
+  ] as const)('of one that ended at %s goes on at %s', (ended, at) => {
+    expect(resumesAt(ended)).toBe(at);
+  });
+
+  test('begins anew where no cycle was begun', () => {
+    for (const phase of ['job-sheet', 'connect-hose', 'seal-watch', 'charge-injector'] as const) {
+      expect([phase, resumesAt(phase, 0)]).toEqual([phase, null]);
+    }
+  });
+
+  test('never begins with the chamber closed or the lamp on, and waits for a person', () => {
+    for (const phase of ENTRY_PHASES) {
+      const { kind, air, lamp } = PHASE_TABLE[phase];
+      expect([phase, kind === 'automatic']).toEqual([phase, false]);
+      expect([phase, air(PROCEDURE_START, DEFAULT_PROFILE)]).toEqual([phase, { air: 'vented' }]);
+      expect([phase, lamp(PROCEDURE_START)]).toEqual([phase, false]);
+    }
+  });
+
+  test('carries on the cycles begun and the loads lowered for a leg that grew', () => {
+    const entry = goOnEntry(lastIn('pressure-dwell'));
+    // The second cycle is begun again: the seal test that follows counts it.
+    expect(entry).toEqual({ at: 'set-bridge', cycle: 1, loadRatio: 0.5, outcome: null });
+    if (entry === null) return;
+    const { phase, cycle, loadRatio, atmospherePa } = enteredWith(entry);
+    expect([phase, cycle, loadRatio, atmospherePa]).toEqual(['self-test', 1, 0.5, null]);
+  });
+});
+
+describe('to cure only', () => {
+  test('takes the way to the cure from any cycle, and a cure that was begun from its film on', () => {
+    for (const phase of PHASE_IDS.filter((one) => partOf(one) === 'cycles')) {
+      expect([phase, curesAt(phase)]).toEqual([phase, 'injector-off']);
+    }
+    expect(curesAt('cure')).toBe('cover-film');
+  });
+
+  test('is not to be had before resin was pressed in', () => {
+    for (const phase of ['dry-pit', 'seal-watch', 'charge-injector'] as const) {
+      expect([phase, curesAt(phase, 0)]).toEqual([phase, null]);
+    }
+  });
+
+  test('cures resin that was in the break while the seal was tested again', () => {
+    for (const phase of ['reseat', 'dry-again', 'seal-watch'] as const) {
+      expect([phase, curesAt(phase, 1)]).toEqual([phase, 'injector-off']);
+      expect([phase, isResinLiquid(lastIn(phase, 1))]).toEqual([phase, true]);
+    }
+    expect(isResinLiquid(lastIn('charge-injector', 0))).toBe(false);
+    expect(isResinLiquid(lastIn('scrape'))).toBe(false);
+  });
+});
