@@ -12,8 +12,9 @@ export const PEOPLE_ROWS: readonly Row[] = [
     faults: [one('hands-idle', undefined, { lastsS: 10 })],
     phases: [
       'close-seal',
-      'charge-injector',
       'connect-hose',
+      'charge-injector',
+      'injector-off',
       'cover-fill',
       'place-lamp-fill',
       'uncover-fill',
