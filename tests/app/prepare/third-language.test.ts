@@ -21,9 +21,11 @@ const moved = (letter: string): string => {
   const to = ALPHABET[(ALPHABET.indexOf(letter.toLowerCase()) + 13) % 26] ?? '';
   return letter === letter.toLowerCase() ? to : to.toUpperCase();
 };
-/** Letters outside the braces of a figure. */
+/** Letters outside the braces of a figure and outside the mark of a step, which has no language. */
 const turned = (words: string): string =>
-  words.replaceAll(/\{\w+\}|[a-zA-Z]/g, (part) => (part.length > 1 ? part : moved(part)));
+  words.replaceAll(/^\d\.\d+[a-z]?(?= )|\{\w+\}|[a-zA-Z]/g, (part) =>
+    part.length > 1 ? part : moved(part),
+  );
 
 function turnedAll(value: unknown, key = ''): unknown {
   if (typeof value === 'string')
