@@ -1,5 +1,6 @@
 /** Firmata's own reports: asked for, stopped, and what SYSTEM_RESET leaves of them. */
 import { expect, test } from 'vitest';
+import { KINDS, UNIT_SYSEX } from '../../../hal/firmata/protocol.ts';
 import { createBench, intervalMessage, sysex, sysexesIn } from './bench.ts';
 
 const SYSTEM_RESET = 0xff;
@@ -153,8 +154,12 @@ test('states asked faster than the line can tell them are told whole, each pin a
   const bench = quiet();
   for (let i = 0; i < 8 * 22; i++) bench.chip.receive(sysex([0x6d, i % 22]));
   bench.chip.run(0.2);
-  const states = sysexesIn(bench.sent);
-  for (const state of states) expect([state[0], state.length]).toEqual([0x6e, 5]);
-  expect(bench.sent.length).toBe(states.length * 7);
+  const told = sysexesIn(bench.sent);
+  const states = told.filter(([kind]) => kind === 0x6e);
+  for (const state of states) expect(state).toHaveLength(5);
+  // A query that lost a byte on the way in may look like an empty message of ours.
+  const rest = told.filter(([kind]) => kind !== 0x6e);
+  for (const other of rest) expect(other.slice(0, 2)).toEqual([UNIT_SYSEX, KINDS.refusal]);
+  expect(bench.sent.length).toBe(told.reduce((sum, { length }) => sum + length + 2, 0));
   expect(new Set(states.map(([, pin]) => pin)).size).toBe(22);
 });
