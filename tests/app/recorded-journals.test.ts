@@ -111,6 +111,36 @@ describe('repair-gaps.version-2, whose lamp was interrupted to show its light', 
   });
 });
 
+// As that one, in the order of work in which the seal is tested before any resin is in.
+describe('repair-dry-test.version-3', () => {
+  const contents = recorded('repair-dry-test.version-3');
+  const enteredAtS = (phase: string): number =>
+    contents.events.find((event) => event.kind === 'phase' && event.phase === phase)?.timeS ?? 0;
+
+  test('is read whole, with the seal tested before the resin', () => {
+    expect(contents).toMatchObject({ intact: true, torn: false, remarks: [] });
+    expect(contents.header.schema).toBe('meniscus/journal@3');
+    expect(enteredAtS('seal-watch')).toBeGreaterThan(0);
+    expect(enteredAtS('charge-injector')).toBeGreaterThan(enteredAtS('seal-watch'));
+    expect(enteredAtS('evacuate')).toBeGreaterThan(enteredAtS('charge-injector'));
+  });
+
+  test('run again, decides the same to its end', () => {
+    const config = soundOf(settingsFromInputs(contents.header.inputs, 'repair-dry-test'));
+    const { differences } = replayJournal(REPAIR, config, contents);
+    expect(differences).toEqual([]);
+  });
+
+  test('says that the dose was met and that nothing was left open', () => {
+    const { verdict, claims, dose } = reportOf(contents);
+    expect(verdict).toEqual({ process: 'process within its limits', grade: 'good' });
+    expect(claims.filter(({ state }) => state !== 'shown')).toEqual([]);
+    // From the report written with it: 1.33 J/cm2 at the sensor, at least 1.25.
+    expect(dose.doseJPerM2 / 10_000).toBeCloseTo(1.33, 2);
+    expect((dose.uncertainty?.shownJPerM2 ?? 0) / 10_000).toBeCloseTo(1.25, 2);
+  });
+});
+
 /** How often the lamp was turned on. */
 const timesLit = ({ ticks }: JournalContents): number =>
   ticks.filter(
