@@ -11,7 +11,7 @@ export function attemptsTable({ attempt }: ReportData): Block | null {
   return {
     kind: 'table',
     wide: true,
-    caption: `This is attempt ${number} (${plainWords(how)}): it ${goesOn}, ${hoursWords(apartS)} after the last. Light of an earlier attempt is not counted: no source was found for what it is still worth after a pause in the dark.`,
+    caption: `This is attempt ${number} (${plainWords(how)}): it ${goesOn}, ${hoursWords(apartS)} after the last. Light of an earlier attempt is not counted: this unit has no figure for what it is still worth after a pause in the dark.`,
     heads: ['Attempt', 'Began', 'Ended', 'Ended at', 'Why', 'Light', 'SHA-256 of its journal'],
     empty: '',
     rows: attempt.earlier.map((one) => [

@@ -1,8 +1,8 @@
 /**
  * The claims of a job that was done in more than one attempt. Each row says how a claim of this
  * attempt is joined with the same claim of the attempts before it: nothing is better than the worst
- * of those that bear on the result, and light counts only within one attempt. No source was found for
- * what light before a pause in the dark is still worth, so a cure begins again from nothing.
+ * of those that bear on the result, and light counts only within one attempt. No figure is at hand
+ * for what light before a pause in the dark is still worth, so a cure begins again from nothing.
  */
 import { CURE_PHASES, PHASE_IDS, PHASES, partOf } from '../../core/phases.ts';
 import type { CountedDose, CuredPortion } from '../report-dose.ts';
