@@ -4,6 +4,7 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { numberAt } from '../../core/fields.ts';
+import { HOLDING_SET_POINT, type PhaseId } from '../../core/phases.ts';
 import { curedPortionsOf } from '../report-dose.ts';
 import { lastMeasured } from '../timeline.ts';
 import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../words.ts';
@@ -58,6 +59,18 @@ const zeroKnown: Ground = ({ measured, atmospherePa, about }) => {
   if (told.length === 0)
     return [lacks('the air is known neither from a job before nor from the intake sheet')];
   return told.map(({ words, near }) => (near ? supports('known air', words) : lacks(words)));
+};
+
+/** They are entered only once the vented reading was back at the job's zero. */
+const AFTER_ZERO: ReadonlySet<PhaseId> = new Set<PhaseId>(['pressurise', 'ask-clear']);
+
+/** A reading that drifts shows it when the chamber is next open to the air, and not before. */
+const zeroSeenAgain: Ground = ({ phases }) => {
+  const last = phases.findLastIndex(({ phase }) => HOLDING_SET_POINT.has(phase));
+  if (last < 0 || phases.slice(last + 1).some(({ phase }) => AFTER_ZERO.has(phase))) return [];
+  return [
+    objects('zero-not-seen-again', 'the chamber was not seen at its zero after the last load'),
+  ];
 };
 
 const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
@@ -137,6 +150,7 @@ export const PRESSURE_GROUNDS: readonly Ground[] = [
   objectsAfter(SENSOR_ALARMS, 'pressure-in-doubt'),
   followsPump,
   zeroKnown,
+  zeroSeenAgain,
 ];
 export const SEAL_GROUNDS: readonly Ground[] = [
   tightAtLast,

@@ -37,6 +37,7 @@ export const OBJECTIONS = {
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),
+  'zero-not-seen-again': unshown('the pressure was not seen back at zero after its last load'),
   'pressure-in-doubt': unshown('the pressure sensor cannot be relied on'),
   'pressure-unsupported': unshown('the pressure rests on too little that was seen'),
 

@@ -127,6 +127,15 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the pressure sensor cannot be relied on',
     line: 'alarm pump no effect at 1:00 min: Expected demo, seen other',
   },
+  'a job whose last load was not seen let down': {
+    claim: 'pressure',
+    state: 'not shown',
+    events: without(
+      ({ kind, ...event }) => kind === 'phase' && 'phase' in event && event.phase === 'ask-clear',
+    ),
+    headline: 'the pressure was not seen back at zero after its last load',
+    line: 'the chamber was not seen at its zero after the last load',
+  },
   'a journal that does not say what the pump did': {
     claim: 'pressure',
     state: 'not shown',
