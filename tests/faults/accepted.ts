@@ -76,6 +76,10 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     withdraws: null,
     onWordOf: ['dose'],
   },
+  outgassing: {
+    why: 'In a watch as short as here the gas that the break gives off raises the pressure by less than the converter resolves; in the 45 s of the demo profile the seal test names it. No claim of a record rests on it: the break is filled all the same, and a person sees it.',
+    withdraws: null,
+  },
   'hands-idle': {
     why: 'Most skipped steps are found. Where the injector was left on, the lamp stands beside the break: the sensor sees its light wherever that falls. Every record lists under what it cannot show that the lamp stood on the break, and a person finds the mark.',
     withdraws: null,
