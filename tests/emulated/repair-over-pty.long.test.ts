@@ -153,8 +153,8 @@ describe.skipIf(skip !== null)('a whole repair over the pseudo-terminal', () => 
     for (const title of [
       '3.3 Clean the pit',
       '5.2 Vacuum holds',
-      '5.7 Pressure holds',
-      '6.8 Curing',
+      '5.6 Pressure holds',
+      '6.5 Curing',
     ]) {
       expect(drawn).toContain(title);
     }
