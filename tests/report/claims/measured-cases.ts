@@ -127,6 +127,13 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the pressure sensor cannot be relied on',
     line: 'alarm pump no effect at 1:00 min: Expected demo, seen other',
   },
+  'a seal that leaked while the pump held a set-point': {
+    claim: 'seal',
+    state: 'not shown',
+    events: [...GOOD_JOB, at(60, alarmEvent('leak-in-dwell', 'hold'))],
+    headline: 'the seal leaked while the pump held vacuum or pressure',
+    line: 'alarm leak in dwell at 1:00 min: Expected demo, seen other',
+  },
   'a job whose last load was not seen let down': {
     claim: 'pressure',
     state: 'not shown',
