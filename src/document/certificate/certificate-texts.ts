@@ -117,8 +117,15 @@ export function againstText(
     .join('\n');
 }
 
-export function cyclesText({ cycles, measured }: ReportData, words: CertificateWords): string {
-  if (cycles.length === 0) return words.noCycle;
+/** The cycles may lie in an earlier attempt of the job; null where none of them had any. */
+function earlierCycles({ attempt }: ReportData, words: CertificateWords): string | null {
+  const before = attempt?.earlier.findLast(({ cycles }) => cycles.length > 0);
+  return before === undefined ? null : words.earlierRecord(before.record);
+}
+
+export function cyclesText(report: ReportData, words: CertificateWords): string {
+  const { cycles, measured } = report;
+  if (cycles.length === 0) return earlierCycles(report, words) ?? words.noCycle;
   const written = (name: 'vacuumReachedPa' | 'pressureReachedPa'): string => {
     const pa = lastMeasured(measured, name);
     return pa === null ? words.notRecorded : kPaAbs(pa);
@@ -126,9 +133,9 @@ export function cyclesText({ cycles, measured }: ReportData, words: CertificateW
   return words.cyclesRun(cycles.length, written('vacuumReachedPa'), written('pressureReachedPa'));
 }
 
-export function sealText({ measured }: ReportData, words: CertificateWords): string {
-  const leak = lastMeasured(measured, 'leakRatePaM3PerS');
-  return leak === null ? words.notRecorded : leakWords(leak);
+export function sealText(report: ReportData, words: CertificateWords): string {
+  const leak = lastMeasured(report.measured, 'leakRatePaM3PerS');
+  return leak === null ? (earlierCycles(report, words) ?? words.notRecorded) : leakWords(leak);
 }
 
 export function alarmsText(report: ReportData, words: CertificateWords): string {

@@ -100,6 +100,7 @@ export interface CertificateWords {
   readonly recordedFor: (clock: string) => string;
   readonly cyclesRun: (count: number, vacuum: string, pressure: string) => string;
   readonly noCycle: string;
+  readonly earlierRecord: (record: string) => string;
   readonly noAlarm: string;
   readonly alarmsRaised: (count: number, names: string, holds: number) => string;
   readonly answer: Words<AssessmentFacts['answer']>;
@@ -255,6 +256,7 @@ export const ENGLISH: CertificateWords = {
   cyclesRun: (count, vacuum, pressure) =>
     `${count}; in the last: vacuum ${vacuum}, pressure ${pressure}`,
   noCycle: 'no cycle was begun',
+  earlierRecord: (record) => `in an earlier attempt: see record ${record}`,
   noAlarm: 'none',
   alarmsRaised: (count, names, holds) =>
     `${count}: ${names}; ${holds === 0 ? 'job not held' : `job held ${holds} time${holds === 1 ? '' : 's'}`}`,

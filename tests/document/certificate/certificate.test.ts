@@ -3,6 +3,7 @@ import { certificate } from '../../../src/document/certificate/certificate.ts';
 import { ENGLISH } from '../../../src/document/certificate/certificate-words.ts';
 import type { DocumentFacts } from '../../../src/document/facts.ts';
 import { renderHtml } from '../../../src/document/html.tsx';
+import type { AttemptFacts } from '../../../src/report/claims/attempt-facts.ts';
 import { ABOUT } from '../../papers-in-order.ts';
 import { GOOD_JOB, STOPPED } from '../../report/job-story.ts';
 import { factsOf, JOB, longFacts, PANE, pdfOf } from '../document-data.ts';
@@ -68,6 +69,35 @@ describe('the certificate', () => {
       expect(html).toContain(words);
       expect(pdf).toContain(squeezed(words));
     }
+  });
+
+  test('names the earlier attempt in which the cycles were run', () => {
+    const facts = factsOf(STOPPED, ABORTED);
+    const [cycle] = factsOf().report.cycles;
+    if (cycle === undefined) throw new Error('the good job has no cycle');
+    const earlier = (record: string, cycles: readonly (typeof cycle)[]) => ({
+      ...{
+        record,
+        number: 1,
+        journalSha256: '',
+        startedAt: '',
+        endedAt: '',
+        phase: 'cure' as const,
+      },
+      ...{ end: { reason: 'alarm', why: 'demo' }, claims: [], doses: [], cycles: [...cycles] },
+    });
+    const rowsOf = (cycles: readonly (typeof cycle)[]): string => {
+      const attempt: AttemptFacts = {
+        ...{ job: 'job-7', number: 2, how: 'go-on', apartS: 0, resinStood: true },
+        entry: { at: 'cover-film', cycle: 1, loadRatio: 1, outcome: null },
+        earlier: [earlier('job-7', cycles)],
+      };
+      const report = { ...facts.report, attempt, cycles: [], measured: [] };
+      return textOf(renderHtml(certificate({ ...facts, report })));
+    };
+    const there = 'in an earlier attempt: see record job-7';
+    expect(rowsOf([cycle])).toContain(`Cycles ${there} Seal ${there}`);
+    expect(rowsOf([])).toContain('Cycles no cycle was begun Seal not recorded');
   });
 
   test('takes its dose and verdict from the report’s data', () => {
