@@ -251,8 +251,7 @@ export function letTimePass(
 ): void {
   const { plant } = rig;
   const untilStep = plant.step + steps;
-  const { sound, active } = rig;
-  const conditions = active.length === 0 ? sound : applyToWorld(sound, active, actedS(rig));
+  const conditions = applyToWorld(rig.sound, rig.active, actedS(rig));
   rig.ambientUvWPerM2 = conditions.ambientUvWPerM2;
   bringIn(rig);
   rig.boardLagSteps += (1 - boardClockRatio(rig.active)) * steps;

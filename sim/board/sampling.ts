@@ -63,11 +63,6 @@ export function sampleSensors(rig: Rig): Readonly<Record<Channel, number>> {
     sensorK: airK,
     sinceZeroS: timeOfS(plant),
   };
-  // Faults apart, so that sound benches, of which thousands are run, spread nothing.
-  if (active.length === 0) {
-    rig.sensorMemory.stalled = null;
-    return sampleCounts(truth, tolerance, noise);
-  }
   const counts = sampleCounts(applyToSeats(truth, active), tolerance, noise);
   return applyToCounts(counts, active, rig.sensorMemory, actedS(rig), rig.faultNoise);
 }

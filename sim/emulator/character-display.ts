@@ -1,8 +1,8 @@
 /**
  * The display as its glass shows it: a 20 x 4 character module, HD44780-compatible and driven with
  * four data lines, behind an 8-bit port expander. It takes the expander's bytes one by one and
- * keeps the module's state, with the characters that were loaded into it. Commands that only change the look (cursor, font) are ignored; the
- * module's busy time is not modelled.
+ * keeps the module's state, with the characters that were loaded into it. Commands that only change
+ * the look (cursor, font) are ignored; the module's busy time is not modelled.
  */
 import type { DisplayLines } from '../../src/core/frame.ts';
 import { LETTER_ROWS, LETTERS } from '../../src/core/letters.ts';
@@ -123,12 +123,11 @@ export function linesOf({ on, codes, dots }: DisplayState): DisplayLines {
   return [row(0), row(1), row(2), row(3)];
 }
 
-/** A programmable character as a person reads it; dots that are no known letter are a question mark. */
-function letterOf(code: number, dots: readonly number[]): string {
-  const rows = String(dots.slice(code * LETTER_ROWS, (code + 1) * LETTER_ROWS));
-  const found = [...LETTERS].find(([, known]) => String(known) === rows);
-  return found?.[0] ?? '?';
-}
+const LETTER_OF_DOTS = new Map([...LETTERS].map(([letter, rows]) => [String(rows), letter]));
+
+/** A programmable character as a person reads it; unknown dots read as a question mark. */
+const letterOf = (code: number, dots: readonly number[]): string =>
+  LETTER_OF_DOTS.get(String(dots.slice(code * LETTER_ROWS, (code + 1) * LETTER_ROWS))) ?? '?';
 
 const glyph = (code: number): string =>
   GLYPHS.get(code) ?? (code >= BLANK && code < 0x7e ? String.fromCharCode(code) : '?');

@@ -85,7 +85,7 @@ const ON_COUNTS: Readonly<Partial<Record<FaultKind, (moment: Moment) => number>>
 /** Kinds that move what they remember along. */
 const FOLLOWING: readonly FaultKind[] = ['sensor-slow'];
 
-/** `sound` is not changed. */
+/** `sound` is not changed; where nothing is wrong, it is what comes back. */
 export function applyToCounts(
   sound: Counts,
   faults: readonly Fault[],
@@ -93,6 +93,10 @@ export function applyToCounts(
   actedS: ActedS,
   chance: Chance,
 ): Counts {
+  if (faults.length === 0) {
+    memory.stalled = null;
+    return sound;
+  }
   const counts = { ...sound };
   for (const fault of faults) {
     const { channel, kind } = fault;

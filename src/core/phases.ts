@@ -23,7 +23,7 @@ interface PhaseTraits {
   readonly lamp?: true;
   /** The pane's temperature matters although the chamber is open and the lamp is off. */
   readonly glassWatched?: true;
-  /** Liquid resin is exposed to daylight; where the seal is tested, only once the injector is charged. */
+  /** Liquid resin is exposed to daylight; during a seal test, only once the injector is charged. */
   readonly resinOpen?: true | 'once-charged';
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
@@ -93,6 +93,8 @@ export const partOf = (phase: PhaseId): Part => PHASES[phase].part;
 const phasesWith = (has: (traits: PhaseTraits) => boolean): ReadonlySet<PhaseId> =>
   new Set(PHASE_IDS.filter((phase) => has(traitsOf(phase))));
 
+const LETTERS_ASIDE = 'abcdefgh';
+
 /** The number of each phase on the display: only shown, never used as a key. */
 export const STEP_NUMBERS = Object.fromEntries(PARTS.flatMap(numbersIn)) as Readonly<
   Record<PhaseId, string>
@@ -102,7 +104,8 @@ function numbersIn(part: Part, index: number): readonly (readonly [PhaseId, stri
   let [place, letter] = [0, 0];
   return PHASE_IDS.filter((phase) => traitsOf(phase).part === part).map((phase) => {
     [place, letter] = traitsOf(phase).aside === true ? [place, letter + 1] : [place + 1, 0];
-    return [phase, `${index + 1}.${place}${'abcdefgh'.charAt(letter - 1)}`];
+    const aside = letter === 0 ? '' : LETTERS_ASIDE.charAt(letter - 1);
+    return [phase, `${index + 1}.${place}${aside}`];
   });
 }
 

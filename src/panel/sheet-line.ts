@@ -24,7 +24,7 @@ export interface SheetValues {
 /** Each name stays this long. */
 const TURN_S = 3;
 
-/** The line at this moment: where another attempt goes on, damage, vehicle, resin, lot, job, and again from the first. */
+/** The line at this moment: each name of `sheetTurns` in turn, and then from the first again. */
 export function sheetLine(values: SheetValues, elapsedS: number, catalogue: Catalogue): string {
   const turns = sheetTurns(values, catalogue);
   return turns[Math.floor(elapsedS / TURN_S) % turns.length] ?? '';

@@ -51,7 +51,7 @@ export interface AlarmContext {
   readonly gapFailed: GapFailure | null;
   /** How far the pump's work must have moved the pressure beyond what is read, Pa. */
   readonly pumpAheadPa: number;
-  /** Leak that the pump makes good in a dwell, at the air's pressure; null where there is none to judge. */
+  /** Leak that the pump makes up for in a dwell, at the air's pressure; null while not judged. */
   readonly dwellLeakPaM3PerS: number | null;
   /** Durations, s: the lamp is on, it is dark, the vent is open. */
   readonly lampOnForS: number;

@@ -168,7 +168,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     limitSI: ({ profile }, settingSI) =>
       Math.min(settingSI, PUMP_KNOWN_WITHIN * profile.leakLimitPaM3PerS),
     remedy:
-      'The pump makes a leak good. Wipe ring and glass dry, reseat, check the hose. Then go on.',
+      'The pump makes up for a leak. Wipe ring and glass dry, reseat, check the hose. Then go on.',
   },
   {
     id: 'pump-no-effect',

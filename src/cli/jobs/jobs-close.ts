@@ -3,7 +3,6 @@
  * the record of its last attempt; nothing in it is overwritten.
  */
 import type { Command } from 'commander';
-import { namesIn } from '../../app/prepare/personal.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { RecordsStore } from '../../store/records-store.ts';
 import { removableFields } from '../../store/removal.ts';
@@ -11,7 +10,7 @@ import { enteredLast } from '../run/attempt-run.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { complain, type RecordsOptions, withRecords } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
-import { parseText } from '../terminal/records-text.ts';
+import { namesSomebody, parseText } from '../terminal/records-text.ts';
 
 export interface CloseOptions extends RecordsOptions {
   readonly reason: string;
@@ -43,11 +42,9 @@ export async function closeJob(job: string, options: CloseOptions): Promise<numb
   }
   const { last } = found.value;
   return withRecords(records, 'write', (store) => {
-    const named = namesIn(reason, peopleIn(store, last));
-    if (named.length > 0) {
-      const accepted = `a text without personal data, which could not be removed (${named.join(', ')})`;
-      const value = JSON.stringify(reason);
-      complain([problemLine({ file: last, path: '--reason', value, accepted })]);
+    const problem = namesSomebody('--reason', reason, last, peopleIn(store, last));
+    if (problem !== null) {
+      complain([problemLine(problem)]);
       return EXIT.badInput;
     }
     const at = new Date().toISOString();

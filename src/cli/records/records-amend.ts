@@ -1,6 +1,5 @@
 /** `meniscus records amend`: adds words to a record; nothing in it is ever overwritten. */
 import type { Command } from 'commander';
-import { namesIn } from '../../app/prepare/personal.ts';
 import { problemLine } from '../../core/settings.ts';
 import { removableFields } from '../../store/removal.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
@@ -11,7 +10,7 @@ import {
   withRecords,
 } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
-import { parseText } from '../terminal/records-text.ts';
+import { namesSomebody, parseText } from '../terminal/records-text.ts';
 
 interface AmendOptions extends RecordsOptions {
   readonly text: string;
@@ -38,10 +37,9 @@ function amend(id: string, { records, text, by }: AmendOptions): Promise<number>
   return withRecords(records, 'write', (store) => {
     const record = store.show(id);
     if (record === null) return noSuchRecord(records, id);
-    const named = namesIn(text, removableFields(record));
-    if (named.length > 0) {
-      const accepted = `a text without personal data, which could not be removed (${named.join(', ')})`;
-      complain([problemLine({ file: id, path: '--text', value: JSON.stringify(text), accepted })]);
+    const problem = namesSomebody('--text', text, id, removableFields(record));
+    if (problem !== null) {
+      complain([problemLine(problem)]);
       return EXIT.badInput;
     }
     const at = new Date().toISOString();

@@ -4,7 +4,7 @@
  */
 import type { RechargeWhy } from '../../core/events.ts';
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { nextRemedy, remedyRow, withRemedy } from './remedies.ts';
+import { changesOf, nextRemedy, withRemedy } from './remedies.ts';
 
 /** The number of the cycle that comes next. One that went back to the seal is run again. */
 const nextNumber = ({ cycle, cycleOver }: ProcedureState): number =>
@@ -93,7 +93,7 @@ export function declined(state: ProcedureState, context: PhaseContext): Step {
 export function carriedOut(state: ProcedureState, context: PhaseContext): Step {
   const { remedy, cycle } = state;
   if (remedy === null) return furtherCycle(state, context);
-  const { recharge: fresh = false, reseat = false } = remedyRow(remedy)?.changes ?? {};
+  const { recharge: fresh = false, reseat = false } = changesOf(remedy);
   const patch = withRemedy(state, remedy);
   const on: Step = reseat
     ? { to: 'seal-pull' }

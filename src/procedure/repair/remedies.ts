@@ -52,8 +52,12 @@ export const remediesSchema = z
 
 const { remedies: TABLE } = remediesSchema.parse(file);
 
-export const remedyRow = (id: RemedyId): Remedy | null =>
-  TABLE.find((row) => row.id === id) ?? null;
+/** The schema asks for one row of each. */
+const ROW_OF = Object.fromEntries(TABLE.map((row) => [row.id, row])) as Readonly<
+  Record<RemedyId, Remedy>
+>;
+
+export const changesOf = (id: RemedyId): Remedy['changes'] => ROW_OF[id].changes;
 
 type Offered = Pick<ProcedureState, 'tried' | 'passedOver'>;
 
@@ -80,7 +84,7 @@ export function nextRemedy(
 
 /** How the job goes on differently. */
 export function withRemedy(state: ProcedureState, id: RemedyId): Partial<ProcedureState> {
-  const { vacuumDwellTimes = 1, pressureTimes = 1, reseat = false } = remedyRow(id)?.changes ?? {};
+  const { vacuumDwellTimes = 1, pressureTimes = 1, reseat = false } = changesOf(id);
   return {
     tried: [...state.tried, id],
     passedOver: [],

@@ -222,4 +222,4 @@ const uncountedWords = (
 ): string =>
   `attempt ${number} gave ${doseWords(doseJPerM2)}${
     uncertainty === null ? '' : `, at least ${doseWords(uncertainty.shownJPerM2)}`
-  }: not counted, as no source says what light before a pause in the dark is still worth`;
+  }: not counted, as no figure is at hand for what light before a pause in the dark is still worth`;

@@ -19,7 +19,7 @@ export interface DwellWatch {
   readonly smoothPa: number | null;
   /** The same at the beginning of the block. */
   readonly fromPa: number;
-  /** By how much the pump's work alone would have raised the pressure since, Pa; suction lowers it. */
+  /** Pressure change that the pump alone would have caused since then, Pa; negative for suction. */
   readonly pumpedPa: number;
   /** Of the last whole block, Pa m3/s; null until there is one. */
   readonly leakPaM3PerS: number | null;

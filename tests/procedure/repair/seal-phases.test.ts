@@ -10,37 +10,12 @@ import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
+import { CONTEXT as VENTED } from './phase-context.ts';
 
 const GLASS_K = 296.15;
 const WATER_PA = waterSaturationPa(GLASS_K);
 const TICK_S = 0.05;
-const CONTEXT: PhaseContext = {
-  profile: DEFAULT_PROFILE,
-  volumeM3: 30e-6,
-  leakLimitPaM3PerS: 0.005,
-  greatestRatio: 12.5,
-  airLastJobPa: null,
-  damageType: 'star-break',
-  pressurePa: 60_000,
-  glassK: GLASS_K,
-  findings: [],
-  answer: null,
-  lampLastKnownWPerM2: null,
-  cure: {
-    done: false,
-    gapDue: false,
-    doseJPerM2: 0,
-    doseUncertaintyJPerM2: 0,
-    shownDoseJPerM2: 0,
-    doseCoverageFactor: 1.645,
-    lampOnS: 0,
-    gapsPassed: 0,
-    gapsFailed: 0,
-    unconfirmedDoseJPerM2: 0,
-  },
-  light: { dark: true, judged: true },
-  dtS: TICK_S,
-};
+const CONTEXT: PhaseContext = { ...VENTED, pressurePa: 60_000, glassK: GLASS_K, dtS: TICK_S };
 const at = (phase: ProcedureState['phase'], change: Partial<ProcedureState> = {}) => ({
   ...PROCEDURE_START,
   atmospherePa: ATMOSPHERE_PA,
