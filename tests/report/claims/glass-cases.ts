@@ -1,7 +1,7 @@
 /** What the glass says of its own sensor and of the light, and what the claims then say. */
 import { GOOD_JOB, measured } from '../job-story.ts';
 import type { Case } from './beside-cases.ts';
-import { isMeasured } from './measured-cases.ts';
+import { isMeasured } from './story-changes.ts';
 
 export const GLASS_CASES: Readonly<Record<string, Case>> = {
   'a second cure that did not warm the glass': {

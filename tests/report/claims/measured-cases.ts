@@ -1,17 +1,8 @@
-/** One thing wrong with what the good job measured, and what its claim then says. */
-import type { Event } from '../../../src/core/events.ts';
+/** One thing wrong with what the good job measured, and what its claim then says; air apart. */
 import { ABOUT, BOTTLE } from '../../papers-in-order.ts';
 import { alarmEvent, at, GOOD_JOB } from '../job-story.ts';
-import { type Case, found } from './beside-cases.ts';
-
-export const measuredAs = (name: string, value: number): readonly Event[] =>
-  GOOD_JOB.map((event) =>
-    event.kind === 'measured' && event.name === name ? { ...event, value } : event,
-  );
-const without = (drop: (event: Event) => boolean): readonly Event[] =>
-  GOOD_JOB.filter((event) => !drop(event));
-export const isMeasured = (event: Event, name: string): boolean =>
-  event.kind === 'measured' && event.name === name;
+import type { Case } from './beside-cases.ts';
+import { isMeasured, measuredAs, without } from './story-changes.ts';
 
 export const MEASURED_CASES: Readonly<Record<string, Case>> = {
   'a mark that remains': {
@@ -77,13 +68,6 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     headline: 'the lamp is not known to give so much light',
     line: 'at least 0.00 J/cm² of it is light that this lamp is known to give',
   },
-  'a vacuum below the lowest allowed': {
-    claim: 'pressure',
-    state: 'not met',
-    telling: { lowestPa: 14_999 },
-    headline: 'the pressure left its limits',
-    line: '15.0 kPa abs to 238.0 kPa abs seen, 15.0 kPa abs to 272.6 kPa abs allowed',
-  },
   'glass hotter than allowed': {
     claim: 'temperature',
     state: 'not met',
@@ -91,20 +75,6 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     telling: { glassK: 313.16, job: { glassC: 40 } },
     headline: 'the glass was too cold or too hot',
     line: '40.0 °C to 40.0 °C seen, 12.0 °C to 40.0 °C allowed',
-  },
-  'a seal that leaked over its limit': {
-    claim: 'seal',
-    state: 'not met',
-    events: measuredAs('leakRatePaM3PerS', 0.006),
-    headline: 'the seal leaked',
-    line: 'last test of the seal, leak rate 6.00 mPa·m³/s, at most 5.00 mPa·m³/s allowed',
-  },
-  'air that still came out when the job went on': {
-    claim: 'seal',
-    state: 'not shown',
-    events: [...GOOD_JOB, found('outgassing', 190)],
-    headline: 'air or vapour still came out when the job went on',
-    line: 'test at 3:10 min: outgassing, leak rate 1.00 mPa·m³/s, at most 5.00 mPa·m³/s allowed: Levels like water',
   },
   'a vacuum dwell a second too short': {
     claim: 'held',
@@ -119,43 +89,6 @@ export const MEASURED_CASES: Readonly<Record<string, Case>> = {
     events: measuredAs('lampOnS', 601),
     headline: 'vacuum, pressure or light were not held for their time',
     line: 'lamp on for 601 s, 30 s to 600 s allowed',
-  },
-  'a pressure that fell behind the pump’s work': {
-    claim: 'pressure',
-    state: 'not shown',
-    events: [...GOOD_JOB, at(60, alarmEvent('pump-no-effect', 'hold'))],
-    headline: 'the pressure sensor cannot be relied on',
-    line: 'alarm pump no effect at 1:00 min: Expected demo, seen other',
-  },
-  'a seal that leaked while the pump held a set-point': {
-    claim: 'seal',
-    state: 'not shown',
-    events: [...GOOD_JOB, at(60, alarmEvent('leak-in-dwell', 'hold'))],
-    headline: 'the seal leaked while the pump held vacuum or pressure',
-    line: 'alarm leak in dwell at 1:00 min: Expected demo, seen other',
-  },
-  'a job whose last load was not seen let down': {
-    claim: 'pressure',
-    state: 'not shown',
-    events: without(
-      ({ kind, ...event }) => kind === 'phase' && 'phase' in event && event.phase === 'ask-clear',
-    ),
-    headline: 'the pressure was not seen back at zero after its last load',
-    line: 'the chamber was not seen at its zero after the last load',
-  },
-  'a journal that does not say what the pump did': {
-    claim: 'pressure',
-    state: 'not shown',
-    events: without((event) => isMeasured(event, 'pumpStrengthRatio')),
-    headline: 'the pressure rests on too little that was seen',
-    line: 'what the pump’s work says of the pressure: this journal’s version did not record it',
-  },
-  'air of which nobody knew what it should be': {
-    claim: 'pressure',
-    state: 'not shown',
-    about: { ...ABOUT, intake: { ...ABOUT.intake, sheet: {} } },
-    headline: 'the pressure rests on too little that was seen',
-    line: 'the air is known neither from a job before nor from the intake sheet',
   },
   'a heat sink that did not warm': {
     claim: 'temperature',

@@ -4,15 +4,17 @@ import { verdictHeadline } from '../../../src/document/report/claim-rows.ts';
 import { ABOUT } from '../../papers-in-order.ts';
 import { alarmEvent, at, GOOD_JOB, STOPPED } from '../job-story.ts';
 import { claimIn, reportOf } from '../report-of.ts';
+import { AIR_CASES } from './air-cases.ts';
 import { answered, BESIDE_CASES, found, setAside } from './beside-cases.ts';
 import { GLASS_CASES } from './glass-cases.ts';
-import { MEASURED_CASES, measuredAs } from './measured-cases.ts';
+import { MEASURED_CASES } from './measured-cases.ts';
+import { measuredAs } from './story-changes.ts';
 
 const { sheet, assessment: ALLOWED } = ABOUT.intake;
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 
 describe('a repair', () => {
-  test.each(Object.entries({ ...BESIDE_CASES, ...MEASURED_CASES, ...GLASS_CASES }))(
+  test.each(Object.entries({ ...BESIDE_CASES, ...AIR_CASES, ...MEASURED_CASES, ...GLASS_CASES }))(
     'with %s is not good, and its claim says why',
     (_, row) => {
       const { claim: id, state, headline, line, events = GOOD_JOB, about = ABOUT, telling } = row;
