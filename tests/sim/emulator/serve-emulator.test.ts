@@ -33,9 +33,16 @@ if (!hasSocat) console.log('Skipped: the emulator process needs socat, which is 
 const running: RunningEmulator[] = [];
 const ports: SerialPort[] = [];
 afterEach(async () => {
-  for (const port of ports.splice(0)) await new Promise((resolve) => port.close(resolve));
+  for (const port of ports.splice(0)) await closed(port);
   for (const emulator of running.splice(0)) await emulator.stop();
 });
+
+/** Nobody answers any more, and what is under way goes out first: a write that is cut off fails. */
+const closed = async (port: SerialPort): Promise<void> => {
+  port.removeAllListeners('data');
+  await new Promise((resolve) => port.drain(resolve));
+  await new Promise((resolve) => port.close(resolve));
+};
 
 const start = async (pace: Parameters<typeof startEmulator>[0]['pace']) => {
   const emulator = await startEmulator({ scenario: scenarioOf(), pace });
