@@ -8,15 +8,13 @@ import { existsSync, readFileSync, realpathSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { makePrivateFolder, writePrivate } from '../../journal/private-file.ts';
-import { type ChainEntry, type ChainHead, parseEntry } from './chain-entry.ts';
-import { chainLines } from './chain-file.ts';
+import type { ChainEntry, ChainHead } from './chain-entry.ts';
 
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 const place = z.object({
-  /** Hash of the chain's first entry, by which the chain is known. */
-  chain: sha256,
+  /** Another one for each chain that this unit began in the folder; random. */
+  chain: z.string(),
   seq: z.number().int(),
-  hash: sha256,
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
 });
 const schema = z.object({ folder: z.string(), heads: z.array(place) });
 
@@ -44,7 +42,8 @@ export function rememberHead(
   const heads = rememberedHeads(unitFolder, folder);
   const last = heads.at(-1);
   const goesOn = last !== undefined && last.seq === before.seq && last.hash === before.hash;
-  const chain = goesOn ? last.chain : firstHash(folder);
+  const isNew = last === undefined || before.seq === 0;
+  const chain = isNew ? randomBytes(8).toString('hex') : last.chain;
   const kept = goesOn ? heads.slice(0, -1) : heads;
   const next = { folder, heads: [...kept, { chain, seq, hash }].slice(-MOST_HEADS) };
   const path = pathOf(unitFolder, folder);
@@ -56,14 +55,6 @@ export function rememberHead(
 
 const HEADS_FOLDER = 'heads';
 const MOST_HEADS = 20;
-const NO_HASH = '0'.repeat(64);
-
-function firstHash(folder: string): string {
-  for (const { bytes } of chainLines(folder)) {
-    return parseEntry(bytes.toString('utf8'))?.hash ?? NO_HASH;
-  }
-  return NO_HASH;
-}
 
 /** By the folder's real path: a link to it is that folder. */
 function pathOf(unitFolder: string, folder: string): string {

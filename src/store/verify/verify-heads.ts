@@ -17,17 +17,14 @@ export interface HeadsCheck {
 export function createHeadsCheck(heads: readonly RememberedHead[]): HeadsCheck {
   const sought = new Set(heads.map(({ seq }) => seq));
   const found = new Map<number, string>();
-  let first: string | null = null;
   return {
     see: ({ seq, hash }) => {
-      first ??= hash;
       if (sought.has(seq)) found.set(seq, hash);
     },
     finish: () => {
       const lost = heads.filter(({ seq, hash }) => found.get(seq) !== hash);
-      // An older head of another chain: this unit itself began a new one in its place.
-      const isHere = (head: RememberedHead): boolean =>
-        head.chain === first || head === heads.at(-1);
+      // Another chain: this unit itself began a new one in its place.
+      const isHere = ({ chain }: RememberedHead): boolean => chain === heads.at(-1)?.chain;
       return {
         findings: lost.filter(isHere).map((head) => findingOf(head, found.get(head.seq))),
         remarks: lost.filter((head) => !isHere(head)).map(remarkOf),

@@ -3,7 +3,14 @@ import { expect, test } from 'vitest';
 import type { Finding } from '../../../src/store/chain/finding.ts';
 import { recordsFolder } from '../records-folder.ts';
 import { appended, better, createForging, drop, edit, inDatabase, rechained } from './forging.ts';
-import { entriesOf, fillSigned, LAST_SEQ, verified, writeEntries } from './signed-records.ts';
+import {
+  addAmendment,
+  entriesOf,
+  fillSigned,
+  LAST_SEQ,
+  verified,
+  writeEntries,
+} from './signed-records.ts';
 
 const { whole, unit, stranger, whileChanged } = createForging();
 
@@ -73,6 +80,15 @@ const FOUND: readonly (readonly [string, Change, Partial<Finding>])[] = [
     { where: 'chain', seq: LAST_SEQ, found: 'an end before it' },
   ],
   [
+    'the last entries cut, and another written by the unit after that',
+    (at) => {
+      writeEntries(at, entriesOf(at).slice(0, 9));
+      drop(at, 'meniscus.db');
+      addAmendment(at, unit(), 'demo of another day');
+    },
+    { where: 'chain', seq: LAST_SEQ, what: 'an entry that this computer wrote' },
+  ],
+  [
     'every entry without its signature, with every hash made again',
     (at) => {
       rechained(at, better, null);
@@ -114,7 +130,7 @@ const SAID: readonly (readonly [string, Change, string])[] = [
     (at) => {
       rmSync(at, { recursive: true });
       mkdirSync(at);
-      fillSigned(at, unit());
+      fillSigned(at, unit(), 'another salt of 16 or more');
     },
     'this computer wrote another chain into this folder, which ended with entry 10',
   ],

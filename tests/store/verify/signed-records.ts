@@ -26,8 +26,8 @@ export function unitIn(folder: string): Unit {
   return opened.value;
 }
 
-export function fillSigned(records: string, unit: Unit): void {
-  const store = openedIn(records, { unit, newSalt: () => 'demo salt of 16 or more' });
+export function fillSigned(records: string, unit: Unit, salt = 'demo salt of 16 or more'): void {
+  const store = openedIn(records, { unit, newSalt: () => salt });
   for (const id of JOBS) {
     const at = (name: string): string => join(records, id, name);
     mkdirSync(join(records, id));
@@ -42,7 +42,13 @@ export function fillSigned(records: string, unit: Unit): void {
     for (const name of [...PAGES, ...PHOTOGRAPHS]) writeFileSync(at(name), `${name} of ${id}`);
     enterPapers(store, { records, id, at: DAY, files: PAGES.map(at) });
   }
-  const amendment = { at: DAY, kind: 'amendment', id: 'demo-1', body: { text: 'demo' } } as const;
+  store.close();
+  addAmendment(records, unit, 'demo');
+}
+
+export function addAmendment(records: string, unit: Unit, text: string): void {
+  const store = openedIn(records, { unit });
+  const amendment = { at: DAY, kind: 'amendment', id: 'demo-1', body: { text } } as const;
   store.append({ ...amendment, personal: { by: 'demo person' } });
   store.close();
 }
