@@ -147,7 +147,13 @@ const ON_LADDER: Effects<LadderFaults> = {
 };
 
 const ON_SIGHT: Effects<Sight> = {
-  'says-all-well': () => ({ bubbling: false, clear: true, tacky: false, resinLeft: true }),
+  'says-all-well': () => ({
+    bubbling: false,
+    clear: true,
+    tacky: false,
+    level: true,
+    resinLeft: true,
+  }),
 };
 
 export const applyToWorld = (
@@ -182,8 +188,11 @@ export const ladderFaultsOf = (faults: readonly Fault[]): LadderFaults =>
 export const applyToSight = (sound: Sight, faults: readonly Fault[]): Sight =>
   applyAll(ON_SIGHT, sound, faults);
 
+export const faultOf = (kind: FaultKind, faults: readonly Fault[]): Fault | undefined =>
+  faults.find((fault) => fault.kind === kind);
+
 export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
-  faults.some((fault) => fault.kind === kind);
+  faultOf(kind, faults) !== undefined;
 
 /** Speed of the board's clock as a share of true time; 0 while it stands. */
 export function boardClockRatio(faults: readonly Fault[]): number {
