@@ -51,6 +51,7 @@ const ON_WORLD: Effects<Conditions> = {
   'relief-opens-early': (c, reliefCracksPa) => ({ ...c, reliefCracksPa }),
   'short-charge': (c, microlitres) => ({ ...c, chargeM3: microlitres * 1e-9 }),
   'injector-lifted': (c) => ({ ...c, injectorLifted: true }),
+  'clamp-loose': (c, clampN) => ({ ...c, clampN }),
   'lamp-beside': (c, ratio) => ({ ...c, lampOnBreakRatio: ratio }),
 };
 

@@ -67,6 +67,8 @@ export const FAULT_TABLE = {
   'relief-stuck-shut': row('plant'),
   'relief-opens-early': row('plant', amount(10_000, 200_000, 'Pa gauge', 120_000)),
   'injector-lifted': row('plant'),
+  /** Not turned home. */
+  'clamp-loose': row('plant', amount(1, 500, 'N', 30)),
   /** One drop where three to five are usual. */
   'short-charge': row('plant', amount(0.3, 500, 'µL', 3)),
   /** The sensor sees the lamp's light, and the break this share of it. */

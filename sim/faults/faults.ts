@@ -98,6 +98,10 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'grit under the seal',
     faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
   },
+  'loose-clamp': {
+    title: 'the clamp was not turned home: pressure lifts the foot',
+    faults: [{ kind: 'clamp-loose', amount: 30, from: START, mendedBy: 'reseat' }],
+  },
   'short-charge': {
     title: 'too little resin was put into the injector: it runs dry',
     faults: [{ kind: 'short-charge', amount: 3, from: START, mendedBy: 'recharge' }],
