@@ -30,7 +30,11 @@ const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
   'test-again': 'lifts',
 };
 
+/** Resin for the pit does not get under a film that still lies there. */
+const isKeptOut = ({ filmOn }: Setup, phase: PhaseId): boolean => phase === 'fill-pit' && filmOn;
+
 export function doHandWork(setup: Setup, phase: PhaseId): void {
+  if (isKeptOut(setup, phase)) return;
   Object.assign(setup, HAND_WORK[phase]);
   const again = DONE_AGAIN[phase];
   if (again !== undefined) setup[again] += 1;
