@@ -31,7 +31,7 @@ import { type Fault, REMEDIES, type Remedy } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { createSensorMemory, type SensorMemory } from '../faults/sensor-effects.ts';
 import { doGuidedHandWork } from '../people/guided-hands.ts';
-import { doHandWork } from '../people/hands.ts';
+import { doHandWork, workWhileShown } from '../people/hands.ts';
 import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
 import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
 import { isDry } from '../plant/break/injector.ts';
@@ -235,8 +235,11 @@ function confirmStep(rig: Rig, step: SeenStep): void {
 
 /** Determines the faults that act now; `rig.mute` and everything they change follow from it. */
 export function lookAtFaults(rig: Rig): void {
-  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
+  const screen = readScreen(rig.display);
+  rig.active = rig.faults.active(timeOfS(rig.plant), screen?.step ?? null);
   rig.mute = has('link-mute', rig.active);
+  const step = screen?.kind === 'step' ? screen.step : null;
+  if (step !== null && isPhase(step)) workWhileShown(rig.plant.setup, step);
 }
 
 /**

@@ -30,6 +30,14 @@ const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
   'test-again': 'lifts',
 };
 
+/** A hall in which glass may be worked; demo. */
+const HALL_K = 294;
+
+/** What hands do while a step is shown and before anybody confirms it. */
+export function workWhileShown(setup: Setup, phase: PhaseId): void {
+  if (phase === 'glass-gate') setup.hallAirK = HALL_K;
+}
+
 export function doHandWork(setup: Setup, phase: PhaseId): void {
   Object.assign(setup, HAND_WORK[phase]);
   const again = DONE_AGAIN[phase];
