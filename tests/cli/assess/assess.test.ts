@@ -136,7 +136,12 @@ describe('the files of an assessment', () => {
     const raw = withAnswers('damage', { pitMm: 5.1, diameterMm: 22 });
     writeAssessment(out, raw, assessed(raw), TODAY);
     const page = readFileSync(join(out, 'assessment.html'), 'utf8');
-    for (const words of ['Not allowed here', 'pit 5.1 mm', 'at most 5 mm', 'read in a copy of the text']) {
+    for (const words of [
+      'Not allowed here',
+      'pit 5.1 mm',
+      'at most 5 mm',
+      'read in a copy of the text',
+    ]) {
       expect(page).toContain(words);
     }
   });
