@@ -123,7 +123,9 @@ test.skipIf(process.platform === 'win32')(
     expect(stdout).toContain('Nothing was kept');
     expect(status).toBe(1);
     // That it was begun stays on record.
-    const chain = readFileSync(join(folder, 'full-care', 'chain.jsonl'), 'utf8').trim().split('\n');
+    const chain = readFileSync(join(folder, 'full-care', 'chain.jsonl'), 'utf8')
+      .trim()
+      .split('\n');
     expect(chain.map((line) => JSON.parse(line).kind)).toEqual(['begin']);
   },
 );
