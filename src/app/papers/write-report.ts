@@ -13,7 +13,7 @@ import { certificate } from '../../document/certificate/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/chain-mark.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
-import type { PaperWords } from '../../document/paper-words.ts';
+import { ENGLISH_PAPERS, type PaperWords } from '../../document/paper-words.ts';
 import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
@@ -153,10 +153,12 @@ function pageOf(
   held: WhatWasHeld,
   words: PaperWords,
 ): PageDocument {
-  const page = PAGES[name](facts, words);
+  // The report is in the language of the record.
+  const own = name === 'report' ? ENGLISH_PAPERS : words;
+  const page = PAGES[name](facts, own);
   const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
   const whole = { ...page, blocks: [...page.blocks, ...checked] };
-  return withChainMark(whole, held.journal, words.certificate);
+  return withChainMark(whole, held.journal, own.certificate);
 }
 
 function heldOf(

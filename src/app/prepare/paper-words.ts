@@ -22,11 +22,11 @@ const RECORD = schemaLike(ENGLISH_RECORD);
 
 /** `en`, `es`, or the folder of a language. */
 export function paperWordsOf(nameOrPath: string): Checked<PaperWords> {
+  const display = catalogueOf(nameOrPath);
+  if (!display.ok) return display;
   if (nameOrPath === 'en' || wordsOf(nameOrPath, 'certificate') === null) {
     return { ok: true, value: ENGLISH_PAPERS };
   }
-  const display = catalogueOf(nameOrPath);
-  if (!display.ok) return display;
   const certificate = read(CERTIFICATE, nameOrPath, 'certificate');
   const claims = read(CLAIMS, nameOrPath, 'claims');
   const record = read(RECORD, nameOrPath, 'record');
