@@ -3,6 +3,8 @@
  * words are chosen where a page or a line is written. `report.json` and the header of a further
  * attempt keep the English sentence, which no later change of language touches.
  */
+import type { AlarmId } from '../core/alarm-ids.ts';
+import type { PhaseId } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
 import { type Pair, rewording } from '../core/rewording.ts';
 import { type PathOf, type Saying, said, sentencesOf, type Tongue } from '../core/sayings.ts';
@@ -14,7 +16,13 @@ export type RecordWords = typeof englishRecord;
 type SayingKey = PathOf<ClaimWords> | PathOf<RecordWords>;
 
 export const ENGLISH_CLAIMS: ClaimWords = englishClaims;
-export const ENGLISH_RECORD: RecordWords = englishRecord;
+/** Every alarm and every phase has a name. */
+export const ENGLISH_RECORD: RecordWords & Named = englishRecord;
+interface Named {
+  readonly alarms: Readonly<Record<AlarmId, AlarmNames>>;
+  readonly phases: Readonly<Record<PhaseId, string>>;
+}
+type AlarmNames = Readonly<Record<'name' | 'title' | 'remedy', string>>;
 
 export const say = (key: SayingKey, values?: Saying['with']): Saying => ({
   say: key,
