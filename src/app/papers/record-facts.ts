@@ -4,11 +4,10 @@
  */
 
 import { listAt, textAt } from '../../core/fields.ts';
-import type { DocumentFacts } from '../../document/facts.ts';
+import { type DocumentFacts, NAME_NOT_KEPT } from '../../document/facts.ts';
 import type { ChainEntry } from '../../store/chain/chain-entry.ts';
 import { fingerprintOf } from '../../store/chain/signature.ts';
 import type { ShownEntry } from '../../store/records-store.ts';
-import { NAME_NOT_KEPT } from '../prepare/job-facts.ts';
 import type { OutsideFacts } from './document-facts.ts';
 
 /** Empty where the chain does not know the job. */
