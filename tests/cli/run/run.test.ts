@@ -73,7 +73,7 @@ test('what is simulated can come from a file: a wide gap fills in one cycle', as
   };
   const plant = writeJson(folder, 'plant.json', {
     schema: 'meniscus/plant@1',
-    break: { gaps: [{ ...gap, mouthApertureUm: 3 }] },
+    break: { gaps: [{ ...gap, mouthApertureUm: 15 }] },
   });
   const { code, out } = await runHere(
     ['run', '--speed', 'max', '--records', 'plant', '--plant', plant],
