@@ -47,7 +47,7 @@ const TECHNICAL_WORDS: Readonly<Record<AssessmentFacts['technical']['answer'], s
 };
 
 const DECIDES =
-  'Local law and the licensed person decide. Check the edition in force where the vehicle is used.';
+  'Local law decides, and the person who may decide under it. Check the edition in force where the vehicle is used.';
 
 export function assessmentBlocks({ intake }: DocumentFacts): readonly Block[] {
   const drawing = paneFigure(intake?.drawingSvg ?? null);

@@ -107,6 +107,7 @@ function foundIn(events: readonly Event[], report: ReportData): Found | null {
   for (const event of events) {
     const { timeS: atS } = event;
     if (event.kind === 'alarm' && event.to === 'unacknowledged') return { by: event.alarm, atS };
+    if (event.kind === 'phase' && event.phase === 'glass-gate') return { by: 'glass gate', atS };
     if (event.kind === 'seal-finding' && event.finding !== 'tight') {
       return { by: `seal test: ${event.finding}`, atS };
     }

@@ -284,7 +284,7 @@ export const ENGLISH: CertificateWords = {
   disclosure: [
     'A mark may remain visible. The glass is improved, not made new.',
     'The crack may still grow, and the pane may be lost. Have it inspected again after the first frost or heat.',
-    'Whether the pane may stay in use is decided by local law and by the licensed person who inspects the vehicle.',
+    'Whether the pane may stay in use is decided by local law and by the person who may decide under it.',
   ],
   compare: 'Compare with the record:',
 };
