@@ -140,5 +140,5 @@ test('no record is named so that a command would take it for an option', async (
     folder,
   );
   expect(code).toBe(4);
-  expect(out).toContain('Record: 1-1, entry 1');
+  expect(out).toContain('Record: 1-1, entry 2');
 });
