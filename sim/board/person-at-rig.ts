@@ -58,6 +58,8 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
+  // Soft resin shows that there was none.
+  scrape: ['film'],
 };
 
 /** A button, and the hand work that its press confirms. */
