@@ -45,6 +45,7 @@ const WRITE: Readonly<Record<Measurement, Write>> = {
   pumpStrengthRatio: percent,
   lampLastKnownWPerM2: milliWatts,
   airLeftRatio: percent,
+  furtherCures: with0,
   leakRatePaM3PerS: milliLeak,
   leakRateUncertaintyPaM3PerS: milliLeak,
   risePlateauPa: (pa) => with2(kPaFromPa(pa)),

@@ -229,6 +229,33 @@ describe('meniscus assess', () => {
     expect(await runHere(['assess'], folder)).toMatchObject({ code: 2, out: '' });
   });
 
+  test('takes the rule sets of a place, and says where none is known', async () => {
+    const bare = writeJson(folder, 'bare.json', { ...DEMO, ruleSets: [] });
+    const place = (code: string) =>
+      runHere(['assess', '--intake', bare, '--place', code, '--json'], folder);
+    const germany = await place('de');
+    expect(germany.err).toContain('Rules of the place: Germany: de-verkehrsblatt-1986');
+    expect(JSON.parse(germany.out).answer).toBe('allowed');
+    const italy = await place('it');
+    expect(italy.err).toContain('No rule set is known here for this place (it).');
+    expect(JSON.parse(italy.out)).toMatchObject({
+      answer: 'needs-a-person',
+      reasons: [{ id: 'no-rule-set' }],
+    });
+    const named = await place('Germany');
+    expect(named).toMatchObject({ code: 2, out: '' });
+    expect(named.err).toContain('--place: the file is "Germany"; accepted: a code such as de');
+  });
+
+  test('prints how the satisfied figures are known, and the verdict once more at the end', async () => {
+    const { out } = await runHere(['assess', '--intake', file], folder);
+    expect(out).toContain('Satisfied, and how the figures are known:');
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'crater, cracks, under-the-seal, inner-ply, interlayer, dry, clean: read in a copy of the text, looked at on 2026-11-26:',
+    );
+    expect(out.trimEnd().split('\n').at(-1)).toBe('Verdict: Allowed by the chosen rules.');
+  });
+
   test('rule sets can be listed and printed as a table', async () => {
     const list = await runHere(['assess', '--list-rules'], folder);
     expect(list.code).toBe(0);

@@ -5,8 +5,9 @@ import { type RuleSet, ruleSetSchema } from '../../../src/intake/rules/rule-set.
 import { loadBuiltInRuleSets } from '../../../src/intake/rules/rule-sets.ts';
 import { type Changes, sheetWith } from '../sheets.ts';
 
+const loaded = loadBuiltInRuleSets();
+
 export function builtIn(id: string): RuleSet {
-  const loaded = loadBuiltInRuleSets();
   const found = loaded.ok ? loaded.value.find((set) => set.id === id) : undefined;
   if (found === undefined) throw new Error(`no rule set ${id}`);
   return found;
