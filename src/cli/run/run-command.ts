@@ -109,7 +109,6 @@ async function run(
 ): Promise<number> {
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
-  const { profile } = settings.config;
   const begun = beginRecord({ records, id: name }, { settings, session, about });
   if (!begun.ok) {
     await session.board.close();
@@ -120,12 +119,7 @@ async function run(
     settings,
     session,
     record: begun.value,
-    surroundings: {
-      title: session.title,
-      lowestPa: profile.vacuum.lowestPa,
-      highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
-      keys: keysNamed(session.keysLine, settings.config.catalogue.names),
-    },
+    surroundings: surroundingsOf(session, settings),
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });
@@ -167,6 +161,16 @@ async function run(
   );
   return report.ok && record.ok && papers.ok ? EXIT[end.reason] : EXIT.fault;
 }
+
+const surroundingsOf = (
+  session: Session,
+  { config: { profile, catalogue } }: Ready['settings'],
+): Parameters<typeof runJob>[0]['surroundings'] => ({
+  title: session.title,
+  lowestPa: profile.vacuum.lowestPa,
+  highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
+  keys: keysNamed(session.keysLine, catalogue.names),
+});
 
 const resultOf = (
   record: string,
