@@ -28,7 +28,7 @@ import { amountOf } from '../faults/fault-kinds.ts';
 import type { Fault } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { createSensorMemory, type SensorMemory } from '../faults/sensor-effects.ts';
-import { workWhileShown } from '../people/hands.ts';
+import { layOutFor, workWhileShown } from '../people/hands.ts';
 import { isPhase, readScreen } from '../people/screen-reading.ts';
 import { createSlips, type Slips } from '../people/slips.ts';
 import { createTechnician, type Technician } from '../people/technician.ts';
@@ -98,11 +98,13 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
   const chance = (purpose: Parameters<typeof createChance>[1]): OwnChance =>
     createChance(scenario.seed, purpose);
   const sound = soundConditions(scenario.airK);
+  const plant = createPlantState(place, scenario.airK, scenario.glassK);
+  if (scenario.goesOnAt !== undefined) layOutFor(plant.setup, scenario.goesOnAt);
   const lightErrors = drawLightErrors(chance('light'), scenario.light);
   return {
     scenario,
     place,
-    plant: createPlantState(place, scenario.airK, scenario.glassK),
+    plant,
     sound,
     noise: chance('noise'),
     tolerance: drawTolerance(chance('tolerance'), lightErrors),

@@ -3,6 +3,7 @@
  * at the bench. The same scenario gives the same frames for the same outputs, bit for bit.
  */
 
+import type { PhaseId } from '../../src/core/phases.ts';
 import type { StatedLight } from '../board/light-errors.ts';
 import type { World } from '../plant/world.ts';
 import type { Fault } from './faults.ts';
@@ -14,6 +15,8 @@ export interface Scenario {
   readonly airK: number;
   readonly glassK: number;
   readonly world: World;
+  /** Where a later attempt goes on; absent in a job's first attempt. */
+  readonly goesOnAt?: PhaseId | undefined;
   /** Of the unit whose sensors are drawn. */
   readonly light: StatedLight;
   /**

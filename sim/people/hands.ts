@@ -2,7 +2,7 @@
  * What hands do at the bench when a step is confirmed: seal, hose, resin, pit, shield. They are the
  * same for the scripted technician and for a person at the keyboard, who can only press buttons.
  */
-import type { PhaseId } from '../../src/core/phases.ts';
+import { PHASE_IDS, type PhaseId } from '../../src/core/phases.ts';
 import type { Setup } from '../plant/setup.ts';
 
 export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
@@ -29,6 +29,13 @@ const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
   'dry-again': 'lifts',
   'test-again': 'lifts',
 };
+
+/** As hands left the bench in an attempt that came as far as this phase. */
+export function layOutFor(setup: Setup, goesOnAt: PhaseId): void {
+  for (const phase of PHASE_IDS.slice(0, PHASE_IDS.indexOf(goesOnAt))) {
+    Object.assign(setup, HAND_WORK[phase]);
+  }
+}
 
 /** A hall in which glass may be worked; demo. */
 const HALL_K = 294;

@@ -63,7 +63,7 @@ export async function runCommand(options: RunOptions): Promise<number> {
       ? unfinishedLines(unfinishedJobs(options.records))
       : attemptLines(attempt, options.port === undefined);
   for (const line of told) printError(`${line}\n`);
-  const { config } = prepared.settings;
+  const { config } = attempt === null ? prepared.settings : withEntry(prepared.settings, attempt);
   const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
   const session = attempt === null ? opened.session : sessionOf(opened.session, attempt, options);

@@ -56,6 +56,7 @@ export function scenarioOf(options: ScenarioOptions, config: RepairConfig): Chec
       airK: job.airK,
       glassK: job.glassK,
       world: worldOf(job.damage, job.resin.viscosityPaSAt20C, plant.value),
+      goesOnAt: config.entry?.at,
       light: statedLightOf(config),
       glassFloor: boardLimitsOf(config.unit).glassFloor,
       faults: faults.value,

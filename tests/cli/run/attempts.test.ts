@@ -14,7 +14,7 @@ const quick = writeJson(folder, 'quick.json', {
   vacuum: { ...profile.vacuum, dwellS: 25, longestDwellS: 25 },
   pressure: { ...profile.pressure, dwellS: 35, restS: 1 },
   cycles: { planned: 1, extra: 0 },
-  cure: { ...profile.cure, targetAtResinMJPerCm2: 1500, leastS: 60 },
+  cure: { ...profile.cure, targetAtResinMJPerCm2: 2000, leastS: 60 },
 });
 const job = writeJson(folder, 'job.json', {
   ...builtInJob,
@@ -48,7 +48,7 @@ describe('a job stopped in its cure', () => {
   });
 
   test('is listed as unfinished, with its dose and what can be done', () => {
-    expect(told.out).toContain('demo-0001  1 attempt, ended by an alarm, 0.80 of 1.84 J/cm2');
+    expect(told.out).toContain('demo-0001  1 attempt, ended by an alarm, 0.80 of 2.46 J/cm2');
     expect(told.out).toContain('meniscus run --resume JOB');
   });
 
