@@ -48,6 +48,9 @@ export const LIVE_KEYS = [
   'cycleExtra',
   'vacuumLeft',
   'vacuumLongest',
+  'position',
+  'field',
+  'moveOn',
   'lightKnown',
   'lightUnknown',
 ] as const;

@@ -11,6 +11,7 @@ import { cycleLine } from './cycle-line.ts';
 import { buttonLine, type Face, type Seen } from './face.ts';
 import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
 import { helpPages, reasonPages, type ShownReason } from './page-words.ts';
+import { placeWords } from './place-line.ts';
 
 export interface View extends Seen {
   readonly phase: PhaseId;
@@ -45,7 +46,14 @@ function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [st
     liveLine(phase, live, snapshot, catalogue) ?? first,
     marginLine(phase, live, snapshot, catalogue) ??
       daylightLine(kind !== 'automatic', live, catalogue) ??
-      cycleLine(phase, second, live.cycles, live.phaseElapsedS, catalogue) ??
+      cycleLine(
+        phase,
+        second,
+        live.cycles,
+        placeWords(phase, live.places, catalogue),
+        live.phaseElapsedS,
+        catalogue,
+      ) ??
       second,
   ];
 }

@@ -19,6 +19,7 @@ import type { JournalContents } from '../../journal/read-journal.ts';
 import type { Objection } from '../../report/claims/claim.ts';
 import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
+import { withPart } from '../../report/dose-part.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joulesPerCm2 } from '../../report/words.ts';
 import { loadRepairJournal } from '../prepare/load-journal.ts';
@@ -210,14 +211,15 @@ const reasonOf = ({ id, lines }: Objection): string => [id, ...lines].join('\n')
 
 const STATE_LABELS = { 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
 
-function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {
+function doseLine(dose: ReportData['dose']) {
+  const { doseJPerM2, targetJPerM2, uncertainty, verdict } = dose;
   const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);
   const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
   const shown =
     uncertainty === null
       ? ''
       : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
-  const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
+  const name = withPart('Dose', dose);
   if (verdict === 'not recorded') {
     return `${name}: not recorded to the end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
   }

@@ -41,6 +41,8 @@ function wordsOf(event: Event): string | null {
       return `      remedy ${event.taken ? 'carried out' : 'declined'}: ${REMEDY_WORDS[event.remedy]}`;
     case 'recharge':
       return `      fresh resin before cycle ${event.cycle}: ${RECHARGE_WORDS[event.why]}`;
+    case 'moved':
+      return `      ${event.what} moved on: ${event.to} of ${event.of}`;
     case 'measured':
       return `      ${measuredLine(event)}`;
     case 'seal-finding':
@@ -111,6 +113,8 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   heatSinkWarmedK: (k) => `the lamp warmed its heat sink by ${k.toFixed(1)} K`,
   heatSinkUsuallyWarmedK: (k) => `  ${k.toFixed(1)} K are usual for its power`,
   heatSinkCooledK: (k) => `heat sink cooled by ${k.toFixed(1)} K after the lamp`,
+  positionsPlanned: (n) => `injector: ${n} positions along the crack`,
+  fieldsPlanned: (n) => `lamp: ${n} fields along the crack`,
   clockOffAtMostRatio: (ratio) =>
     `board and host clocks differ by ${(100 * ratio).toFixed(2)} % at most`,
   clockLooks: (n) => `  ${n.toFixed(0)} comparisons`,

@@ -84,16 +84,17 @@ export const resinText = (report: ReportData, words: CertificateWords): string =
 /** Null where the pit was filled with the fill's resin. */
 export function pitResinText(report: ReportData, words: CertificateWords): string | null {
   if (valueAt(report.inputs.job, ['pitResin']) != null) return bottleText(report, 'pit', words);
-  return report.doses.length > 1 ? words.notRecorded : null;
+  return report.doses.some(({ portion }) => portion === 'pit') ? words.notRecorded : null;
 }
 
 /** What was shown, by name; the report says by what. */
 export const shownText = ({ claims }: ReportData, words: CertificateWords): string =>
   claims
     .filter(({ state }) => state === 'shown')
-    .map(({ id, portion }) =>
-      portion === null ? words.claim[id] : words.claimOf(words.claim[id], portion),
-    )
+    .map(({ id, portion, field = null }) => {
+      const named = portion === null ? words.claim[id] : words.claimOf(words.claim[id], portion);
+      return field === null ? named : words.inField(named, field);
+    })
     .join(', ') || words.nothing;
 
 /** Each reason in a sentence, and the evidence where something is known to be wrong. */

@@ -9,7 +9,7 @@ import type { DoseResult } from '../../report/claimed-dose.ts';
 import { CANNOT_SHOW, type CannotShowId } from '../../report/claims/cannot-show.ts';
 import { CLAIM_ROWS, type ClaimId } from '../../report/claims/claim-table.ts';
 import { OBJECTION_IDS, OBJECTIONS, type ObjectionId } from '../../report/claims/objections.ts';
-import type { CuredPortion } from '../../report/report-dose.ts';
+import { type CuredPortion, type FieldOf, fieldWords } from '../../report/dose-part.ts';
 import { headlineOf, type Verdict } from '../../report/verdict.ts';
 import type { AssessmentFacts } from '../facts.ts';
 import { withArticle } from '../with-article.ts';
@@ -86,6 +86,8 @@ export interface CertificateWords {
   readonly doseVerdict: Words<DoseResult['verdict']>;
   readonly doseRemark: Words<DoseResult['verdict']>;
   readonly doseLabel: Readonly<Record<CuredPortion, Label>>;
+  /** Follows the name of a dose, or of a claim on it. */
+  readonly inField: (what: string, field: FieldOf) => string;
   readonly target: (dose: string) => string;
   readonly noTarget: string;
   readonly shown: (dose: string, coverage: string) => string;
@@ -226,6 +228,7 @@ export const ENGLISH: CertificateWords = {
     'not cured': 'Nothing was cured.',
     'not recorded': 'The dose is not recorded.',
   },
+  inField: (what, field) => `${what}, ${fieldWords(field)}`,
   doseLabel: { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' },
   target: (dose) => `target ${dose}`,
   noTarget: 'no target stated',

@@ -5,6 +5,7 @@
  * stand in full in the report.
  */
 
+import type { DoseResult } from '../../report/claimed-dose.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { clockWords } from '../../report/words.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from '../blocks.ts';
@@ -144,6 +145,11 @@ function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Bloc
   };
 }
 
+function doseLabel({ portion, field = null }: DoseResult, words: CertificateWords): string {
+  const label = words.labels[words.doseLabel[portion]];
+  return field === null ? label : words.inField(label, field);
+}
+
 function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
   const { report } = facts;
   const { labels } = words;
@@ -155,9 +161,7 @@ function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
     empty: '',
     rows: [
       [labels.damage, damageText(report, words)],
-      ...report.doses.map(
-        (dose) => [labels[words.doseLabel[dose.portion]], doseText(dose, words)] as const,
-      ),
+      ...report.doses.map((dose) => [doseLabel(dose, words), doseText(dose, words)] as const),
       [labels.resin, resinText(report, words)],
       ...given(labels.pitResin, pitResinText(report, words)),
       [labels.profile, textIn(report.inputs.profile, words, 'name')],

@@ -12,6 +12,7 @@ import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step }
 import { BASE, handWork, question, vented } from '../phase-kinds.ts';
 import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
+import { POSITION_ROWS } from './positions.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
@@ -72,12 +73,17 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
     next: (_, { answer, entryAt }) => (answer === 'yes' ? { to: entryAt ?? 'inspect' } : null),
   },
-  inspect: handWork('inspect', 'clean-pit'),
+  inspect: {
+    ...handWork('inspect', 'clean-pit'),
+    next: (_, { answer, plan }) =>
+      answer === 'yes' ? { to: plan.endStop ? 'end-stop' : 'clean-pit' } : null,
+  },
   'clean-pit': handWork('clean-pit', 'dry-pit'),
   'dry-pit': handWork('dry-pit', 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
   'close-seal': handWork('close-seal', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),
+  ...POSITION_ROWS,
   ...SEAL_PHASES,
   ...CYCLE_ROWS,
   ...CURE_ROWS,

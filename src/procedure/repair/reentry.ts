@@ -15,35 +15,42 @@ export type WayOn = (typeof WAYS_ON)[number];
 export interface Entry {
   readonly at: PhaseId;
   readonly cycle: number;
+  /** Of the injector, and the cycles before it. */
+  readonly position: number;
+  readonly cyclesBefore: number;
   readonly loadRatio: number;
   readonly outcome: Outcome | null;
 }
 
-type Last = Pick<ProcedureState, 'phase' | 'cycle' | 'loadRatio' | 'outcome'>;
+type Last = Pick<
+  ProcedureState,
+  'phase' | 'cycle' | 'position' | 'cyclesBefore' | 'loadRatio' | 'outcome'
+>;
 
 /**
  * Null where the work begins anew: nothing was pressed into the break yet. A cycle that was begun is
  * begun again, from the bridge on, so that the seal is tested in this attempt too.
  */
-export function goOnEntry({ phase, cycle, loadRatio, outcome }: Last): Entry | null {
+export function goOnEntry(last: Last): Entry | null {
+  const { phase, cycle, position, cyclesBefore, loadRatio, outcome } = last;
   if (cycle === 0) return null;
   const at = PHASE_IDS.slice(0, PHASE_IDS.indexOf(phase) + 1).findLast((one) =>
     ENTRY_PHASES.has(one),
   );
   if (at === undefined) return null;
-  const again = partOf(phase) === 'cycles' || partOf(phase) === 'seal' ? 1 : 0;
-  return { at, cycle: cycle - again, loadRatio, outcome };
+  const worked = partOf(phase) === 'cycles' || partOf(phase) === 'seal';
+  // At a position to which the injector was just moved none was begun yet.
+  const again = worked && cycle > cyclesBefore ? 1 : 0;
+  return { at, cycle: cycle - again, position, cyclesBefore, loadRatio, outcome };
 }
 
 /** Null where there is no resin in the break to be cured. */
 export function cureOnlyEntry(last: Last): Entry | null {
   const later = goOnEntry(last);
   if (later === null) return null;
-  const { cycle, loadRatio, outcome } = last;
+  const { phase: _, ...carried } = last;
   const isPast = PHASE_IDS.indexOf(later.at) > PHASE_IDS.indexOf('injector-off');
-  return isPast && partOf(later.at) === 'cure'
-    ? later
-    : { at: 'injector-off', cycle, loadRatio, outcome };
+  return isPast && partOf(later.at) === 'cure' ? later : { at: 'injector-off', ...carried };
 }
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */
@@ -51,10 +58,8 @@ export const isResinLiquid = ({ phase, cycle }: Pick<Last, 'phase' | 'cycle'>): 
   cycle > 0 && PHASES[phase].part !== 'finish';
 
 /** The walk at the start of an attempt that goes on. */
-export const enteredWith = ({ cycle, loadRatio, outcome }: Entry): ProcedureState => ({
+export const enteredWith = ({ at: _, ...carried }: Entry): ProcedureState => ({
   ...PROCEDURE_START,
-  cycle,
-  loadRatio,
-  outcome,
+  ...carried,
   resinInBreak: true,
 });

@@ -4,7 +4,7 @@
  * nothing else. To support a claim by something newly seen, add a ground to its file and, where the
  * claim must not stand without it, a witness to its row.
  */
-import type { CuredPortion } from '../report-dose.ts';
+import { type DosePart, withPart } from '../dose-part.ts';
 import { type ClaimRow, type Judged, judgedBy } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { HELD_GROUNDS, PRESSURE_GROUNDS, SEAL_GROUNDS } from './grounds-air.ts';
@@ -12,6 +12,7 @@ import { RULES_GROUNDS, SET_ASIDE_GROUNDS, STATED_GROUNDS } from './grounds-besi
 import { CLOCK_GROUNDS } from './grounds-clock.ts';
 import { DOSE_GROUNDS } from './grounds-dose.ts';
 import { FILL_GROUNDS } from './grounds-fill.ts';
+import { clearAtEachPosition, tightAtEachPosition } from './grounds-positions.ts';
 import { COMPLETED_GROUNDS, RECORD_GROUNDS, UNINTERRUPTED_GROUNDS } from './grounds-record.ts';
 import { RESIN_GROUNDS } from './grounds-resin.ts';
 import { SWITCH_GROUNDS } from './grounds-switches.ts';
@@ -62,7 +63,7 @@ export const CLAIM_ROWS = [
     kind: 'beside',
     needs: ['person', 'pressure sensor'],
     unsupported: 'fill-unseen',
-    grounds: FILL_GROUNDS,
+    grounds: [...FILL_GROUNDS, clearAtEachPosition],
   },
   {
     id: 'dose',
@@ -99,7 +100,7 @@ export const CLAIM_ROWS = [
     kind: 'process',
     needs: ['pressure sensor', 'pump'],
     unsupported: 'seal-unsupported',
-    grounds: SEAL_GROUNDS,
+    grounds: [...SEAL_GROUNDS, tightAtEachPosition],
   },
   {
     id: 'held',
@@ -183,21 +184,20 @@ export interface Claim extends Judged {
   readonly kind: ClaimRow['kind'];
 }
 
-/** Every row, judged; a claim on each portion comes once for each. */
+/** Every row, judged; a claim on each dose comes once for each. */
 export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   CLAIM_ROWS.flatMap((row: ClaimRow & { readonly id: ClaimId }) => {
     const { id, title, short, kind } = row;
-    const portions: readonly (CuredPortion | null)[] =
-      row.eachPortion === true ? facts.doses.map(({ portion }) => portion) : [null];
-    return portions.map((portion) => ({
+    const parts: readonly (DosePart | null)[] = row.eachPortion === true ? facts.doses : [null];
+    return parts.map((part) => ({
       id,
       title,
       short,
       kind,
-      ...judgedBy(row, facts, portion),
+      ...judgedBy(row, facts, part),
     }));
   });
 
 /** 'light dose', or 'light dose of the pit' where fill and pit were cured apart. */
-export const shortTitleOf = ({ short, portion }: Pick<Claim, 'short' | 'portion'>): string =>
-  portion === null || portion === 'fill and pit' ? short : `${short} of the ${portion}`;
+export const shortTitleOf = (claim: Pick<Claim, 'short' | 'portion' | 'field'>): string =>
+  withPart(claim.short, claim);

@@ -4,7 +4,7 @@
  * nothing speaks against it and every witness that its row needs supports it. claim-table.ts holds
  * the rows, the files named after their subjects the grounds.
  */
-import type { CuredPortion } from '../report-dose.ts';
+import type { CuredPortion, DosePart, FieldOf } from '../dose-part.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { OBJECTIONS, type ObjectionId } from './objections.ts';
 
@@ -41,8 +41,8 @@ export type Finding =
   /** The record lacks it; said where the claim is not shown for want of it. */
   | { readonly stand: 'lacking'; readonly line: string };
 
-/** The portion is null except for claims on each cured portion. */
-export type Ground = (facts: ClaimFacts, portion: CuredPortion | null) => readonly Finding[];
+/** The part is null except for claims on each dose. */
+export type Ground = (facts: ClaimFacts, part: DosePart | null) => readonly Finding[];
 
 export const supports = (by: Witness, line: string): Finding => ({ stand: 'for', by, line });
 export const objects = (id: ObjectionId, line: string): Finding => ({ stand: 'against', id, line });
@@ -74,7 +74,7 @@ export interface ClaimRow {
   readonly needs: readonly Witness[];
   /** The objection that stands where one of them does not. */
   readonly unsupported: ObjectionId;
-  /** One claim for each portion that was cured. */
+  /** One claim for each portion that was cured, and for each of its fields. */
   readonly eachPortion?: true;
   readonly grounds: readonly Ground[];
 }
@@ -89,14 +89,16 @@ export interface Objection {
 export interface Judged {
   /** Null for both portions at once, and for claims that are not on a portion. */
   readonly portion: CuredPortion | null;
+  /** Of a crack that was cured field by field. */
+  readonly field?: FieldOf | null;
   readonly state: ClaimState;
   readonly support: readonly { readonly by: Witness; readonly line: string }[];
   /** Why it is not shown or not met; empty where it is shown. */
   readonly objections: readonly Objection[];
 }
 
-export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion | null): Judged {
-  const findings = row.grounds.flatMap((ground) => ground(facts, portion));
+export function judgedBy(row: ClaimRow, facts: ClaimFacts, part: DosePart | null): Judged {
+  const findings = row.grounds.flatMap((ground) => ground(facts, part));
   const support = findings.flatMap((one) =>
     one.stand === 'for' ? [{ by: one.by, line: one.line }] : [],
   );
@@ -116,7 +118,8 @@ export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion
       : [objection(row.unsupported, [...lacking, `no support by: ${missing.join(', ')}`])];
   const all = [...objections, ...wanting];
   return {
-    portion,
+    portion: part?.portion ?? null,
+    ...(part?.field != null && { field: part.field }),
     state: worstOf(all.map(({ id }) => OBJECTIONS[id].leaves)),
     support,
     objections: all,

@@ -3,7 +3,7 @@
  * itself does not see the break.
  */
 import { clockWords, kPaAbs } from '../words.ts';
-import { type Ground, objects, supports } from './claim.ts';
+import { type Finding, type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 
 /** So near its zero a sensor shows an open chamber: as the regulation takes it, demo. */
@@ -30,16 +30,25 @@ const seenByPerson: Ground = (facts) => {
 const withPressureOff: Ground = (facts) => {
   const asked = lastAnswer(facts, 'ask-clear');
   if (asked === null || asked.answer !== 'yes') return [];
-  const { snapshots, atmospherePa } = facts;
-  const seen = snapshots.findLast(({ timeS }) => timeS <= asked.atS)?.pressurePa ?? null;
-  const when = `${clockWords(asked.atS)} min, when a person answered that it is all clear`;
+  return [lookWithPressureOff(facts, asked.atS)];
+};
+
+/** `where`: the position, where the injector stood at several. */
+export function lookWithPressureOff(
+  { snapshots, atmospherePa }: Pick<ClaimFacts, 'snapshots' | 'atmospherePa'>,
+  atS: number,
+  where: string | null = null,
+): Finding {
+  const seen = snapshots.findLast(({ timeS }) => timeS <= atS)?.pressurePa ?? null;
+  const at = where === null ? '' : ` at ${where}`;
+  const when = `${clockWords(atS)} min, when a person answered${at} that it is all clear`;
   if (seen === null || atmospherePa === null) {
-    return [objects('look-under-pressure', `no pressure is known at ${when}`)];
+    return objects('look-under-pressure', `no pressure is known at ${when}`);
   }
   const words = `${kPaAbs(seen)} at ${when}; the air had ${kPaAbs(atmospherePa)}`;
   return Math.abs(seen - atmospherePa) <= PRESSURE_OFF_WITHIN_PA
-    ? [supports('pressure sensor', words)]
-    : [objects('look-under-pressure', words)];
-};
+    ? supports('pressure sensor', words)
+    : objects('look-under-pressure', words);
+}
 
 export const FILL_GROUNDS: readonly Ground[] = [seenByPerson, withPressureOff];

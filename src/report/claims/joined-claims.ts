@@ -5,7 +5,8 @@
  * for what light before a pause in the dark is still worth, so a cure begins again from nothing.
  */
 import { CURE_PHASES, PHASE_IDS, PHASES, partOf } from '../../core/phases.ts';
-import type { CountedDose, CuredPortion } from '../report-dose.ts';
+import { type CuredPortion, isSamePart } from '../dose-part.ts';
+import type { CountedDose } from '../report-dose.ts';
 import type { CycleRow } from '../timeline.ts';
 import { doseWords, END_WORDS, hoursWords, plainWords } from '../words.ts';
 import type { AttemptFacts, EarlierAttempt } from './attempt-facts.ts';
@@ -103,7 +104,7 @@ export const joinedDoses = (
 ): readonly CountedDose[] =>
   doses.map((dose) => {
     if (attempt === null || !curedBefore(attempt, dose.portion)) return dose;
-    const before = attempt.earlier.at(-1)?.doses.find(({ portion }) => portion === dose.portion);
+    const before = attempt.earlier.at(-1)?.doses.find((one) => isSamePart(one, dose));
     return before ?? dose;
   });
 
@@ -133,7 +134,7 @@ const emptied = (claim: Claim): Claim => ({
 function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
   const against = earlier.flatMap(({ number, claims }) =>
     claims
-      .filter(({ id, portion }) => id === claim.id && portion === claim.portion)
+      .filter((one) => one.id === claim.id && isSamePart(one, claim))
       .flatMap(({ objections }) =>
         objections.flatMap(({ id, lines }) =>
           id in OBJECTIONS
@@ -144,7 +145,7 @@ function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
   );
   const shown = earlier.flatMap(({ number, claims }) =>
     claims
-      .filter((one) => one.id === claim.id && one.portion === claim.portion)
+      .filter((one) => one.id === claim.id && isSamePart(one, claim))
       .filter(({ state }) => state === 'shown')
       .map(() => supports('program', `attempt ${number}: shown in its own record`)),
   );
@@ -208,7 +209,7 @@ const BESIDE: Readonly<
       ? []
       : attempt.earlier.flatMap(({ number, doses }) =>
           doses
-            .filter(({ portion, doseJPerM2 }) => portion === claim.portion && doseJPerM2 > 0)
+            .filter((one) => isSamePart(one, claim) && one.doseJPerM2 > 0)
             .map(({ doseJPerM2, uncertainty }) =>
               supports('program', uncountedWords(number, doseJPerM2, uncertainty)),
             ),

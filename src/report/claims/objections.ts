@@ -34,6 +34,7 @@ export const OBJECTIONS = {
   'light-unconfirmed': unshown('the lamp is not known to give so much light'),
   'resin-other-light': unshown('the lamp does not give the light that sets the resin'),
   'light-beside-glass': unshown('the glass did not warm as it does under the lamp'),
+  'lamp-not-moved': unshown('nothing shows that the lamp was moved on to its next field'),
   'dose-unsupported': unshown('the light dose rests on too little that was seen'),
 
   'pressure-outside': unmet('the pressure left its limits'),

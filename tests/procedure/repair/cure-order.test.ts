@@ -11,6 +11,7 @@ import {
 import type { Profile } from '../../../src/procedure/profile.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
+import { ONE_PLACE } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
 
@@ -36,6 +37,7 @@ const cure = fc.record({
 
 const context = (profile: Profile) =>
   fc.record<PhaseContext>({
+    plan: fc.constant(ONE_PLACE),
     profile: fc.constant(profile),
     damageType: fc.constantFrom('bullseye', 'star-break'),
     volumeM3: fc.constant(30e-6),

@@ -23,7 +23,7 @@ function against(
     about: { bottles: { fill, pit } },
     inputs: { unit: { lamp: { peakNm: 365 } } },
   } as ClaimFacts;
-  return ofItsLight(facts, portion).map(({ line }) => line.split(',')[0] ?? '');
+  return ofItsLight(facts, { portion }).map(({ line }) => line.split(',')[0] ?? '');
 }
 
 test.each([
@@ -43,6 +43,6 @@ test.each([
 
 test('a unit file from before the wavelength was stated has a lamp of 365 nm', () => {
   const facts = { about: { bottles: { fill: OF_405, pit: null } }, inputs: { unit: {} } };
-  const [one] = ofItsLight(facts as unknown as ClaimFacts, 'fill');
+  const [one] = ofItsLight(facts as unknown as ClaimFacts, { portion: 'fill' });
   expect(one?.line).toBe('violet, lot L: set by 390 to 420 nm; the lamp peaks at 365 nm');
 });
