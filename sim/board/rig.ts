@@ -12,13 +12,11 @@ import {
   SAFE,
   type Switches,
 } from '../../src/core/frame.ts';
-import type { PhaseId } from '../../src/core/phases.ts';
 import { createFaultClock, type FaultClock } from '../faults/fault-clock.ts';
 import {
   type ActedS,
   applyToDrivers,
   applyToMechanics,
-  applyToSight,
   applyToSwitches,
   applyToWorld,
   boardClockRatio,
@@ -27,18 +25,15 @@ import {
   switchesRead,
 } from '../faults/fault-effects.ts';
 import { amountOf } from '../faults/fault-kinds.ts';
-import { type Fault, REMEDIES, type Remedy } from '../faults/faults.ts';
+import type { Fault } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { createSensorMemory, type SensorMemory } from '../faults/sensor-effects.ts';
-import { doGuidedHandWork } from '../people/guided-hands.ts';
-import { doHandWork } from '../people/hands.ts';
-import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
-import { createTechnician, type Sight, type Technician } from '../people/technician.ts';
-import { isDry } from '../plant/break/injector.ts';
-import { looksClear } from '../plant/break/sight.ts';
-import { surfaceTacky } from '../plant/light/cure.ts';
-import { bringInPane, openChamber, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
-import { createPlantState, type Place, type PlantState, partUnder } from '../plant/plant-state.ts';
+import { workWhileShown } from '../people/hands.ts';
+import { isPhase, readScreen } from '../people/screen-reading.ts';
+import { createSlips, type Slips } from '../people/slips.ts';
+import { createTechnician, type Technician } from '../people/technician.ts';
+import { bringInPane, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
+import { createPlantState, type Place, type PlantState } from '../plant/plant-state.ts';
 import { type Conditions, soundConditions } from '../plant/setup.ts';
 import { createChance, type OwnChance } from '../random.ts';
 import { drawLightErrors } from './light-errors.ts';
@@ -81,6 +76,8 @@ export interface Rig {
   mute: boolean;
   /** Buttons that fingers have pressed since the last frame, in order, whatever is read of them. */
   fingers: Button[];
+  /** Presses that nobody meant. */
+  readonly slips: Slips;
   /** What the ladder has settled on. */
   ladder: LadderReading;
   emergencyStop: boolean;
@@ -124,6 +121,7 @@ export function createRig(scenario: Scenario, watch: PlantWatch | null = null): 
     sample: null,
     mute: false,
     fingers: [],
+    slips: createSlips(),
     ladder: 'released',
     emergencyStop: false,
     overPressure: false,
@@ -156,6 +154,7 @@ export function copyRig(rig: Rig, faults: readonly Fault[], watch: PlantWatch | 
     sensorMemory: createSensorMemory(),
     broughtIn: new Set(),
     fingers: [...rig.fingers],
+    slips: rig.slips.copy(),
   };
 }
 
@@ -179,73 +178,13 @@ export function truePositionsOf({ plant, emergencyStop, overPressure, active }: 
 export const switchesReadOf = (rig: Rig): Switches =>
   switchesRead(truePositionsOf(rig), rig.active);
 
-export function sightOf({ plant, place }: Rig): Sight {
-  return {
-    bubbling: plant.bubbling,
-    clear: looksClear(plant.filling, place.world.break, partLookedAt(plant, place)),
-    tacky: tackyOf(plant, place),
-    resinLeft: !isDry(plant.resin),
-  };
-}
-
-/** The part under the injector, and the whole crack once it is off. */
-const partLookedAt = (plant: PlantState, place: Place): number | undefined =>
-  plant.setup.injectorOff ? undefined : partUnder(plant, place);
-
-/** For the uppermost resin: of several fields, the one that has set least. */
-function tackyOf(
-  { setup, cure, laterCures, pit }: PlantState,
-  { world: { curing } }: Place,
-): boolean | null {
-  const uppermost = [setup.pitFilled ? pit : cure, ...laterCures];
-  if (uppermost.some((one) => one.exposureJPerM2 <= curing.criticalJPerM2)) return null;
-  return uppermost.some((one) => surfaceTacky(one, curing));
-}
-
-/** Lets the scripted person look at the display and press a button. */
-export function letPersonAct(rig: Rig): void {
-  const says = applyToSight(sightOf(rig), rig.active);
-  const button = rig.technician?.look(timeOfS(rig.plant), rig.display, says) ?? null;
-  if (button !== null) pressButton(rig, button);
-}
-
-/** Faults that the hand work of a step repairs. */
-const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
-  reseat: ['reseat'],
-  recharge: ['recharge'],
-  'dry-again': ['dry'],
-  'test-again': ['reseat'],
-  'move-injector': ['reseat'],
-};
-
-/** A button, and the hand work that its press confirms. */
-export function pressButton(rig: Rig, button: Button): void {
-  const screen = readScreen(rig.display);
-  rig.fingers.push(button);
-  if (button !== 'yes' || screen === null) return;
-  if (screen.kind === 'held') rig.faults.mend(REMEDIES);
-  if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
-}
-
-function confirmStep(rig: Rig, step: SeenStep): void {
-  if (!isPhase(step)) {
-    doGuidedHandWork(rig.plant.setup, step);
-    return;
-  }
-  if (has('hands-idle', rig.active)) return;
-  doHandWork(rig.plant.setup, step);
-  if (has('film-left-off', rig.active)) rig.plant.setup.filmOn = false;
-  const mended = MENDED_IN[step];
-  if (mended === undefined) return;
-  rig.faults.mend(mended);
-  // The foot was lifted off the glass for it.
-  openChamber(rig.plant);
-}
-
 /** Determines the faults that act now; `rig.mute` and everything they change follow from it. */
 export function lookAtFaults(rig: Rig): void {
-  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
+  const screen = readScreen(rig.display);
+  rig.active = rig.faults.active(timeOfS(rig.plant), screen?.step ?? null);
   rig.mute = has('link-mute', rig.active);
+  const step = screen?.kind === 'step' ? screen.step : null;
+  if (step !== null && isPhase(step)) workWhileShown(rig.plant.setup, step);
 }
 
 /**

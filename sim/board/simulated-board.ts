@@ -25,19 +25,17 @@ import {
   stepModel,
   takeOutputs,
 } from './board-model.ts';
+import { letPersonAct, pressButton, sightOf } from './person-at-rig.ts';
 import { bathK } from './probe.ts';
 import {
   act,
   actedS,
   copyRig,
   createRig,
-  letPersonAct,
   letTimePass,
   lookAtFaults,
   type PlantWatch,
-  pressButton,
   type Rig,
-  sightOf,
   switchesReadOf,
   truePositionsOf,
 } from './rig.ts';

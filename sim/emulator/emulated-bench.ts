@@ -6,14 +6,13 @@
  */
 import type { Actuators, Button, Channel, DisplayLines } from '../../src/core/frame.ts';
 import { DISPLAY_ADDRESS, PINS } from '../../wiring/pin-map.ts';
+import { letPersonAct, pressButton } from '../board/person-at-rig.ts';
 import {
   actedS,
   createRig,
-  letPersonAct,
   letTimePass,
   lookAtFaults,
   type PlantWatch,
-  pressButton,
   type Rig,
   switchesReadOf,
 } from '../board/rig.ts';

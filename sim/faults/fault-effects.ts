@@ -51,6 +51,7 @@ const ON_WORLD: Effects<Conditions> = {
   'relief-opens-early': (c, reliefCracksPa) => ({ ...c, reliefCracksPa }),
   'short-charge': (c, microlitres) => ({ ...c, chargeM3: microlitres * 1e-9 }),
   'injector-lifted': (c) => ({ ...c, injectorLifted: true }),
+  'clamp-loose': (c, clampN) => ({ ...c, clampN }),
   'lamp-beside': (c, ratio) => ({ ...c, lampOnBreakRatio: ratio }),
 };
 
@@ -146,7 +147,13 @@ const ON_LADDER: Effects<LadderFaults> = {
 };
 
 const ON_SIGHT: Effects<Sight> = {
-  'says-all-well': () => ({ bubbling: false, clear: true, tacky: false, resinLeft: true }),
+  'says-all-well': () => ({
+    bubbling: false,
+    clear: true,
+    tacky: false,
+    level: true,
+    resinLeft: true,
+  }),
 };
 
 export const applyToWorld = (
@@ -181,8 +188,11 @@ export const ladderFaultsOf = (faults: readonly Fault[]): LadderFaults =>
 export const applyToSight = (sound: Sight, faults: readonly Fault[]): Sight =>
   applyAll(ON_SIGHT, sound, faults);
 
+export const faultOf = (kind: FaultKind, faults: readonly Fault[]): Fault | undefined =>
+  faults.find((fault) => fault.kind === kind);
+
 export const has = (kind: FaultKind, faults: readonly Fault[]): boolean =>
-  faults.some((fault) => fault.kind === kind);
+  faultOf(kind, faults) !== undefined;
 
 /** Speed of the board's clock as a share of true time; 0 while it stands. */
 export function boardClockRatio(faults: readonly Fault[]): number {

@@ -67,6 +67,8 @@ export const FAULT_TABLE = {
   'relief-stuck-shut': row('plant'),
   'relief-opens-early': row('plant', amount(10_000, 200_000, 'Pa gauge', 120_000)),
   'injector-lifted': row('plant'),
+  /** Not turned home. */
+  'clamp-loose': row('plant', amount(1, 500, 'N', 30)),
   /** One drop where three to five are usual. */
   'short-charge': row('plant', amount(0.3, 500, 'µL', 3)),
   /** The sensor sees the lamp's light, and the break this share of it. */
@@ -132,6 +134,14 @@ export const FAULT_TABLE = {
   /** Clear, hard and without bubbles, whatever there is to see. */
   'says-all-well': row('person'),
   'film-left-off': row('person'),
+  /** The film that a step takes off stays on. */
+  'film-left-on': row('person'),
+  /** YES so soon after a step is shown, before its work; work and answer follow as usual. */
+  'yes-early': row('person', amount(0.05, 10, 's after the step is shown', 0.4)),
+  /** Every press comes twice, the second one without a look at the display. */
+  'double-press': row('person', amount(0.05, 10, 's apart', 0.25)),
+  /** Nobody is at the unit: nothing is done, looked at or pressed. */
+  'walks-off': row('person'),
   'link-mute': row('link'),
   'link-late': row('link', amount(0.01, 60, 's', 0.4)),
   'link-spoilt': row('link'),

@@ -98,6 +98,10 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
     title: 'grit under the seal',
     faults: [{ kind: 'seal-leak', from: START, mendedBy: 'reseat' }],
   },
+  'loose-clamp': {
+    title: 'the clamp was not turned home: pressure lifts the foot',
+    faults: [{ kind: 'clamp-loose', amount: 30, from: START, mendedBy: 'reseat' }],
+  },
   'short-charge': {
     title: 'too little resin was put into the injector: it runs dry',
     faults: [{ kind: 'short-charge', amount: 3, from: START, mendedBy: 'recharge' }],
@@ -231,6 +235,38 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   'stuck-hold': {
     title: 'HOLD is leant on for half a minute',
     faults: [{ kind: 'hold-stuck', from: during('pressure-dwell', 20), lastsS: 30 }],
+  },
+  'early-yes': {
+    title: 'YES is pressed before each step is read and done',
+    faults: [{ kind: 'yes-early', from: START }],
+  },
+  'double-press': {
+    title: 'every button is pressed twice',
+    faults: [{ kind: 'double-press', from: START }],
+  },
+  'walks-off': {
+    title: 'the person walks off for ten minutes with vacuum on the glass',
+    faults: [{ kind: 'walks-off', from: during('ask-bubbles', 0), lastsS: 600 }],
+  },
+  'lifted-injector': {
+    title: 'the injector is lifted under pressure and set down again',
+    faults: [{ kind: 'injector-lifted', from: during('pressure-dwell', 20), lastsS: 2 }],
+  },
+  'no-resin': {
+    title: 'YES to the resin, and none was put in',
+    faults: [{ kind: 'hands-idle', from: during('charge-injector', 0), lastsS: 20 }],
+  },
+  'wrong-bottle': {
+    title: 'a resin that needs twelve times the dose is in the injector',
+    faults: [{ kind: 'wrong-bottle', amount: 12, from: START }],
+  },
+  'film-left-off': {
+    title: 'the pit is cured without its film',
+    faults: [{ kind: 'film-left-off', from: during('cover-film', 0) }],
+  },
+  'film-left-on': {
+    title: 'the film is left on at the scrape',
+    faults: [{ kind: 'film-left-on', from: during('scrape', 0) }],
   },
   'mute-link': {
     title: 'the board falls silent for two seconds',

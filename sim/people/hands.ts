@@ -39,7 +39,19 @@ const DONE_AGAIN: Readonly<
   'move-lamp': ['lampAt'],
 };
 
+/** A hall in which glass may be worked; demo. */
+const HALL_K = 294;
+
+/** What hands do while a step is shown and before anybody confirms it. */
+export function workWhileShown(setup: Setup, phase: PhaseId): void {
+  if (phase === 'glass-gate') setup.hallAirK = HALL_K;
+}
+
+/** Resin for the pit does not get under a film that still lies there. */
+const isKeptOut = ({ filmOn }: Setup, phase: PhaseId): boolean => phase === 'fill-pit' && filmOn;
+
 export function doHandWork(setup: Setup, phase: PhaseId): void {
+  if (isKeptOut(setup, phase)) return;
   Object.assign(setup, HAND_WORK[phase]);
   for (const again of DONE_AGAIN[phase] ?? []) setup[again] += 1;
 }

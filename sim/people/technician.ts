@@ -14,6 +14,8 @@ export interface Sight {
   readonly clear: boolean;
   /** The feel of the uppermost resin to a gloved finger; null while it is liquid. */
   readonly tacky: boolean | null;
+  /** The pit is filled up to the face of the glass, and nothing lies on it. */
+  readonly level: boolean;
   /** Resin still stands in the injector. */
   readonly resinLeft: boolean;
 }
@@ -39,6 +41,8 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'job-sheet': handWork(4),
   protect: handWork(8),
   inspect: handWork(10),
+  // Waits until the pane has followed the room.
+  'glass-gate': NOTHING,
   'end-stop': handWork(15),
   'clean-pit': handWork(15),
   'dry-pit': handWork(12),
@@ -85,7 +89,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'clean-injector': handWork(12),
   'final-look': {
     takesS: 5,
-    press: ({ clear, tacky }) => (clear && tacky === false ? 'yes' : 'no'),
+    press: ({ clear, level, tacky }) => (clear && level && tacky === false ? 'yes' : 'no'),
   },
   result: handWork(3),
 };

@@ -3,8 +3,7 @@
  * `plant.ts` steps it.
  */
 import { type AirState, createAir } from './air/air.ts';
-import type { Restriction } from './air/flow.ts';
-import { GRIT_CONDUCTANCE, sealRestriction } from './air/seal.ts';
+import type { Foot } from './air/foot.ts';
 import { type BreakState, createBreakState } from './break/break.ts';
 import { createInjectorState, type InjectorState } from './break/injector.ts';
 import type { MoistureState } from './break/moisture.ts';
@@ -12,7 +11,7 @@ import { type CureState, createCureState } from './light/cure.ts';
 import { createLampState, type LampState } from './light/lamp.ts';
 import { createOpenResinState, type OpenResinState } from './light/open-resin.ts';
 import { createLaminate, type Laminate, type PaneSurroundings, roomAt } from './pane/laminate.ts';
-import type { Setup } from './setup.ts';
+import type { Conditions, Setup } from './setup.ts';
 import type { World } from './world.ts';
 
 export const SUPPLY_V = 12.6;
@@ -20,9 +19,6 @@ export const SUPPLY_V = 12.6;
 export interface Place {
   readonly atmospherePa: number;
   readonly world: World;
-  /** The foot on clean glass, and with grit under its ring. */
-  readonly tight: Restriction;
-  readonly loose: Restriction;
   /** Light on fill and pit, as a share of the light on the lamp's axis. */
   readonly lit: Lit;
 }
@@ -85,14 +81,7 @@ export function createPlace(
   world: World,
   { fillRatio, pitRatio, row = null }: Lit = ON_THE_AXIS,
 ): Place {
-  const { ring, ...seat } = world.foot;
-  return {
-    atmospherePa,
-    world,
-    tight: sealRestriction(ring, { ...seat, gritConductance: 0 }),
-    loose: sealRestriction(ring, { ...seat, gritConductance: GRIT_CONDUCTANCE }),
-    lit: { fillRatio, pitRatio, row },
-  };
+  return { atmospherePa, world, lit: { fillRatio, pitRatio, row } };
 }
 
 export function createPlantState(place: Place, airK: number, glassK: number): PlantState {
@@ -129,6 +118,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
       pitFilled: false,
       filmOn: false,
       shieldClosed: false,
+      hallAirK: null,
       stopPressed: false,
       switchPumped: false,
       bath: null,
@@ -173,3 +163,13 @@ export function breakResinM3({ gaps }: BreakState, { world }: Place): number {
  * Resin and gas have the temperature of the outer ply, half-way from its face to the interlayer.
  */
 export const breakK = ({ pane }: PlantState): number => (pane.outerK + pane.interlayerK) / 2;
+
+/** The foot as it is clamped; null while it does not stand on the glass. */
+export function clampedFoot(
+  { sealed }: Setup,
+  { foot }: World,
+  { injectorLifted, clampN }: Conditions,
+): Foot | null {
+  if (!sealed || injectorLifted) return null;
+  return clampN === null ? foot : { ...foot, clampN };
+}

@@ -8,7 +8,8 @@ import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
 import type { AirDrive } from './air/air-flows.ts';
 import { wornUnit } from './air/air-unit.ts';
-import { NO_SEAL } from './air/seal.ts';
+import { pressedRestriction } from './air/foot.ts';
+import { GRIT_CONDUCTANCE, NO_SEAL } from './air/seal.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
 import { isDry } from './break/injector.ts';
 import { stepMoisture } from './break/moisture.ts';
@@ -18,7 +19,14 @@ import { type Curing, type CuringLight, gelled, reachingRatio, stepCure } from '
 import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
-import { breakK, type Place, type PlantState, partUnder, SUPPLY_V } from './plant-state.ts';
+import {
+  breakK,
+  clampedFoot,
+  type Place,
+  type PlantState,
+  partUnder,
+  SUPPLY_V,
+} from './plant-state.ts';
 import { loseResin, takeHandsResin } from './resin-book.ts';
 import type { Conditions } from './setup.ts';
 
@@ -147,11 +155,14 @@ function breakDriveOf(
 }
 
 function airDriveOf(
-  { supplyV, setup: { sealed, hoseOn } }: PlantState,
-  { atmospherePa, world, tight, loose }: Place,
+  { supplyV, air, setup }: PlantState,
+  { atmospherePa, world }: Place,
   { pumpRatio, selector, ventOpen }: Actuators,
-  { pumpFlowRatio, airK, sealLeak, hoseOff, injectorLifted, manifoldLeak }: Conditions,
+  conditions: Conditions,
 ): Writable<AirDrive> {
+  const { pumpFlowRatio, airK, sealLeak, hoseOff, manifoldLeak } = conditions;
+  const foot = clampedFoot(setup, world, conditions);
+  const gaugePa = air.injectorPa - atmospherePa;
   return {
     pumpRatio,
     selector,
@@ -160,8 +171,10 @@ function airDriveOf(
     pumpFlowRatio,
     atmospherePa,
     gasK: airK,
-    seal: sealed && !injectorLifted ? (sealLeak ? loose : tight) : NO_SEAL,
-    hoseOn: hoseOn && !hoseOff,
+    seal:
+      foot === null ? NO_SEAL : pressedRestriction(foot, gaugePa, sealLeak ? GRIT_CONDUCTANCE : 0),
+    foot,
+    hoseOn: setup.hoseOn && !hoseOff,
     manifoldLeak: manifoldLeak === 0 ? null : { ...LEAK, sonicConductance: manifoldLeak },
     gas: world.gas,
     sourceMolPerS: 0,
@@ -203,13 +216,14 @@ function stepSlowly(state: PlantState, place: Place, conditions: Conditions): vo
   const lampWPerM2 = (conditions.lampOnBreakRatio * (lamp.doseJPerM2 - state.slowDoseJPerM2)) / dtS;
   state.slowStep = state.step;
   state.slowDoseJPerM2 = lamp.doseJPerM2;
-  surroundings.outerAirK = conditions.airK;
-  surroundings.innerAirK = conditions.airK;
-  surroundings.outerRadiantK = conditions.airK;
-  surroundings.innerRadiantK = conditions.airK;
+  const airK = setup.hallAirK ?? conditions.airK;
+  surroundings.outerAirK = airK;
+  surroundings.innerAirK = airK;
+  surroundings.outerRadiantK = airK;
+  surroundings.innerRadiantK = airK;
   surroundings.lampWPerM2 = lampWPerM2;
   surroundings.gunWPerM2K = conditions.airGunK === null ? 0 : AIR_GUN_W_PER_M2_K;
-  surroundings.gunK = conditions.airGunK ?? conditions.airK;
+  surroundings.gunK = conditions.airGunK ?? airK;
   surroundings.sunWPerM2 = conditions.sunWPerM2;
   surroundings.heaterWPerM2 = conditions.glassHeatW / SPOT_M2;
   stepLaminate(state.pane, surroundings, dtS);

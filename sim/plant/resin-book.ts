@@ -3,9 +3,10 @@
  * the ring, off as foam, onto the glass. It joins the injector's book to the plant; the laws are in
  * `break/injector.ts`.
  */
+import { liftM } from './air/foot.ts';
 import { bookHands, fillPit, stepLosses, takeIntoBreak } from './break/injector.ts';
 import { viscosityPaS } from './break/viscosity.ts';
-import { breakK, breakResinM3, type Place, type PlantState } from './plant-state.ts';
+import { breakK, breakResinM3, clampedFoot, type Place, type PlantState } from './plant-state.ts';
 import type { Conditions } from './setup.ts';
 
 /** Before the step: charges and lifts by hand, and the pit. Returns what the break holds, m3. */
@@ -26,18 +27,22 @@ export function takeHandsResin(
 export function loseResin(
   state: PlantState,
   place: Place,
-  { sealLeak, injectorLifted }: Conditions,
+  conditions: Conditions,
   breakBeforeM3: number,
   dtS: number,
 ): void {
   const { setup, resin, filling, air } = state;
+  const { world, atmospherePa } = place;
   if (!setup.charged || setup.injectorOff) return;
   takeIntoBreak(resin, breakResinM3(filling, place) - breakBeforeM3);
-  if (!setup.sealed || injectorLifted) return;
+  const foot = clampedFoot(setup, world, conditions);
+  if (foot === null) return;
+  const gaugePa = air.injectorPa - atmospherePa;
   const over = {
-    gaugePa: air.injectorPa - place.atmospherePa,
-    viscosityPaS: viscosityPaS(place.world.resin.viscosity, breakK(state)),
-    grit: sealLeak,
+    gaugePa,
+    viscosityPaS: viscosityPaS(world.resin.viscosity, breakK(state)),
+    grit: conditions.sealLeak,
+    lifted: liftM(foot, gaugePa) > 0,
   };
-  stepLosses(resin, place.world.injector, over, dtS);
+  stepLosses(resin, world.injector, over, dtS);
 }

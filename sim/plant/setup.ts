@@ -19,6 +19,8 @@ export interface Setup {
   pitFilled: boolean;
   filmOn: boolean;
   shieldClosed: boolean;
+  /** The vehicle was brought into a hall of this temperature for the glass; null where it stood. */
+  hallAirK: number | null;
   /** The emergency stop is in. */
   stopPressed: boolean;
   /** A hand pump on its own port holds the over-pressure switch open. */
@@ -60,6 +62,8 @@ export interface Conditions {
   readonly reliefCracksPa: number | null;
   /** The foot is held off the glass. */
   readonly injectorLifted: boolean;
+  /** What a clamp that was not turned home presses the foot down with, N; null for the plant's own. */
+  readonly clampN: number | null;
   /** Share of the lamp's light that falls on the break, 0 to 1. */
   readonly lampOnBreakRatio: number;
 }
@@ -88,5 +92,6 @@ export const soundConditions = (airK: number): Conditions => ({
   manifoldLeak: 0,
   reliefCracksPa: null,
   injectorLifted: false,
+  clampN: null,
   lampOnBreakRatio: 1,
 });

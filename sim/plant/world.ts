@@ -6,14 +6,8 @@
 import { z } from 'zod';
 import { quantity, schemaName } from '../../src/core/settings.ts';
 import { type AirUnit, airUnitSchema, DEMO_AIR_UNIT } from './air/air-unit.ts';
+import { DEMO_FOOT, type Foot, footSchema } from './air/foot.ts';
 import { type GasModel, ISOTHERMAL } from './air/gas-model.ts';
-import {
-  DEMO_CURVATURE_RADIUS_M,
-  DEMO_SEAL_FORCE_N,
-  DEMO_SEAL_RING,
-  type SealRing,
-  sealRingSchema,
-} from './air/seal.ts';
 import type { Break } from './break/break.ts';
 import { breakSchema, type DamageSizes, demoBreakOf } from './break/breaks.ts';
 import { DEMO_INJECTOR, type Injector, injectorSchema, pitM3Of } from './break/injector.ts';
@@ -22,13 +16,6 @@ import { demoResinOf, type Resin, resinSchema } from './break/resin.ts';
 import { type Curing, curingSchema, DEMO_CURING } from './light/cure.ts';
 import { DEMO_LAMP, type Lamp, lampSchema } from './light/lamp.ts';
 import { DEMO_PANE, type Pane, paneSchema } from './pane/pane.ts';
-
-/** The injector's foot on the pane. */
-export interface Foot {
-  readonly ring: SealRing;
-  readonly forceN: number;
-  readonly curvatureRadiusM: number;
-}
 
 export interface World {
   readonly break: Break;
@@ -48,18 +35,6 @@ export interface World {
 
 /** Demo. */
 const DEMO_PIT_DEPTH_M = 0.5e-3;
-
-const footSchema = z.strictObject({
-  ring: sealRingSchema,
-  forceN: quantity(1, 200, 'N'),
-  curvatureRadiusM: quantity(0.3, 100, 'm'),
-});
-
-const DEMO_FOOT: Foot = {
-  ring: DEMO_SEAL_RING,
-  forceN: DEMO_SEAL_FORCE_N,
-  curvatureRadiusM: DEMO_CURVATURE_RADIUS_M,
-};
 
 /** A file that describes the plant; every part may be omitted. */
 export const worldSchema = z.strictObject({

@@ -85,6 +85,11 @@ export const ACCEPTED: Readonly<Record<string, Accepted>> = {
     withdraws: null,
     onWordOf: ['dose'],
   },
+  'film-left-on': {
+    why: 'The sensor sees the lamp’s light whether or not the resin of the pit lies in its way. Every record lists under what it cannot show that the lamp stood on the break, and a person finds a film that is still there, and a pit that is not level.',
+    withdraws: null,
+    onWordOf: ['dose'],
+  },
   'shield-cut-shorted': {
     why: 'Nobody lifts the shield in the light of a sound job, and nobody reads this contact: only the bring-up checklist proves it. Where it is shorted, the one that is read still puts the lamp off.',
     withdraws: 'interlocks',

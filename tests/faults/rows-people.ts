@@ -37,6 +37,36 @@ export const PEOPLE_ROWS: readonly Row[] = [
     phases: ['cover-fill', 'cover-film'],
   },
   {
+    id: 'film-left-on',
+    title: 'film left on at the pit, and at the scrape',
+    faults: [one('film-left-on')],
+    phases: ['uncover-fill', 'scrape'],
+  },
+  {
+    id: 'yes-early',
+    title: 'YES 0.4 s after each step is shown, before its work',
+    faults: [one('yes-early', 0.4)],
+    phases: ['self-test', 'vacuum-dwell', 'pressure-dwell', 'cover-film', 'cure'],
+  },
+  {
+    id: 'yes-unread',
+    title: 'YES 2 s after each step is shown, before its work',
+    faults: [one('yes-early', 2)],
+    phases: ['self-test', 'vacuum-dwell', 'pressure-dwell', 'cover-film', 'cure'],
+  },
+  {
+    id: 'double-press',
+    title: 'every press comes twice, 0.25 s apart',
+    faults: [one('double-press', 0.25)],
+    phases: ['self-test', 'vacuum-dwell', 'pressure-dwell', 'cover-film', 'cure'],
+  },
+  {
+    id: 'walks-off',
+    title: 'nobody is there any more',
+    faults: [one('walks-off')],
+    phases: ['charge-injector', 'vacuum-dwell', 'ask-bubbles', 'pressure-dwell', 'cure', 'scrape'],
+  },
+  {
     id: 'wrong-bottle',
     title: 'a resin that needs three times the dose',
     faults: [one('wrong-bottle', 3, START)],

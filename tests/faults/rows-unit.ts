@@ -94,6 +94,18 @@ export const AIR_ROWS: readonly Row[] = [
     phases: AIR_PHASES,
   },
   {
+    id: 'clamp-loose',
+    title: 'the clamp holds the foot with 30 N',
+    faults: [one('clamp-loose', 30)],
+    phases: AIR_PHASES,
+  },
+  {
+    id: 'clamp-very-loose',
+    title: 'the clamp holds the foot with 10 N',
+    faults: [one('clamp-loose', 10)],
+    phases: AIR_PHASES,
+  },
+  {
     id: 'injector-lifted',
     title: 'the injector is lifted off the glass for two seconds',
     faults: [one('injector-lifted', undefined, { lastsS: 2 })],

@@ -6,14 +6,9 @@
 import { type AirState, createAir, stepAir } from '../../sim/plant/air/air.ts';
 import type { AirDrive } from '../../sim/plant/air/air-flows.ts';
 import { DEMO_AIR_UNIT } from '../../sim/plant/air/air-unit.ts';
+import { DEMO_FOOT, pressedRestriction } from '../../sim/plant/air/foot.ts';
 import { ISOTHERMAL } from '../../sim/plant/air/gas-model.ts';
-import {
-  DEMO_CURVATURE_RADIUS_M,
-  DEMO_SEAL_FORCE_N,
-  DEMO_SEAL_RING,
-  GRIT_CONDUCTANCE,
-  sealRestriction,
-} from '../../sim/plant/air/seal.ts';
+import { GRIT_CONDUCTANCE } from '../../sim/plant/air/seal.ts';
 import { createChance } from '../../sim/random.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
@@ -78,12 +73,8 @@ export const forked = (bench: Bench, change: Partial<Bench> = {}): Bench => ({
   ...change,
 });
 
-const sealOf = ({ gritRatio }: World) =>
-  sealRestriction(DEMO_SEAL_RING, {
-    forceN: DEMO_SEAL_FORCE_N,
-    curvatureRadiusM: DEMO_CURVATURE_RADIUS_M,
-    gritConductance: gritRatio * GRIT_CONDUCTANCE,
-  });
+const sealOf = ({ gritRatio, atmospherePa }: World, { injectorPa }: Bench['air']) =>
+  pressedRestriction(DEMO_FOOT, injectorPa - atmospherePa, gritRatio * GRIT_CONDUCTANCE);
 
 /** One tick of plant and controller; the bench that is handed in is used up. */
 export function stepBench(bench: Bench, no: readonly PhaseId[] = ['ask-bubbles']): Bench {
@@ -97,7 +88,8 @@ export function stepBench(bench: Bench, no: readonly PhaseId[] = ['ask-bubbles']
     pumpFlowRatio: world.pumpFlowRatio,
     atmospherePa: world.atmospherePa,
     gasK: GAS_K,
-    seal: sealOf(world),
+    seal: sealOf(world, air),
+    foot: DEMO_FOOT,
     hoseOn: world.hoseOn,
     gas: ISOTHERMAL,
     manifoldLeak: null,

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { FAULT_PRESETS } from '../../sim/faults/faults.ts';
 import { runRepair } from '../bench.ts';
 import { BRIEF, ONE_CYCLE } from './brief.ts';
+import { MISTAKES } from './mistakes.ts';
 import { EXPECTED_ALARMS, expectItsAlarm } from './ready-made-faults.ts';
 import { LIARS } from './seeded.ts';
 
@@ -13,15 +14,15 @@ describe('every ready-made fault', () => {
       'wet-break',
       'outgassing',
       'cold-pane',
+      'hot-glass',
       'weak-lamp',
       'worn-out-lamp',
       'hose-off',
       'shield-opened',
       'emergency-stop',
     ];
-    expect([...Object.keys(EXPECTED_ALARMS), ...above].sort()).toEqual(
-      Object.keys(FAULT_PRESETS).sort(),
-    );
+    const tested = [...Object.keys(EXPECTED_ALARMS), ...Object.keys(MISTAKES), ...above];
+    expect(tested.sort()).toEqual(Object.keys(FAULT_PRESETS).sort());
   });
 
   test.each(Object.entries(EXPECTED_ALARMS))(

@@ -12,6 +12,7 @@ import {
   shutPassage,
   sonicMolPerM3,
 } from './flow.ts';
+import { addBlowBy, type Foot } from './foot.ts';
 import { type GasModel, gasPa, nodeK } from './gas-model.ts';
 import {
   compressionMolPerS,
@@ -31,7 +32,9 @@ export interface AirDrive {
   readonly pumpFlowRatio: number;
   readonly atmospherePa: number;
   readonly gasK: number;
+  /** As it is pressed on at present, and the foot that may lift; null where none stands there. */
   readonly seal: Restriction;
+  readonly foot: Foot | null;
   readonly hoseOn: boolean;
   /** Between the manifold and the air while the hose is on; null where there is none. */
   readonly manifoldLeak: Restriction | null;
@@ -102,6 +105,7 @@ export function setMoment(moment: AirMoment, unit: AirUnit, drive: AirDrive): vo
     if (drive.manifoldLeak === null) shutPassage(moment.manifoldEnd);
     else setPassage(moment.manifoldEnd, drive.manifoldLeak, air, manifold);
     setPassage(moment.seal, drive.seal, air, injector);
+    if (drive.foot !== null) addBlowBy(moment.seal, drive.foot, air, injector);
     setPassage(moment.hose, unit.hose, injector, manifold);
   } else {
     setPassage(moment.manifoldEnd, unit.openEnd, air, manifold);

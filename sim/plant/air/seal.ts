@@ -1,7 +1,6 @@
 /**
- * The leak past the ring under the injector's foot: the roughness of a compressed ring, the gap
- * where the pane curves away from the ring, and grit or a scratch, which no force closes. The
- * caller supplies force and pane.
+ * The leak past the ring under the injector's foot: the roughness of a compressed ring, and the gap
+ * where the pane curves away from it. `foot.ts` finds the force.
  */
 import { z } from 'zod';
 import { quantity } from '../../../src/core/settings.ts';
@@ -43,15 +42,13 @@ export const DEMO_SEAL_RING: SealRing = sealRingSchema.parse({
   radiusMm: 10,
   contactWidthMm: 1.5,
   stiffnessNPerMm: 200,
-  touchingConductanceDm3PerSBar: 1.2e-4,
-  sealingKPa: 200,
+  touchingConductanceDm3PerSBar: 3.75e-5,
+  sealingKPa: 1780,
 });
 
-/** Demo: the foot's spring, a windscreen at its sharpest curve, and grit under the ring. */
-export const DEMO_SEAL_FORCE_N = 20;
-export const DEMO_CURVATURE_RADIUS_M = 3;
+/** Grit under the ring; demo. */
 export const GRIT_CONDUCTANCE = 1.95e-12;
-const SEAL_CRITICAL_RATIO = 0.3;
+export const SEAL_CRITICAL_RATIO = 0.3;
 
 /** How far a pane of that radius of curvature falls away under a ring, m. */
 export function sagittaM(ringRadiusM: number, curvatureRadiusM: number): number {
@@ -93,34 +90,27 @@ const STANDARD_PA = 101_325;
  * mol/s, taken from one atmosphere into vacuum; in a wide one the narrowest area. Both are in
  * series.
  */
-export function gapConductance({ radiusM, contactWidthM }: SealRing, gap: number): number {
+export function gapConductance(ring: SealRing, gap: number): number {
   if (gap === 0) return 0;
+  const { viscous, nozzle } = slitConductances(ring, gap);
+  return (viscous * nozzle) / (viscous + nozzle);
+}
+
+function slitConductances({ radiusM, contactWidthM }: SealRing, gap: number) {
   const widthM = Math.PI * radiusM;
   const molPerS =
     (widthM * gap * gap * gap * STANDARD_PA * STANDARD_PA) /
     (24 * AIR_VISCOSITY_PA_S * contactWidthM * GAS_CONSTANT_J_PER_MOL_K * REFERENCE_K);
   const viscous = molPerS / (STANDARD_PA * sonicMolPerM3(REFERENCE_K));
-  const nozzle = NOZZLE_PER_M2 * widthM * gap;
-  return (viscous * nozzle) / (viscous + nozzle);
+  return { viscous, nozzle: NOZZLE_PER_M2 * widthM * gap };
 }
 
-export interface Seating {
-  readonly forceN: number;
-  readonly curvatureRadiusM: number;
-  /** Of grit or a scratch under the ring, m3/(s Pa); 0 on clean glass. */
-  readonly gritConductance: number;
-}
-
-/** The seal as a restriction between injector and air, for a foot on the glass. */
-export function sealRestriction(
-  ring: SealRing,
-  { forceN, curvatureRadiusM, gritConductance }: Seating,
-): Restriction {
-  const gap = gapConductance(ring, gapM(ring, forceN, curvatureRadiusM));
-  return {
-    sonicConductance: contactConductance(ring, forceN) + gap + gritConductance,
-    criticalRatio: SEAL_CRITICAL_RATIO,
-  };
+/** How that grows with the height, m3/(s Pa) per metre. */
+export function gapConductancePerM(ring: SealRing, gap: number): number {
+  const { viscous, nozzle } = slitConductances(ring, gap);
+  const sum = viscous + nozzle;
+  // The viscous part grows with the cube of the height, the nozzle with the height.
+  return (viscous * nozzle * (3 * nozzle + viscous)) / (gap * sum * sum);
 }
 
 /** A foot off the glass; demo. */

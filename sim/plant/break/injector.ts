@@ -38,6 +38,11 @@ const REFERENCE_VISCOSITY_PA_S = 0.05;
 const CLINGS_M3 = 0.2 * M3_PER_UL;
 /** Grit under the ring lets this many times as much creep past; demo. */
 const GRIT_TIMES = 10;
+/** What blows by under a lifted foot takes this many times as much along; demo. */
+const LIFTED_TIMES = 50;
+
+const creepTimes = ({ grit, lifted }: { readonly grit: boolean; readonly lifted: boolean }) =>
+  lifted ? LIFTED_TIMES : grit ? GRIT_TIMES : 1;
 
 export const injectorSchema = z
   .strictObject({
@@ -120,12 +125,17 @@ export function takeIntoBreak(state: InjectorState, volumeM3: number): void {
 export function stepLosses(
   state: InjectorState,
   { creepM3PerSPa, foamM3PerSPa }: Injector,
-  over: { readonly gaugePa: number; readonly viscosityPaS: number; readonly grit: boolean },
+  over: {
+    readonly gaugePa: number;
+    readonly viscosityPaS: number;
+    readonly grit: boolean;
+    readonly lifted: boolean;
+  },
   dtS: number,
 ): void {
-  const { gaugePa, viscosityPaS, grit } = over;
+  const { gaugePa, viscosityPaS } = over;
   const thinness = REFERENCE_VISCOSITY_PA_S / viscosityPaS;
-  const perSPa = gaugePa > 0 ? creepM3PerSPa * thinness * (grit ? GRIT_TIMES : 1) : foamM3PerSPa;
+  const perSPa = gaugePa > 0 ? creepM3PerSPa * thinness * creepTimes(over) : foamM3PerSPa;
   const room = Math.max(0, state.injectorM3 - CLINGS_M3);
   const lostM3 = Math.min(room, perSPa * Math.abs(gaugePa) * dtS);
   state.injectorM3 -= lostM3;

@@ -14,7 +14,7 @@ import {
   type WayOn,
 } from '../../procedure/repair/reentry.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
-import type { RepairConfig, RepairState } from '../../procedure/repair/repair-state.ts';
+import type { RepairState } from '../../procedure/repair/repair-state.ts';
 import type { AttemptFacts, EarlierAttempt } from '../../report/claims/attempt-facts.ts';
 import { reportDataOf } from '../../report/report-data.ts';
 import { fileSha256 } from '../../store/chain/file-sha256.ts';
@@ -70,8 +70,8 @@ export function nextAttempt(records: string, job: string, way: WayOn): Planned {
   if (state.why?.mustEnd === true) {
     return refused(`${job}: ${state.why.record} Nothing may go on from it; close it.`);
   }
-  const { procedure: walk } = state;
-  const entry = way === 'cure-only' ? cureOnlyEntry(walk) : goOnEntry(walk);
+  const { procedure: walk, entry: before } = state;
+  const entry = way === 'cure-only' ? cureOnlyEntry(walk, before) : goOnEntry(walk, before);
   if (entry === null && way === 'cure-only') {
     return refused(`${job} ended before resin was pressed in: there is nothing to cure`);
   }
@@ -87,7 +87,7 @@ export function nextAttempt(records: string, job: string, way: WayOn): Planned {
       number: ids.length + 1,
       how: entry === null ? 'anew' : way,
       entry,
-      resinStood: entry !== null && isResinLiquid(walk),
+      resinStood: entry !== null && isResinLiquid(walk, before),
       earlier: journals.map(({ id, contents }) => earlierOf(records, id, contents)),
       endedAt: endedAtOf(last.contents),
       files: filesOf(job, first.contents, people),
@@ -101,13 +101,13 @@ const pathOf = (records: string, id: string): string => join(records, id, JOURNA
 function stateAtEnd(
   contents: JournalContents,
   file: string,
-): string | (Pick<RepairState, 'procedure' | 'why'> & Pick<RepairConfig, 'profile'>) {
+): string | (Pick<RepairState, 'procedure' | 'why'> & { readonly entry: Entry | undefined }) {
   const config = configOfHeader(contents.header, file);
   if (!config.ok) return `${file}: its settings are not accepted by this program`;
   const { differences, last } = replayJournal(REPAIR, config.value, contents);
   return differences.length > 0
     ? `${file}: this program decides differently from the one that recorded it; begin the job anew`
-    : { ...last, profile: config.value.profile };
+    : { ...last, entry: config.value.entry };
 }
 
 function earlierOf(records: string, id: string, contents: JournalContents): EarlierAttempt {

@@ -24,42 +24,66 @@ export interface Entry {
 
 type Last = Pick<
   ProcedureState,
-  'phase' | 'cycle' | 'position' | 'cyclesBefore' | 'loadRatio' | 'outcome'
+  | 'phase'
+  | 'cycle'
+  | 'cycleOver'
+  | 'position'
+  | 'cyclesBefore'
+  | 'loadRatio'
+  | 'outcome'
+  | 'resinInBreak'
 >;
 
+/** What an attempt takes over from the one before. */
+const carried = ({ cycle, position, cyclesBefore, loadRatio, outcome }: Last) => ({
+  cycle,
+  position,
+  cyclesBefore,
+  loadRatio,
+  outcome,
+});
+
+const placeOf = (phase: PhaseId): number => PHASE_IDS.indexOf(phase);
+
 /**
- * Null where the work begins anew: nothing was pressed into the break yet. A cycle that was begun is
- * begun again, from the bridge on, so that the seal is tested in this attempt too.
+ * How far the job came. An attempt that ended before it was at its own work leaves the job where
+ * the attempt before had left it.
  */
-export function goOnEntry(last: Last): Entry | null {
-  const { phase, cycle, position, cyclesBefore, loadRatio, outcome } = last;
-  if (cycle === 0) return null;
-  const at = PHASE_IDS.slice(0, PHASE_IDS.indexOf(phase) + 1).findLast((one) =>
-    ENTRY_PHASES.has(one),
-  );
+const cameTo = (phase: PhaseId, entry: Entry | undefined): PhaseId =>
+  entry !== undefined && placeOf(phase) < placeOf(entry.at) ? entry.at : phase;
+
+/**
+ * Null where the work begins anew: no resin came into the break yet. A cycle that was begun is begun
+ * again, from the bridge on, so that the seal is tested in this attempt too. `entry`: where the last
+ * attempt had gone on itself.
+ */
+export function goOnEntry(last: Last, entry?: Entry): Entry | null {
+  const { cycle, cycleOver, resinInBreak } = last;
+  if (!resinInBreak) return null;
+  const phase = cameTo(last.phase, entry);
+  const at = PHASE_IDS.slice(0, placeOf(phase) + 1).findLast((one) => ENTRY_PHASES.has(one));
   if (at === undefined) return null;
-  const worked = partOf(phase) === 'cycles' || partOf(phase) === 'seal';
-  // At a position to which the injector was just moved none was begun yet.
-  const again = worked && cycle > cyclesBefore ? 1 : 0;
-  return { at, cycle: cycle - again, position, cyclesBefore, loadRatio, outcome };
+  const begun = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && !cycleOver);
+  return { at, ...carried(last), cycle: cycle - (begun ? 1 : 0) };
 }
 
 /** Null where there is no resin in the break to be cured. */
-export function cureOnlyEntry(last: Last): Entry | null {
-  const later = goOnEntry(last);
+export function cureOnlyEntry(last: Last, entry?: Entry): Entry | null {
+  const later = goOnEntry(last, entry);
   if (later === null) return null;
-  const { phase: _, ...carried } = last;
-  const isPast = PHASE_IDS.indexOf(later.at) > PHASE_IDS.indexOf('injector-off');
-  return isPast && partOf(later.at) === 'cure' ? later : { at: 'injector-off', ...carried };
+  const isPast = placeOf(later.at) > placeOf('injector-off');
+  return isPast && partOf(later.at) === 'cure' ? later : { at: 'injector-off', ...carried(last) };
 }
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */
-export const isResinLiquid = ({ phase, cycle }: Pick<Last, 'phase' | 'cycle'>): boolean =>
-  cycle > 0 && PHASES[phase].part !== 'finish';
+export const isResinLiquid = (
+  { phase, resinInBreak }: Pick<Last, 'phase' | 'resinInBreak'>,
+  entry?: Entry,
+): boolean => resinInBreak && PHASES[cameTo(phase, entry)].part !== 'finish';
 
 /** The walk at the start of an attempt that goes on. */
-export const enteredWith = ({ at: _, ...carried }: Entry): ProcedureState => ({
+export const enteredWith = ({ at: _, ...taken }: Entry): ProcedureState => ({
   ...PROCEDURE_START,
-  ...carried,
+  ...taken,
   resinInBreak: true,
 });

@@ -14,7 +14,7 @@ import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
 import { doseInHand } from './dose-watch.ts';
 import { jobTargetsOf, portionIn } from './job-target.ts';
-import { daylightToShow } from './pane-watch.ts';
+import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { cyclesHere } from './positions.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
@@ -90,6 +90,11 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     legLimitM: plan.coversM ?? config.unit.lightPath?.spotRadiusM ?? null,
     remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
+    glass: {
+      ...profile.glass,
+      rateKPerS: state.scene.heat.rateKPerS,
+      allowedKPerS: heatLoadOf(config, state).allowedRateKPerS,
+    },
     vacuum: {
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,

@@ -28,6 +28,7 @@ export const STILL: AirDrive = {
   gasK: GAS_K,
   seal: SHUT,
   hoseOn: true,
+  foot: null,
   manifoldLeak: null,
   gas: ISOTHERMAL,
   sourceMolPerS: 0,

@@ -10,10 +10,13 @@ import {
 } from '../../../src/procedure/repair/reentry.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 
+/** A first attempt has no resin in the break before its first cycle. */
 const lastIn = (phase: PhaseId, cycle = 2) => ({
   ...PROCEDURE_START,
   phase,
   cycle,
+  cycleOver: false,
+  resinInBreak: cycle > 0,
   loadRatio: 0.5,
 });
 const resumesAt = (phase: PhaseId, cycle?: number): PhaseId | null =>
@@ -71,6 +74,39 @@ describe('another attempt of a job', () => {
     if (entry === null) return;
     const { phase, cycle, loadRatio, atmospherePa } = enteredWith(entry);
     expect([phase, cycle, loadRatio, atmospherePa]).toEqual(['self-test', 1, 0.5, null]);
+  });
+});
+
+describe('an attempt that is lost before it came to its own work', () => {
+  const { cycle, ...entered } = {
+    at: 'cover-film',
+    cycle: 1,
+    position: 1,
+    cyclesBefore: 0,
+    loadRatio: 0.5,
+  } as const;
+  const entry = { ...entered, cycle, outcome: 'mark-remains' } as const;
+  const lost = (phase: PhaseId) => ({ ...enteredWith(entry), phase });
+
+  test.each(['self-test', 'air-jump', 'job-sheet', 'protect'] as const)(
+    'in %s leaves the job where it was: it goes on, and its resin is cured, from the same step',
+    (phase) => {
+      expect(goOnEntry(lost(phase), entry)).toEqual(entry);
+      expect(cureOnlyEntry(lost(phase), entry)).toEqual(entry);
+      expect(isResinLiquid(lost(phase), entry)).toBe(true);
+      expect(isResinLiquid(lost(phase), { ...entry, at: 'scrape' })).toBe(false);
+    },
+  );
+
+  test('keeps the resin and the number of the cycle, however often the seal is tested', () => {
+    const first = goOnEntry(lastIn('pressure-dwell', 1));
+    expect(first).toMatchObject({ at: 'set-bridge', cycle: 0 });
+    if (first === null) return;
+    for (const phase of ['set-bridge', 'seal-watch', 'charge-injector'] as const) {
+      const second = goOnEntry({ ...enteredWith(first), phase }, first);
+      expect([phase, second]).toEqual([phase, first]);
+      expect(cureOnlyEntry({ ...enteredWith(first), phase }, first)?.at).toBe('injector-off');
+    }
   });
 });
 

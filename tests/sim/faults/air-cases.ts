@@ -54,6 +54,14 @@ export const AIR_CASES = {
     recoverS: 30,
   },
   'injector-lifted': { outputs: EVACUATE, seen: pressure, atLeast: 50_000, recoverS: 20 },
+  // 30 N hold the foot of 20 mm down to 95 kPa of gauge pressure.
+  'clamp-loose': {
+    alongside: [always('over-pressure-shorted')],
+    outputs: PRESSURISE,
+    seen: pressure,
+    atLeast: 50_000,
+    recoverS: 20,
+  },
   'pump-stuck-at': {
     outputs: {},
     seen: (_, { truth: { acting } }) => acting.pumpRatio,

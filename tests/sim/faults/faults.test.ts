@@ -26,6 +26,10 @@ type TriedElsewhere =
   | 'hands-idle'
   | 'says-all-well'
   | 'film-left-off'
+  | 'film-left-on'
+  | 'yes-early'
+  | 'double-press'
+  | 'walks-off'
   | 'wrong-bottle';
 
 /** Each kind against a twin without it: it acts for 10 s and ends. */

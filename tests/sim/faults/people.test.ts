@@ -1,7 +1,8 @@
 /** What people get wrong, and buttons that do. */
 import { expect, test } from 'vitest';
 import { ladderReading } from '../../../sim/board/ladder.ts';
-import { createRig, letPersonAct, lookAtFaults, pressButton } from '../../../sim/board/rig.ts';
+import { letPersonAct, pressButton, sightOf } from '../../../sim/board/person-at-rig.ts';
+import { createRig, lookAtFaults } from '../../../sim/board/rig.ts';
 import { takeFrame } from '../../../sim/board/sampling.ts';
 import type { Fault } from '../../../sim/faults/faults.ts';
 import type { Button } from '../../../src/core/frame.ts';
@@ -93,6 +94,74 @@ test('a film that is left off is not on', () => {
   show('cover-fill');
   pressButton(rig, 'yes');
   expect(rig.plant.setup.filmOn).toBe(false);
+});
+
+test('a film that is left on keeps the resin of the pit out, and is still there after the scrape', () => {
+  const { rig, show } = rigWith([fault('film-left-on')]);
+  const { setup } = rig.plant;
+  setup.filmOn = true;
+  for (const phase of ['uncover-fill', 'fill-pit', 'scrape'] as const) {
+    show(phase);
+    pressButton(rig, 'yes');
+  }
+  expect(setup).toMatchObject({ filmOn: true, pitFilled: false, shieldClosed: false });
+  expect(sightOf(rig).level).toBe(false);
+});
+
+/** What fingers press in front of steps shown one after the other, and when, s after each began. */
+function pressedAt(faults: readonly Fault[], technician: 'scripted' | 'person', forS = 2.5) {
+  const { rig, show } = rigWith(faults, technician);
+  const pressed: (readonly [PhaseId, Button, number])[] = [];
+  for (const phase of ['clean-pit', 'close-seal'] as const) {
+    show(phase);
+    if (technician === 'person') pressButton(rig, 'yes');
+    for (let ms = 0; ms < 1000 * forS; ms += 50) {
+      letPersonAct(rig);
+      for (const button of rig.fingers.splice(0)) pressed.push([phase, button, ms / 1000]);
+      rig.plant.step += 50;
+    }
+  }
+  return { rig, pressed };
+}
+
+test('an early YES comes 0.4 s after each step is shown, without the work of the step', () => {
+  const { rig, pressed } = pressedAt([fault('yes-early')], 'scripted');
+  expect(pressed).toEqual([
+    ['clean-pit', 'yes', 0.4],
+    ['close-seal', 'yes', 0.4],
+  ]);
+  expect(rig.plant.setup.sealed).toBe(false);
+  expect(pressedAt([], 'scripted').pressed).toEqual([]);
+});
+
+test('an early YES is none in the middle of a step that was on the display before', () => {
+  const late = fault('yes-early', { from: { phase: 'clean-pit', afterS: 1 } });
+  expect(pressedAt([late], 'scripted').pressed).toEqual([['close-seal', 'yes', 0.4]]);
+});
+
+test('a double press is the same button again after 0.25 s, and its work is done once', () => {
+  const { rig, pressed } = pressedAt([fault('double-press')], 'person');
+  expect(pressed.map(([, button, atS]) => [button, atS])).toEqual([
+    ['yes', 0],
+    ['yes', 0.25],
+    ['yes', 0],
+    ['yes', 0.25],
+  ]);
+  expect(rig.plant.setup.sealed).toBe(true);
+});
+
+test('who has walked off presses nothing, and takes up the step on the display when back', () => {
+  const off = fault('walks-off', { lastsS: 100 });
+  const { rig, pressed } = pressedAt([off], 'scripted', 40);
+  expect(pressed).toEqual([]);
+  for (let ms = 0; ms < 60_000 && rig.fingers.length === 0; ms += 50) {
+    rig.plant.step += 50;
+    lookAtFaults(rig);
+    letPersonAct(rig);
+  }
+  expect(rig.fingers).toEqual(['yes']);
+  expect(rig.plant.step).toBeGreaterThan(100_000);
+  expect(rig.plant.setup.sealed).toBe(true);
 });
 
 test('who says that all is well calls a break clear in which nothing was filled', () => {

@@ -25,7 +25,13 @@ const AUTOMATIC: readonly PhaseId[] = [
 const WORKED = PHASE_IDS.filter((phase) => !AUTOMATIC.includes(phase));
 /** The first line of a phase's screen. */
 const shown = (phase: PhaseId, after = ' Demo'): string => `${STEP_NUMBERS[phase]}${after}`;
-const DARK: Sight = { bubbling: false, clear: false, tacky: null, resinLeft: true };
+const DARK: Sight = {
+  bubbling: false,
+  clear: false,
+  tacky: null,
+  level: true,
+  resinLeft: true,
+};
 
 interface Press {
   readonly button: Button;
@@ -114,13 +120,14 @@ describe('pressing', () => {
     expect(answer(shown('ask-clear'), { clear: false })).toBe('no');
   });
 
-  test('the last look is content only with what is clear and hard', () => {
+  test('the last look is content only with what is clear, level and hard', () => {
     const answer = (sight: Partial<Sight>) =>
       presses(shown('final-look'), { ...DARK, ...sight })[0]!.button;
     expect(answer({ clear: true, tacky: false })).toBe('yes');
     expect(answer({ clear: false, tacky: false })).toBe('no');
     expect(answer({ clear: true, tacky: true })).toBe('no');
     expect(answer({ clear: true, tacky: null })).toBe('no');
+    expect(answer({ clear: true, tacky: false, level: false })).toBe('no');
   });
 
   test('extra cycles and a mark are agreed to', () => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type AirState, createAir, isAirAtRest, stepAir } from '../../../../sim/plant/air/air.ts';
 import type { AirDrive } from '../../../../sim/plant/air/air-flows.ts';
 import { type AirUnit, DEMO_AIR_UNIT } from '../../../../sim/plant/air/air-unit.ts';
+import { DEMO_FOOT } from '../../../../sim/plant/air/foot.ts';
 import { ISOTHERMAL } from '../../../../sim/plant/air/gas-model.ts';
 
 const AIR_PA = 101_325;
@@ -18,6 +19,7 @@ const RESTING: AirDrive = {
   gasK: GAS_K,
   seal: TIGHT,
   hoseOn: true,
+  foot: null,
   manifoldLeak: null,
   gas: ISOTHERMAL,
   sourceMolPerS: 0,
@@ -57,6 +59,7 @@ const drives: fc.Arbitrary<AirDrive> = fc.record({
   atmospherePa: fc.double({ min: 60_000, max: 108_000, noNaN: true }),
   gasK: fc.double({ min: 260, max: 320, noNaN: true }),
   seal: fc.constantFrom(5e-14, 2e-12, 1e-8).map((c) => ({ ...TIGHT, sonicConductance: c })),
+  foot: fc.constantFrom(null, DEMO_FOOT, { ...DEMO_FOOT, clampN: 10 }),
   hoseOn: fc.boolean(),
   manifoldLeak: fc.constantFrom(null, { ...TIGHT, sonicConductance: 2e-11 }),
   gas: fc.constantFrom(1, 1.2, 1.4).map((exponent) => ({ exponent })),
