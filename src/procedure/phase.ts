@@ -14,9 +14,9 @@ import type {
 import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
+import type { WorkPlan } from './places.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
-import type { WorkPlan } from './repair/work-plan.ts';
 import { NO_RISE, type RiseSums } from './rise.ts';
 
 export interface ProcedureState {

@@ -12,13 +12,14 @@ import type { LiveValues } from '../../panel/live-line.ts';
 import type { ShownReason } from '../../panel/page-words.ts';
 import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
+import type { Places } from '../places.ts';
 import { doseInHand } from './dose-watch.ts';
 import { jobTargetsOf, portionIn } from './job-target.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { cyclesHere } from './positions.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
-import { type Places, workPlanOf } from './work-plan.ts';
+import { workPlanOf } from './work-plan.ts';
 
 export function repairSnapshotOf(
   state: RepairState,

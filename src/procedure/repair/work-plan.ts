@@ -7,47 +7,13 @@
 import { memoized } from '../../core/memoized.ts';
 import type { SettingsProblem } from '../../core/settings.ts';
 import { lengthOf } from '../../intake/sheet/crack-length.ts';
+import { ONE, ONE_PLACE, placesAlong, type WorkPlan } from '../places.ts';
 import type { RepairConfig } from './repair-state.ts';
-
-/** Places along a break, and the way from each to the next. */
-export interface Places {
-  readonly count: number;
-  readonly apartM: number;
-}
-
-export interface WorkPlan {
-  readonly positions: Places;
-  readonly fields: Places;
-  readonly endStop: boolean;
-  /** From the lamp's axis to the farthest corner of its field; null where it stands over the pit. */
-  readonly fieldRadiusM: number | null;
-  /** Length of a crack that positions and fields reach; null where the lamp stands over the pit. */
-  readonly coversM: number | null;
-}
 
 type Worked = Pick<RepairConfig, 'profile' | 'job' | 'unit'>;
 
-const ONE: Places = { count: 1, apartM: 0 };
-export const ONE_PLACE: WorkPlan = {
-  positions: ONE,
-  fields: ONE,
-  endStop: false,
-  fieldRadiusM: null,
-  coversM: null,
-};
-
 /** The display has one digit for each. */
 const MOST_PLACES = 9;
-/** Lengths come in millimetres with a decimal: less than this is no further place. */
-const ROUNDING = 1e-9;
-
-/** The fewest of `spanM` that cover `lengthM` and overlap by at least `overlapM`. */
-export function placesAlong(lengthM: number, spanM: number, overlapM: number): Places {
-  if (lengthM <= spanM) return ONE;
-  const count = Math.ceil((lengthM - overlapM) / (spanM - overlapM) - ROUNDING);
-  return { count, apartM: (lengthM - spanM) / (count - 1) };
-}
-
 /** The lamp also covers the half of the pit that lies before the crack. */
 export const litLengthM = ({ damage }: Worked['job']): number => lengthOf(damage) + damage.pitM / 2;
 

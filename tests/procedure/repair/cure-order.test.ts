@@ -8,10 +8,10 @@ import {
   PROCEDURE_START,
   type ProcedureState,
 } from '../../../src/procedure/phase.ts';
+import { ONE_PLACE } from '../../../src/procedure/places.ts';
 import type { Profile } from '../../../src/procedure/profile.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import { ONE_PLACE } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
 

@@ -1,6 +1,6 @@
 /** A vented chamber in which nobody answers and no light falls. */
 import type { PhaseContext } from '../../../src/procedure/phase.ts';
-import { ONE_PLACE } from '../../../src/procedure/repair/work-plan.ts';
+import { ONE_PLACE } from '../../../src/procedure/places.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
 

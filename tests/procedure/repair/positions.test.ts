@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../../src/core/events.ts';
 import type { PhaseId } from '../../../src/core/phases.ts';
 import { PROCEDURE_START, type ProcedureState } from '../../../src/procedure/phase.ts';
+import type { WorkPlan } from '../../../src/procedure/places.ts';
 import { afterSeal } from '../../../src/procedure/repair/cycles.ts';
 import { cureOnlyEntry, enteredWith, goOnEntry } from '../../../src/procedure/repair/reentry.ts';
 import { stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import type { WorkPlan } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { CONTEXT } from './phase-context.ts';
 

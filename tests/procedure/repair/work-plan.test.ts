@@ -2,13 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { problemLine } from '../../../src/core/settings.ts';
+import { placesAlong } from '../../../src/procedure/places.ts';
 import { jobTargetsOf, radiusOf } from '../../../src/procedure/repair/job-target.ts';
-import {
-  partsOf,
-  placesAlong,
-  planProblems,
-  workPlanOf,
-} from '../../../src/procedure/repair/work-plan.ts';
+import { partsOf, planProblems, workPlanOf } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
 import { CRACK, CRACK_PROFILE } from '../../repairs/crack-job.ts';
 
