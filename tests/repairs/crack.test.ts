@@ -4,7 +4,8 @@ import { replayJournal } from '../../src/app/replay.ts';
 import type { Event } from '../../src/core/events.ts';
 import { REPAIR } from '../../src/procedure/repair/repair.ts';
 import { reportDataOf } from '../../src/report/report-data.ts';
-import { CRACK, runCrack } from './crack-job.ts';
+import { CRACK } from './crack-config.ts';
+import { runCrack } from './crack-job.ts';
 
 const moves = (events: readonly Event[]) =>
   events.flatMap((one) => (one.kind === 'moved' ? [`${one.what} ${one.to} of ${one.of}`] : []));

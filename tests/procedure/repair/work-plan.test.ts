@@ -6,7 +6,7 @@ import { placesAlong } from '../../../src/procedure/places.ts';
 import { jobTargetsOf, radiusOf } from '../../../src/procedure/repair/job-target.ts';
 import { partsOf, planProblems, workPlanOf } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
-import { CRACK, CRACK_PROFILE } from '../../repairs/crack-job.ts';
+import { CRACK, CRACK_PROFILE } from '../../repairs/crack-config.ts';
 
 const CONFIG = { ...CRACK, profile: CRACK_PROFILE };
 const { along } = CRACK_PROFILE;
