@@ -125,7 +125,11 @@ function earlierOf(records: string, id: string, contents: JournalContents): Earl
       portion,
       ...(field != null && { field }),
       state,
-      objections: objections.map((one) => ({ id: one.id, lines: [...one.lines] })),
+      objections: objections.map((one) => ({
+        id: one.id,
+        lines: [...one.lines],
+        said: [...one.said],
+      })),
     })),
     doses: [...report.doses],
     cycles: [...report.cycles],

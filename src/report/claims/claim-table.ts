@@ -4,7 +4,9 @@
  * nothing else. To support a claim by something newly seen, add a ground to its file and, where the
  * claim must not stand without it, a witness to its row.
  */
-import { type DosePart, withPart } from '../dose-part.ts';
+import { filled } from '../../core/phrases.ts';
+import type { DosePart, FieldOf } from '../dose-part.ts';
+import { type ClaimWords, ENGLISH_CLAIMS } from '../language.ts';
 import { type ClaimRow, type Judged, judgedBy } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { HELD_GROUNDS, PRESSURE_GROUNDS, SEAL_GROUNDS } from './grounds-air.ts';
@@ -22,8 +24,6 @@ import { CALIBRATION_GROUNDS, CARE_GROUNDS } from './grounds-unit.ts';
 export const CLAIM_ROWS = [
   {
     id: 'set-aside',
-    title: 'No check and no finding was set aside',
-    short: 'nothing set aside',
     kind: 'beside',
     needs: ['gate before the job'],
     unsupported: 'overrides-unrecorded',
@@ -31,8 +31,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'rules',
-    title: 'The rules chosen allow the repair',
-    short: 'rules',
     kind: 'beside',
     needs: ['assessment'],
     unsupported: 'not-assessed',
@@ -40,8 +38,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'resin',
-    title: 'Resin named, in date, on glass and for light that it allows',
-    short: 'resin',
     kind: 'beside',
     needs: ['bottle file'],
     unsupported: 'resin-undated',
@@ -49,8 +45,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'as-stated',
-    title: 'Found as it was stated',
-    short: 'as stated',
     kind: 'beside',
     needs: ['job and intake sheets'],
     unsupported: 'nothing-to-compare',
@@ -58,8 +52,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'filled',
-    title: 'A person said that the break is filled, and looked with the pressure off',
-    short: 'break filled as a person saw it',
     kind: 'beside',
     needs: ['person', 'pressure sensor'],
     unsupported: 'fill-unseen',
@@ -67,8 +59,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'dose',
-    title: 'Light dose reached, at the light sensor where the lamp stood',
-    short: 'light dose',
     kind: 'process',
     needs: ['light sensor', 'lamp interruptions', 'known output of the lamp'],
     unsupported: 'dose-unsupported',
@@ -77,8 +67,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'pressure',
-    title: 'Pressure within its limits',
-    short: 'pressure',
     kind: 'process',
     needs: ['pressure sensor', 'pump', 'known air'],
     unsupported: 'pressure-unsupported',
@@ -86,8 +74,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'temperature',
-    title: 'Glass within its temperature limits in the light',
-    short: 'temperature in the light',
     kind: 'process',
     needs: ['glass sensor', 'heat sink sensor'],
     unsupported: 'temperature-unsupported',
@@ -95,8 +81,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'seal',
-    title: 'Seal tight',
-    short: 'seal',
     kind: 'process',
     needs: ['pressure sensor', 'pump'],
     unsupported: 'seal-unsupported',
@@ -104,8 +88,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'held',
-    title: 'Vacuum, pressure and light held for their time',
-    short: 'times held',
     kind: 'process',
     needs: ['board clock', 'host clock'],
     unsupported: 'held-unsupported',
@@ -113,8 +95,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'clock',
-    title: 'Clock right',
-    short: 'clock',
     kind: 'process',
     needs: ['board clock', 'host clock'],
     unsupported: 'clock-unsupported',
@@ -122,8 +102,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'interlocks',
-    title: 'Shield closed in the light, switches proved',
-    short: 'safety switches',
     kind: 'process',
     needs: ['shield switch', 'proof test'],
     unsupported: 'switches-unproved',
@@ -131,8 +109,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'calibrations',
-    title: 'Calibrations in force',
-    short: 'calibrations',
     kind: 'beside',
     needs: ['care record'],
     unsupported: 'calibrations-unrecorded',
@@ -140,8 +116,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'care',
-    title: 'Care of the unit in order',
-    short: 'care of the unit',
     kind: 'beside',
     needs: ['care record'],
     unsupported: 'care-never-done',
@@ -149,8 +123,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'uninterrupted',
-    title: 'Run without interruption',
-    short: 'no interruption',
     kind: 'course',
     needs: ['program'],
     unsupported: 'record-cut',
@@ -158,8 +130,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'completed',
-    title: 'Job run to its end',
-    short: 'job completed',
     kind: 'course',
     needs: ['program'],
     unsupported: 'ended-early',
@@ -167,8 +137,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'record',
-    title: 'Record whole and unchanged',
-    short: 'record whole',
     kind: 'record',
     needs: ['checksum'],
     unsupported: 'record-cut',
@@ -179,6 +147,7 @@ export type ClaimId = (typeof CLAIM_ROWS)[number]['id'];
 
 export interface Claim extends Judged {
   readonly id: ClaimId;
+  /** In the words of the record. */
   readonly title: string;
   readonly short: string;
   readonly kind: ClaimRow['kind'];
@@ -187,7 +156,8 @@ export interface Claim extends Judged {
 /** Every row, judged; a claim on each dose comes once for each. */
 export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   CLAIM_ROWS.flatMap((row: ClaimRow & { readonly id: ClaimId }) => {
-    const { id, title, short, kind } = row;
+    const { id, kind } = row;
+    const { title, short } = ENGLISH_CLAIMS.claims[id];
     const parts: readonly (DosePart | null)[] = row.eachPortion === true ? facts.doses : [null];
     return parts.map((part) => ({
       id,
@@ -199,5 +169,17 @@ export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   });
 
 /** 'light dose', or 'light dose of the pit' where fill and pit were cured apart. */
-export const shortTitleOf = (claim: Pick<Claim, 'short' | 'portion' | 'field'>): string =>
-  withPart(claim.short, claim);
+export function shortTitleOf(
+  { id, portion, field = null }: Pick<Claim, 'id' | 'portion' | 'field'>,
+  words: ClaimWords,
+): string {
+  const claim = words.claims[id].short;
+  const named =
+    portion === null || portion === 'fill and pit'
+      ? claim
+      : filled(words.claimOf, { claim, portion: words.portions[portion] });
+  return field === null ? named : inField(named, field, words);
+}
+
+export const inField = (what: string, { number, of }: FieldOf, words: ClaimWords): string =>
+  filled(words.inField, { what, number: String(number), of: String(of) });

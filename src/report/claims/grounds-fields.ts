@@ -2,7 +2,7 @@
  * Whether the lamp stood over this field of a crack and not over the one before: a person says that
  * it was moved on, and the shield's contact shows that it was lifted off the glass for it.
  */
-import { fieldWords } from '../dose-part.ts';
+import { say } from '../language.ts';
 import { clockWords } from '../words.ts';
 import { type Ground, objects, supports } from './claim.ts';
 
@@ -20,11 +20,12 @@ export const lampMovedOn: Ground = ({ events, ticks, phases }, part) => {
   const open = ticks.find(
     ({ frame }) => !frame.switches.shieldClosed && frame.timeS >= fromS && frame.timeS <= toS,
   );
-  const words = `a person said at ${clockWords(said.timeS)} min that the lamp stands over ${fieldWords(field)}`;
-  return open === undefined
-    ? [objects('lamp-not-moved', `${words}, but the shield stayed closed`)]
-    : [
-        supports('person', words),
-        supports('shield switch', `open at ${clockWords(open.frame.timeS)} min, as it is moved`),
-      ];
+  const place = { number: String(field.number), of: String(field.of) };
+  const told = { at: clockWords(said.timeS), ...place };
+  if (open === undefined) return [objects('lamp-not-moved', say('lines.lamp-not-lifted', told))];
+  const at = clockWords(open.frame.timeS);
+  return [
+    supports('person', say('lines.lamp-moved', told)),
+    supports('shield switch', say('lines.lamp-lifted', { at })),
+  ];
 };

@@ -4,12 +4,15 @@
  * the last position; these look at those before it.
  */
 import type { Event } from '../../core/events.ts';
+import { recorded } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { type Finding, type Ground, lacks, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { lookWithPressureOff } from './grounds-fill.ts';
 
 interface Part {
-  readonly words: string;
+  readonly number: string;
+  readonly of: string;
   readonly fromS: number;
   readonly toS: number;
 }
@@ -19,7 +22,8 @@ function partsBefore({ events }: Pick<ClaimFacts, 'events'>): readonly Part[] {
   let fromS = 0;
   return events.flatMap((event) => {
     if (event.kind !== 'moved' || event.what !== 'injector') return [];
-    const part = { words: `position ${event.to - 1} of ${event.of}`, fromS, toS: event.timeS };
+    const place = { number: String(event.to - 1), of: String(event.of) };
+    const part = { ...place, fromS, toS: event.timeS };
     fromS = event.timeS;
     return [part];
   });
@@ -29,20 +33,30 @@ const isIn = ({ fromS, toS }: Part, atS: number): boolean => atS >= fromS && atS
 
 export const tightAtEachPosition: Ground = (facts) =>
   partsBefore(facts).map((part): Finding => {
+    const { number, of } = part;
     const last = facts.sealTests.findLast(({ atS }) => isIn(part, atS));
-    if (last === undefined) return lacks(`no test of the seal at ${part.words}`);
-    const found = `${part.words}: ${last.finding}`;
-    return last.finding === 'tight'
-      ? supports('pressure sensor', found)
-      : objects(last.finding === 'leak' ? 'leaks' : 'outgassed', `${found}: ${last.why}`);
+    if (last === undefined) return lacks(say('lines.position-untested', { number, of }));
+    const finding = say(`findings.${last.finding}`);
+    if (last.finding === 'tight') {
+      return supports('pressure sensor', say('lines.position-seal', { number, of, finding }));
+    }
+    const why = recorded(last.why);
+    return objects(
+      last.finding === 'leak' ? 'leaks' : 'outgassed',
+      say('lines.position-seal-why', { number, of, finding, why }),
+    );
   });
 
 export const clearAtEachPosition: Ground = (facts) =>
   partsBefore(facts).flatMap((part): readonly Finding[] => {
+    const { number, of } = part;
     const seen = facts.events.findLast(
       (event): event is Extract<Event, { kind: 'answer' }> =>
         event.kind === 'answer' && event.phase === 'ask-clear' && isIn(part, event.timeS),
     );
-    if (seen?.answer === 'yes') return [lookWithPressureOff(facts, seen.timeS, part.words)];
-    return [objects('fill-unseen', `nobody said at ${part.words} that it is all clear`)];
+    if (seen?.answer !== 'yes') {
+      return [objects('fill-unseen', say('lines.position-not-clear', { number, of }))];
+    }
+    const look = lookWithPressureOff(facts, seen.timeS);
+    return [{ ...look, line: say('lines.position-look', { number, of, look: look.line }) }];
   });
