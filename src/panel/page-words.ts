@@ -74,8 +74,8 @@ export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): rea
   const { reasons } = catalogue;
   const { title, now } = alarmWords(reason.alarm, catalogue);
   const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
-  const heading = `${title}. ${happened(reason.alarm, catalogue)}`;
-  return [...before, ...pages(heading, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
+  // What was expected and seen stood on the alarm's own pages.
+  return [...before, ...pages(`${title}.`, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
 }
 
 function happened(alarm: ShownAlarm, catalogue: Catalogue): string {

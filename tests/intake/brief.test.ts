@@ -53,6 +53,8 @@ const TEN = [
   'brief.field',
 ];
 const STRIP: Changes = { 'place.fromLeftMm': 640 };
+/** A person decides in any case, of the law and of the heater wires. */
+const BETWEEN_STRIPS: Changes = { 'place.fromLeftMm': 790, 'place.heatedField': true };
 
 describe('the short questionnaire', () => {
   test('begins with the same ten questions, those of a crack about its length', () => {
@@ -74,12 +76,18 @@ describe('the short questionnaire', () => {
     ]);
   });
 
+  test('asks on for what may forbid it where a person decides in any case, and for nothing else', () => {
+    const open = { 'damage.edgesReached': 'unknown', 'vehicle.beforeFirstSale': 'unknown' };
+    const { matters } = verdictSoFar(sheetWith({ ...BETWEEN_STRIPS, ...open }), setsOf('de'));
+    expect(matters.map(({ paths }) => paths)).toEqual([['damage.edgesReached']]);
+  });
+
   test.each([
     ['de', {}, 'allowed'],
     ['de', STRIP, 'not-allowed-here'],
-    // In the strip by the seat alone a person decides; a crater over 5 mm is forbidden there too.
-    ['de', { 'place.fromLeftMm': 790 }, 'needs-a-person'],
-    ['de', { 'place.fromLeftMm': 790, 'damage.pitMm': 6 }, 'not-allowed-here'],
+    // In the strip by the seat alone a person decides; a crack under the trim is forbidden there too.
+    ['de', BETWEEN_STRIPS, 'needs-a-person'],
+    ['de', { ...BETWEEN_STRIPS, 'damage.edgesReached': 1 }, 'not-allowed-here'],
     ['gb', {}, 'allowed'],
     ['gb', { 'damage.diameterMm': 41 }, 'not-allowed-here'],
     ['nl', {}, 'needs-a-person'],

@@ -14,6 +14,7 @@ import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
 import { ENGLISH_PAPERS, type PaperWords } from '../../document/paper-words.ts';
+import { codeOf } from '../../document/record-code.ts';
 import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
@@ -177,13 +178,13 @@ function heldOf(
 async function pageFiles(
   name: PageName,
   page: PageDocument,
-  { report }: DocumentFacts,
+  facts: DocumentFacts,
   formats: readonly Format[],
 ): Promise<readonly PageFile[]> {
   if (formats.length === 0) return [];
   // Heavy, and not needed where only data are written.
   const { renderPdf } = await import('../../document/pdf.ts');
-  const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, report) });
+  const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, facts) });
   const contents: Readonly<Record<Format, string | Uint8Array>> = {
     // Printed with the text size that was found to fit.
     html: renderHtml(page, pdf.scale),
@@ -192,12 +193,21 @@ async function pageFiles(
   return formats.map((format) => ({ name: `${name}.${format}`, content: contents[format] }));
 }
 
-/** The job's own time: the same record gives the same bytes on any day. */
-function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
+/**
+ * The job's own time: the same record gives the same bytes on any day. The code is a keyword, so
+ * that a program can read it from the file.
+ */
+function infoOf({ title }: PageDocument, facts: DocumentFacts) {
+  const { startedAt } = facts.report;
   // biome-ignore lint/style/noRestrictedGlobals: it holds the record's time and reads no clock.
   const dateAt = (time: string | number): Date => new Date(time);
   const began = dateAt(startedAt);
-  return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began };
+  const Keywords = codeOf(facts);
+  return {
+    Title: title,
+    Keywords,
+    CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began,
+  };
 }
 
 /** What was shown, by name, and everything that stands against the rest. */

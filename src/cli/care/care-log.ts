@@ -77,9 +77,9 @@ export interface KeptCare {
 /** Writes one care entry into the chain of records. */
 export async function keepCare(records: string, of: CareToKeep): Promise<KeptCare> {
   const { at, name, body, person } = of;
-  const { openRecords } = await import('../../store/records-store.ts');
+  const { openToWrite } = await import('../terminal/this-unit.ts');
   try {
-    const opened = openRecords(records);
+    const opened = openToWrite(records);
     if (!opened.ok) return { ok: false, id: null, lines: opened.problems.map(problemLine) };
     const store = opened.value;
     try {

@@ -110,7 +110,7 @@ async function run(
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
   const { profile } = settings.config;
-  const begun = beginRecord(folder, { settings, session, about });
+  const begun = beginRecord({ records, id: name }, { settings, session, about });
   if (!begun.ok) {
     await session.board.close();
     return refuse(begun.problems.map(problemLine));
@@ -139,7 +139,7 @@ async function run(
     incomplete: !end.recorded,
   });
   // Loaded after the job, which does not need the database.
-  const { recordRepair } = await import('./record-repair.ts');
+  const { recordPapers, recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
     records,
     name,
@@ -154,12 +154,13 @@ async function run(
     words: settings.papers,
     read: journal,
   });
+  const papers = recordPapers({ records, id: name, at: record.at, files: report.files });
   print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
-      : closingWords(end, wallS, [...report.lines, ...record.lines]),
+      : closingWords(end, wallS, [...report.lines, ...record.lines, ...papers.lines]),
   );
-  return report.ok && record.ok ? EXIT[end.reason] : EXIT.fault;
+  return report.ok && record.ok && papers.ok ? EXIT[end.reason] : EXIT.fault;
 }
 
 const resultOf = (

@@ -81,6 +81,7 @@ const MEASURED: Readonly<Record<Measurement, Write>> = {
   pumpStrengthRatio: (ratio) => `pump shows ${(100 * ratio).toFixed(0)} % of its data sheet`,
   lampLastKnownWPerM2: (w) => `lamp gave ${milliWatts(w)} mW/cm2 when last used`,
   airLeftRatio: (share) => `vacuum leaves ${percent(share)} % of this air`,
+  furtherCures: (n) => `resin soft: further dose ${n.toFixed(0)}`,
   leakRatePaM3PerS: (q) => `leak rate ${(q * 1000).toFixed(2)} mPa m3/s`,
   leakRateUncertaintyPaM3PerS: (q) =>
     `  +- ${(q * 1000).toFixed(2)} mPa m3/s (95 %, sample scatter)`,

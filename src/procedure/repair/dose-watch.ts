@@ -28,8 +28,10 @@ import {
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
 import { beginsField } from './fields.ts';
+import { cureAskedIn } from './further-cure.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 export function countLight(
   { scene: { doses }, procedure, commanded }: RepairState,
@@ -37,7 +39,7 @@ export function countLight(
   config: RepairConfig,
   dtS: number,
 ): PortionDoses {
-  if (beginsField(procedure.phase)) return NO_DOSES;
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_DOSES;
   const light = lampsOwn(reading, lightShareRatioOf(reading, commanded, config), config);
   const on = curedIn(procedure.phase, config);
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
@@ -50,7 +52,7 @@ export function missedLight(
   config: RepairConfig,
   uncountedS: number,
 ): UncountedLight {
-  if (beginsField(procedure.phase)) return NO_UNCOUNTED_LIGHT;
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_UNCOUNTED_LIGHT;
   const on = curedIn(procedure.phase, config);
   const lampOn = lampBurns(commanded);
   return stepUncountedLight(uncounted, irradianceWPerM2, { lampOn, on }, uncountedS);
@@ -63,7 +65,7 @@ export function proveLight(
   config: RepairConfig,
   dtS: number,
 ): LightProof {
-  if (beginsField(procedure.phase)) return NO_PROOF;
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_PROOF;
   const idle = proof.piece === null && proof.failed === null;
   if (idle && !CURE_PHASES.has(procedure.phase)) return proof;
   const shareRatio = lightShareRatioOf(reading, commanded, config);
@@ -157,7 +159,7 @@ export function cureInHand(
   const portion = portionIn(procedure.phase, config);
   const { doseJPerM2, lampOnS } = doses[portion];
   const shown = proof.portions[portion];
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   const enough =
     (proof.piece?.lampOnS ?? 0) >= SHORTEST_LAST_PIECE_S &&
     cureDone(withOpenPiece(proof, portion, gapLimitsOf(config)), target, terms);
@@ -193,7 +195,7 @@ function lightInHand({ scene: { proof }, procedure }: RepairState, config: Repai
   const portion = portionIn(procedure.phase, config);
   const light = withOpenPiece(proof, portion, gapLimitsOf(config));
   const terms = config.unit.doseUncertaintyTerms;
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   return { light, terms, leftS: cureLeftS(light, proof.litWPerM2 ?? 0, target, terms) };
 }
 
@@ -230,7 +232,7 @@ export function alarmCureOf(config: RepairConfig, state: RepairState): AlarmCure
   if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   const lit = dose.lastWPerM2 !== null;
   // Light that showed nothing was still light on the spot.
   const needsS = lit ? dose.lampOnS + lightInHand(state, config).leftS : null;

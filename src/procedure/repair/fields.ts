@@ -6,6 +6,7 @@
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
 import { handWork } from '../phase-kinds.ts';
+import type { WorkPlan } from '../places.ts';
 
 /** The field under the lamp has its dose. */
 export const fieldDone = (
@@ -14,8 +15,20 @@ export const fieldDone = (
 ): Pick<Step, 'to' | 'patch'> =>
   field < plan.fields.count ? { to: 'move-lamp', patch: { field: field + 1 } } : { to: 'scrape' };
 
-/** The lamp stands over a field of which nothing is counted yet. */
-export const beginsField = (phase: PhaseId): boolean => phase === 'move-lamp';
+/** The lamp comes to stand over a field of which nothing is counted yet. */
+export const beginsField = (phase: PhaseId, { fields }: WorkPlan): boolean =>
+  phase === 'move-lamp' || (phase === 'cover-film' && fields.count > 1);
+
+/** Nobody knows which field is soft: each gets its whole dose once more, from the first on. */
+export const fromFirstField = ({
+  plan: { fields },
+}: PhaseContext): Pick<Step, 'patch' | 'events'> =>
+  fields.count > 1
+    ? {
+        patch: { field: 1 },
+        events: [{ kind: 'moved', what: 'lamp', to: 1, of: fields.count }],
+      }
+    : {};
 
 export const FIELD_ROWS = {
   'move-lamp': {

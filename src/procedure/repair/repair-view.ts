@@ -14,9 +14,11 @@ import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
 import type { Places } from '../places.ts';
 import { doseInHand } from './dose-watch.ts';
-import { jobTargetsOf, portionIn } from './job-target.ts';
+import { cureAskedIn } from './further-cure.ts';
+import { portionIn } from './job-target.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { cyclesHere } from './positions.ts';
+import { isResinLiquid } from './reentry.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
 import { workPlanOf } from './work-plan.ts';
@@ -37,7 +39,7 @@ export function repairSnapshotOf(
     atmospherePa: state.procedure.atmospherePa,
     irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
     doseJPerM2: state.scene.doses[portion].doseJPerM2,
-    targetJPerM2: jobTargetsOf(config)[portion].targetJPerM2,
+    targetJPerM2: cureAskedIn(state.procedure, config).targetJPerM2,
     glassK: valueOrNull(reading.glassK),
     heatSinkK: valueOrNull(reading.heatSinkK),
     supplyV: valueOrNull(reading.supplyV),
@@ -68,6 +70,7 @@ export function repairViewOf(
     phase: state.procedure.phase,
     notClearAdvice: config.profile.notClearAdvice,
     why: state.why?.shown ?? NO_REASON,
+    resinWet: isResinLiquid(state.procedure, config.entry) || state.procedure.furtherCures > 0,
     live: liveValues(state, snapshot, config),
     snapshot,
   };

@@ -9,7 +9,7 @@ import { type Ground, objects, supports } from './claim.ts';
 export const lampMovedOn: Ground = ({ events, ticks, phases }, part) => {
   const field = part?.field ?? null;
   if (field === null || field.number === 1) return [];
-  const said = events.find(
+  const said = events.findLast(
     (event) => event.kind === 'moved' && event.what === 'lamp' && event.to === field.number,
   );
   // Not come to: that no light was counted is said by its count.

@@ -105,6 +105,12 @@ describe('a field that has its dose', () => {
     expect(moved.events).toContainEqual({ kind: 'moved', what: 'lamp', to: 2, of: 2 });
   });
 
+  test('that is found soft is cured once more, with all others, from the first on', () => {
+    const soft = answer(at('scrape', { field: 2 }), 'no');
+    expect(soft.state).toMatchObject({ phase: 'cover-film', field: 1, furtherCures: 1 });
+    expect(soft.events).toContainEqual({ kind: 'moved', what: 'lamp', to: 1, of: 2 });
+  });
+
   test('is the last one in the last field', () => {
     expect(cured(at('cure', { ...dark, field: 2 })).state.phase).toBe('scrape');
   });

@@ -30,7 +30,6 @@ describe('resin under pressure', () => {
   const AIR_PA = 100_600;
   const drive: BreakDrive = {
     injectorPa: AIR_PA + 138_000,
-    atmospherePa: AIR_PA,
     gasK: 295,
     viscosityPaS: 0.03,
     adhesionNPerM: 0.03,
