@@ -34,6 +34,8 @@ describe('resin under pressure', () => {
     viscosityPaS: 0.03,
     adhesionNPerM: 0.03,
     solubilityMolPerM3Pa: 2.5e-5,
+    diffusionM2PerS: 2e-10,
+    resinAirPa: AIR_PA,
     wet: true,
     dry: false,
     gelled: false,
