@@ -4,7 +4,7 @@
  */
 
 import { dayOfTime } from '../../app/prepare/care-records-read.ts';
-import { namesIn } from '../../app/prepare/personal.ts';
+import { partsOfNamesIn } from '../../app/prepare/personal.ts';
 import type { CareBody, Service } from '../../care/care-entry.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { JsonValue } from '../../store/chain/chain-entry.ts';
@@ -52,7 +52,7 @@ function problemOf(
   if (count !== undefined && service !== 'film-roll') {
     return `--count is ${count}; accepted: only with film-roll`;
   }
-  if (namesIn(note, { person: by }).length > 0) {
+  if (partsOfNamesIn(note, { person: by }).length > 0) {
     return `--note names ${by}; accepted: a note without the name, because it stays for good`;
   }
   return null;

@@ -2,7 +2,9 @@
  * The common part of `meniscus calibrate` and `meniscus care test`: checks everything before
  * anything moves, runs the procedure, keeps its result, and reports the outcome.
  */
+
 import { join, relative } from 'node:path';
+import { ENGLISH_WORDS } from '../../app/prepare/terminal-words.ts';
 import type { CareBody } from '../../care/care-entry.ts';
 import type { ProcedureName } from '../../core/guided-events.ts';
 import { problemLine } from '../../core/settings.ts';
@@ -78,7 +80,7 @@ export async function guidedCommand(
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
-  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS)]);
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS, ENGLISH_WORDS)]);
   return code;
 }
 

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
 import { chainCheckOf, chainFactsOf } from '../../app/papers/chain-facts.ts';
 import { enterPapers, type PagesWritten, placeInRecords } from '../../app/papers/enter-papers.ts';
-import { namesIn } from '../../app/prepare/personal.ts';
+import { partsOfNamesIn } from '../../app/prepare/personal.ts';
 import { problemLine } from '../../core/settings.ts';
 import { databasePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { indexMissing } from '../../store/index/sqlite.ts';
@@ -91,7 +91,7 @@ function remove(id: string, { records, reason, by }: RemoveOptions): Promise<num
       ['--reason', reason],
       ['--by', by],
     ] as const) {
-      if (namesIn(text, fields).length === 0) continue;
+      if (partsOfNamesIn(text, fields).length === 0) continue;
       const accepted = 'a text without the data to be deleted, such as a role';
       complain([problemLine({ file: id, path, value: JSON.stringify(text), accepted })]);
       return EXIT.badInput;

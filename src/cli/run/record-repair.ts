@@ -2,6 +2,7 @@
  * Enters a finished job into the chain of records, however it ended: the report's results, and the
  * hashes of its files. Where the database cannot be used, the entry goes into the chain alone.
  */
+
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
@@ -10,6 +11,7 @@ import { chainPlaceOf, recordFactsOf } from '../../app/papers/record-facts.ts';
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { saltFor } from '../../app/prepare/personal.ts';
 import { VERSION } from '../../app/version.ts';
+import { filled } from '../../core/phrases.ts';
 import { problemLine, type SettingsProblem } from '../../core/settings.ts';
 import { isSimulated, type ReportData } from '../../report/report-data.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
@@ -63,7 +65,12 @@ export function recordRepair(repair: RepairToRecord): RecordedRepair {
       personal: settings.people,
     };
     const { entry, facts, notes } = append(records, draft, session.seed);
-    const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
+    const place = filled(settings.papers.terminal.closing.record, {
+      name,
+      seq: String(entry.seq),
+      records,
+      hash: entry.hash.slice(0, 16),
+    });
     return { ok: true, at, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
   } catch (error) {
     const left = repair.end.recorded

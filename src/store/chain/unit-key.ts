@@ -17,7 +17,7 @@ export interface Unit {
   readonly signer: Signer;
 }
 
-const KEY_FILE = 'unit-key.pem';
+export const KEY_FILE = 'unit-key.pem';
 
 export const keyPath = (folder: string): string => join(folder, KEY_FILE);
 

@@ -107,7 +107,7 @@ describe('the next job', () => {
       ['Choose 1/1', 'DEMO-2', 'Begin this job'],
     ]);
     expect(out).toContain('Record: first/attempt-2, entry 5');
-    expect(out).toContain('Record: second, entry 3');
+    expect(out).toContain('Record: second, entry 8');
     expect(code).toBe(0);
     expect((await jobs('list')).out).toBe('No job waits.\nNo job is unfinished.\n');
   });

@@ -3,8 +3,9 @@ import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { entryFromJournal } from '../../../src/cli/records/entry-from-journal.ts';
-import { thisUnit } from '../../../src/cli/terminal/this-unit.ts';
+import { thisUnit, unitFolder } from '../../../src/cli/terminal/this-unit.ts';
 import type { ChainEntry, JsonValue } from '../../../src/store/chain/chain-entry.ts';
+import { keyPath } from '../../../src/store/chain/unit-key.ts';
 import { entriesOf, linkedAgain, writeEntries } from '../../store/verify/signed-records.ts';
 import { runHere } from '../here.ts';
 import { scratchFolder } from '../process.ts';
@@ -103,6 +104,23 @@ describe('an entry signed anew with the key of the unit', () => {
     expect(out).toMatch(/journal at entry 2 \(demo-0001\): event at [\d.]+ s, decided again/);
     expect(out).not.toContain('derived from the journal again');
   });
+});
+
+test('the key of the unit is never overwritten, whoever insists', async () => {
+  const key = keyPath(unitFolder());
+  const before = readFileSync(key);
+  for (const args of [['--force'], []]) {
+    const { code, err } = await runHere(['records', 'export', '--out', key, ...args], folder);
+    expect([code, err]).toEqual([2, expect.stringContaining('the key of a unit')]);
+  }
+  expect(readFileSync(key)).toEqual(before);
+});
+
+test('a stopped job tells its customer why it ended, and not what to do at the unit', () => {
+  const page = readFileSync(at('demo-0001', 'certificate.html'), 'utf8');
+  expect(page).toContain('Emergency stop. Expected button released, seen button pressed.');
+  expect(page).not.toContain('turn the button');
+  expect(readFileSync(at('demo-0001', 'report.html'), 'utf8')).toContain('turn the button');
 });
 
 describe('a certificate that was given out', () => {
