@@ -15,7 +15,8 @@ import { isDry, stepResinAir } from './break/injector.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
 import { viscosityPaS } from './break/viscosity.ts';
-import { type Curing, type CuringLight, gelled, reachingRatio, stepCure } from './light/cure.ts';
+import { type RatiosNow, ratiosNow, stepLaterFields } from './lamp-places.ts';
+import { type CuringLight, gelled, reachingRatio, stepCure } from './light/cure.ts';
 import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
@@ -256,36 +257,6 @@ function bookDose(
   resinDose.fillJPerM2 += onAxisJPerM2 * lit.fillRatio;
   lit.laterRatios.forEach((ratio, i) => {
     resinDose.laterJPerM2[i] = (resinDose.laterJPerM2[i] ?? 0) + onAxisJPerM2 * ratio;
-  });
-}
-
-/** Light as a share of that on the axis, where the lamp stands now. */
-interface RatiosNow {
-  readonly fillRatio: number;
-  readonly laterRatios: readonly number[];
-  readonly pitRatio: number;
-}
-
-const NO_LATER: readonly number[] = [];
-
-function ratiosNow({ setup: { lampAt } }: PlantState, { lit }: Place): RatiosNow {
-  const { row } = lit;
-  if (row == null) return { ...lit, laterRatios: NO_LATER };
-  const [fillRatio = 0, ...laterRatios] = row.fieldRatios.map((ratios) => ratios[lampAt] ?? 0);
-  return { fillRatio, laterRatios, pitRatio: row.pitRatios[lampAt] ?? 0 };
-}
-
-/** The pit lies in the first field: nothing stands between the lamp and the fill in the others. */
-function stepLaterFields(
-  { laterCures }: PlantState,
-  { laterRatios }: RatiosNow,
-  light: CuringLight,
-  curing: Curing,
-  dtS: number,
-): void {
-  laterCures.forEach((cure, i) => {
-    const irradianceWPerM2 = light.irradianceWPerM2 * (laterRatios[i] ?? 0);
-    stepCure(cure, curing, { ...light, irradianceWPerM2 }, dtS);
   });
 }
 
