@@ -15,6 +15,7 @@ import type { EndReason, Event, Snapshot } from '../src/core/events.ts';
 import type { PhaseId } from '../src/core/phases.ts';
 import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
+import { partsOf } from '../src/procedure/repair/work-plan.ts';
 import { DEFAULT_CONFIG } from './configs.ts';
 import { checkBalance, checkInvariants } from './invariants.ts';
 
@@ -62,7 +63,7 @@ export function scenarioFor({ seed = 1, faults = [], scenario, config }: BenchOp
     atmospherePa: 100_600,
     airK: job.airK,
     glassK: job.glassK,
-    world: worldOf(job.damage, job.resin.viscosityPaSAt20C),
+    world: worldOf({ ...job.damage, partsM: partsOf(used) }, job.resin.viscosityPaSAt20C),
     light: statedLightOf(used),
     glassFloor: boardLimitsOf(used.unit).glassFloor,
     faults: faults.flatMap((name) => {

@@ -13,6 +13,7 @@ import { REPAIR } from '../src/procedure/repair/repair.ts';
 import type { Repair, RepairConfig } from '../src/procedure/repair/repair-state.ts';
 import { APART } from './control/apart-driver.ts';
 import { guidedConfig } from './procedure/guided/guided-bench.ts';
+import { CRACK } from './repairs/crack-config.ts';
 import { type Scene, tick, type Unit, unitAtRest } from './steered-unit.ts';
 
 interface Way {
@@ -25,6 +26,8 @@ interface Way {
   /** Where the glass is as cold as outdoors. */
   readonly coldIn?: PhaseId;
   readonly airPa?: number;
+  /** A crack that is worked along its length, in one exposure for each field. */
+  readonly crack?: true;
   /** The air in the unit's last job, where there was one. */
   readonly airLastJobPa?: number;
 }
@@ -41,6 +44,9 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   // As thin as at 2,000 m.
   'vacuum-note': { airPa: 79_500 },
   'glass-gate': { coldIn: 'inspect' },
+  'end-stop': { crack: true },
+  'move-injector': { crack: true },
+  'move-lamp': { crack: true },
   reseat: { rise: leaking(3) },
   'dry-again': { rise: levelling(2_600) },
   'long-pull': { rise: levelling(1_400) },
@@ -56,6 +62,12 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'cycle-or-end': {
     no: ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle', 'accept-mark'],
   },
+};
+
+/** With the lamp at full, as the sensors of a hand-made unit see it. */
+const AT_CRACK: RepairConfig = {
+  ...CRACK,
+  profile: { ...CRACK.profile, cure: { ...CRACK.profile.cure, lampRatio: 1 } },
 };
 
 /** A person answers once the screen can count as read. */
@@ -94,7 +106,12 @@ export interface Steering {
   readonly scene?: Scene;
 }
 
-function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
+function repairWalk(way: Way, steering: Steering) {
+  const {
+    config = way.crack === true ? AT_CRACK : APART,
+    procedure = REPAIR,
+    scene = {},
+  } = steering;
   const { no = ['ask-bubbles'], rise, legGrowsIn, coldIn, airPa, airLastJobPa = null } = way;
   const unit = { ...config.unit, airLastJobPa };
   return createWalk(

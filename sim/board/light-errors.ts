@@ -6,7 +6,9 @@
  * says "met" is wrong. The physics of sensor and plant use the draws.
  */
 import { DEMO_RADIOMETER, gaussianBand, mismatchFactor } from '../plant/light/spectrum.ts';
+import type { LitRow } from '../plant/plant-state.ts';
 import type { Chance } from '../random.ts';
+import { type FieldRow, litRowOf } from './field-row.ts';
 
 /** Limits of the sensor, as shares of its reading or of its span; the calibration's is a sigma. */
 interface StatedErrors {
@@ -39,6 +41,8 @@ export interface StatedLight {
   readonly path: StatedPath | null;
   readonly fillRadiusM: number;
   readonly pitRadiusM: number;
+  /** Where the lamp is moved along a crack. */
+  readonly row?: FieldRow | null;
 }
 
 /** A sensor without errors, over a break on the axis. */
@@ -59,6 +63,7 @@ export interface WayToResin {
   readonly filmFactor: number;
   readonly fillRatio: number;
   readonly pitRatio: number;
+  readonly row: LitRow | null;
 }
 
 /** Width of a diode's band at half of its height, nm; demo. */
@@ -90,9 +95,9 @@ function spectralRatio({ lampPeakNm, adjustedAtNm }: StatedLight): number {
 
 export function drawWayToResin(
   chance: Chance,
-  { path, fillRadiusM, pitRadiusM }: StatedLight,
+  { path, fillRadiusM, pitRadiusM, row = null }: StatedLight,
 ): WayToResin {
-  if (path === null) return { filmFactor: 1, fillRatio: 1, pitRatio: 1 };
+  if (path === null) return { filmFactor: 1, fillRatio: 1, pitRatio: 1, row: null };
   const within = (limit: number): number => limit * (2 * chance.uniform() - 1);
   const filmFactor = 1 + within(path.filmWithinRatio);
   const fallRatio = 1 - (path.spotEdgeRatio + within(path.spotEdgeWithinRatio));
@@ -101,5 +106,10 @@ export function drawWayToResin(
   const distance = (lampToGlassM / (lampToGlassM + within(path.lampToGlassWithinM))) ** 2;
   const at = (radiusM: number): number =>
     distance * (1 - fallRatio * Math.min(1, radiusM / path.spotRadiusM) ** 2);
-  return { filmFactor, fillRatio: at(fillRadiusM), pitRatio: at(pitRadiusM) };
+  return {
+    filmFactor,
+    fillRatio: at(fillRadiusM),
+    pitRatio: at(pitRadiusM),
+    row: row === null ? null : litRowOf(row, path.spotRadiusM, at),
+  };
 }

@@ -16,23 +16,31 @@ import { isDry } from '../plant/break/injector.ts';
 import { looksClear } from '../plant/break/sight.ts';
 import { surfaceTacky } from '../plant/light/cure.ts';
 import { openChamber, timeOfS } from '../plant/plant.ts';
-import type { Place, PlantState } from '../plant/plant-state.ts';
+import { type Place, type PlantState, partUnder } from '../plant/plant-state.ts';
 import type { Rig } from './rig.ts';
 
 export function sightOf({ plant, place }: Rig): Sight {
   return {
     bubbling: plant.bubbling,
-    clear: looksClear(plant.filling, place.world.break),
+    clear: looksClear(plant.filling, place.world.break, partLookedAt(plant, place)),
     tacky: tackyOf(plant, place),
     level: plant.setup.pitFilled && !plant.setup.filmOn,
     resinLeft: !isDry(plant.resin),
   };
 }
 
-/** For the uppermost resin. */
-function tackyOf({ setup, cure, pit }: PlantState, { world: { curing } }: Place): boolean | null {
-  const uppermost = setup.pitFilled ? pit : cure;
-  return uppermost.exposureJPerM2 > curing.criticalJPerM2 ? surfaceTacky(uppermost, curing) : null;
+/** The part under the injector, and the whole crack once it is off. */
+const partLookedAt = (plant: PlantState, place: Place): number | undefined =>
+  plant.setup.injectorOff ? undefined : partUnder(plant, place);
+
+/** For the uppermost resin: of several fields, the one that has set least. */
+function tackyOf(
+  { setup, cure, laterCures, pit }: PlantState,
+  { world: { curing } }: Place,
+): boolean | null {
+  const uppermost = [setup.pitFilled ? pit : cure, ...laterCures];
+  if (uppermost.some((one) => one.exposureJPerM2 <= curing.criticalJPerM2)) return null;
+  return uppermost.some((one) => surfaceTacky(one, curing));
 }
 
 /** Lets the scripted person look at the display and press a button. */
@@ -58,6 +66,7 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
+  'move-injector': ['reseat'],
   // Soft resin shows that there was none.
   scrape: ['film'],
 };

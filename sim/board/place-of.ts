@@ -18,7 +18,8 @@ export function placeOf({ seed, atmospherePa, world, light, faults }: Scenario):
   const way = drawWayToResin(createChance(seed, 'way'), light);
   const filmTransmission = Math.min(1, world.lamp.filmTransmission * way.filmFactor);
   const lamp = { ...world.lamp, filmTransmission };
-  return createPlace(atmospherePa, { ...world, lamp, curing, break: { gaps } }, way);
+  const brk = { ...world.break, gaps };
+  return createPlace(atmospherePa, { ...world, lamp, curing, break: brk }, way);
 }
 
 /** The resin of the bottle that was taken. */

@@ -60,7 +60,12 @@ export interface BreakView {
     readonly irradianceWPerM2: number;
     readonly doseJPerM2: number;
     /** Light of the lamp that reached the resin of each portion: under its film, off the axis. */
-    readonly resinDose: { readonly fillJPerM2: number; readonly pitJPerM2: number };
+    readonly resinDose: {
+      readonly fillJPerM2: number;
+      /** In the fields of a crack after the first. */
+      readonly laterJPerM2: readonly number[];
+      readonly pitJPerM2: number;
+    };
     readonly glassK: number;
     /** Temperature of the bath that holds the glass sensor; null while it is on the glass. */
     readonly bathK: number | null;

@@ -12,6 +12,8 @@ export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   reseat: { sealed: true },
   'dry-again': { sealed: true },
   'test-again': { sealed: true },
+  // Emptied and wiped for the move.
+  'move-injector': { charged: false },
   'injector-off': { injectorOff: true, sealed: false, hoseOn: false },
   'cover-fill': { filmOn: true },
   'place-lamp-fill': { shieldClosed: true },
@@ -19,15 +21,22 @@ export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   'fill-pit': { pitFilled: true },
   'cover-film': { filmOn: true },
   'place-lamp': { shieldClosed: true },
+  // Lifting it off the glass opens the shield.
+  'move-lamp': { shieldClosed: false },
   scrape: { shieldClosed: false, filmOn: false },
 };
 
 /** What is done once more each time. */
-const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
-  recharge: 'recharges',
-  reseat: 'lifts',
-  'dry-again': 'lifts',
-  'test-again': 'lifts',
+const DONE_AGAIN: Readonly<
+  Partial<Record<PhaseId, readonly ('recharges' | 'lifts' | 'injectorAt' | 'lampAt')[]>>
+> = {
+  recharge: ['recharges'],
+  reseat: ['lifts'],
+  'dry-again': ['lifts'],
+  'test-again': ['lifts'],
+  // Fresh resin goes in at the next part.
+  'move-injector': ['injectorAt', 'recharges'],
+  'move-lamp': ['lampAt'],
 };
 
 /** As hands left the bench in an attempt that came as far as this phase. */
@@ -51,6 +60,5 @@ const isKeptOut = ({ filmOn }: Setup, phase: PhaseId): boolean => phase === 'fil
 export function doHandWork(setup: Setup, phase: PhaseId): void {
   if (isKeptOut(setup, phase)) return;
   Object.assign(setup, HAND_WORK[phase]);
-  const again = DONE_AGAIN[phase];
-  if (again !== undefined) setup[again] += 1;
+  for (const again of DONE_AGAIN[phase] ?? []) setup[again] += 1;
 }

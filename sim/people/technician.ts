@@ -43,6 +43,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   inspect: handWork(10),
   // Waits until the pane has followed the room.
   'glass-gate': NOTHING,
+  'end-stop': handWork(15),
   'clean-pit': handWork(15),
   'dry-pit': handWork(12),
   'set-bridge': handWork(8),
@@ -54,6 +55,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'dry-again': handWork(15),
   'long-pull': NOTHING,
   'test-again': handWork(12),
+  'move-injector': handWork(15),
   'charge-injector': handWork(8),
   evacuate: NOTHING,
   'vacuum-dwell': NOTHING,
@@ -82,6 +84,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'cover-film': handWork(8),
   'place-lamp': handWork(8),
   cure: NOTHING,
+  'move-lamp': handWork(8),
   scrape: { takesS: 12, press: ({ tacky }) => (tacky === false ? 'yes' : 'no') },
   polish: handWork(12),
   'clean-injector': handWork(12),

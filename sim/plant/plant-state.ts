@@ -26,6 +26,14 @@ export interface Place {
 export interface Lit {
   readonly fillRatio: number;
   readonly pitRatio: number;
+  /** Where the lamp is moved along a crack; null where it stands over the pit. */
+  readonly row?: LitRow | null;
+}
+
+export interface LitRow {
+  /** By field, and by the field over which the lamp stands: light on the least lit of its resin. */
+  readonly fieldRatios: readonly (readonly number[])[];
+  readonly pitRatios: readonly number[];
 }
 
 const ON_THE_AXIS: Lit = { fillRatio: 1, pitRatio: 1 };
@@ -43,8 +51,10 @@ export interface PlantState {
   pane: Laminate;
   readonly surroundings: PaneSurroundings;
   readonly openResin: OpenResinState;
-  /** The fill; and pit resin, which is absent before the pit is made. */
+  /** The fill, where it is lit least; and pit resin, which is absent before the pit is made. */
   readonly cure: CureState;
+  /** The fill in the fields after the first. */
+  readonly laterCures: readonly CureState[];
   readonly pit: CureState;
   /**
    * The fill had set when the pit was made, and lies below it; otherwise both are one body of
@@ -52,7 +62,7 @@ export interface PlantState {
    */
   fillBelowPit: boolean;
   /** Light of the lamp that reached the resin of each portion, under its film. */
-  readonly resinDose: { fillJPerM2: number; pitJPerM2: number };
+  readonly resinDose: { fillJPerM2: number; readonly laterJPerM2: number[]; pitJPerM2: number };
   readonly setup: Setup;
   /** Step up to which pane and resin have been advanced, and the lamp's dose there. */
   slowStep: number;
@@ -69,14 +79,15 @@ export interface PlantState {
 export function createPlace(
   atmospherePa: number,
   world: World,
-  { fillRatio, pitRatio }: Lit = ON_THE_AXIS,
+  { fillRatio, pitRatio, row = null }: Lit = ON_THE_AXIS,
 ): Place {
-  return { atmospherePa, world, lit: { fillRatio, pitRatio } };
+  return { atmospherePa, world, lit: { fillRatio, pitRatio, row } };
 }
 
 export function createPlantState(place: Place, airK: number, glassK: number): PlantState {
   const { atmospherePa, world } = place;
   const air = createAir(world.air, atmospherePa, airK, world.gas);
+  const laterFields = place.lit.row?.fieldRatios.slice(1) ?? [];
   const filling = createBreakState(world.break, atmospherePa, airK);
   return {
     step: 0,
@@ -91,15 +102,18 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     surroundings: roomAt(airK),
     openResin: createOpenResinState(),
     cure: createCureState(),
+    laterCures: laterFields.map(createCureState),
     pit: createCureState(),
     fillBelowPit: false,
-    resinDose: { fillJPerM2: 0, pitJPerM2: 0 },
+    resinDose: { fillJPerM2: 0, laterJPerM2: laterFields.map(() => 0), pitJPerM2: 0 },
     setup: {
       sealed: false,
       hoseOn: false,
       charged: false,
       recharges: 0,
       lifts: 0,
+      injectorAt: 0,
+      lampAt: 0,
       injectorOff: false,
       pitFilled: false,
       filmOn: false,
@@ -118,6 +132,12 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     startSinkK: airK,
   };
 }
+
+/** The part of a crack under the injector; undefined for a break that is filled from one place. */
+export const partUnder = (
+  { setup: { injectorAt } }: Pick<PlantState, 'setup'>,
+  { world }: Pick<Place, 'world'>,
+): number | undefined => (world.break.inTurn === true ? injectorAt : undefined);
 
 /** Sum over all gaps of a break, weighted by their count. */
 export function breakMol(

@@ -15,11 +15,19 @@ import { isDry, stepResinAir } from './break/injector.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
 import { viscosityPaS } from './break/viscosity.ts';
+import { type RatiosNow, ratiosNow, stepLaterFields } from './lamp-places.ts';
 import { type CuringLight, gelled, reachingRatio, stepCure } from './light/cure.ts';
 import { stepLamp, underFilm } from './light/lamp.ts';
 import { setViscosityRatio, stepOpenResin } from './light/open-resin.ts';
 import { createLaminate, DEMO_SPOT, stepLaminate } from './pane/laminate.ts';
-import { breakK, clampedFoot, type Place, type PlantState, SUPPLY_V } from './plant-state.ts';
+import {
+  breakK,
+  clampedFoot,
+  type Place,
+  type PlantState,
+  partUnder,
+  SUPPLY_V,
+} from './plant-state.ts';
 import { loseResin, takeHandsResin } from './resin-book.ts';
 import type { Conditions } from './setup.ts';
 
@@ -119,7 +127,8 @@ function stepGas(
       givenOff + stepBreak(filling, world.break, breakDrive, (last - step) * STEP_S);
     for (; step < last; step++) stepAir(air, unit, airDrive, STEP_S);
   }
-  state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK);
+  const under = partUnder(state, place);
+  state.bubbling = bubbling(filling, world.break, place.atmospherePa, conditions.airK, under);
 }
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
@@ -131,9 +140,11 @@ function breakDriveOf(
 ): Writable<BreakDrive> {
   const { setup, openResin } = state;
   const { resin, curing } = world;
+  const under = partUnder(state, { world });
   const standsOver = setup.charged && setup.sealed && !injectorLifted && !setup.injectorOff;
   const dry = isDry(state.resin);
   return {
+    ...(under !== undefined && { under }),
     injectorPa: state.air.injectorPa,
     gasK: airK,
     viscosityPaS:
@@ -225,9 +236,12 @@ function stepSlowly(state: PlantState, place: Place, conditions: Conditions): vo
   const ambientUvWPerM2 = setup.shieldClosed ? 0 : conditions.ambientUvWPerM2;
   if (setup.injectorOff) {
     const irradianceWPerM2 = underFilm(world.lamp, lampWPerM2, setup.filmOn);
-    bookDose(state, place, irradianceWPerM2 * dtS);
-    stepFillAndPit(state, place, { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn }, dtS);
-  } else if (setup.charged) {
+    const light = { irradianceWPerM2, ambientUvWPerM2, covered: setup.filmOn };
+    const ratios = ratiosNow(state, place);
+    bookDose(state, ratios, irradianceWPerM2 * dtS);
+    stepFillAndPit(state, place, ratios, light, dtS);
+    stepLaterFields(state, ratios, light, place.world.curing, dtS);
+  } else if (setup.charged || setup.injectorAt > 0) {
     stepOpenResin(state.openResin, world.curing, ambientUvWPerM2, dtS);
   }
 }
@@ -235,11 +249,15 @@ function stepSlowly(state: PlantState, place: Place, conditions: Conditions): vo
 /** Light of the lamp that reached the uppermost resin: the pit's where there is one. */
 function bookDose(
   { setup, resinDose, fillBelowPit }: PlantState,
-  { lit }: Place,
+  lit: RatiosNow,
   onAxisJPerM2: number,
 ): void {
   if (setup.pitFilled) resinDose.pitJPerM2 += onAxisJPerM2 * lit.pitRatio;
-  if (!setup.pitFilled || !fillBelowPit) resinDose.fillJPerM2 += onAxisJPerM2 * lit.fillRatio;
+  if (setup.pitFilled && fillBelowPit) return;
+  resinDose.fillJPerM2 += onAxisJPerM2 * lit.fillRatio;
+  lit.laterRatios.forEach((ratio, i) => {
+    resinDose.laterJPerM2[i] = (resinDose.laterJPerM2[i] ?? 0) + onAxisJPerM2 * ratio;
+  });
 }
 
 /**
@@ -249,7 +267,8 @@ function bookDose(
  */
 function stepFillAndPit(
   state: PlantState,
-  { world: { curing, pitDepthM }, lit }: Place,
+  { world: { curing, pitDepthM } }: Place,
+  lit: RatiosNow,
   light: CuringLight,
   dtS: number,
 ): void {

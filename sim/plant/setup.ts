@@ -10,6 +10,9 @@ export interface Setup {
   /** How often it was charged again, and how often the foot was lifted off the glass. */
   recharges: number;
   lifts: number;
+  /** Parts of a crack that injector and lamp have moved on by. */
+  injectorAt: number;
+  lampAt: number;
   /** Taken off the filled break for good. */
   injectorOff: boolean;
   /** The pit is levelled with resin of its own. */

@@ -2,6 +2,7 @@
  * How near the break is to running: the stress across its longest gap from heat, and the pressure
  * in it, at its tip. It depends on the state alone; reactions are decided elsewhere.
  */
+import { lengthM } from './break/sight.ts';
 import { DEMO_SPOT } from './pane/laminate.ts';
 import {
   createPaneStress,
@@ -21,7 +22,7 @@ export function tipDangerOf({ pane, air }: PlantState, { world, atmospherePa }: 
   setPaneStress(stress, pane, world.pane, 'flat');
   const hoop = hoopPa(world.pane, pane.spotOverPaneK, DEMO_SPOT.spotRadiusM, DEMO_SPOT.spotRadiusM);
   return tipDanger(world.pane, {
-    legM: Math.max(...world.break.gaps.map(({ lengthM }) => lengthM)),
+    legM: lengthM(world.break),
     acrossPa: Math.max(0, hoop) + stress.tensionPa,
     insideGaugePa: Math.max(0, air.injectorPa - atmospherePa),
   });

@@ -99,6 +99,10 @@ export const REMEDY_IDS = [
 ] as const;
 export type RemedyId = (typeof REMEDY_IDS)[number];
 
+/** What is moved along a long break. */
+export const MOVED = ['injector', 'lamp'] as const;
+export type Moved = (typeof MOVED)[number];
+
 /** Why a job ended. */
 export type EndReason = 'completed' | 'stopped-by-person' | 'alarm' | 'interrupted' | 'fault';
 
@@ -124,6 +128,13 @@ type EventBody =
       readonly cycle: number;
       readonly remedy: RemedyId;
       readonly taken: boolean;
+    }
+  | {
+      /** A person said that it stands at its next place along the break, counted from 1. */
+      readonly kind: 'moved';
+      readonly what: Moved;
+      readonly to: number;
+      readonly of: number;
     }
   | ({ readonly kind: 'measured' } & MeasuredValue)
   | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }

@@ -41,6 +41,9 @@ export const JOB_MEASUREMENTS = [
   'heatSinkUsuallyWarmedK',
   /** What the heat sink had cooled by, when the result was shown. */
   'heatSinkCooledK',
+  /** Of a long break: places of the injector along it, and of the lamp; left out where it is one. */
+  'positionsPlanned',
+  'fieldsPlanned',
   /** Board and host clocks: how far they differ at most, as a share, and how that is known. */
   'clockOffAtMostRatio',
   'clockLooks',

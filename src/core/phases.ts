@@ -46,6 +46,8 @@ export const PHASES = {
   inspect: { part: 'hands' },
   // Only a pane outside the range of the profile has to pass it.
   'glass-gate': { part: 'hands', aside: true, glassWatched: 'changing' },
+  // The end of a crack, so that it does not run on.
+  'end-stop': { part: 'hands', aside: true },
   'clean-pit': { part: 'hands' },
   'dry-pit': { part: 'hands' },
   'set-bridge': { part: 'hands', entry: true },
@@ -57,6 +59,8 @@ export const PHASES = {
   'dry-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
   'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'once-charged' },
   'test-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  // To the next part of a long break, whose seal is tested dry too.
+  'move-injector': { part: 'seal', aside: true, resinOpen: 'once-charged' },
   'charge-injector': { part: 'seal', resinOpen: true },
   evacuate: { part: 'cycles', chamber: 'to-vacuum', resinOpen: true },
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
@@ -85,6 +89,8 @@ export const PHASES = {
   'cover-film': { part: 'cure', resinOpen: true, portion: 'pit', entry: true },
   'place-lamp': { part: 'cure', resinOpen: true, portion: 'pit' },
   cure: { part: 'cure', lamp: true, portion: 'pit' },
+  // To the next field of a break that is longer than the lamp's.
+  'move-lamp': { part: 'cure', aside: true, resinOpen: true, portion: 'pit' },
   scrape: { part: 'finish', portion: 'pit', entry: true },
   polish: { part: 'finish', portion: 'pit' },
   'clean-injector': { part: 'finish', portion: 'pit' },

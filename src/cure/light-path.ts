@@ -20,6 +20,14 @@ const lightPathFileSchema = z.strictObject({
   /** Light at the edge of the spot, as a share of its centre. */
   spotEdgePercent: quantity(20, 100, '% of the centre'),
   spotEdgeWithinPercent: quantity(0, 20, '% of the centre'),
+  /**
+   * The part of the spot that counts as one field where a break is cured field by field: a rectangle
+   * about the centre, its length along the break. Null where the unit cures one spot a job.
+   */
+  fieldMm: z
+    .strictObject({ length: quantity(5, 200, 'mm'), width: quantity(2, 200, 'mm') })
+    .nullable()
+    .default(null),
   /** From the axis of the lamp; outside the spot, so that the sensor shades no resin. */
   sensorFromCentreMm: quantity(2, 200, 'mm'),
   /**
@@ -45,6 +53,10 @@ export const lightPathSchema = lightPathFileSchema
     if (value.lampToGlassWithinMm > value.lampToGlassMm / 5) {
       refuse('lampToGlassWithinMm', `at most a fifth of lampToGlassMm (${value.lampToGlassMm})`);
     }
+    const { fieldMm, spotDiameterMm } = value;
+    if (fieldMm !== null && Math.hypot(fieldMm.length, fieldMm.width) > spotDiameterMm) {
+      refuse('fieldMm', `a rectangle inside the even spot of ${spotDiameterMm} mm across`);
+    }
     if (value.sensorFromCentreMm <= value.spotDiameterMm / 2) {
       refuse('sensorFromCentreMm', `more than half of spotDiameterMm (${value.spotDiameterMm})`);
     }
@@ -55,6 +67,10 @@ export const lightPathSchema = lightPathFileSchema
     spotRadiusM: file.spotDiameterMm / 2000,
     spotEdgeRatio: file.spotEdgePercent / 100,
     spotEdgeWithinRatio: file.spotEdgeWithinPercent / 100,
+    field:
+      file.fieldMm === null
+        ? null
+        : { lengthM: file.fieldMm.length / 1000, widthM: file.fieldMm.width / 1000 },
     sensorSlopePerNm: file.sensorSlopePercentPerNm / 100,
     filmWithinRatio: file.filmWithinPercent / 100,
   }));

@@ -13,6 +13,7 @@ import {
   type Event,
   GAP_FAILURES,
   HOLD_REASONS,
+  MOVED,
   RECHARGE_WHYS,
   REMEDY_IDS,
   SEAL_FINDINGS,
@@ -86,6 +87,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
     event('hold-reason', { phase, reason: choice(HOLD_REASONS) }),
     event('remedy', { cycle: exactNumber, remedy: choice(REMEDY_IDS), taken: z.boolean() }),
     event('recharge', { cycle: exactNumber, why: choice(RECHARGE_WHYS) }),
+    event('moved', { what: choice(MOVED), to: count, of: count }),
     z.discriminatedUnion(
       'name',
       [
@@ -141,7 +143,7 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
   ],
   {
     error:
-      'an event of kind batch, phase, answer, hold-reason, remedy, recharge, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
+      'an event of kind batch, phase, answer, hold-reason, remedy, recharge, moved, measured, seal-finding, adapted, gap-failed, alarm, refused, end, step or point',
   },
 );
 

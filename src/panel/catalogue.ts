@@ -55,6 +55,9 @@ export const LIVE_KEYS = [
   'cycleExtra',
   'vacuumLeft',
   'vacuumLongest',
+  'position',
+  'field',
+  'moveOn',
   'lightKnown',
   'lightUnknown',
 ] as const;

@@ -1,7 +1,7 @@
 /**
- * What the third line says in the vacuum and pressure cycles beside the prompt's own words: which
- * cycle of how many this is, and how long the vacuum may still stand while bubbles come. They take
- * turns. It decides nothing.
+ * What the third line says beside the prompt's own words: which position or field of a crack is in
+ * hand; in the vacuum and pressure cycles, which cycle of how many this is, and how long the vacuum
+ * may still stand while bubbles come. They take turns. It decides nothing.
  */
 import { type PhaseId, partOf } from '../core/phases.ts';
 import { filled } from '../core/phrases.ts';
@@ -23,19 +23,25 @@ const TURN_S = 3;
 /** Where the limit of the bubbling is part of what is asked. */
 const ASKS_ABOUT_BUBBLES: ReadonlySet<PhaseId> = new Set(['ask-bubbles', 'bubbles-stay']);
 
-/** Null outside the cycles. `own`: the prompt's line, empty where it has none. */
+/**
+ * Null outside the cycles, where there is no place to be said. `own`: the prompt's line, empty where
+ * it has none.
+ */
 export function cycleLine(
   phase: PhaseId,
   own: string,
   count: CycleCount,
+  place: string | null,
   phaseElapsedS: number,
   catalogue: Catalogue,
 ): string | null {
-  if (partOf(phase) !== 'cycles' || count.cycle === 0) return null;
+  const inCycles = partOf(phase) === 'cycles' && count.cycle > 0;
+  if (!inCycles && place === null) return null;
   const said = [
     own,
+    place ?? '',
     ...(ASKS_ABOUT_BUBBLES.has(phase) ? [vacuumWords(count, catalogue)] : []),
-    cycleWords(count, catalogue),
+    inCycles ? cycleWords(count, catalogue) : '',
   ].filter((words) => words !== '');
   return said[Math.floor(phaseElapsedS / TURN_S) % said.length] ?? null;
 }

@@ -10,6 +10,7 @@ import { filled } from '../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../core/units.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { CycleCount } from './cycle-line.ts';
+import { moveWords, type PlacesAlong } from './place-line.ts';
 import { type SheetValues, sheetLine } from './sheet-line.ts';
 import { ends } from './text.ts';
 
@@ -45,6 +46,7 @@ export interface LiveValues extends SheetValues {
   };
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   readonly cycles: CycleCount;
+  readonly places: PlacesAlong;
   readonly outcome: Outcome | null;
   /** The lamp's present or last output, and the daily exposure limits for bare eyes and skin. */
   readonly light: {
@@ -196,6 +198,8 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'try-remedy': ({ remedy }, _, { remedies }) => (remedy === null ? '' : remedies[remedy].lines[0]),
   recharge: ({ rechargeWhy }, _, { recharge }) =>
     rechargeWhy === null ? '' : recharge[rechargeWhy],
+  'move-injector': ({ places }, _, catalogue) => moveWords(places.position, catalogue),
+  'move-lamp': ({ places }, _, catalogue) => moveWords(places.field, catalogue),
   evacuate: pressureLine,
   'vacuum-dwell': pressureLine,
   release: pressureLine,

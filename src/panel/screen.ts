@@ -18,6 +18,7 @@ import {
   marginLine,
 } from './live-line.ts';
 import { helpPages, type Page, reasonPages, type ShownReason } from './page-words.ts';
+import { placeWords } from './place-line.ts';
 
 export interface View extends Seen {
   readonly phase: PhaseId;
@@ -64,7 +65,14 @@ function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [st
     marginLine(phase, live, snapshot, catalogue) ??
       glassLineToDo(phase, live, snapshot, catalogue) ??
       daylightLine(kind !== 'automatic', live, catalogue) ??
-      cycleLine(phase, second, live.cycles, live.phaseElapsedS, catalogue) ??
+      cycleLine(
+        phase,
+        second,
+        live.cycles,
+        placeWords(phase, live.places, catalogue),
+        live.phaseElapsedS,
+        catalogue,
+      ) ??
       second,
   ];
 }

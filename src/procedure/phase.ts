@@ -14,6 +14,7 @@ import type {
 import type { MeasuredValue } from '../core/measurements.ts';
 import type { PhaseId } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
+import type { WorkPlan } from './places.ts';
 import type { Profile } from './profile.ts';
 import type { AirDemand } from './regulation.ts';
 import { NO_RISE, type RiseSums } from './rise.ts';
@@ -24,6 +25,10 @@ export interface ProcedureState {
   readonly elapsedS: number;
   /** Cycles begun; 0 before the first. */
   readonly cycle: number;
+  /** Where injector and lamp stand along the break, from 1; and the cycles before this position. */
+  readonly position: number;
+  readonly field: number;
+  readonly cyclesBefore: number;
   /** The cycle that was begun has been judged; one that went back to the seal is run again. */
   readonly cycleOver: boolean;
   /** Resin is in the injector; whether the foot was lifted since, and at which cycle it went in. */
@@ -83,6 +88,9 @@ export const PROCEDURE_START: ProcedureState = {
   phase: 'self-test',
   elapsedS: 0,
   cycle: 0,
+  position: 1,
+  field: 1,
+  cyclesBefore: 0,
   cycleOver: true,
   resinIn: false,
   resinInBreak: false,
@@ -123,6 +131,9 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     phase: state.phase,
     elapsedS: state.elapsedS + dtS,
     cycle: state.cycle,
+    position: state.position,
+    field: state.field,
+    cyclesBefore: state.cyclesBefore,
     cycleOver: state.cycleOver,
     resinIn: state.resinIn,
     resinInBreak: state.resinInBreak,
@@ -157,6 +168,8 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
 
 export interface PhaseContext {
   readonly profile: Profile;
+  /** How this break is worked along its length. */
+  readonly plan: WorkPlan;
   /** Kind of break, as the job sheet names it. */
   readonly damageType: string;
   /** Volume of chamber, hose and injector, for the leak rate. */

@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { CURINGS, REMEDY_IDS } from '../core/events.ts';
 import { choice, quantity, schemaName, text, wholeNumber } from '../core/settings.ts';
 import { jPerM2FromMJPerCm2, kFromCelsius, paFromKPa } from '../core/units.ts';
+import { alongSchema } from './along.ts';
 
 const profileFileSchema = z.strictObject({
   schema: schemaName('meniscus/profile@1'),
@@ -75,12 +76,14 @@ const profileFileSchema = z.strictObject({
     })
     .nullable()
     .default(null),
+  /** How a crack is worked along its length; null where one place of injector and lamp is enough. */
+  along: alongSchema.nullable().default(null),
   /** Remedies that may be offered when the break is not clear; see `repair/remedies.json`. */
   remedies: z.array(choice(REMEDY_IDS)).default([...REMEDY_IDS]),
   /** Advice to the person when the break is not clear. */
   notClearAdvice: choice(['another-cycle', 'warm-the-pane']),
 });
-type ProfileFile = z.infer<typeof profileFileSchema>;
+type ProfileFile = z.output<typeof profileFileSchema>;
 
 export const profileSchema = profileFileSchema
   .check(ordered(['vacuum', 'lowestKPaAbs'], ['vacuum', 'setPointKPaAbs'], 2))
@@ -90,6 +93,7 @@ export const profileSchema = profileFileSchema
   .check(ordered(['cure', 'leastS'], ['cure', 'longestS'], 0))
   .check(ordered(['pitCure', 'leastS'], ['pitCure', 'longestS'], 0))
   .check(pitCureWhereApart)
+  .check(togetherWhereAlong)
   .transform(profileFromFile);
 export type Profile = ReturnType<typeof profileFromFile>;
 
@@ -117,6 +121,17 @@ function pitCureWhereApart({ value, issues }: z.core.ParsePayload<ProfileFile>):
     input: value,
     path: ['pitCure'],
     message: 'targetAtResinMJPerCm2, leastS and longestS, because curing is apart',
+  });
+}
+
+/** In one exposure for each field: the pit lies in the first. */
+function togetherWhereAlong({ value, issues }: z.core.ParsePayload<ProfileFile>): void {
+  if (value.curing === 'together' || value.along === null) return;
+  issues.push({
+    code: 'custom',
+    input: value,
+    path: ['curing'],
+    message: 'together, because along cures fill and pit field by field',
   });
 }
 
@@ -160,6 +175,7 @@ function profileFromFile(file: ProfileFile) {
       lampRatio: cure.lampPercent / 100,
     },
     curing: file.curing,
+    along: file.along,
     /** Null where the pit is cured together with the fill. */
     pitCure: file.curing === 'together' || pitCure === null ? null : pitCureFromFile(pitCure),
   } as const;

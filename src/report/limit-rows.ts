@@ -8,7 +8,7 @@ import { numberAt } from '../core/fields.ts';
 import { CURE_PHASES, partOf } from '../core/phases.ts';
 import { kFromCelsius, paFromKPa } from '../core/units.ts';
 import { curedPortionsOf, measuredPortionOf } from './report-dose.ts';
-import { extreme, lastMeasured, type MeasuredRow } from './timeline.ts';
+import { extreme, lastMeasured, type MeasuredRow, ofField } from './timeline.ts';
 
 export interface LimitRow {
   readonly what:
@@ -39,6 +39,10 @@ export function limitRowsOf(
     name: MeasuredRow['name'],
     portion: MeasuredRow['portion'] = null,
   ): readonly number[] => [lastMeasured(measured, name, portion)].filter((value) => value !== null);
+  // The lamp counts anew over each field.
+  const fields = [...new Set(measured.map(({ field = 1 }) => field))];
+  const ofEachField = (name: MeasuredRow['name'], portion: MeasuredRow['portion']) =>
+    fields.flatMap((field) => lastMeasured(ofField(measured, field), name, portion) ?? []);
   const limit = (from: (value: number) => number, ...path: readonly string[]): number | null => {
     const value = numberAt(profile, ...path);
     return value === null ? null : from(value);
@@ -68,7 +72,7 @@ export function limitRowsOf(
     ...curedPortionsOf(profile).map((portion) => {
       const { what, section } = LAMP_ROWS[portion];
       const allowed = ['leastS', 'longestS'].map((bound) => limit(same, section, bound));
-      return row(what, 's', last('lampOnS', measuredPortionOf(portion)), allowed);
+      return row(what, 's', ofEachField('lampOnS', measuredPortionOf(portion)), allowed);
     }),
   ];
 }

@@ -17,9 +17,10 @@ import { aboutFactsOf, type Bottles, bottlesOf } from './claims/about-facts.ts';
 import { type AttemptFacts, attemptIn } from './claims/attempt-facts.ts';
 import { type Claim, claimsOf } from './claims/claim-table.ts';
 import { joinedClaims, joinedCycles, joinedDoses } from './claims/joined-claims.ts';
+import { fieldAt, isSamePart } from './dose-part.ts';
 import { limitRowsOf } from './limit-rows.ts';
 import { type RemedyRow, remedyRowsOf } from './remedy-rows.ts';
-import { countedDosesOf } from './report-dose.ts';
+import { type CountedDose, countedDosesOf } from './report-dose.ts';
 import type { RunResults } from './run-results.ts';
 import { type AdaptedRow, adaptedRowsOf, sealTestRowsOf } from './seal-rows.ts';
 import { cycleRowsOf, holdRowsOf, lastMeasured, measuredRowsOf, phaseRowsOf } from './timeline.ts';
@@ -123,7 +124,13 @@ function resultsOf(contents: JournalContents) {
   const measured = measuredRowsOf(events);
   const phases = phaseRowsOf(events, lastS);
   const alarms = alarmRowsOf(events);
-  const counted = countedDosesOf(snapshots, measured, header.inputs, footer !== null);
+  const counted = countedDosesOf(
+    snapshots,
+    measured,
+    header.inputs,
+    footer !== null,
+    fieldAt(events),
+  );
   const results: RunResults = {
     limits: limitRowsOf(snapshots, measured, header.inputs.profile),
     atmospherePa: lastMeasured(measured, 'atmospherePa'),
@@ -150,11 +157,7 @@ function resultsOf(contents: JournalContents) {
     snapshots,
   });
   const claims = joinedClaims(own, attempt);
-  const doses = joinedDoses(counted, attempt).map((dose) => {
-    const claim = claims.find(({ id, portion }) => id === 'dose' && portion === dose.portion);
-    const ids = claim?.objections.map(({ id }) => id) ?? [];
-    return claimedDose(dose, claim?.state ?? 'not shown', ids);
-  });
+  const doses = joinedDoses(counted, attempt).map((dose) => asClaimed(dose, claims));
   return {
     lastsS: lastS,
     verdict: verdictOf(claims),
@@ -163,6 +166,12 @@ function resultsOf(contents: JournalContents) {
     dose: weakestDose(doses),
     ...results,
   };
+}
+
+function asClaimed(dose: CountedDose, claims: readonly Claim[]): DoseResult {
+  const claim = claims.find((one) => one.id === 'dose' && isSamePart(one, dose));
+  const ids = claim?.objections.map(({ id }) => id) ?? [];
+  return claimedDose(dose, claim?.state ?? 'not shown', ids);
 }
 
 const aboutJournal = ({

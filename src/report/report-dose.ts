@@ -13,7 +13,8 @@ import { PIT_PHASES } from '../core/phases.ts';
 import { jPerM2FromMJPerCm2 } from '../core/units.ts';
 import type { JournalInputs } from '../journal/journal-format.ts';
 import { withTargetsAtResin } from '../journal/older-profile.ts';
-import { lastMeasured, type MeasuredRow } from './timeline.ts';
+import type { CuredPortion, DosePart, FieldOf } from './dose-part.ts';
+import { lastMeasured, type MeasuredRow, ofField } from './timeline.ts';
 
 export interface DoseUncertainty {
   readonly standardJPerM2: number;
@@ -26,11 +27,8 @@ export interface DoseUncertainty {
   readonly shownJPerM2: number;
 }
 
-export type CuredPortion = 'fill and pit' | 'fill' | 'pit';
-
-export interface CountedDose {
-  /** Which portion was cured: both together, or one of two that were cured apart. */
-  readonly portion: CuredPortion;
+/** A dose of one portion, or of both together; of one field where there were several. */
+export interface CountedDose extends DosePart {
   /** `not recorded`: the record breaks off before this dose was stated. */
   readonly verdict: 'met' | 'not met' | 'not shown' | 'not cured' | 'not recorded';
   readonly doseJPerM2: number;
@@ -100,37 +98,51 @@ export function countedDosesOf(
   measured: readonly MeasuredRow[],
   inputs: Pick<JournalInputs, 'profile' | 'unit'>,
   whole: boolean,
+  fieldAt: (timeS: number) => number = () => 1,
 ): readonly CountedDose[] {
-  return curedPortionsOf(inputs.profile).map((portion) =>
-    countedDoseOf(portion, snapshots, measured, inputs, whole),
+  const count = lastMeasured(measured, 'fieldsPlanned') ?? 1;
+  const fields: readonly (FieldOf | null)[] =
+    count > 1 ? Array.from({ length: count }, (_, i) => ({ number: i + 1, of: count })) : [null];
+  return curedPortionsOf(inputs.profile).flatMap((portion) =>
+    fields.map((field) => {
+      const own =
+        field === null ? snapshots : snapshots.filter((one) => fieldAt(one.timeS) === field.number);
+      return countedDoseOf({ portion, field }, own, measured, inputs, whole);
+    }),
   );
 }
 
 function countedDoseOf(
-  portion: CuredPortion,
+  { portion, field = null }: DosePart,
   snapshots: readonly Snapshot[],
   measured: readonly MeasuredRow[],
   { profile, unit }: Pick<JournalInputs, 'profile' | 'unit'>,
   whole: boolean,
 ): CountedDose {
   const source = SOURCES[portion];
-  const last = (name: CureMeasurement) => lastMeasured(measured, name, source.of);
+  const cured = field === null ? measured : ofField(measured, field.number);
+  const last = (name: CureMeasurement) => lastMeasured(cured, name, source.of);
   const stated = last('doseJPerM2');
   const doseJPerM2 = stated ?? snapshots.findLast(source.counts)?.doseJPerM2 ?? 0;
   const target = targetOf(source, measured, withTargetsAtResin(profile));
   const { targetJPerM2 } = target;
   const coveragePercent = numberAt(unit, 'uncertainty', 'acceptance', 'coveragePercent');
   const uncertainty =
-    stated === null ? null : uncertaintyOf(source, stated, measured, coveragePercent);
+    stated === null ? null : uncertaintyOf(source, stated, cured, coveragePercent);
   const unstated = whole
     ? unfinishedVerdict(doseJPerM2, targetJPerM2, coveragePercent)
     : 'not recorded';
   return {
     portion,
+    ...(field !== null && { field }),
     verdict: stated === null ? unstated : statedVerdict(stated, targetJPerM2, uncertainty),
     doseJPerM2,
     ...target,
-    atResin: atResinOf(last('targetAtResinJPerM2'), targetJPerM2, doseJPerM2),
+    atResin: atResinOf(
+      lastMeasured(measured, 'targetAtResinJPerM2', source.of),
+      targetJPerM2,
+      doseJPerM2,
+    ),
     uncertainty,
     lampOnS: last('lampOnS'),
     irradianceMeanWPerM2: last('irradianceMeanWPerM2'),

@@ -46,16 +46,21 @@ export interface MeasuredRow {
   readonly name: Measurement;
   /** What it is of; null where that does not apply, and where fill and pit are cured together. */
   readonly portion: Portion | null;
+  /** Over which the lamp stood, from the second on. */
+  readonly field?: number;
   /** In the unit that the name ends in. */
   readonly value: number;
 }
 
-export const measuredRowsOf = (events: readonly Event[]): readonly MeasuredRow[] =>
-  events.flatMap((event) => {
+export function measuredRowsOf(events: readonly Event[]): readonly MeasuredRow[] {
+  let field = 1;
+  return events.flatMap((event) => {
+    if (event.kind === 'moved' && event.what === 'lamp') field = event.to;
     if (event.kind !== 'measured') return [];
     const { timeS: atS, name, portion, value } = event;
-    return [{ atS, name, portion, value }];
+    return [{ atS, name, portion, value, ...(field > 1 && { field }) }];
   });
+}
 
 /** The last value of this name and portion, or null where none was measured. */
 export const lastMeasured = (
@@ -64,6 +69,10 @@ export const lastMeasured = (
   portion: Portion | null = null,
 ): number | null =>
   rows.findLast((row) => row.name === name && row.portion === portion)?.value ?? null;
+
+/** What was measured while the lamp stood over this field. */
+export const ofField = (rows: readonly MeasuredRow[], number: number): readonly MeasuredRow[] =>
+  rows.filter(({ field = 1 }) => field === number);
 
 export function phaseRowsOf(events: readonly Event[], lastS: number): readonly PhaseRow[] {
   return events.flatMap((event, index) => {

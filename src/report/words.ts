@@ -166,6 +166,8 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
     write: kelvinWords,
   },
   heatSinkCooledK: { label: 'heat sink cooled after the lamp', write: kelvinWords },
+  positionsPlanned: { label: 'positions of the injector along the crack', write: String },
+  fieldsPlanned: { label: 'fields of the lamp along the crack', write: String },
   clockOffAtMostRatio: {
     label: 'board and host clocks differ by at most',
     write: (ratio) => `${(100 * ratio).toFixed(2)}${GAP}%`,
@@ -198,7 +200,11 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
 };
 
 /** A measurement: its name, its portion, and its value with a unit. */
-export function measuredWords({ name, portion, value }: Omit<MeasuredRow, 'atS'>): {
+export function measuredWords({
+  name,
+  portion,
+  value,
+}: Pick<MeasuredRow, 'name' | 'portion' | 'value'>): {
   readonly label: string;
   readonly value: string;
 } {

@@ -39,6 +39,10 @@ export const LIVE: LiveValues = {
   rechargeWhy: 'injector-dry',
   glass: { lowestK: 285.15, highestK: 313.15, rateKPerS: 0.0312, allowedKPerS: 0.2 },
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
+  places: {
+    position: { place: 1, of: 1, apartM: 0 },
+    field: { place: 1, of: 1, apartM: 0 },
+  },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
   sheet: {
@@ -73,6 +77,11 @@ export const view = (change: Partial<View>): View => ({
   snapshot: SNAPSHOT,
   ...change,
 });
+
+const MOST_PLACES = {
+  position: { place: 9, of: 9, apartM: 0.05 },
+  field: { place: 9, of: 9, apartM: 0.05 },
+};
 
 /** Every step with all its pages, in both kinds of advice and light. */
 export const stepViews = (catalogue: Catalogue): readonly View[] =>
@@ -113,6 +122,12 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
         const step = { ...view({ catalogue, phase }), live: { ...LIVE, remedy } };
         return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
       }),
+    ),
+    ...[0, 3, 6, 9].flatMap((phaseElapsedS) =>
+      (['move-injector', 'vacuum-dwell', 'move-lamp', 'place-lamp'] as const).map((phase) => ({
+        phase,
+        live: { ...LIVE, phaseElapsedS, places: MOST_PLACES },
+      })),
     ),
     ...[null, 276.15, 296.15, 325.15].map(
       (glassK): Partial<View> => ({ phase: 'glass-gate', snapshot: { ...SNAPSHOT, glassK } }),

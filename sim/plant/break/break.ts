@@ -20,6 +20,8 @@ import {
 
 export interface Break {
   readonly gaps: readonly Gap[];
+  /** The gaps are parts of one crack, and the injector stands on one after the other. */
+  readonly inTurn?: true;
 }
 
 export interface BreakState {
@@ -32,6 +34,8 @@ export interface BreakDrive extends FrontForces, GasDrive {
   readonly wet: boolean;
   /** The injector stands on the break and holds no resin: air presses on what is in the gaps. */
   readonly dry: boolean;
+  /** The gap on which the injector stands, where the gaps are worked in turn. */
+  readonly under?: number;
   /** Resin no longer flows. */
   readonly gelled: boolean;
 }
@@ -67,6 +71,10 @@ export function stepBreak(
     const gap = gaps[i];
     const gapState = state.gaps[i];
     if (gap === undefined || gapState === undefined) continue;
+    if (drive.under !== undefined && drive.under !== i) {
+      stepApart(gapState, gap, drive, dtS);
+      continue;
+    }
     const before = gapState.givenMol;
     stepGap(gapState, gap, drive, dtS);
     leftMol += gap.count * (gapState.givenMol - before);
@@ -92,6 +100,14 @@ function stepGap(state: GapState, gap: Gap, drive: BreakDrive, dtS: number): voi
     if (drive.dry) finger(state, gap, drive, dtS);
     dissolveForHalf(state, gap, drive, dtS);
   }
+}
+
+/** A part that the injector does not stand on keeps its resin and its gas; the two exchange. */
+function stepApart(state: GapState, gap: Gap, drive: BreakDrive, dtS: number): void {
+  state.bubbledMolPerS = 0;
+  if (drive.gelled || state.frontM <= OPEN_RATIO * gap.lengthM) return;
+  dissolveForHalf(state, gap, drive, dtS);
+  dissolveForHalf(state, gap, drive, dtS);
 }
 
 /** Gas for half the step, the front for all of it, gas for the other half in reverse order. */

@@ -6,7 +6,7 @@
 import { z } from 'zod';
 import { quantity, wholeNumber } from '../../../src/core/settings.ts';
 import type { Break } from './break.ts';
-import { type Gap, gapOf } from './gap-shapes.ts';
+import { apertureM, type Gap, gapOf } from './gap-shapes.ts';
 
 export interface DamageSizes {
   readonly type: 'bullseye' | 'half-moon' | 'star-break' | 'combination-break' | 'crack';
@@ -18,6 +18,8 @@ export interface DamageSizes {
   readonly pitDepthM?: number | null;
   readonly legs: number;
   readonly longestLegM: number;
+  /** Lengths of the parts of a crack that are filled one after the other; one part if omitted. */
+  readonly partsM?: readonly number[];
 }
 
 const SHORTEST_M = 0.001;
@@ -42,9 +44,22 @@ export function demoBreakOf(sizes: DamageSizes): Break {
       return { gaps: [discOf(sizes, turn), ...legsOf(sizes)] };
     case 'crack': {
       const lengthM = Math.max(SHORTEST_M, longestLegM > 0 ? longestLegM : diameterM);
-      return { gaps: [gapOf({ ...CRACK, kind: 'crack', count: 1, lengthM, pitRadiusM: 0 })] };
+      const whole = gapOf({ ...CRACK, kind: 'crack', count: 1, lengthM, pitRadiusM: 0 });
+      const { partsM = [] } = sizes;
+      return partsM.length < 2 ? { gaps: [whole] } : { gaps: partsOf(whole, partsM), inTurn: true };
     }
   }
+}
+
+/** Each part as wide and as open as the crack is there. */
+function partsOf(whole: Gap, partsM: readonly number[]): readonly Gap[] {
+  let fromM = 0;
+  return partsM.map((lengthM) => {
+    const mouthApertureM = apertureM(whole, fromM);
+    fromM += lengthM;
+    const endRatio = apertureM(whole, Math.min(fromM, whole.lengthM)) / mouthApertureM;
+    return gapOf({ ...whole, lengthM, mouthApertureM, endRatio });
+  });
 }
 
 function discOf({ diameterM, pitM }: DamageSizes, turnRad: number): Gap {

@@ -14,12 +14,25 @@ const VISIBLE_PER_S = 0.003;
 /** The eye calls a break clear when less than this share of its area is dark; demo. */
 const CLEAR_DARK_RATIO = 0.04;
 
+/** Of a crack, all its parts; of any other break, its longest gap. */
+export const lengthM = ({ gaps, inTurn }: Break): number =>
+  inTurn === true
+    ? gaps.reduce((sum, gap) => sum + gap.lengthM, 0)
+    : Math.max(...gaps.map((gap) => gap.lengthM));
+
 /** Share of each gap's length that resin has reached, 0 to 1. */
 export const frontRatios = (state: BreakState, { gaps }: Break): readonly number[] =>
   gaps.map(({ lengthM }, i) => (state.gaps[i]?.frontM ?? 0) / lengthM);
 
-/** How far resin has come in the longest gap, where a person looks for the last of the air. */
+/**
+ * How far resin has come in the longest gap, where a person looks for the last of the air; along the
+ * whole of a crack that is filled part by part.
+ */
 export function longestFrontRatio(state: BreakState, brk: Break): number {
+  if (brk.inTurn === true) {
+    const filledM = state.gaps.reduce((sum, { frontM }) => sum + frontM, 0);
+    return filledM / lengthM(brk);
+  }
   const lengthsM = brk.gaps.map(({ lengthM }) => lengthM);
   return frontRatios(state, brk)[lengthsM.indexOf(Math.max(...lengthsM))] ?? 0;
 }
@@ -35,8 +48,15 @@ export function clarityRatio(state: BreakState, { gaps }: Break): number {
   return clearM2 / wholeM2;
 }
 
-export const looksClear = (state: BreakState, brk: Break): boolean =>
-  1 - clarityRatio(state, brk) < CLEAR_DARK_RATIO;
+/** `under`: the part that is looked at; without one, all of the break, and each part for itself. */
+export function looksClear(state: BreakState, brk: Break, under?: number): boolean {
+  if (brk.inTurn !== true) return 1 - clarityRatio(state, brk) < CLEAR_DARK_RATIO;
+  return brk.gaps.every((gap, i) => {
+    if (under !== undefined && under !== i) return true;
+    const part = { gaps: state.gaps.slice(i, i + 1) };
+    return 1 - clarityRatio(part, { gaps: [gap] }) < CLEAR_DARK_RATIO;
+  });
+}
 
 /** Whether gas leaves past the resin fast enough to be seen. */
 export function bubbling(
@@ -44,10 +64,12 @@ export function bubbling(
   { gaps }: Break,
   atmospherePa: number,
   gasK: number,
+  under?: number,
 ): boolean {
   let volumeM3 = 0;
   let leavingMolPerS = 0;
   gaps.forEach((gap, i) => {
+    if (under !== undefined && under !== i) return;
     volumeM3 += gap.count * gap.volumeM3;
     leavingMolPerS += gap.count * (state.gaps[i]?.bubbledMolPerS ?? 0);
   });

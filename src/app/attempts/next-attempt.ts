@@ -120,9 +120,10 @@ function earlierOf(records: string, id: string, contents: JournalContents): Earl
     endedAt: endedAtOf(contents),
     end: report.end,
     phase: report.phases.at(-1)?.phase ?? 'self-test',
-    claims: report.claims.map(({ id: claim, portion, state, objections }) => ({
+    claims: report.claims.map(({ id: claim, portion, field, state, objections }) => ({
       id: claim,
       portion,
+      ...(field != null && { field }),
       state,
       objections: objections.map((one) => ({
         id: one.id,

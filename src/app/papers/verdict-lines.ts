@@ -4,7 +4,7 @@ import { escapedValue } from '../../core/plain-text.ts';
 import { said } from '../../core/sayings.ts';
 import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import type { Objection } from '../../report/claims/claim.ts';
-import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
+import { type Claim, inField, shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joulesPerCm2 } from '../../report/words.ts';
@@ -49,15 +49,23 @@ function againstLines(claims: readonly Claim[], words: JobWords): readonly strin
 const reasonOf = ({ id, lines }: Objection): string => [id, ...lines].join('\n');
 
 function doseLine(
-  { portion, doseJPerM2, targetJPerM2, uncertainty, verdict: found }: ReportData['dose'],
+  {
+    portion,
+    field = null,
+    doseJPerM2,
+    targetJPerM2,
+    uncertainty,
+    verdict: found,
+  }: ReportData['dose'],
   { terminal: { verdict }, tongue, claims }: JobWords,
 ): string {
   const joules = (jPerM2: number): string => tongue.figure(joulesPerCm2(jPerM2).toFixed(2));
+  const name =
+    portion === 'fill and pit'
+      ? verdict.dose
+      : filled(verdict.doseOf, { portion: claims.portions[portion] });
   const values = {
-    name:
-      portion === 'fill and pit'
-        ? verdict.dose
-        : filled(verdict.doseOf, { portion: claims.portions[portion] }),
+    name: field === null ? name : inField(name, field, claims),
     dose: joules(doseJPerM2),
     target: targetJPerM2 === null ? '' : filled(verdict.ofTarget, { target: joules(targetJPerM2) }),
   };

@@ -111,9 +111,14 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
 
 /** With the calibrations in force: they say for which light the radiometer reads right. */
 const lightProblems = (
-  { unit = 'built-in unit.json', job = BUILT_IN_JOB }: SettingsPaths,
+  { unit = 'built-in unit.json', job = BUILT_IN_JOB, profile }: SettingsPaths,
   { config }: LoadedSettings,
-): readonly string[] => lightChainProblems(config, { unit, job: sourceName(job) }).map(problemLine);
+): readonly string[] =>
+  lightChainProblems(config, {
+    unit,
+    job: sourceName(job),
+    profile: profile === undefined ? 'built-in profile.json' : sourceName(profile),
+  }).map(problemLine);
 
 const BUILT_IN_JOB = 'built-in job.json';
 

@@ -1,6 +1,6 @@
 /** `meniscus records show`: one record with its amendments and removals, in order, or as JSON. */
 import type { Command } from 'commander';
-import { listAt, textAt } from '../../core/fields.ts';
+import { listAt, numberAt, textAt } from '../../core/fields.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
@@ -90,7 +90,9 @@ const isIncomplete = ({ verdict }: FoundRepair): boolean => verdict === INCOMPLE
 function claimsIn(entries: readonly ShownEntry[]): readonly (readonly [string, string])[] {
   const body = repairBody(entries);
   const claims = listAt(body, 'result', 'claims').map((one) => ({
-    name: [textAt(one, 'id'), textAt(one, 'portion')].filter((part) => part !== null).join(', '),
+    name: [textAt(one, 'id'), textAt(one, 'portion'), fieldIn(one)]
+      .filter((part) => part !== null)
+      .join(', '),
     state: textAt(one, 'state') ?? '',
     against: listAt(one, 'against').map(String).join('; '),
   }));
@@ -106,6 +108,11 @@ function claimsIn(entries: readonly ShownEntry[]): readonly (readonly [string, s
     ),
   ];
 }
+
+const fieldIn = (claim: unknown): string | null => {
+  const number = numberAt(claim, 'field');
+  return number === null ? null : `field ${number}`;
+};
 
 const repairBody = (entries: readonly ShownEntry[]): unknown =>
   entries.findLast(({ entry }) => entry.kind === 'repair')?.entry.body;

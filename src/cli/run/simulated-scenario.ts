@@ -13,6 +13,7 @@ import { readChecked } from '../../app/prepare/read-settings.ts';
 import { boardLimitsOf } from '../../control/board-limits.ts';
 import { type Checked, schemaName } from '../../core/settings.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
+import { partsOf } from '../../procedure/repair/work-plan.ts';
 import { statedLightOf } from './stated-light.ts';
 
 export interface ScenarioOptions {
@@ -55,7 +56,11 @@ export function scenarioOf(options: ScenarioOptions, config: RepairConfig): Chec
       atmospherePa: standardAtmospherePa(options.altitude),
       airK: job.airK,
       glassK: job.glassK,
-      world: worldOf(job.damage, job.resin.viscosityPaSAt20C, plant.value),
+      world: worldOf(
+        { ...job.damage, partsM: partsOf(config) },
+        job.resin.viscosityPaSAt20C,
+        plant.value,
+      ),
       goesOnAt: config.entry?.at,
       light: statedLightOf(config),
       glassFloor: boardLimitsOf(config.unit).glassFloor,

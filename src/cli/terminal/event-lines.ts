@@ -63,6 +63,10 @@ function lineOf(event: Event, words: JobWords): string | null {
         cycle: String(event.cycle),
         why: terminal.recharges[event.why],
       });
+    case 'moved': {
+      const place = { number: String(event.to), of: String(event.of) };
+      return filled(event.what === 'lamp' ? events.lampMoved : events.injectorMoved, place);
+    }
     case 'measured':
       return filled(events.measured, { what: measuredLine(event, words) });
     case 'alarm':

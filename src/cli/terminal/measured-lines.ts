@@ -46,6 +46,8 @@ const WRITE: Readonly<Record<Measurement, Write>> = {
   lampLastKnownWPerM2: milliWatts,
   airLeftRatio: percent,
   furtherCures: with0,
+  positionsPlanned: with0,
+  fieldsPlanned: with0,
   leakRatePaM3PerS: milliLeak,
   leakRateUncertaintyPaM3PerS: milliLeak,
   risePlateauPa: (pa) => with2(kPaFromPa(pa)),

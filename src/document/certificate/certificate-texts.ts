@@ -106,7 +106,7 @@ export const resinText = (report: ReportData, words: CertificateWords): string =
 /** Null where the pit was filled with the fill's resin. */
 export function pitResinText(report: ReportData, words: CertificateWords): string | null {
   if (valueAt(report.inputs.job, ['pitResin']) != null) return bottleText(report, 'pit', words);
-  return report.doses.length > 1 ? words.notRecorded : null;
+  return report.doses.some(({ portion }) => portion === 'pit') ? words.notRecorded : null;
 }
 
 /** What was shown, by name; the report says by what. */

@@ -6,6 +6,8 @@
  */
 
 import { filled } from '../../core/phrases.ts';
+import type { DoseResult } from '../../report/claimed-dose.ts';
+import { inField } from '../../report/claims/claim-table.ts';
 import { headline } from '../../report/language.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { clockWords } from '../../report/words.ts';
@@ -161,6 +163,11 @@ function verdictNotice({ report }: DocumentFacts, papers: PaperWords): Block {
   };
 }
 
+function doseLabel({ portion, field = null }: DoseResult, papers: PaperWords): string {
+  const what = papers.certificate.labels[DOSE_LABELS[portion]];
+  return field === null ? what : inField(what, field, papers.claims);
+}
+
 /** Why it ended; what to do at the unit then was for the technician, and stands in the report. */
 function endedText({ end, alarms }: DocumentFacts['report'], tongue: PaperWords['tongue']): string {
   const said = tongue.recorded(end.why);
@@ -181,9 +188,7 @@ function middleRow(facts: DocumentFacts, papers: PaperWords): Block {
     empty: '',
     rows: [
       [labels.damage, damageText(report, papers)],
-      ...report.doses.map(
-        (dose) => [labels[DOSE_LABELS[dose.portion]], doseText(dose, papers)] as const,
-      ),
+      ...report.doses.map((dose) => [doseLabel(dose, papers), doseText(dose, papers)] as const),
       [labels.resin, resinText(report, words)],
       ...given(labels.pitResin, pitResinText(report, words)),
       [labels.profile, textIn(report.inputs.profile, words, 'name')],

@@ -1,7 +1,12 @@
 /** The attempts of a job before this one: when, how far, what light. */
+import { fieldWords } from '../../report/dose-part.ts';
 import type { ReportData } from '../../report/report-data.ts';
+import type { CountedDose } from '../../report/report-dose.ts';
 import { doseWords, hoursWords, plainWords } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+
+const nameOf = ({ portion, field = null }: CountedDose): string =>
+  field === null ? portion : `${portion}, ${fieldWords(field)}:`;
 
 /** Left out where this is the job's first attempt. */
 export function attemptsTable({ attempt }: ReportData): Block | null {
@@ -20,7 +25,7 @@ export function attemptsTable({ attempt }: ReportData): Block | null {
       one.endedAt,
       plainWords(one.phase),
       one.end.why,
-      one.doses.map(({ portion, doseJPerM2 }) => `${portion} ${doseWords(doseJPerM2)}`).join(', '),
+      one.doses.map((dose) => `${nameOf(dose)} ${doseWords(dose.doseJPerM2)}`).join('; '),
       one.journalSha256,
     ]),
   };

@@ -6,6 +6,7 @@
 import { CANNOT_SHOW } from '../../report/claims/cannot-show.ts';
 import type { ClaimState } from '../../report/claims/claim.ts';
 import type { Claim } from '../../report/claims/claim-table.ts';
+import { fieldWords } from '../../report/dose-part.ts';
 import { type ClaimWords, ENGLISH_CLAIMS, headline } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
@@ -44,8 +45,12 @@ export const claimsTable = ({ claims }: ReportData): Block => ({
   ]),
 });
 
-export const titleOf = ({ title, portion }: Claim): string =>
-  portion === null || portion === 'fill and pit' ? title : `${title}, ${portion}`;
+export const titleOf = ({ title, portion, field = null }: Claim): string =>
+  [
+    title,
+    ...(portion === null || portion === 'fill and pit' ? [] : [portion]),
+    ...(field === null ? [] : [fieldWords(field)]),
+  ].join(', ');
 
 /** First what stands against it, then what supports it. */
 const linesOf = ({ objections, support }: Claim): readonly string[] => [

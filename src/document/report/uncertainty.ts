@@ -5,6 +5,7 @@
 
 import type { BudgetLine } from '../../report/budget-line.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
+import { type FieldOf, fieldWords } from '../../report/dose-part.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { DoseUncertainty } from '../../report/report-dose.ts';
 import { celsiusWords, doseWords, kPaAbs, lightWords } from '../../report/words.ts';
@@ -28,6 +29,9 @@ const PORTION_WORDS = {
   pit: 'the pit, cured after the fill',
 } as const;
 
+const fieldNote = (field: FieldOf): string =>
+  `${fieldWords(field)}; light that fell here from a neighbouring field is not counted`;
+
 export function doseTable(dose: DoseResult): Block {
   const { uncertainty, targetJPerM2, targetSetBy, doseJPerM2, verdict, throughPitJPerM2 } = dose;
   const { atResin } = dose;
@@ -39,6 +43,7 @@ export function doseTable(dose: DoseResult): Block {
     empty: '',
     rows: [
       ['Portion', PORTION_WORDS[dose.portion]],
+      ...(dose.field == null ? [] : [['Field', fieldNote(dose.field)] as const]),
       ['Dose as measured at the sensor', doseWords(doseJPerM2)],
       ...(uncertainty === null
         ? [['Uncertainty', 'none stated: judged by the dose as read'] as const]

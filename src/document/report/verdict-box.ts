@@ -4,6 +4,7 @@
  */
 
 import type { DoseResult } from '../../report/claimed-dose.ts';
+import { fieldWords, withPart } from '../../report/dose-part.ts';
 import { ENGLISH_CLAIMS } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { lastMeasured } from '../../report/timeline.ts';
@@ -33,12 +34,14 @@ export const simulatedBanner = ({ simulated, board }: ReportData): Block | null 
     : null;
 
 /** What a dose leaves open; empty where it was met. */
-function doseRemark({ portion, verdict, objections }: DoseResult): string {
+function doseRemark(result: DoseResult): string {
+  const { portion, field = null, verdict, objections } = result;
   const both = portion === 'fill and pit';
-  const dose = both ? 'The dose' : `The dose of the ${portion}`;
+  const dose = withPart('The dose', result);
+  const uncured = both ? 'Nothing was cured' : `The ${portion} was not cured`;
   const remarks: Readonly<Record<DoseResult['verdict'], string>> = {
     met: '',
-    'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
+    'not cured': `${uncured}${field === null ? '' : ` in ${fieldWords(field)}`}.`,
     'not met': `${dose} was not met: resin may be soft.`,
     'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
     'not shown': `${dose} is not shown: ${objections.map((id) => ENGLISH_CLAIMS.objections[id]).join('; ')}. Resin may be soft.`,
@@ -61,8 +64,7 @@ const NO_OUTCOME = {
 } as const;
 
 /** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
-export const doseTitle = ({ portion }: DoseResult): string =>
-  portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
+export const doseTitle = (dose: DoseResult): string => withPart('Dose', dose);
 
 export function verdictBox(data: ReportData): Block {
   const { verdict, end, interrupted, alarms, holds, journal } = data;

@@ -39,6 +39,8 @@ const jobSheetFileSchema = z.strictObject({
     longestLegMm: quantity(0, 400, 'mm'),
     /** From the face of the glass to the bottom of the break; null when not measured. */
     depthMm: quantity(0.1, 3, 'mm').nullable().default(null),
+    /** Where a crack ends; a person looked. */
+    crackEnd: choice(['outer-ply', 'not-known']).default('not-known'),
     /** Depth of the pit that the pit resin levels; null when not measured. */
     pitDepthMm: quantity(0.05, 3, 'mm').nullable().default(null),
   }),
@@ -90,6 +92,7 @@ function sheetOf(file: JobSheetFile) {
       longestLegM: file.damage.longestLegMm / 1000,
       depthM: metresOrNull(file.damage.depthMm),
       pitDepthM: metresOrNull(file.damage.pitDepthMm),
+      crackEnd: file.damage.crackEnd,
     },
     glassK: kFromCelsius(file.glassC),
     airK: kFromCelsius(file.airC),

@@ -13,9 +13,10 @@ import {
   type Portion,
 } from '../../core/measurements.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
-import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
 import { BASE, handWork, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
+import { FIELD_ROWS, fieldDone } from './fields.ts';
 
 /** Where the injector is off. */
 export const firstCureStep = ({ curing }: Profile): PhaseId =>
@@ -42,7 +43,7 @@ const cureOf = (portion: Portion | null, cure: Given): readonly MeasuredValue[] 
 
 function lampPhase(
   self: PhaseId,
-  to: PhaseId,
+  to: (state: ProcedureState, context: PhaseContext) => Pick<Step, 'to' | 'patch'>,
   portionOf: (profile: Profile) => Portion | null,
 ): Phase {
   return {
@@ -52,10 +53,13 @@ function lampPhase(
     lamp: ({ darkLookS }) => darkLookS === null,
     resumeAt: self,
     observe: lookAtDark,
-    next: ({ darkLookS }, { cure, light, profile }) =>
-      cure.done && darkLookS !== null && isSeenDark(darkLookS, light)
-        ? { to, measured: cureOf(portionOf(profile), cure) }
-        : null,
+    next: (state, context) => {
+      const { cure, light, profile } = context;
+      const { darkLookS } = state;
+      return cure.done && darkLookS !== null && isSeenDark(darkLookS, light)
+        ? { ...to(state, context), measured: cureOf(portionOf(profile), cure) }
+        : null;
+    },
   };
 }
 
@@ -92,10 +96,15 @@ export const CURE_ROWS = {
   },
   'cover-fill': handWork('cover-fill', 'place-lamp-fill'),
   'place-lamp-fill': handWork('place-lamp-fill', 'cure-fill'),
-  'cure-fill': lampPhase('cure-fill', 'uncover-fill', () => 'fill'),
+  'cure-fill': lampPhase(
+    'cure-fill',
+    () => ({ to: 'uncover-fill' }),
+    () => 'fill',
+  ),
   'uncover-fill': handWork('uncover-fill', 'fill-pit'),
   'fill-pit': handWork('fill-pit', 'cover-film'),
   'cover-film': handWork('cover-film', 'place-lamp'),
   'place-lamp': handWork('place-lamp', 'cure'),
-  cure: lampPhase('cure', 'scrape', ({ curing }) => (curing === 'apart' ? 'pit' : null)),
+  cure: lampPhase('cure', fieldDone, ({ curing }) => (curing === 'apart' ? 'pit' : null)),
+  ...FIELD_ROWS,
 } as const satisfies Partial<Record<PhaseId, Phase>>;

@@ -26,6 +26,7 @@ import {
   recharged,
 } from './cycles.ts';
 import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
+import { partDone } from './positions.ts';
 
 /**
  * The vent empties a full chamber in under a second; longer means that the zero is not the air's.
@@ -142,7 +143,7 @@ export const CYCLE_ROWS = {
         ? { to: 'ask-clear', patch: { cycleOver: true } }
         : null,
   },
-  'ask-clear': question('ask-clear', () => ({ to: 'injector-off' }), notClear),
+  'ask-clear': question('ask-clear', (state, context) => partDone(state, context), notClear),
   'offer-remedy': question('offer-remedy', () => ({ to: 'try-remedy' }), declined),
   'try-remedy': {
     ...handWork('try-remedy', 'ask-resin'),
@@ -157,7 +158,7 @@ export const CYCLE_ROWS = {
   },
   'accept-mark': question(
     'accept-mark',
-    () => ({ to: 'injector-off', patch: { outcome: 'mark-remains' } }),
+    (state, context) => partDone(state, context, { outcome: 'mark-remains' }),
     () => ({ to: 'cycle-or-end' }),
   ),
   // Past the profile's last cycle too: a person decides, and the record counts it.

@@ -4,6 +4,7 @@
  */
 import type { RechargeWhy } from '../../core/events.ts';
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { cyclesHere } from './positions.ts';
 import { changesOf, nextRemedy, withRemedy } from './remedies.ts';
 
 /** The number of the cycle that comes next. One that went back to the seal is run again. */
@@ -67,8 +68,9 @@ export function recharged(state: ProcedureState, context: PhaseContext): Step {
 
 export function notClear(state: ProcedureState, context: PhaseContext): Step {
   const { planned, extra } = context.profile.cycles;
-  if (state.cycle < planned) return furtherCycle(state, context);
-  if (state.cycle >= planned + extra) return { to: 'accept-mark' };
+  const run = cyclesHere(state);
+  if (run < planned) return furtherCycle(state, context);
+  if (run >= planned + extra) return { to: 'accept-mark' };
   return offerRemedy({ ...state, passedOver: [] }, context);
 }
 

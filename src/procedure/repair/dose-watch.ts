@@ -15,16 +15,23 @@ import {
   type GapLimits,
   gapIsDue,
   type LightProof,
+  NO_PROOF,
   stepLightProof,
   withOpenPiece,
 } from '../../cure/light-proof.ts';
-import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
-import { stepUncountedLight, type UncountedLight } from '../../cure/uncounted-light.ts';
+import { NO_DOSES, type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
+import {
+  NO_UNCOUNTED_LIGHT,
+  stepUncountedLight,
+  type UncountedLight,
+} from '../../cure/uncounted-light.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
+import { beginsField } from './fields.ts';
 import { cureAskedIn } from './further-cure.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 export function countLight(
   { scene: { doses }, procedure, commanded }: RepairState,
@@ -32,6 +39,7 @@ export function countLight(
   config: RepairConfig,
   dtS: number,
 ): PortionDoses {
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_DOSES;
   const light = lampsOwn(reading, lightShareRatioOf(reading, commanded, config), config);
   const on = curedIn(procedure.phase, config);
   return stepPortions(doses, light, { lampOn: lampBurns(commanded), on }, dtS);
@@ -44,6 +52,7 @@ export function missedLight(
   config: RepairConfig,
   uncountedS: number,
 ): UncountedLight {
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_UNCOUNTED_LIGHT;
   const on = curedIn(procedure.phase, config);
   const lampOn = lampBurns(commanded);
   return stepUncountedLight(uncounted, irradianceWPerM2, { lampOn, on }, uncountedS);
@@ -56,6 +65,7 @@ export function proveLight(
   config: RepairConfig,
   dtS: number,
 ): LightProof {
+  if (beginsField(procedure.phase, workPlanOf(config))) return NO_PROOF;
   const idle = proof.piece === null && proof.failed === null;
   if (idle && !CURE_PHASES.has(procedure.phase)) return proof;
   const shareRatio = lightShareRatioOf(reading, commanded, config);

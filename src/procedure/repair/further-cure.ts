@@ -6,20 +6,24 @@
 import { measuredOfJob } from '../../core/measurements.ts';
 import type { CureTarget } from '../../cure/dose.ts';
 import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { fromFirstField } from './fields.ts';
 import { jobCuresOf, portionIn } from './job-target.ts';
 import type { RepairConfig } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 /** Each further dose, and its least and longest time, as a share of the first; demo. */
 const FURTHER_RATIO = 0.5;
 const MOST_FURTHER_CURES = 2;
 
 /** A person finds the scraped resin soft. */
-export function stillSoft({ furtherCures: given }: ProcedureState, _: PhaseContext): Step {
+export function stillSoft({ furtherCures: given }: ProcedureState, context: PhaseContext): Step {
   if (given >= MOST_FURTHER_CURES) return { to: 'stop' };
   const furtherCures = given + 1;
+  const { patch, ...again } = fromFirstField(context);
   return {
     to: 'cover-film',
-    patch: { furtherCures },
+    ...again,
+    patch: { ...patch, furtherCures },
     measured: measuredOfJob({ furtherCures }),
   };
 }
@@ -30,7 +34,8 @@ export function cureAskedIn(
   config: RepairConfig,
 ): CureTarget {
   const own = jobCuresOf(config)[portionIn(phase, config)];
-  if (furtherCures === 0) return own;
+  // Field by field, the whole dose is given once more and counted anew.
+  if (furtherCures === 0 || workPlanOf(config).fields.count > 1) return own;
   const times = 1 + FURTHER_RATIO * furtherCures;
   return {
     targetJPerM2: times * own.targetJPerM2,

@@ -14,18 +14,23 @@ import { type CureTarget, forecastS } from '../../cure/dose.ts';
 import { resinPerSensorRatio } from '../../cure/light-path.ts';
 import { type TargetDose, targetDoseOf } from '../../cure/target-dose.ts';
 import type { RepairConfig } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 type JobRules = Pick<RepairConfig, 'profile' | 'job' | 'unit'>;
 
 /** The working curve of the pit's resin. */
 export const pitCurveOf = ({ job }: Pick<RepairConfig, 'job'>) => (job.pitResin ?? job.resin).curve;
 
-/** From the axis of the lamp, which stands over the pit, to the resin that is farthest from it. */
-export const radiusOf = (
-  { job: { damage } }: Pick<RepairConfig, 'job'>,
-  portion: Portion,
-): number =>
-  portion === 'pit' ? damage.pitM / 2 : Math.max(damage.diameterM / 2, damage.longestLegM);
+/**
+ * From the axis of the lamp, over the pit or over the middle of a field, to the resin that is
+ * farthest from it.
+ */
+export function radiusOf(config: JobRules, portion: Portion): number {
+  const { damage } = config.job;
+  if (portion === 'pit') return damage.pitM / 2;
+  const { fieldRadiusM } = workPlanOf(config);
+  return fieldRadiusM ?? Math.max(damage.diameterM / 2, damage.longestLegM);
+}
 
 /** Light on that resin as a share of what the sensor reads. */
 export const resinRatioOf = (config: JobRules, portion: Portion): number =>

@@ -6,6 +6,7 @@
 import type { SettingsProblem } from '../../core/settings.ts';
 import { radiusOf } from './job-target.ts';
 import type { RepairConfig } from './repair-state.ts';
+import { planProblems } from './work-plan.ts';
 
 /**
  * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Most
@@ -26,13 +27,18 @@ export function unfitRadiometer(adjustedAtNm: number | null, lampPeakNm: number)
 export interface ChainFiles {
   readonly unit: string;
   readonly job: string;
+  readonly profile: string;
 }
 
 export function lightChainProblems(
   config: RepairConfig,
   files: ChainFiles,
 ): readonly SettingsProblem[] {
-  return [...wavelengthProblems(config, files.unit), ...pathProblems(config, files)];
+  return [
+    ...wavelengthProblems(config, files.unit),
+    ...pathProblems(config, files),
+    ...planProblems(config, files),
+  ];
 }
 
 function wavelengthProblems({ unit }: RepairConfig, file: string): readonly SettingsProblem[] {
@@ -63,7 +69,7 @@ function pathProblems(config: RepairConfig, files: ChainFiles): readonly Setting
       file: files.job,
       path: 'damage.diameterMm',
       value: `${(2 * radiusM * 1000).toFixed(1)} mm across the pit`,
-      accepted: `at most ${(2 * lightPath.spotRadiusM * 1000).toFixed(1)} mm, the lamp's even spot: the light beyond it is not known. This unit cures one spot a job; do not fill this break with it, but use a lamp with a larger spot and state it in lightPath.spotDiameterMm, or refer the pane for replacement`,
+      accepted: `at most ${(2 * lightPath.spotRadiusM * 1000).toFixed(1)} mm, the lamp's even spot: the light beyond it is not known. One spot is cured here; do not fill this break so, but work a crack by a profile that says how it is worked along its length (along) with a unit that states its lamp's field (lightPath.fieldMm), use a lamp with a larger spot and state it in lightPath.spotDiameterMm, or refer the pane for replacement`,
     },
   ];
 }

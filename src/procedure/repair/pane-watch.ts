@@ -23,6 +23,7 @@ import { heatLoadFrom, stepHeatWatch } from '../../safety/watch/heat-watch.ts';
 import { isEnded } from '../batch.ts';
 import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 export function watchPane(
   { scene: { heat, openResin }, procedure, batch, commanded }: RepairState,
@@ -133,10 +134,20 @@ function targetsOf(config: RepairConfig): readonly MeasuredValue[] {
   return PORTIONS.flatMap((portion) => ofPortion(portion, targets[portion]));
 }
 
+/** A break that is worked in one place needs no word of it. */
+function placesOf(config: RepairConfig): readonly MeasuredValue[] {
+  const { positions, fields } = workPlanOf(config);
+  return measuredOfJob({
+    ...(positions.count > 1 && { positionsPlanned: positions.count }),
+    ...(fields.count > 1 && { fieldsPlanned: fields.count }),
+  });
+}
+
 function limitsOf(config: RepairConfig): readonly MeasuredValue[] {
   const { spotOverPaneK, rateKPerS } = heatLimitsOf(config);
   return [
     ...targetsOf(config),
+    ...placesOf(config),
     ...measuredOfJob({ allowedSpotOverPaneK: spotOverPaneK, allowedHeatingKPerS: rateKPerS }),
   ];
 }

@@ -14,6 +14,7 @@ import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
 import { stillSoft } from './further-cure.ts';
 import { GLASS_GATE, throughGlassGate } from './glass-gate.ts';
+import { POSITION_ROWS } from './positions.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
@@ -87,13 +88,20 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
     next: (_, context) => (context.answer === 'yes' ? entered(context) : null),
   },
-  inspect: handWorkToGlass('inspect', 'clean-pit'),
+  inspect: {
+    ...handWork('inspect', 'clean-pit'),
+    next: (_, context) =>
+      context.answer === 'yes'
+        ? throughGlassGate(context.plan.endStop ? 'end-stop' : 'clean-pit', context)
+        : null,
+  },
   'glass-gate': GLASS_GATE,
   'clean-pit': handWork('clean-pit', 'dry-pit'),
   'dry-pit': handWorkToGlass('dry-pit', 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
   'close-seal': handWork('close-seal', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),
+  ...POSITION_ROWS,
   ...SEAL_PHASES,
   ...CYCLE_ROWS,
   ...CURE_ROWS,

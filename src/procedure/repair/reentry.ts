@@ -15,14 +15,33 @@ export type WayOn = (typeof WAYS_ON)[number];
 export interface Entry {
   readonly at: PhaseId;
   readonly cycle: number;
+  /** Of the injector, and the cycles before it. */
+  readonly position: number;
+  readonly cyclesBefore: number;
   readonly loadRatio: number;
   readonly outcome: Outcome | null;
 }
 
 type Last = Pick<
   ProcedureState,
-  'phase' | 'cycle' | 'cycleOver' | 'loadRatio' | 'outcome' | 'resinInBreak'
+  | 'phase'
+  | 'cycle'
+  | 'cycleOver'
+  | 'position'
+  | 'cyclesBefore'
+  | 'loadRatio'
+  | 'outcome'
+  | 'resinInBreak'
 >;
+
+/** What an attempt takes over from the one before. */
+const carried = ({ cycle, position, cyclesBefore, loadRatio, outcome }: Last) => ({
+  cycle,
+  position,
+  cyclesBefore,
+  loadRatio,
+  outcome,
+});
 
 const placeOf = (phase: PhaseId): number => PHASE_IDS.indexOf(phase);
 
@@ -39,24 +58,21 @@ const cameTo = (phase: PhaseId, entry: Entry | undefined): PhaseId =>
  * attempt had gone on itself.
  */
 export function goOnEntry(last: Last, entry?: Entry): Entry | null {
-  const { cycle, cycleOver, loadRatio, outcome, resinInBreak } = last;
+  const { cycle, cycleOver, resinInBreak } = last;
   if (!resinInBreak) return null;
   const phase = cameTo(last.phase, entry);
   const at = PHASE_IDS.slice(0, placeOf(phase) + 1).findLast((one) => ENTRY_PHASES.has(one));
   if (at === undefined) return null;
   const begun = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && !cycleOver);
-  return { at, cycle: cycle - (begun ? 1 : 0), loadRatio, outcome };
+  return { at, ...carried(last), cycle: cycle - (begun ? 1 : 0) };
 }
 
 /** Null where there is no resin in the break to be cured. */
 export function cureOnlyEntry(last: Last, entry?: Entry): Entry | null {
   const later = goOnEntry(last, entry);
   if (later === null) return null;
-  const { cycle, loadRatio, outcome } = last;
   const isPast = placeOf(later.at) > placeOf('injector-off');
-  return isPast && partOf(later.at) === 'cure'
-    ? later
-    : { at: 'injector-off', cycle, loadRatio, outcome };
+  return isPast && partOf(later.at) === 'cure' ? later : { at: 'injector-off', ...carried(last) };
 }
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */
@@ -66,10 +82,8 @@ export const isResinLiquid = (
 ): boolean => resinInBreak && PHASES[cameTo(phase, entry)].part !== 'finish';
 
 /** The walk at the start of an attempt that goes on. */
-export const enteredWith = ({ cycle, loadRatio, outcome }: Entry): ProcedureState => ({
+export const enteredWith = ({ at: _, ...taken }: Entry): ProcedureState => ({
   ...PROCEDURE_START,
-  cycle,
-  loadRatio,
-  outcome,
+  ...taken,
   resinInBreak: true,
 });

@@ -10,14 +10,18 @@ import { permissibleEyeTimeS, permissibleSkinTimeS } from '../../cure/uv-hazard.
 import type { Seen } from '../../panel/face.ts';
 import type { LiveValues } from '../../panel/live-line.ts';
 import type { ShownReason } from '../../panel/page-words.ts';
+import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
+import type { Places } from '../places.ts';
 import { doseInHand } from './dose-watch.ts';
 import { cureAskedIn } from './further-cure.ts';
 import { portionIn } from './job-target.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
+import { cyclesHere } from './positions.ts';
 import { isResinLiquid } from './reentry.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
+import { workPlanOf } from './work-plan.ts';
 
 export function repairSnapshotOf(
   state: RepairState,
@@ -75,6 +79,7 @@ export function repairViewOf(
 function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig): LiveValues {
   const { profile, job } = config;
   const { procedure } = state;
+  const plan = workPlanOf(config);
   const dose = doseInHand(state, config);
   const { lastsS } = phaseOf(procedure);
   const dwellLeftS = lastsS === undefined ? null : lastsS(procedure, profile) - procedure.elapsedS;
@@ -86,7 +91,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,
     // The light beyond the lamp's even spot is not known.
-    legLimitM: config.unit.lightPath?.spotRadiusM ?? null,
+    legLimitM: plan.coversM ?? config.unit.lightPath?.spotRadiusM ?? null,
     remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
     glass: {
@@ -99,9 +104,13 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,
     },
     cycles: {
-      cycle: procedure.cycle,
+      cycle: cyclesHere(procedure),
       ...profile.cycles,
       vacuumLeftS: Math.max(0, profile.vacuum.longestDwellS - procedure.vacuumHeldS),
+    },
+    places: {
+      position: placeAlong(procedure.position, plan.positions),
+      field: placeAlong(procedure.field, plan.fields),
     },
     damage: job.damage,
     sheet: {
@@ -114,6 +123,12 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     light: lightOf(state, snapshot, config),
   };
 }
+
+const placeAlong = (place: number, { count, apartM }: Places): PlaceAlong => ({
+  place,
+  of: count,
+  apartM,
+});
 
 /** The lamp's measured light while it is on, otherwise its last measured output. */
 function lightOf(

@@ -56,6 +56,7 @@ import type {
 import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
 import { selfTestFindings } from './self-test.ts';
 import { supportMeasurements } from './support-measurements.ts';
+import { workPlanOf } from './work-plan.ts';
 
 const START: RepairState = startFrom<Repair>(PROCEDURE_START, {
   doses: NO_DOSES,
@@ -163,6 +164,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     events,
   } = stepProcedure(state.procedure, {
     profile: config.profile,
+    plan: workPlanOf(config),
     damageType: config.job.damage.type,
     volumeM3: config.unit.chamberVolumeM3,
     leakLimitPaM3PerS: leakLimitOf(config),

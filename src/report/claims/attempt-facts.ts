@@ -31,6 +31,7 @@ const earlierAttempt = z.object({
     z.object({
       id: z.string(),
       portion: z.string().nullable(),
+      field: z.object({ number: z.number(), of: z.number() }).nullable().optional(),
       state: z.enum(CLAIM_STATES),
       objections: z.array(
         z.object({
@@ -65,6 +66,9 @@ const attemptFacts = z.object({
     .object({
       at: phase,
       cycle: z.number(),
+      /** Of the injector along a crack; attempts from before there were several had one. */
+      position: z.number().default(1),
+      cyclesBefore: z.number().default(0),
       loadRatio: z.number(),
       outcome: z.enum(OUTCOMES).nullable(),
     })

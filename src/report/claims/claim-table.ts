@@ -5,8 +5,8 @@
  * claim must not stand without it, a witness to its row.
  */
 import { filled } from '../../core/phrases.ts';
+import type { DosePart, FieldOf } from '../dose-part.ts';
 import { type ClaimWords, ENGLISH_CLAIMS } from '../language.ts';
-import type { CuredPortion } from '../report-dose.ts';
 import { type ClaimRow, type Judged, judgedBy } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { HELD_GROUNDS, PRESSURE_GROUNDS, SEAL_GROUNDS } from './grounds-air.ts';
@@ -14,6 +14,7 @@ import { RULES_GROUNDS, SET_ASIDE_GROUNDS, STATED_GROUNDS } from './grounds-besi
 import { CLOCK_GROUNDS } from './grounds-clock.ts';
 import { DOSE_GROUNDS } from './grounds-dose.ts';
 import { FILL_GROUNDS } from './grounds-fill.ts';
+import { clearAtEachPosition, tightAtEachPosition } from './grounds-positions.ts';
 import { COMPLETED_GROUNDS, RECORD_GROUNDS, UNINTERRUPTED_GROUNDS } from './grounds-record.ts';
 import { RESIN_GROUNDS } from './grounds-resin.ts';
 import { SWITCH_GROUNDS } from './grounds-switches.ts';
@@ -54,7 +55,7 @@ export const CLAIM_ROWS = [
     kind: 'beside',
     needs: ['person', 'pressure sensor'],
     unsupported: 'fill-unseen',
-    grounds: FILL_GROUNDS,
+    grounds: [...FILL_GROUNDS, clearAtEachPosition],
   },
   {
     id: 'dose',
@@ -83,7 +84,7 @@ export const CLAIM_ROWS = [
     kind: 'process',
     needs: ['pressure sensor', 'pump'],
     unsupported: 'seal-unsupported',
-    grounds: SEAL_GROUNDS,
+    grounds: [...SEAL_GROUNDS, tightAtEachPosition],
   },
   {
     id: 'held',
@@ -152,25 +153,33 @@ export interface Claim extends Judged {
   readonly kind: ClaimRow['kind'];
 }
 
-/** Every row, judged; a claim on each portion comes once for each. */
+/** Every row, judged; a claim on each dose comes once for each. */
 export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   CLAIM_ROWS.flatMap((row: ClaimRow & { readonly id: ClaimId }) => {
     const { id, kind } = row;
     const { title, short } = ENGLISH_CLAIMS.claims[id];
-    const portions: readonly (CuredPortion | null)[] =
-      row.eachPortion === true ? facts.doses.map(({ portion }) => portion) : [null];
-    return portions.map((portion) => ({
+    const parts: readonly (DosePart | null)[] = row.eachPortion === true ? facts.doses : [null];
+    return parts.map((part) => ({
       id,
       title,
       short,
       kind,
-      ...judgedBy(row, facts, portion),
+      ...judgedBy(row, facts, part),
     }));
   });
 
 /** 'light dose', or 'light dose of the pit' where fill and pit were cured apart. */
-export function shortTitleOf({ id, portion }: Pick<Claim, 'id' | 'portion'>, words: ClaimWords) {
+export function shortTitleOf(
+  { id, portion, field = null }: Pick<Claim, 'id' | 'portion' | 'field'>,
+  words: ClaimWords,
+): string {
   const claim = words.claims[id].short;
-  if (portion === null || portion === 'fill and pit') return claim;
-  return filled(words.claimOf, { claim, portion: words.portions[portion] });
+  const named =
+    portion === null || portion === 'fill and pit'
+      ? claim
+      : filled(words.claimOf, { claim, portion: words.portions[portion] });
+  return field === null ? named : inField(named, field, words);
 }
+
+export const inField = (what: string, { number, of }: FieldOf, words: ClaimWords): string =>
+  filled(words.inField, { what, number: String(number), of: String(of) });

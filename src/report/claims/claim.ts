@@ -5,8 +5,8 @@
  * the rows, the files named after their subjects the grounds.
  */
 import type { Saying } from '../../core/sayings.ts';
+import type { CuredPortion, DosePart, FieldOf } from '../dose-part.ts';
 import { ENGLISH_CLAIMS, inEnglish, say } from '../language.ts';
-import type { CuredPortion } from '../report-dose.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { OBJECTIONS, type ObjectionId } from './objections.ts';
 
@@ -43,8 +43,8 @@ export type Finding =
   /** The record lacks it; said where the claim is not shown for want of it. */
   | { readonly stand: 'lacking'; readonly line: Saying };
 
-/** The portion is null except for claims on each cured portion. */
-export type Ground = (facts: ClaimFacts, portion: CuredPortion | null) => readonly Finding[];
+/** The part is null except for claims on each dose. */
+export type Ground = (facts: ClaimFacts, part: DosePart | null) => readonly Finding[];
 
 export const supports = (by: Witness, line: Saying): Finding => ({ stand: 'for', by, line });
 export const objects = (id: ObjectionId, line: Saying): Finding => ({ stand: 'against', id, line });
@@ -68,7 +68,7 @@ export interface ClaimRow {
   readonly needs: readonly Witness[];
   /** The objection that stands where one of them does not. */
   readonly unsupported: ObjectionId;
-  /** One claim for each portion that was cured. */
+  /** One claim for each portion that was cured, and for each of its fields. */
   readonly eachPortion?: true;
   readonly grounds: readonly Ground[];
 }
@@ -92,14 +92,16 @@ export interface Support {
 export interface Judged {
   /** Null for both portions at once, and for claims that are not on a portion. */
   readonly portion: CuredPortion | null;
+  /** Of a crack that was cured field by field. */
+  readonly field?: FieldOf | null;
   readonly state: ClaimState;
   readonly support: readonly Support[];
   /** Why it is not shown or not met; empty where it is shown. */
   readonly objections: readonly Objection[];
 }
 
-export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion | null): Judged {
-  const findings = row.grounds.flatMap((ground) => ground(facts, portion));
+export function judgedBy(row: ClaimRow, facts: ClaimFacts, part: DosePart | null): Judged {
+  const findings = row.grounds.flatMap((ground) => ground(facts, part));
   const support = supportIn(findings);
   const against = findings.flatMap((one) => (one.stand === 'against' ? [one] : []));
   const objections = [...new Set(against.map(({ id }) => id))].map((id) =>
@@ -117,7 +119,8 @@ export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion
       : [objection(row.unsupported, [...lacking, noSupportBy(missing)])];
   const all = [...objections, ...wanting];
   return {
-    portion,
+    portion: part?.portion ?? null,
+    ...(part?.field != null && { field: part.field }),
     state: worstOf(all.map(({ id }) => OBJECTIONS[id].leaves)),
     support,
     objections: all,

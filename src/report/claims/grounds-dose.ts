@@ -1,22 +1,26 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
 import { figure } from '../../core/sayings.ts';
+import { type DosePart, isSamePart } from '../dose-part.ts';
 import { say } from '../language.ts';
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
-import { lastMeasured } from '../timeline.ts';
+import { lastMeasured, type MeasuredRow, ofField } from '../timeline.ts';
 import { doseWords } from '../words.ts';
 import { type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { DOSE_DOUBTS, objectsAfter } from './doubts.ts';
 import { glassRisesIn, LEAST_SHARE_OF_USUAL } from './glass-warmth.ts';
+import { lampMovedOn } from './grounds-fields.ts';
 import { ofItsLight } from './grounds-light.ts';
 
-const doseOf = (
-  { doses }: ClaimFacts,
-  portion: CountedDose['portion'] | null,
-): CountedDose | undefined => doses.find((dose) => dose.portion === portion);
+const doseOf = ({ doses }: ClaimFacts, part: DosePart | null): CountedDose | undefined =>
+  part === null ? undefined : doses.find((dose) => isSamePart(dose, part));
 
-const counted: Ground = (facts, portion) => {
-  const dose = doseOf(facts, portion);
+/** What was measured of this dose. */
+const measuredOf = ({ measured }: ClaimFacts, { field }: DosePart): readonly MeasuredRow[] =>
+  field == null ? measured : ofField(measured, field.number);
+
+const counted: Ground = (facts, part) => {
+  const dose = doseOf(facts, part);
   if (dose === undefined) return [];
   const { uncertainty, targetJPerM2, doseJPerM2 } = dose;
   const figures = {
@@ -51,11 +55,11 @@ const counted: Ground = (facts, portion) => {
  * Between gaps in which the reading fell to dark with the lamp and came back, the light was the
  * lamp's and the zero was right. The counted dose is only of that light.
  */
-const interrupted: Ground = (facts, portion) => {
-  const dose = doseOf(facts, portion);
+const interrupted: Ground = (facts, part) => {
+  const dose = doseOf(facts, part);
   if (dose === undefined || dose.doseJPerM2 <= 0) return [];
   const count = (name: 'gapsPassed' | 'gapsFailed'): number | null =>
-    lastMeasured(facts.measured, name, measuredPortionOf(dose.portion));
+    lastMeasured(measuredOf(facts, dose), name, measuredPortionOf(dose.portion));
   const [passed, failed] = [count('gapsPassed'), count('gapsFailed') ?? 0];
   if (passed === null) return [notRecorded(say('lines.lamp-gaps'), facts)];
   const words = say('lines.gaps', { passed: String(passed), failed: String(failed) });
@@ -63,11 +67,11 @@ const interrupted: Ground = (facts, portion) => {
 };
 
 /** The sensor's gain: without the light that this lamp is not known to give, the target is reached. */
-const brightness: Ground = (facts, portion) => {
-  const dose = doseOf(facts, portion);
+const brightness: Ground = (facts, part) => {
+  const dose = doseOf(facts, part);
   if (dose === undefined || dose.doseJPerM2 <= 0) return [];
   const of = measuredPortionOf(dose.portion);
-  const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
+  const unconfirmed = lastMeasured(measuredOf(facts, dose), 'unconfirmedDoseJPerM2', of);
   if (unconfirmed === null || dose.uncertainty === null)
     return [notRecorded(say('lines.known-light'), facts)];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
@@ -83,8 +87,8 @@ const brightness: Ground = (facts, portion) => {
 const TELLING_K = 0.6;
 
 /** The light sensor stands with the lamp: the glass alone tells that both stood over it. */
-const fellOnGlass: Ground = (facts, portion) => {
-  const cure = facts.doses.findIndex((dose) => dose.portion === portion);
+const fellOnGlass: Ground = (facts, part) => {
+  const cure = part === null ? -1 : facts.doses.findIndex((dose) => isSamePart(dose, part));
   const { seenK, usualK } = glassRisesIn(facts)[cure] ?? { seenK: 0, usualK: null };
   if (usualK === null || usualK < TELLING_K) return [];
   if (seenK >= LEAST_SHARE_OF_USUAL * usualK) return [];
@@ -100,4 +104,5 @@ export const DOSE_GROUNDS: readonly Ground[] = [
   brightness,
   ofItsLight,
   fellOnGlass,
+  lampMovedOn,
 ];

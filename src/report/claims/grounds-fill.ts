@@ -5,7 +5,7 @@
 import { figure } from '../../core/sayings.ts';
 import { say } from '../language.ts';
 import { clockWords, kPaAbs } from '../words.ts';
-import { type Ground, objects, supports } from './claim.ts';
+import { type Finding, type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 
 /** So near its zero a sensor shows an open chamber: as the regulation takes it, demo. */
@@ -38,11 +38,17 @@ const seenByPerson: Ground = (facts) => {
 const withPressureOff: Ground = (facts) => {
   const asked = lastAnswer(facts, 'ask-clear');
   if (asked === null || asked.answer !== 'yes') return [];
-  const { snapshots, atmospherePa } = facts;
-  const seen = snapshots.findLast(({ timeS }) => timeS <= asked.atS)?.pressurePa ?? null;
-  const at = clockWords(asked.atS);
+  return [lookWithPressureOff(facts, asked.atS)];
+};
+
+export function lookWithPressureOff(
+  { snapshots, atmospherePa }: Pick<ClaimFacts, 'snapshots' | 'atmospherePa'>,
+  atS: number,
+): Finding {
+  const seen = snapshots.findLast(({ timeS }) => timeS <= atS)?.pressurePa ?? null;
+  const at = clockWords(atS);
   if (seen === null || atmospherePa === null) {
-    return [objects('look-under-pressure', say('lines.look-pressure-unknown', { at }))];
+    return objects('look-under-pressure', say('lines.look-pressure-unknown', { at }));
   }
   const words = say('lines.look-pressure', {
     seen: figure(kPaAbs(seen)),
@@ -50,8 +56,8 @@ const withPressureOff: Ground = (facts) => {
     air: figure(kPaAbs(atmospherePa)),
   });
   return Math.abs(seen - atmospherePa) <= PRESSURE_OFF_WITHIN_PA
-    ? [supports('pressure sensor', words)]
-    : [objects('look-under-pressure', words)];
-};
+    ? supports('pressure sensor', words)
+    : objects('look-under-pressure', words);
+}
 
 export const FILL_GROUNDS: readonly Ground[] = [seenByPerson, withPressureOff];

@@ -6,8 +6,8 @@
 import { numberAt } from '../../core/fields.ts';
 import type { Saying } from '../../core/sayings.ts';
 import type { BottleFact } from '../bottle-facts.ts';
+import type { CuredPortion } from '../dose-part.ts';
 import { say } from '../language.ts';
-import type { CuredPortion } from '../report-dose.ts';
 import { type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 
@@ -56,9 +56,9 @@ export const forThisLight: Ground = (facts) => {
 };
 
 /** For the claim on the dose: no count of other light shows anything. */
-export const ofItsLight: Ground = (facts, portion) => {
+export const ofItsLight: Ground = (facts, part) => {
   const peakNm = peakOf(facts);
-  return inUse(facts, portion ?? 'fill and pit').flatMap((bottle) => {
+  return inUse(facts, part?.portion ?? 'fill and pit').flatMap((bottle) => {
     const set = setBy(bottle, peakNm);
     return set === null || set.isThis ? [] : [objects('resin-other-light', set.words)];
   });

@@ -6,8 +6,9 @@
  */
 import { CURE_PHASES, PHASE_IDS, PHASES, partOf } from '../../core/phases.ts';
 import { type Filling, figure, recorded, type Saying } from '../../core/sayings.ts';
+import { type CuredPortion, isSamePart } from '../dose-part.ts';
 import { ENGLISH_RECORD, say, sayOf } from '../language.ts';
-import type { CountedDose, CuredPortion } from '../report-dose.ts';
+import type { CountedDose } from '../report-dose.ts';
 import type { CycleRow } from '../timeline.ts';
 import { doseWords, hoursWords, plainWords } from '../words.ts';
 import type { AttemptFacts, EarlierAttempt } from './attempt-facts.ts';
@@ -113,7 +114,7 @@ export const joinedDoses = (
 ): readonly CountedDose[] =>
   doses.map((dose) => {
     if (attempt === null || !curedBefore(attempt, dose.portion)) return dose;
-    const before = attempt.earlier.at(-1)?.doses.find(({ portion }) => portion === dose.portion);
+    const before = attempt.earlier.at(-1)?.doses.find((one) => isSamePart(one, dose));
     return before ?? dose;
   });
 
@@ -143,7 +144,7 @@ const emptied = (claim: Claim): Claim => ({
 function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
   const against = earlier.flatMap(({ number, claims }) =>
     claims
-      .filter(({ id, portion }) => id === claim.id && portion === claim.portion)
+      .filter((one) => one.id === claim.id && isSamePart(one, claim))
       .flatMap(({ objections }) =>
         objections.flatMap(({ id, lines, said }) =>
           id in OBJECTIONS
@@ -160,7 +161,7 @@ function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
   );
   const shown = earlier.flatMap(({ number, claims }) =>
     claims
-      .filter((one) => one.id === claim.id && one.portion === claim.portion)
+      .filter((one) => one.id === claim.id && isSamePart(one, claim))
       .filter(({ state }) => state === 'shown')
       .map(() => supports('program', say('lines.attempt-shown', { number: String(number) }))),
   );
@@ -220,7 +221,7 @@ const BESIDE: Readonly<
       ? []
       : attempt.earlier.flatMap(({ number, doses }) =>
           doses
-            .filter(({ portion, doseJPerM2 }) => portion === claim.portion && doseJPerM2 > 0)
+            .filter((one) => isSamePart(one, claim) && one.doseJPerM2 > 0)
             .map(({ doseJPerM2, uncertainty }) =>
               supports('program', uncounted(number, doseJPerM2, uncertainty)),
             ),

@@ -34,6 +34,7 @@ export const OBJECTIONS = {
   'light-unconfirmed': unshown,
   'resin-other-light': unshown,
   'light-beside-glass': unshown,
+  'lamp-not-moved': unshown,
   'dose-unsupported': unshown,
 
   'pressure-outside': unmet,

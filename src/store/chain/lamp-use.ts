@@ -5,6 +5,7 @@
 
 import { numberAt } from '../../core/fields.ts';
 import { CURE_PHASES } from '../../core/phases.ts';
+import { curesIn } from '../../report/claims/claim-facts.ts';
 import type { ReportData } from '../../report/report-data.ts';
 
 export interface LampUse {
@@ -24,6 +25,7 @@ type Facts = Pick<ReportData, 'doses' | 'phases' | 'inputs'>;
 export function lampUseOf({ doses, phases, inputs }: Facts): LampUse {
   const cures = new Set(phases.flatMap(({ phase }) => (CURE_PHASES.has(phase) ? [phase] : [])))
     .size;
+  const runs = curesIn({ phases }).length;
   const statedS = sum(doses.map(({ lampOnS }) => lampOnS ?? 0));
   const stated = doses.filter(({ lampOnS }) => lampOnS !== null).length;
   const phasesS = sum(
@@ -32,7 +34,7 @@ export function lampUseOf({ doses, phases, inputs }: Facts): LampUse {
   const full = numberAt(inputs.profile, 'cure', 'lampPercent') === FULL_PERCENT;
   const means = doses.flatMap(({ irradianceMeanWPerM2: mean }) => (mean === null ? [] : [mean]));
   return {
-    lampOnS: stated < cures ? Math.max(statedS, phasesS) : statedS,
+    lampOnS: stated < runs ? Math.max(statedS, phasesS) : statedS,
     cures,
     films: cures,
     fullDriveWPerM2: full ? (means.at(-1) ?? null) : null,

@@ -123,9 +123,10 @@ export interface ClaimEntry {
   readonly against: readonly string[];
 }
 
-const claimEntryOf = ({ id, portion, state, objections }: Claim): ClaimEntry => ({
+const claimEntryOf = ({ id, portion, field, state, objections }: Claim): ClaimEntry => ({
   id,
   portion,
+  ...(field != null && { field: field.number }),
   state,
   against: objections.map(({ headline }) => headline),
 });

@@ -92,7 +92,14 @@ describe('the certificate', () => {
     const rowsOf = (cycles: readonly (typeof cycle)[]): string => {
       const attempt: AttemptFacts = {
         ...{ job: 'job-7', number: 2, how: 'go-on', apartS: 0, resinStood: true },
-        entry: { at: 'cover-film', cycle: 1, loadRatio: 1, outcome: null },
+        entry: {
+          at: 'cover-film',
+          cycle: 1,
+          position: 1,
+          cyclesBefore: 0,
+          loadRatio: 1,
+          outcome: null,
+        },
         earlier: [earlier('job-7', cycles)],
       };
       const report = { ...facts.report, attempt, cycles: [], measured: [] };

@@ -8,6 +8,7 @@ import {
   PROCEDURE_START,
   type ProcedureState,
 } from '../../../src/procedure/phase.ts';
+import { ONE_PLACE } from '../../../src/procedure/places.ts';
 import type { Profile } from '../../../src/procedure/profile.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
@@ -36,6 +37,7 @@ const cure = fc.record({
 
 const context = (profile: Profile) =>
   fc.record<PhaseContext>({
+    plan: fc.constant(ONE_PLACE),
     profile: fc.constant(profile),
     damageType: fc.constantFrom('bullseye', 'star-break'),
     volumeM3: fc.constant(30e-6),

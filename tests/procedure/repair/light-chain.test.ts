@@ -5,7 +5,7 @@ import { problemLine } from '../../../src/core/settings.ts';
 import { lightChainProblems } from '../../../src/procedure/repair/light-chain.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
 
-const FILES = { unit: 'unit.json', job: 'job.json' };
+const FILES = { unit: 'unit.json', job: 'job.json', profile: 'profile.json' };
 
 const against = (change: object, job = DEFAULT_CONFIG.job): readonly string[] => {
   const unit = unitSettingsSchema.parse({ ...unitFile, ...change });
@@ -59,7 +59,7 @@ describe('the way of the light', () => {
       against({}, { ...job, damage: { ...job.damage, diameterM, longestLegM } });
     expect(broken(30e-3, 15e-3)).toEqual([]);
     expect(broken(20e-3, 15.1e-3)).toEqual([
-      "job.json: damage.diameterMm is 30.2 mm across the pit; accepted: at most 30.0 mm, the lamp's even spot: the light beyond it is not known. This unit cures one spot a job; do not fill this break with it, but use a lamp with a larger spot and state it in lightPath.spotDiameterMm, or refer the pane for replacement",
+      "job.json: damage.diameterMm is 30.2 mm across the pit; accepted: at most 30.0 mm, the lamp's even spot: the light beyond it is not known. One spot is cured here; do not fill this break so, but work a crack by a profile that says how it is worked along its length (along) with a unit that states its lamp's field (lightPath.fieldMm), use a lamp with a larger spot and state it in lightPath.spotDiameterMm, or refer the pane for replacement",
     ]);
   });
 });

@@ -1,9 +1,11 @@
 /** A vented chamber in which nobody answers and no light falls. */
 import type { PhaseContext } from '../../../src/procedure/phase.ts';
+import { ONE_PLACE } from '../../../src/procedure/places.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
 
 export const CONTEXT: PhaseContext = {
+  plan: ONE_PLACE,
   profile: DEFAULT_PROFILE,
   damageType: 'star-break',
   volumeM3: 30e-6,

@@ -63,7 +63,14 @@ describe('another attempt of a job', () => {
   test('carries on the cycles begun and the loads lowered for a leg that grew', () => {
     const entry = goOnEntry(lastIn('pressure-dwell'));
     // The second cycle is begun again: the seal test that follows counts it.
-    expect(entry).toEqual({ at: 'set-bridge', cycle: 1, loadRatio: 0.5, outcome: null });
+    expect(entry).toEqual({
+      at: 'set-bridge',
+      cycle: 1,
+      position: 1,
+      cyclesBefore: 0,
+      loadRatio: 0.5,
+      outcome: null,
+    });
     if (entry === null) return;
     const { phase, cycle, loadRatio, atmospherePa } = enteredWith(entry);
     expect([phase, cycle, loadRatio, atmospherePa]).toEqual(['self-test', 1, 0.5, null]);
@@ -71,7 +78,13 @@ describe('another attempt of a job', () => {
 });
 
 describe('an attempt that is lost before it came to its own work', () => {
-  const { cycle, ...entered } = { at: 'cover-film', cycle: 1, loadRatio: 0.5 } as const;
+  const { cycle, ...entered } = {
+    at: 'cover-film',
+    cycle: 1,
+    position: 1,
+    cyclesBefore: 0,
+    loadRatio: 0.5,
+  } as const;
   const entry = { ...entered, cycle, outcome: 'mark-remains' } as const;
   const lost = (phase: PhaseId) => ({ ...enteredWith(entry), phase });
 

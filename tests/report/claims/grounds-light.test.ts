@@ -24,7 +24,7 @@ function against(
     about: { bottles: { fill, pit } },
     inputs: { unit: { lamp: { peakNm: 365 } } },
   } as ClaimFacts;
-  return ofItsLight(facts, portion).map(({ line }) => inEnglish(line).split(',')[0] ?? '');
+  return ofItsLight(facts, { portion }).map(({ line }) => inEnglish(line).split(',')[0] ?? '');
 }
 
 test.each([
@@ -44,7 +44,7 @@ test.each([
 
 test('a unit file from before the wavelength was stated has a lamp of 365 nm', () => {
   const facts = { about: { bottles: { fill: OF_405, pit: null } }, inputs: { unit: {} } };
-  const [one] = ofItsLight(facts as unknown as ClaimFacts, 'fill');
+  const [one] = ofItsLight(facts as unknown as ClaimFacts, { portion: 'fill' });
   expect(one === undefined ? null : inEnglish(one.line)).toBe(
     'violet, lot L: set by 390 to 420 nm; the lamp peaks at 365 nm',
   );

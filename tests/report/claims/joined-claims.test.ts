@@ -71,7 +71,7 @@ const ATTEMPT: AttemptFacts = {
   job: 'job-7',
   number: 2,
   how: 'go-on',
-  entry: { at: 'cover-film', cycle: 2, loadRatio: 1, outcome: null },
+  entry: { at: 'cover-film', cycle: 2, position: 1, cyclesBefore: 0, loadRatio: 1, outcome: null },
   apartS: 14 * 3600,
   resinStood: true,
   earlier: [FIRST],
