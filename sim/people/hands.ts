@@ -39,10 +39,10 @@ const DONE_AGAIN: Readonly<
   'move-lamp': ['lampAt'],
 };
 
-/** As hands left the bench in an attempt that came as far as this phase. */
+/** As hands left the bench in an attempt that came as far as this phase and repeated nothing. */
 export function layOutFor(setup: Setup, goesOnAt: PhaseId): void {
   for (const phase of PHASE_IDS.slice(0, PHASE_IDS.indexOf(goesOnAt))) {
-    Object.assign(setup, HAND_WORK[phase]);
+    if (DONE_AGAIN[phase] === undefined) Object.assign(setup, HAND_WORK[phase]);
   }
 }
 
