@@ -21,10 +21,17 @@ export interface WalkOptions {
   readonly seed: number;
   readonly walks: number;
   readonly commands: number;
+  /** Looks for the shortest walk that fails, which takes minutes. */
+  readonly shrinks?: boolean;
 }
 
 /** What all walks together met: steps, batch states, questions of a held job. */
-export function walkJobs({ seed, walks, commands }: WalkOptions): ReadonlySet<string> {
+export function walkJobs({
+  seed,
+  walks,
+  commands,
+  shrinks = false,
+}: WalkOptions): ReadonlySet<string> {
   const met = new Set<string>();
   fc.assert(
     fc.property(oneOf(CONFIGS), oneOf(SITES), jobCommands(commands), (cured, site, drawn) => {
@@ -32,7 +39,7 @@ export function walkJobs({ seed, walks, commands }: WalkOptions): ReadonlySet<st
       fc.modelRun(() => ({ model: {}, real: walk }), drawn);
       isNoDeadEnd(walk.job);
     }),
-    { seed, numRuns: walks, endOnFailure: false },
+    { seed, numRuns: walks, endOnFailure: !shrinks },
   );
   return met;
 }
