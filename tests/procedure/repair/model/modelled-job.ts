@@ -137,7 +137,9 @@ export const press = (job: Job, button: Button): Job =>
 /** In the very tick of the press, whatever it was doing. */
 export function hold(job: Job): Job {
   const held = stepJob(job, { pressed: ['hold'], ladder: 'hold' });
-  if (!isSafe(held.unit.state.commanded)) throw new Error(`HOLD is not safe in ${job.model.step}`);
+  const { batch, commanded } = held.unit.state;
+  if (!isSafe(commanded)) throw new Error(`HOLD is not safe in ${job.model.step}`);
+  if (batch !== 'holding' && batch !== 'held') throw new Error(`HOLD leaves it ${batch}`);
   return held;
 }
 
