@@ -22,6 +22,8 @@ interface Way {
   readonly rise?: (sinceS: number) => number;
   /** Where HOLD is pressed because a leg grew; the job is then let go on. */
   readonly legGrowsIn?: PhaseId;
+  /** Where the glass is as cold as outdoors. */
+  readonly coldIn?: PhaseId;
   readonly airPa?: number;
   /** The air in the unit's last job, where there was one. */
   readonly airLastJobPa?: number;
@@ -38,6 +40,7 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'air-jump': { airPa: 79_500, airLastJobPa: 100_600 },
   // As thin as at 2,000 m.
   'vacuum-note': { airPa: 79_500 },
+  'glass-gate': { coldIn: 'inspect' },
   reseat: { rise: leaking(3) },
   'dry-again': { rise: levelling(2_600) },
   'long-pull': { rise: levelling(1_400) },
@@ -89,7 +92,7 @@ export interface Steering {
 }
 
 function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }: Steering) {
-  const { no = ['ask-bubbles'], rise, legGrowsIn, airPa, airLastJobPa = null } = way;
+  const { no = ['ask-bubbles'], rise, legGrowsIn, coldIn, airPa, airLastJobPa = null } = way;
   const unit = { ...config.unit, airLastJobPa };
   return createWalk(
     unitAtRest(procedure, { ...config, unit }, airPa),
@@ -103,8 +106,9 @@ function repairWalk(way: Way, { config = APART, procedure = REPAIR, scene = {} }
       }
       const closed =
         at === 'seal-watch' && rise !== undefined ? { pressurePa: 60_000 + rise(elapsedS) } : {};
+      const cold = at === coldIn ? { glassK: 276.15 } : {};
       const answer = no.includes(at) ? 'no' : 'yes';
-      return { ...closed, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
+      return { ...closed, ...cold, ...scene, pressed: mayAnswer(now) ? [answer] : [] };
     },
   );
 }

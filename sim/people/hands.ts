@@ -30,6 +30,14 @@ const DONE_AGAIN: Readonly<Partial<Record<PhaseId, 'recharges' | 'lifts'>>> = {
   'test-again': 'lifts',
 };
 
+/** A hall in which glass may be worked; demo. */
+const HALL_K = 294;
+
+/** What hands do while a step is shown and before anybody confirms it. */
+export function workWhileShown(setup: Setup, phase: PhaseId): void {
+  if (phase === 'glass-gate') setup.hallAirK = HALL_K;
+}
+
 /** Resin for the pit does not get under a film that still lies there. */
 const isKeptOut = ({ filmOn }: Setup, phase: PhaseId): boolean => phase === 'fill-pit' && filmOn;
 

@@ -41,6 +41,8 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'job-sheet': handWork(4),
   protect: handWork(8),
   inspect: handWork(10),
+  // Waits until the pane has followed the room.
+  'glass-gate': NOTHING,
   'clean-pit': handWork(15),
   'dry-pit': handWork(12),
   'set-bridge': handWork(8),

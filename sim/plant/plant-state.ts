@@ -104,6 +104,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
       pitFilled: false,
       filmOn: false,
       shieldClosed: false,
+      hallAirK: null,
       stopPressed: false,
       switchPumped: false,
       bath: null,

@@ -16,6 +16,8 @@ export interface Setup {
   pitFilled: boolean;
   filmOn: boolean;
   shieldClosed: boolean;
+  /** The vehicle was brought into a hall of this temperature for the glass; null where it stood. */
+  hallAirK: number | null;
   /** The emergency stop is in. */
   stopPressed: boolean;
   /** A hand pump on its own port holds the over-pressure switch open. */

@@ -21,9 +21,12 @@ interface PhaseTraits {
   readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
   /** The lamp is on. */
   readonly lamp?: true;
-  /** The pane's temperature matters although the chamber is open and the lamp is off. */
-  readonly glassWatched?: true;
-  /** Liquid resin is exposed to daylight; during a seal test, only once the injector is charged. */
+  /**
+   * The pane's temperature matters although the chamber is open and the lamp is off; `changing`: only
+   * how fast it changes, because the pane is on its way into the range.
+   */
+  readonly glassWatched?: true | 'changing';
+  /** Liquid resin is exposed to daylight; where a leg may have grown dry, only once there is any. */
   readonly resinOpen?: true | 'once-charged';
   /** The portion treated, where pit and fill are cured apart; absent for the fill. */
   readonly portion?: 'pit';
@@ -41,6 +44,8 @@ export const PHASES = {
   'job-sheet': { part: 'job' },
   protect: { part: 'hands' },
   inspect: { part: 'hands' },
+  // Only a pane outside the range of the profile has to pass it.
+  'glass-gate': { part: 'hands', aside: true, glassWatched: 'changing' },
   'clean-pit': { part: 'hands' },
   'dry-pit': { part: 'hands' },
   'set-bridge': { part: 'hands', entry: true },
@@ -69,7 +74,7 @@ export const PHASES = {
   recharge: { part: 'cycles', aside: true, resinOpen: true },
   'accept-mark': { part: 'cycles', aside: true, resinOpen: true },
   // After a HOLD for a leg that grew, wherever that was.
-  'measure-leg': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
+  'measure-leg': { part: 'cycles', aside: true, glassWatched: true, resinOpen: 'once-charged' },
   'injector-off': { part: 'cure', resinOpen: true, entry: true },
   'cover-fill': { part: 'cure', aside: true, resinOpen: true, entry: true },
   'place-lamp-fill': { part: 'cure', aside: true, resinOpen: true },
@@ -128,6 +133,11 @@ export const HOLDING_SET_POINT = phasesWith(({ chamber }) => chamber === 'held')
 export const GLASS_PHASES = phasesWith(
   ({ chamber, lamp, glassWatched }) =>
     chamber !== undefined || lamp === true || glassWatched === true,
+);
+/** The same, and those in which the pane is only brought to its temperature. */
+export const HEAT_PHASES = phasesWith(
+  ({ chamber, lamp, glassWatched }) =>
+    chamber !== undefined || lamp === true || glassWatched !== undefined,
 );
 /** Where another attempt may begin its work. */
 export const ENTRY_PHASES = phasesWith(({ entry }) => entry === true);

@@ -3,37 +3,22 @@
  * not vouch for it, and the list of what was compared with what when the page was written.
  */
 import { type Block, blocksOf, type PageDocument } from './blocks.ts';
+import type { CertificateWords } from './certificate/certificate-words.ts';
 import type { DocumentFacts } from './facts.ts';
 
 export type ChainState = 'agrees' | 'differs' | 'not recorded';
 
-interface Mark {
-  readonly onEverySheet: string;
-  readonly banner: string;
-}
-
-const MARKS: Readonly<Record<ChainState, Mark | null>> = {
-  agrees: null,
-  differs: {
-    onEverySheet: 'DOES NOT AGREE WITH THE CHAIN OF RECORDS',
-    banner:
-      'THIS RECORD DOES NOT AGREE WITH THE CHAIN OF RECORDS. It was changed after the job: nothing on this page can be trusted.',
-  },
-  'not recorded': {
-    onEverySheet: 'NOT RECORDED IN A CHAIN',
-    banner:
-      'NOT RECORDED IN A CHAIN. Only the journal’s own checksum supports this page, and anyone who can change the journal can recompute it.',
-  },
-};
-
-export function withChainMark(page: PageDocument, state: ChainState): PageDocument {
-  const mark = MARKS[state];
-  if (mark === null) return page;
-  const { onEverySheet, banner } = mark;
+export function withChainMark(
+  page: PageDocument,
+  state: ChainState,
+  { chain }: CertificateWords,
+): PageDocument {
+  if (state === 'agrees') return page;
+  const { sheet, banner } = chain[state];
   return {
     ...page,
-    title: `${page.title} (${onEverySheet.toLowerCase()})`,
-    mark: onEverySheet,
+    title: `${page.title} (${sheet.toLowerCase()})`,
+    mark: sheet,
     blocks: blocksOf({ kind: 'banner', text: banner }, ...page.blocks),
   };
 }

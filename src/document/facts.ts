@@ -51,6 +51,9 @@ export interface IntakeFacts {
   readonly briefSvg: string | null;
 }
 
+/** Stands for a person whose name was removed, or never recorded. */
+export const NAME_NOT_KEPT = 'name not kept';
+
 export interface OverrideFact {
   readonly at: string;
   readonly what: string;

@@ -4,7 +4,9 @@
  * "none", so that silence does not read as "all well".
  */
 import type { Block, PhotoBlock } from './blocks.ts';
+import type { CertificateWords } from './certificate/certificate-words.ts';
 import type { AssessmentFacts, DocumentFacts } from './facts.ts';
+import type { PaperWords } from './paper-words.ts';
 
 const PEOPLE = [
   ['technician', 'Technician'],
@@ -47,10 +49,10 @@ const TECHNICAL_WORDS: Readonly<Record<AssessmentFacts['technical']['answer'], s
 };
 
 const DECIDES =
-  'Local law and the licensed person decide. Check the edition in force where the vehicle is used.';
+  'Local law decides, and the person who may decide under it. Check the edition in force where the vehicle is used.';
 
-export function assessmentBlocks({ intake }: DocumentFacts): readonly Block[] {
-  const drawing = paneFigure(intake?.drawingSvg ?? null);
+export function assessmentBlocks({ intake }: DocumentFacts, words: PaperWords): readonly Block[] {
+  const drawing = paneFigure(intake?.drawingSvg ?? null, words.certificate);
   if (intake?.assessment == null) {
     const text = `No assessment against rules was recorded with this job. ${DECIDES}`;
     return [{ kind: 'paragraph', text }, ...drawing];
@@ -88,15 +90,19 @@ export function assessmentBlocks({ intake }: DocumentFacts): readonly Block[] {
 export const ruleSetWords = ({ name, edition }: AssessmentFacts['ruleSets'][number]): string =>
   `${name} (${edition})`;
 
-export function paneFigure(svg: string | null, highestMm = 175): readonly Block[] {
+export function paneFigure(
+  svg: string | null,
+  { paneTitle, paneDescription }: Pick<CertificateWords, 'paneTitle' | 'paneDescription'>,
+  highestMm = 175,
+): readonly Block[] {
   if (svg === null) return [];
   return [
     {
       kind: 'figure',
       id: 'pane',
       svg,
-      title: 'The pane and the damage',
-      description: 'Pane seen from the driver’s seat, with the damage and the zones of the rules.',
+      title: paneTitle,
+      description: paneDescription,
       highestMm,
       foreign: true,
     },

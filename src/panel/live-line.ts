@@ -35,6 +35,14 @@ export interface LiveValues extends SheetValues {
   readonly remedy: RemedyId | null;
   /** Why the injector is charged again. */
   readonly rechargeWhy: RechargeWhy | null;
+  /** The range of the profile; how fast the glass changes, null while that is not known. */
+  readonly glass: {
+    readonly lowestK: number;
+    readonly highestK: number;
+    readonly rateKPerS: number | null;
+    /** The greatest rate that the alarms allow. */
+    readonly allowedKPerS: number;
+  };
   readonly vacuum: { readonly askedPa: number; readonly givenPa: number };
   readonly cycles: CycleCount;
   readonly outcome: Outcome | null;
@@ -118,6 +126,31 @@ const glassLine: Writer = (_, { glassK }, { live }) => {
   return ends(live.hoseOff, celsius === null ? '' : filled(live.glass, { celsius }));
 };
 
+/** Degrees and their change by the minute; a small one would only flicker. */
+const glassNowLine: Writer = ({ glass: { rateKPerS } }, { glassK }, { live }) => {
+  if (glassK === null) return live.glassUnknown;
+  const perMinute = 60 * (rateKPerS ?? 0);
+  const sign = perMinute < 0 ? '-' : '+';
+  const rate = `${sign}${Math.abs(perMinute).toFixed(1)}`;
+  return filled(live.glassNow, { celsius: celsiusFromK(glassK).toFixed(1), rate });
+};
+
+/** What to do with glass outside the profile's range. */
+export function glassLineToDo(
+  phase: PhaseId,
+  { glass: { lowestK, highestK } }: LiveValues,
+  { glassK }: Snapshot,
+  { live }: Catalogue,
+): string | null {
+  if (phase !== 'glass-gate' || glassK === null) return null;
+  const range = {
+    low: celsiusFromK(lowestK).toFixed(0),
+    high: celsiusFromK(highestK).toFixed(0),
+  };
+  if (glassK < lowestK) return filled(live.warmTo, range);
+  return glassK > highestK ? filled(live.coolTo, range) : live.glassInside;
+}
+
 const jobLine: Writer = (live, _, catalogue) => sheetLine(live, live.phaseElapsedS, catalogue);
 
 const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
@@ -145,6 +178,7 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   cure: doseLine,
   result: ({ outcome }, _, { live }) => (outcome === 'clear' ? live.clear : live.markRemains),
   'self-test': glassLine,
+  'glass-gate': glassNowLine,
 };
 
 /** Null where the phase has no live line. */

@@ -42,7 +42,7 @@ export interface HelpSubject {
   readonly catalogue: Catalogue;
   readonly phase: PhaseId;
   readonly notClearAdvice: AdviceKey;
-  readonly live: Pick<LiveValues, 'light' | 'sheet' | 'remedy'>;
+  readonly live: Pick<LiveValues, 'light' | 'sheet' | 'remedy' | 'glass'>;
 }
 
 export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubject) {
@@ -53,6 +53,7 @@ export function helpPages({ catalogue, phase, notClearAdvice, live }: HelpSubjec
     remedy: live.remedy === null ? '' : catalogue.remedies[live.remedy].more,
     remedyCaution: live.remedy === null ? '' : catalogue.remedies[live.remedy].caution,
     sheet: sheetWords(live, catalogue),
+    rate: (60 * live.glass.allowedKPerS).toFixed(0),
   };
   const paged = (words: string, isCaution: boolean): readonly HelpPage[] =>
     pages(filled(words, filling), TEXT_ROWS).map((lines) => ({ lines, caution: isCaution }));

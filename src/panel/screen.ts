@@ -9,7 +9,7 @@ import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 import type { AdviceKey } from './catalogue.ts';
 import { cycleLine } from './cycle-line.ts';
 import { buttonLine, type Face, type Seen } from './face.ts';
-import { daylightLine, type LiveValues, liveLine, marginLine } from './live-line.ts';
+import { daylightLine, glassLineToDo, type LiveValues, liveLine, marginLine } from './live-line.ts';
 import { helpPages, reasonPages, type ShownReason } from './page-words.ts';
 
 export interface View extends Seen {
@@ -44,6 +44,7 @@ function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [st
   return [
     liveLine(phase, live, snapshot, catalogue) ?? first,
     marginLine(phase, live, snapshot, catalogue) ??
+      glassLineToDo(phase, live, snapshot, catalogue) ??
       daylightLine(kind !== 'automatic', live, catalogue) ??
       cycleLine(phase, second, live.cycles, live.phaseElapsedS, catalogue) ??
       second,

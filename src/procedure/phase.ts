@@ -32,8 +32,9 @@ export interface ProcedureState {
   readonly resinInBreak: boolean;
   readonly reseated: boolean;
   readonly chargedAtCycle: number;
-  /** A leg grew and has not been measured yet; where the job goes on once it has. */
+  /** A leg grew and has not been measured yet. */
   readonly legGrew: boolean;
+  /** Where the job goes on once the leg is measured, or the glass inside its range. */
   readonly goesOnAt: PhaseId | null;
   /** Remedies carried out, those declined since the last look, and the one that is in hand. */
   readonly tried: readonly RemedyId[];

@@ -4,8 +4,10 @@
  */
 
 import { numberAt, textAt } from '../core/fields.ts';
+import type { Saying } from '../core/sayings.ts';
 import { isExpired, isOpenedTooLong, type ShelfLife } from '../core/shelf-life.ts';
 import { kFromCelsius } from '../core/units.ts';
+import { say } from './language.ts';
 
 export interface BottleFact {
   readonly name: string;
@@ -50,15 +52,18 @@ function lightOf(file: unknown): BottleFact['light'] {
 /**
  * One line for each date that had passed on the given day; empty while the bottle could be used.
  */
-export function outOfDateWords(bottle: BottleFact | null, day: string): readonly string[] {
-  const life = bottle?.shelfLife ?? null;
-  if (bottle === null || life === null) return [];
-  const named = `${bottle.name}, lot ${bottle.lot}`;
-  const { expiresOn, openedOn, usableAfterOpeningDays: days } = life;
+export function outOfDateLines(
+  { name, lot, shelfLife }: BottleFact,
+  day: string,
+): readonly Saying[] {
+  if (shelfLife === null) return [];
+  const bottle = say('lines.bottle', { name, lot });
+  const { expiresOn: expires, openedOn: opened, usableAfterOpeningDays } = shelfLife;
+  const days = String(usableAfterOpeningDays);
   return [
-    ...(isExpired(life, day) ? [`${named}: expired on ${expiresOn}, used on ${day}`] : []),
-    ...(openedOn !== null && isOpenedTooLong(life, day)
-      ? [`${named}: opened on ${openedOn}, usable for ${days} days from then, used on ${day}`]
+    ...(isExpired(shelfLife, day) ? [say('lines.bottle-expired', { bottle, expires, day })] : []),
+    ...(opened !== null && isOpenedTooLong(shelfLife, day)
+      ? [say('lines.bottle-open-long', { bottle, opened, days, day })]
       : []),
   ];
 }

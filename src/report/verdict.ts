@@ -98,12 +98,6 @@ export function verdictOf(claims: readonly Claim[]): Verdict {
   return { process, grade };
 }
 
-/** A verdict without what qualifies it, which its headlines say. */
-export const plainProcess = (process: Verdict['process']): Verdict['process'] =>
-  process === 'process within its limits, with reservations'
-    ? 'process within its limits'
-    : process;
-
 const NOT_JUDGED: readonly Verdict['process'][] = [
   'process not completed',
   INCOMPLETE,
@@ -131,17 +125,3 @@ export function objectionsBeside(
 /** "But" qualifies a verdict that sounds good; "and" adds to one that does not. */
 export const joinOf = (process: string): 'but' | 'and' =>
   process.startsWith('process within its limits') ? 'but' : 'and';
-
-const MOST_IN_HEADLINE = 3;
-
-/** The verdict in plain words, followed by what stands against it. */
-export function headlineOf(
-  verdict: string,
-  headlines: readonly string[],
-  join: 'but' | 'and' = 'but',
-): string {
-  if (headlines.length === 0) return verdict;
-  const left = headlines.length - MOST_IN_HEADLINE;
-  const named = headlines.slice(0, MOST_IN_HEADLINE).join('; ');
-  return `${verdict}, ${join} ${named}${left > 0 ? `; and ${left} more` : ''}`;
-}

@@ -4,7 +4,7 @@
  */
 
 import { valueOrNull } from '../core/frame.ts';
-import { GLASS_PHASES } from '../core/phases.ts';
+import { GLASS_PHASES, HEAT_PHASES } from '../core/phases.ts';
 import type { Phrase } from '../core/phrases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
@@ -234,9 +234,11 @@ export const CURE_ROWS: readonly AlarmRow[] = [
     limit: setting(60, 25, 60),
     deadband: setting(3, 1, 15),
     delayS: setting(0.5, 0, 5),
-    armed: ({ phase }) => GLASS_PHASES.has(phase),
+    armed: ({ phase }) => HEAT_PHASES.has(phase),
     seen: ({ reading }) => valueOrNull(reading.glassK),
-    limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.highestGlassK),
+    // A pane that is on its way into the profile's range may be outside it.
+    limitSI: ({ phase, profile }, settingSI) =>
+      GLASS_PHASES.has(phase) ? Math.min(settingSI, profile.highestGlassK) : settingSI,
     remedy: 'Shade the whole pane and wait. No water, no cold air. Look for a white ring.',
   },
   {

@@ -4,7 +4,7 @@
  */
 
 import { CHANNEL_ROWS, CHANNELS, type Channel, valueOrNull } from '../core/frame.ts';
-import { CURE_PHASES, GLASS_PHASES } from '../core/phases.ts';
+import { CURE_PHASES, HEAT_PHASES } from '../core/phases.ts';
 import type { AlarmContext, AlarmRow } from './alarm-row.ts';
 import {
   always,
@@ -21,7 +21,7 @@ import {
 
 const pastSelfTest = ({ phase }: AlarmContext): boolean => phase !== 'self-test';
 const inCure = ({ phase }: AlarmContext): boolean => CURE_PHASES.has(phase);
-const onGlass = ({ phase }: AlarmContext): boolean => GLASS_PHASES.has(phase);
+const onGlass = ({ phase }: AlarmContext): boolean => HEAT_PHASES.has(phase);
 
 /** The loss of each sensor, where it is needed. */
 const LOST_SENSORS: Readonly<Record<Channel, Pick<AlarmRow, 'id' | 'title' | 'armed'>>> = {

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ProcedureTypes } from '../../src/control/controller-state.ts';
 import { STEP_IDS } from '../../src/core/guided-events.ts';
-import { PHASE_IDS } from '../../src/core/phases.ts';
+import { PHASE_IDS, type PhaseId } from '../../src/core/phases.ts';
 import {
   actuatorsOf,
   pass,
@@ -47,13 +47,16 @@ const PRESSES: readonly (readonly [string, Scene])[] = [
   ['HOLD of a board that tells no ladder', { ladder: null, pressed: ['hold'] }],
 ];
 
+/** What a phase waits for has not come yet. */
+const SEEN_THERE: Readonly<Partial<Record<PhaseId, Scene>>> = { 'glass-gate': { glassK: 276.15 } };
+
 /** Just come there, within 0.8 s, and once it has been read. */
 const WAITS_S = [0, 0.7, 2];
 
 describe.each(PHASE_IDS)('HOLD in %s', (phase) => {
   test.each(WAITS_S)('makes safe in its tick and holds the job, %s s after it began', (waitS) => {
     const start = repairIn(phase);
-    const there = waitS === 0 ? start : pass(start, waitS);
+    const there = waitS === 0 ? start : pass(start, waitS, SEEN_THERE[phase]);
     if (there.state.batch !== 'running') throw new Error(`${phase} does not wait`);
     for (const [how, scene] of PRESSES) {
       const pressed = tick(there, scene);

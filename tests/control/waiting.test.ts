@@ -10,6 +10,7 @@ import { guidedIn, repairIn } from '../steering.ts';
 /** Of these only the world decides; typed once more, so that none is left to itself unseen. */
 const BY_ITSELF = [
   'self-test',
+  'glass-gate',
   'seal-pull',
   'seal-watch',
   'long-pull',

@@ -3,14 +3,15 @@ import type { PageDocument } from '../../src/document/blocks.ts';
 import { certificate } from '../../src/document/certificate/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../src/document/chain-mark.ts';
 import { renderHtml } from '../../src/document/html.tsx';
+import { ENGLISH_PAPERS } from '../../src/document/paper-words.ts';
 import { reportDocument } from '../../src/document/report/report-document.ts';
 import { DOT_PNG, factsOf, pdfOf } from './document-data.ts';
 import { readPdf } from './pdf-text.ts';
 
 const facts = factsOf();
 const PAGES: readonly (readonly [string, PageDocument])[] = [
-  ['certificate', certificate(facts)],
-  ['report', reportDocument(facts)],
+  ['certificate', certificate(facts, ENGLISH_PAPERS)],
+  ['report', reportDocument(facts, ENGLISH_PAPERS)],
 ];
 
 describe.each([
@@ -18,7 +19,7 @@ describe.each([
   ['not recorded', 'NOT RECORDED IN A CHAIN'],
 ] as const)('of a record that %s', (state, words) => {
   test.each(PAGES)('every sheet of the %s says so, first of all', async (_, page) => {
-    const marked = withChainMark(page, state);
+    const marked = withChainMark(page, state, ENGLISH_PAPERS.certificate);
     expect(marked.blocks[0]).toMatchObject({
       kind: 'banner',
       text: expect.stringContaining(words),
@@ -35,13 +36,18 @@ describe.each([
   });
 
   test('the certificate is still one page', async () => {
-    const marked = withChainMark(certificate(facts), state);
+    const marked = withChainMark(
+      certificate(facts, ENGLISH_PAPERS),
+      state,
+      ENGLISH_PAPERS.certificate,
+    );
     expect(readPdf((await pdfOf(marked)).bytes).pages).toBe(1);
   });
 });
 
 test('a page that agrees with the chain is left as it is', () => {
-  for (const [, page] of PAGES) expect(withChainMark(page, 'agrees')).toEqual(page);
+  for (const [, page] of PAGES)
+    expect(withChainMark(page, 'agrees', ENGLISH_PAPERS.certificate)).toEqual(page);
 });
 
 test('a report says what was held against the chain, and that photographs are not', () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Block, PageDocument } from '../../src/document/blocks.ts';
 import { certificate } from '../../src/document/certificate/certificate.ts';
 import { renderHtml } from '../../src/document/html.tsx';
+import { ENGLISH_PAPERS } from '../../src/document/paper-words.ts';
 import { reportDocument } from '../../src/document/report/report-document.ts';
 import { DOT_PNG, factsOf, longFacts, PANE, pdfOf } from './document-data.ts';
 import { readPdf, squeezed } from './pdf-text.ts';
@@ -92,16 +93,17 @@ describe('a page on paper', () => {
 
   test('is the same bytes for the same facts, photographs and drawings included', async () => {
     for (const make of [certificate, reportDocument]) {
-      const [first, second] = [await pdfOf(make(longFacts())), await pdfOf(make(longFacts()))];
+      const page = () => make(longFacts(), ENGLISH_PAPERS);
+      const [first, second] = [await pdfOf(page()), await pdfOf(page())];
       expect(Buffer.compare(Buffer.from(first.bytes), Buffer.from(second.bytes))).toBe(0);
-      expect(renderHtml(make(longFacts()))).toBe(renderHtml(make(longFacts())));
+      expect(renderHtml(page())).toBe(renderHtml(page()));
     }
   });
 });
 
 describe('the full report on paper', () => {
   test('carries every cell of every table of its document', async () => {
-    const page = reportDocument(longFacts());
+    const page = reportDocument(longFacts(), ENGLISH_PAPERS);
     const text = squeezed(readPdf((await pdfOf(page)).bytes).text);
     const cells = page.blocks.flatMap((block) =>
       block.kind === 'table' || block.kind === 'fields' ? block.rows.flat() : [],
@@ -112,8 +114,8 @@ describe('the full report on paper', () => {
 
   test('draws a pane that was handed in', async () => {
     const intake = { sheet: {}, assessment: null, drawingSvg: PANE, briefSvg: null };
-    const without = (await pdfOf(reportDocument(factsOf()))).bytes.length;
-    const drawn = await pdfOf(reportDocument({ ...factsOf(), intake }));
+    const without = (await pdfOf(reportDocument(factsOf(), ENGLISH_PAPERS))).bytes.length;
+    const drawn = await pdfOf(reportDocument({ ...factsOf(), intake }, ENGLISH_PAPERS));
     expect(drawn.bytes.length).toBeGreaterThan(without);
   });
 });

@@ -11,6 +11,7 @@ import {
   type JournalHeader,
 } from '../../src/journal/journal-format.ts';
 import { type Claim, shortTitleOf } from '../../src/report/claims/claim-table.ts';
+import { ENGLISH_CLAIMS } from '../../src/report/language.ts';
 import { type ReportData, reportDataOf } from '../../src/report/report-data.ts';
 import { aboutJob, DAY } from './about.ts';
 import { type FalseClaim, falseClaimsOf, shownIn } from './claims.ts';
@@ -107,6 +108,7 @@ function foundIn(events: readonly Event[], report: ReportData): Found | null {
   for (const event of events) {
     const { timeS: atS } = event;
     if (event.kind === 'alarm' && event.to === 'unacknowledged') return { by: event.alarm, atS };
+    if (event.kind === 'phase' && event.phase === 'glass-gate') return { by: 'glass gate', atS };
     if (event.kind === 'seal-finding' && event.finding !== 'tight') {
       return { by: `seal test: ${event.finding}`, atS };
     }
@@ -124,7 +126,9 @@ function foundIn(events: readonly Event[], report: ReportData): Found | null {
   if (report.end.reason === 'interrupted') return { by: 'the job never ended', atS };
   if (report.outcome !== 'clear') return { by: `outcome: ${report.outcome}`, atS };
   const open = report.claims.find((claim) => claim.state !== 'shown' && !isUnproved(claim));
-  if (open !== undefined) return { by: `record: ${shortTitleOf(open)} ${open.state}`, atS };
+  if (open !== undefined) {
+    return { by: `record: ${shortTitleOf(open, ENGLISH_CLAIMS)} ${open.state}`, atS };
+  }
   const refused = events.find(({ kind }) => kind === 'refused');
   return refused === undefined ? null : { by: 'a press refused', atS: refused.timeS };
 }

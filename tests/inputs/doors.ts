@@ -32,7 +32,9 @@ import { CHANNELS, FULL_SCALE_COUNTS } from '../../src/core/frame.ts';
 import { type Checked, checkSettings } from '../../src/core/settings.ts';
 import { adviceRulesSchema } from '../../src/intake/advice/advice-rules.ts';
 import { resinSchema } from '../../src/intake/resin.ts';
-import ruleSet from '../../src/intake/rule-sets/gb-bs-au-242a-1998.json' with { type: 'json' };
+import ruleSet from '../../src/intake/rule-sets/europe/gb-bs-au-242a-1998.json' with {
+  type: 'json',
+};
 import { parseRuleSet } from '../../src/intake/rules/rule-set.ts';
 import { intakeSheetSchema } from '../../src/intake/sheet/intake-sheet.ts';
 import { DAMAGE_TYPES, jobFileSchema, jobSheetSchema } from '../../src/intake/sheet/job-sheet.ts';

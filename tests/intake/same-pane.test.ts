@@ -29,8 +29,8 @@ const placeOf = (sheet: object, repaired = false) => {
 
 describe('a second damage on a pane', () => {
   test('takes vehicle and pane from the sheet of the first', () => {
-    expect(valueAt(placeOf(SECOND), ['pane'])).toEqual(intake.pane);
-    expect(valueAt(placeOf(SECOND), ['vehicle'])).toEqual(intake.vehicle);
+    expect(valueAt(placeOf(SECOND), ['pane'])).toMatchObject(intake.pane);
+    expect(valueAt(placeOf(SECOND), ['vehicle'])).toMatchObject(intake.vehicle);
   });
 
   test('is as far from the first as their positions and sizes say, rim to rim', () => {

@@ -12,7 +12,13 @@ const CLEAN = {
   reference: 'demo',
   lookedOn: '2026-11-20',
   ruleSets: [],
-  vehicle: { class: 'car', grossMassKg: 1900, beforeFirstSale: false },
+  vehicle: {
+    class: 'car',
+    grossMassKg: 1900,
+    seats: 5,
+    commercialUse: false,
+    beforeFirstSale: false,
+  },
   pane: {
     widthMm: 2400,
     heightMm: 1200,
@@ -21,6 +27,9 @@ const CLEAN = {
     seatCentreMm: 680,
     wheelTopMm: 250,
     sweep: { leftMm: 120, rightMm: 700, topMm: 100, bottomMm: 60 },
+    seatLineMm: 500,
+    mirror: { leftMm: 1100, rightMm: 1100, topMm: 60, bottomMm: 1000 },
+    dividedAtMm: null,
   },
   damage: {
     type: 'bullseye',

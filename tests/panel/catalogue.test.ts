@@ -29,6 +29,7 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'job-sheet': false,
   protect: true,
   inspect: true,
+  'glass-gate': true,
   'clean-pit': true,
   'dry-pit': true,
   'set-bridge': false,

@@ -4,7 +4,7 @@ import { PHASE_IDS } from '../../src/core/phases.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import type { View } from '../../src/panel/screen.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
-import { composeSignals, LIVE, view } from './views.ts';
+import { composeSignals, LIVE, SNAPSHOT, view } from './views.ts';
 
 const display = (change: Partial<View>) => composeSignals(view(change)).display;
 
@@ -161,5 +161,34 @@ describe('status lamp and buzzer', () => {
   test('sound never stands alone: whenever the buzzer repeats, an alarm is on the display', () => {
     for (const batch of BATCH_STATES)
       expect(composeSignals(view({ batch })).buzzer).not.toBe('repeating');
+  });
+});
+
+describe('at the gate for the glass', () => {
+  const gate = (glassK: number | null, perMinute: number, catalogue = ENGLISH) =>
+    composeSignals(
+      view({
+        phase: 'glass-gate',
+        catalogue,
+        snapshot: { ...SNAPSHOT, glassK },
+        live: { ...LIVE, glass: { ...LIVE.glass, rateKPerS: perMinute / 60 } },
+      }),
+    ).display.map((line) => line.trimEnd());
+
+  test('the display shows the temperature, its rate, and what to do', () => {
+    expect(gate(276.55, 1.24).slice(0, 3)).toEqual([
+      '3.2a Glass temp.',
+      '3.4 C +1.2 K/min',
+      'Warm to 12-40 C',
+    ]);
+    expect(gate(320.15, -3, SPANISH).slice(1, 3)).toEqual([
+      '47.0 C -3.0 K/min',
+      'Enfríe a 12-40 C',
+    ]);
+    expect(gate(296.15, 0)[2]).toBe('Inside: wait a bit');
+  });
+
+  test('a reading that is not there is no temperature', () => {
+    expect(gate(null, 0)[1]).toBe('Glass temp. unknown');
   });
 });

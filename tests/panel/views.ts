@@ -37,6 +37,7 @@ export const LIVE: LiveValues = {
   legLimitM: 0.0129,
   remedy: 'warmth',
   rechargeWhy: 'injector-dry',
+  glass: { lowestK: 285.15, highestK: 313.15, rateKPerS: 0.0312, allowedKPerS: 0.2 },
   vacuum: { askedPa: 25_000, givenPa: 33_000 },
   cycles: { cycle: 1, planned: 2, extra: 2, vacuumLeftS: 57.2 },
   damage: { type: 'combination-break', diameterM: 0.4 },
@@ -111,6 +112,9 @@ export function liveViews(catalogue: Catalogue): readonly View[] {
         const step = { ...view({ catalogue, phase }), live: { ...LIVE, remedy } };
         return [step, ...helpPages(step).map((_, page) => ({ ...step, page }))];
       }),
+    ),
+    ...[null, 276.15, 296.15, 325.15].map(
+      (glassK): Partial<View> => ({ phase: 'glass-gate', snapshot: { ...SNAPSHOT, glassK } }),
     ),
     { phase: 'measure-leg', live: { ...LIVE, legLimitM: null } },
     { phase: 'vacuum-note', live: { ...LIVE, vacuum: { askedPa: 25_000, givenPa: 25_000 } } },

@@ -14,6 +14,7 @@ describe('every ready-made fault', () => {
       'wet-break',
       'outgassing',
       'cold-pane',
+      'hot-glass',
       'weak-lamp',
       'worn-out-lamp',
       'hose-off',

@@ -9,6 +9,7 @@ import {
   type Portion,
 } from '../../src/core/measurements.ts';
 import type { PhaseId } from '../../src/core/phases.ts';
+import { ENGLISH_PAPERS } from '../../src/document/paper-words.ts';
 import { reportDocument } from '../../src/document/report/report-document.ts';
 import { outcomeWords } from '../../src/document/report/verdict-box.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
@@ -145,21 +146,24 @@ describe('doses apart', () => {
 
 test('the pages draw and list each dose, under ids of its own', () => {
   const contents = contentsOf(apartJob());
-  const { blocks } = reportDocument({
-    report: reportDataOf(contents, []),
-    snapshots: contents.snapshots,
-    recordId: 'demo',
-    personal: null,
-    personalRemovedOn: null,
-    intake: null,
-    calibrations: null,
-    care: null,
-    overrides: null,
-    amendments: null,
-    chain: null,
-    photos: { before: null, after: null },
-    agreement: null,
-  });
+  const { blocks } = reportDocument(
+    {
+      report: reportDataOf(contents, []),
+      snapshots: contents.snapshots,
+      recordId: 'demo',
+      personal: null,
+      personalRemovedOn: null,
+      intake: null,
+      calibrations: null,
+      care: null,
+      overrides: null,
+      amendments: null,
+      chain: null,
+      photos: { before: null, after: null },
+      agreement: null,
+    },
+    ENGLISH_PAPERS,
+  );
   const figures = blocks.flatMap((block) => (block.kind === 'figure' ? [block.id] : []));
   expect(figures.filter((id) => id.startsWith('dose'))).toEqual([
     'dose-bar-fill',

@@ -1,5 +1,6 @@
 /** Faults of lamp, light, heat and daylight, provoked in a hand-made unit. */
-import type { RepairConfig } from '../../src/procedure/repair/repair-state.ts';
+import type { Procedure } from '../../src/control/procedure.ts';
+import type { Repair, RepairConfig } from '../../src/procedure/repair/repair-state.ts';
 import { APART } from '../control/apart-driver.ts';
 import { FILL_PASSES } from '../light-path.ts';
 import { pass, passUntil, type Scene, TICK_S, unitAtRest } from '../steered-unit.ts';
@@ -35,6 +36,21 @@ const ANY_LAMP: RepairConfig = {
 };
 
 const litAsHot = (c: number) => ({ heatSinkK: celsius(c) });
+/** A profile for any glass, so that the job does not wait for it before it begins. */
+const ANY_GLASS: RepairConfig = {
+  ...APART,
+  profile: { ...APART.profile, glass: { lowestK: celsius(-40), highestK: celsius(80) } },
+};
+/** Glass, air and heat sink are not compared. */
+const APART_AS_IT_LIKES: Procedure<Repair> = {
+  ...UNLIMITED,
+  alarmsOf: (...seen) => {
+    const own = UNLIMITED.alarmsOf(...seen);
+    return { ...own, lampHeat: { ...own.lampHeat, apartK: null } };
+  },
+};
+const onAnyGlass = (c: number) =>
+  inPhase('vacuum-dwell', { procedure: APART_AS_IT_LIKES, config: ANY_GLASS, scene: glassAt(c) });
 const glassAt = (c: number) => ({ glassK: celsius(c) });
 /** The spot is this much warmer than it was when the job began. */
 const BEGAN_C = 23;
@@ -160,14 +176,14 @@ export const LIGHT_PROVOCATIONS: Readonly<Record<string, Provocation>> = {
   },
   'lamp-hot': { start: litFor(6, { config: ANY_LAMP }), play: litAsHot, step: 0.4, lively: true },
   'glass-hot': {
-    start: inPhase('vacuum-dwell', { scene: glassAt(59) }),
+    start: onAnyGlass(59),
     play: glassAt,
     step: 0.4,
     sound: glassAt(56),
     lively: true,
   },
   'glass-cold': {
-    start: inPhase('vacuum-dwell', { scene: glassAt(1) }),
+    start: onAnyGlass(1),
     play: glassAt,
     step: 0.4,
     sound: glassAt(1),

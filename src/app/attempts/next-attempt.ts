@@ -124,7 +124,11 @@ function earlierOf(records: string, id: string, contents: JournalContents): Earl
       id: claim,
       portion,
       state,
-      objections: objections.map((one) => ({ id: one.id, lines: [...one.lines] })),
+      objections: objections.map((one) => ({
+        id: one.id,
+        lines: [...one.lines],
+        said: [...one.said],
+      })),
     })),
     doses: [...report.doses],
     cycles: [...report.cycles],

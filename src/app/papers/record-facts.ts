@@ -4,8 +4,8 @@
  */
 
 import { listAt, textAt } from '../../core/fields.ts';
+import { NAME_NOT_KEPT } from '../../document/facts.ts';
 import type { ShownEntry } from '../../store/records-store.ts';
-import { NAME_NOT_KEPT } from '../prepare/job-facts.ts';
 import type { OutsideFacts } from './document-facts.ts';
 
 /** Empty where the chain does not know the job. */

@@ -6,12 +6,14 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { escapedValue } from '../../core/plain-text.ts';
+import { said } from '../../core/sayings.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { PageDocument } from '../../document/blocks.ts';
 import { certificate } from '../../document/certificate/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/chain-mark.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
+import { ENGLISH_PAPERS, type PaperWords } from '../../document/paper-words.ts';
 import { verdictHeadline } from '../../document/report/claim-rows.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
@@ -19,9 +21,11 @@ import type { JournalContents } from '../../journal/read-journal.ts';
 import type { Objection } from '../../report/claims/claim.ts';
 import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
+import { machineReport } from '../../report/machine-report.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joulesPerCm2 } from '../../report/words.ts';
 import { loadRepairJournal } from '../prepare/load-journal.ts';
+import { paperWordsOfRecord } from '../prepare/paper-words.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
 import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
 import { readPageFonts } from './page-fonts.ts';
@@ -37,6 +41,8 @@ export interface ReportOptions extends FactSources {
   readonly pages?: readonly PageName[];
   /** Beside the journal by default; there the job's own pages may be overwritten. */
   readonly out?: NamedFolder;
+  /** Of the record's own language by default. */
+  readonly words?: PaperWords;
   /** The journal, where it was read a moment ago: reading takes as long as producing a page. */
   readonly read?: JournalContents | null;
 }
@@ -78,7 +84,8 @@ export async function writeReport(
   const folder = options.out?.folder ?? beside;
   try {
     const held = heldOf(facts.value, journal.value, options);
-    const files = await filesOf(facts.value, held, options);
+    const words = options.words ?? paperWordsOfRecord(journal.value.header.display?.language);
+    const files = await filesOf(facts.value, held, { ...options, words });
     const taken = isSameFolder(folder, beside) ? [] : problemsOf(files, options.out);
     if (taken.length > 0) return failed(taken.map(problemLine));
     makePrivateFolder(folder);
@@ -87,7 +94,7 @@ export async function writeReport(
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
     const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
-    const lines = [...verdictLines(data), ...marked, ...shown.map(writtenLine)];
+    const lines = [...verdictLines(data, words), ...marked, ...shown.map(writtenLine)];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
@@ -121,22 +128,37 @@ interface PageFile {
 async function filesOf(
   facts: DocumentFacts,
   held: WhatWasHeld,
-  { formats = FORMATS, pages = ['report', 'certificate'] }: ReportOptions,
+  {
+    formats = FORMATS,
+    pages = ['report', 'certificate'],
+    words,
+  }: ReportOptions & { readonly words: PaperWords },
 ): Promise<readonly PageFile[]> {
   const files: PageFile[] = [];
   if (pages.includes('report')) {
-    files.push({ name: 'report.json', content: `${JSON.stringify(facts.report, null, 2)}\n` });
+    files.push({
+      name: 'report.json',
+      content: `${JSON.stringify(machineReport(facts.report), null, 2)}\n`,
+    });
   }
   for (const page of pages) {
-    files.push(...(await pageFiles(page, pageOf(page, facts, held), facts, formats)));
+    files.push(...(await pageFiles(page, pageOf(page, facts, held, words), facts, formats)));
   }
   return files;
 }
 
-function pageOf(name: PageName, facts: DocumentFacts, held: WhatWasHeld): PageDocument {
-  const page = PAGES[name](facts);
+function pageOf(
+  name: PageName,
+  facts: DocumentFacts,
+  held: WhatWasHeld,
+  words: PaperWords,
+): PageDocument {
+  // The report is in the language of the record.
+  const own = name === 'report' ? ENGLISH_PAPERS : words;
+  const page = PAGES[name](facts, own);
   const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
-  return withChainMark({ ...page, blocks: [...page.blocks, ...checked] }, held.journal);
+  const whole = { ...page, blocks: [...page.blocks, ...checked] };
+  return withChainMark(whole, held.journal, own.certificate);
 }
 
 function heldOf(
@@ -178,30 +200,35 @@ function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
 }
 
 /** What was shown, by name, and everything that stands against the rest. */
-function verdictLines(data: ReportData): readonly string[] {
+function verdictLines(data: ReportData, words: PaperWords): readonly string[] {
   const { claims, doses } = data;
-  const shown = claims.filter(({ state }) => state === 'shown').map(shortTitleOf);
+  const shown = claims
+    .filter(({ state }) => state === 'shown')
+    .map((one) => shortTitleOf(one, words.claims));
   const others = claims.filter(({ state }) => state !== 'shown');
   return [
-    `Verdict: ${verdictHeadline(data)}`,
+    `Verdict: ${verdictHeadline(data, words.claims)}`,
     `Shown: ${shown.join(', ') || 'nothing'}`,
-    ...againstLines(others),
+    ...againstLines(others, words),
     ...doses.map(doseLine),
   ];
 }
 
 /** What stands against several claims for the same reason is said once, with their names. */
-function againstLines(claims: readonly Claim[]): readonly string[] {
+function againstLines(claims: readonly Claim[], words: PaperWords): readonly string[] {
   const reasons = claims.flatMap((claim) =>
     claim.objections.map((objection) => ({ claim, objection, key: reasonOf(objection) })),
   );
   return reasons.flatMap(({ objection, key }, at) => {
     if (reasons.findIndex((one) => one.key === key) < at) return [];
     const against = reasons.filter((one) => one.key === key).map(({ claim }) => claim);
-    const names = against.length > 1 ? ` (${against.map(shortTitleOf).join(', ')})` : '';
+    const names =
+      against.length > 1
+        ? ` (${against.map((one) => shortTitleOf(one, words.claims)).join(', ')})`
+        : '';
     return [
-      `${STATE_LABELS[OBJECTIONS[objection.id].leaves]}: ${objection.headline}${names}`,
-      ...objection.lines.map((line) => `  ${escapedValue(line)}`),
+      `${STATE_LABELS[OBJECTIONS[objection.id].leaves]}: ${words.claims.objections[objection.id]}${names}`,
+      ...objection.said.map((line) => `  ${escapedValue(said(line, words.tongue))}`),
     ];
   });
 }

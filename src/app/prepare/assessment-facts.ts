@@ -10,9 +10,9 @@ import type { RuleSet } from '../../intake/rules/rule-set.ts';
 import {
   answerText,
   editionText,
+  knownFromText,
   limitText,
   measuredText,
-  PROVENANCE_WORDS,
 } from '../../intake/rules/rule-words.ts';
 import { MEASURES } from '../../intake/sheet/measures.ts';
 
@@ -38,11 +38,11 @@ export function reasonFact(reason: Reason): AssessmentReason {
     edition: reason.set === null ? '' : editionText(reason.set),
   };
   if (!isRule(reason)) return { ...named, source: '', measured: openWords(reason.open), limit: '' };
-  const { about, measured, provenance, source, zone, open } = reason;
+  const { about, measured, zone, open } = reason;
   const value = `${MEASURES[about].words} ${answerText(about, measured)}`;
   return {
     ...named,
-    source: `${PROVENANCE_WORDS[provenance]}: ${source}`,
+    source: knownFromText(reason),
     measured: [
       value,
       ...(zone === null ? [] : [`where: ${zone}`]),

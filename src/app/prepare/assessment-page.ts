@@ -7,10 +7,15 @@
 import { answerAt } from '../../core/fields.ts';
 import type { Block, Grade, PageDocument } from '../../document/blocks.ts';
 import type { AssessmentReason } from '../../document/facts.ts';
-import type { Assessment } from '../../intake/rules/assess.ts';
+import { type Assessment, WHO_DECIDES } from '../../intake/rules/assess.ts';
 import type { CheckedRule } from '../../intake/rules/reason.ts';
 import type { RuleSet } from '../../intake/rules/rule-set.ts';
-import { measuredText, setText } from '../../intake/rules/rule-words.ts';
+import {
+  knownFromText,
+  measuredText,
+  quotationText,
+  setText,
+} from '../../intake/rules/rule-words.ts';
 import type { IntakeSheet } from '../../intake/sheet/intake-sheet.ts';
 import { shownAnswer } from '../../intake/sheet/question-lines.ts';
 import { QUESTIONS } from '../../intake/sheet/questions.ts';
@@ -56,7 +61,7 @@ export function assessmentPage(assessed: Assessed, today: string): PageDocument 
     title: `Assessment ${sheet.reference}: ${ANSWER_LINES[assessment.answer]}`,
     language: 'en',
     fit: 'flow',
-    foot: `Assessment ${sheet.reference}, ${today}. Local law and the licensed person decide.`,
+    foot: `Assessment ${sheet.reference}, ${today}. ${WHO_DECIDES}`,
     blocks: [
       { kind: 'heading', level: 1, text: `Assessment of damage, ${sheet.reference}` },
       {
@@ -110,13 +115,14 @@ const reasonsTable = (reasons: readonly AssessmentReason[], empty: string): Bloc
 const checkedTable = (rules: readonly CheckedRule[]): Block => ({
   kind: 'table',
   wide: true,
-  heads: ['Outcome', 'Rule set', 'Rule', 'Measured and accepted'],
+  heads: ['Outcome', 'Rule set', 'Rule', 'Measured and accepted', 'Where the figure comes from'],
   empty: 'No rule was applied.',
   rows: rules.map((rule) => [
     OUTCOMES[rule.outcome],
     rule.set?.jurisdiction ?? 'technical',
     rule.words,
     measuredText(rule),
+    [knownFromText(rule), ...(rule.quote === null ? [] : [quotationText(rule)])].join('; '),
   ]),
 });
 

@@ -6,7 +6,7 @@
  */
 import { z } from 'zod';
 import { DUE_STATES } from '../../care/interval.ts';
-import type { DocumentFacts } from '../../document/facts.ts';
+import { type DocumentFacts, NAME_NOT_KEPT } from '../../document/facts.ts';
 import type { JournalHeader } from '../../journal/journal-format.ts';
 import type { SetAside } from '../../report/claims/about-facts.ts';
 import { type AttemptFacts, attemptIn } from '../../report/claims/attempt-facts.ts';
@@ -94,9 +94,6 @@ export interface JobFacts extends FactsOfJournal {
   readonly pitResin: unknown;
   readonly overrides: readonly SetAside[];
 }
-
-/** For a person whose name was removed, or never recorded. */
-export const NAME_NOT_KEPT = 'name not kept';
 
 const NOTHING: FactsOfJournal = { intake: null, calibrations: null, care: null, agreement: null };
 

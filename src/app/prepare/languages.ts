@@ -5,17 +5,35 @@
 
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
+import englishCertificate from '../../panel/catalogues/en/certificate.json' with { type: 'json' };
+import englishClaims from '../../panel/catalogues/en/claims.json' with { type: 'json' };
 import englishDisplay from '../../panel/catalogues/en/display.json' with { type: 'json' };
 import englishGuided from '../../panel/catalogues/en/guided.json' with { type: 'json' };
+import englishRecord from '../../panel/catalogues/en/record.json' with { type: 'json' };
+import spanishCertificate from '../../panel/catalogues/es/certificate.json' with { type: 'json' };
+import spanishClaims from '../../panel/catalogues/es/claims.json' with { type: 'json' };
 import spanishDisplay from '../../panel/catalogues/es/display.json' with { type: 'json' };
 import spanishGuided from '../../panel/catalogues/es/guided.json' with { type: 'json' };
+import spanishRecord from '../../panel/catalogues/es/record.json' with { type: 'json' };
 import type { Source } from './read-settings.ts';
 
-export type WordsUse = 'display' | 'guided';
+export type WordsUse = 'display' | 'guided' | 'certificate' | 'claims' | 'record';
 
 const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = {
-  en: { display: englishDisplay, guided: englishGuided },
-  es: { display: spanishDisplay, guided: spanishGuided },
+  en: {
+    display: englishDisplay,
+    guided: englishGuided,
+    certificate: englishCertificate,
+    claims: englishClaims,
+    record: englishRecord,
+  },
+  es: {
+    display: spanishDisplay,
+    guided: spanishGuided,
+    certificate: spanishCertificate,
+    claims: spanishClaims,
+    record: spanishRecord,
+  },
 };
 export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);
 

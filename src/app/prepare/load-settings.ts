@@ -6,6 +6,7 @@
 import { profileOverLimits, unitSettingsSchema } from '../../control/unit-settings.ts';
 import { madePlain } from '../../core/plain-text.ts';
 import { type Checked, checkSettings } from '../../core/settings.ts';
+import type { PaperWords } from '../../document/paper-words.ts';
 import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../intake/sheet/job-sheet.ts';
 import { withTargetsAtResin } from '../../journal/older-profile.ts';
 import { profileSchema } from '../../procedure/profile.ts';
@@ -16,6 +17,7 @@ import builtInProfile from '../defaults/profile.json' with { type: 'json' };
 import builtInUnit from '../defaults/unit.json' with { type: 'json' };
 import { type Bottle, jobWithBottles } from './job-bottle.ts';
 import { catalogueOf, ENGLISH, type LoadedCatalogue } from './load-catalogue.ts';
+import { paperWordsOf } from './paper-words.ts';
 import { namesInText } from './personal.ts';
 import { readChecked, type Source } from './read-settings.ts';
 
@@ -24,7 +26,7 @@ export interface SettingsPaths {
   readonly unit?: string | undefined;
   readonly profile?: Source | undefined;
   readonly job?: Source | undefined;
-  /** Language of the display, instead of the unit's own: built in, or the file of a catalogue. */
+  /** Language of display and papers, instead of the unit's own: built in, or the file of a catalogue. */
   readonly language?: string | undefined;
 }
 
@@ -40,6 +42,8 @@ export interface LoadedSettings {
   readonly inputs: { readonly unit: unknown; readonly profile: unknown; readonly job: unknown };
   /** The words that were on the display. */
   readonly language: LoadedCatalogue['note'];
+  /** The words of certificate and report, and of the lines on the terminal. */
+  readonly papers: PaperWords;
   /** The people of the job, by field: kept where they can be removed. */
   readonly people: Readonly<Record<string, string>>;
 }
@@ -60,8 +64,11 @@ export function loadSettings(
   if (!unit.ok || !profile.ok || !job.ok) {
     return { ok: false, problems: [unit, profile, job].flatMap((r) => (r.ok ? [] : r.problems)) };
   }
-  const words = catalogueOf(paths.language ?? unit.value.settings.language);
+  const language = paths.language ?? unit.value.settings.language;
+  const words = catalogueOf(language);
   if (!words.ok) return words;
+  const papers = paperWordsOf(language);
+  if (!papers.ok) return papers;
   const over = profileOverLimits(profile.value.settings, unit.value.settings, profile.value.file);
   if (over.length > 0) return { ok: false, problems: over };
   const { people } = job.value.settings;
@@ -87,6 +94,7 @@ export function loadSettings(
         job: withoutPeople(job.value.raw),
       },
       language: words.value.note,
+      papers: papers.value,
       people,
     },
   };

@@ -23,6 +23,7 @@ export interface AdviceAsked {
   readonly technician?: string;
   /** The vehicle's plate, or another reference to it. */
   readonly vehicle?: string;
+  readonly customer?: string;
 }
 
 export interface JobFiles {
@@ -67,7 +68,7 @@ function jobFiles(
   advice: Advice,
   sheet: IntakeSheet,
   bottle: Bottle | null,
-  { technician, vehicle }: Pick<AdviceAsked, 'technician' | 'vehicle'>,
+  { technician, vehicle, customer }: Pick<AdviceAsked, 'technician' | 'vehicle' | 'customer'>,
 ): JobFiles {
   const profile = advice.profile === null ? {} : { 'profile.json': advice.profile.file };
   const missing = [
@@ -81,7 +82,7 @@ function jobFiles(
   }
   return {
     advice,
-    files: { ...profile, 'job.json': jobFile(sheet, bottle, { technician, vehicle }) },
+    files: { ...profile, 'job.json': jobFile(sheet, bottle, { technician, vehicle, customer }) },
     notes: [],
   };
 }
@@ -98,13 +99,17 @@ const unknownAnswers = ({ damage, conditions }: IntakeSheet): readonly string[] 
 function jobFile(
   sheet: IntakeSheet,
   bottle: Bottle,
-  people: { readonly technician: string; readonly vehicle: string | undefined },
+  people: {
+    readonly technician: string;
+    readonly vehicle: string | undefined;
+    readonly customer: string | undefined;
+  },
 ) {
   const { reference, damage, conditions } = sheet;
   return {
     schema: 'meniscus/job@1',
     reference,
-    // A plate that was not given leaves no field in the file.
+    // A name that was not given leaves no field in the file.
     ...people,
     damage: {
       ...Object.fromEntries(NEEDED.map((name) => [name, damage[name]])),

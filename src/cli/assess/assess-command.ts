@@ -4,7 +4,7 @@
  * decides what is allowed. Any answer ends with code 0.
  */
 import type { Command } from 'commander';
-import type { Assessed } from '../../app/prepare/assessment-page.ts';
+import { ANSWER_LINES, type Assessed } from '../../app/prepare/assessment-page.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { localDay } from '../terminal/local-day.ts';
@@ -17,6 +17,9 @@ interface Options extends AdviceAsked {
   readonly rules: readonly string[];
   readonly out?: string;
   readonly json: boolean;
+  /** Of the vehicle's use: its rule sets are proposed. */
+  readonly place?: string;
+  readonly allQuestions: boolean;
   /** Sheets of other damages on the same pane. */
   readonly beside: readonly string[];
   readonly besideRepaired: readonly string[];
@@ -30,6 +33,8 @@ export function addAssessCommand(program: Command): void {
     .description('say whether a damage may be repaired here, and whether it can be')
     .option('--intake <file>', 'intake sheet (JSON); missing answers are asked at the terminal')
     .option('--rules <id or file>', 'a rule set in addition to those of the sheet', collect, [])
+    .option('--place <code>', 'where the vehicle is used (de, gb, us-md): its rule sets are taken')
+    .option('--all-questions', 'ask every question, not only those that matter', false)
     .option('--resin <file>', 'bottle of resin at hand (JSON); repeatable', collect, [])
     .option(
       '--beside <file>',
@@ -42,6 +47,7 @@ export function addAssessCommand(program: Command): void {
     .option('--advice-rules <file>', "a shop's own rules for advice (JSON)")
     .option('--technician <name>', 'for the job sheet')
     .option('--vehicle <plate>', 'for the job sheet and the display')
+    .option('--customer <name>', 'for the job sheet and the certificate')
     .option('--out <folder>', 'folder for sheet, assessment, drawing, page, profile and job sheet')
     .option('--json', 'print the assessment as JSON', false)
     .option('--list-rules', 'list the rule sets that come with the unit', false)
@@ -52,12 +58,15 @@ export function addAssessCommand(program: Command): void {
     });
 }
 
-async function assessCommand(options: Options): Promise<number> {
-  if (options.listRules || options.rulesTable) return printRules(options);
+async function assessCommand(given: Options): Promise<number> {
+  if (given.listRules || given.rulesTable) return printRules(given);
+  const placed = await withPlace(given);
+  if (!placed.ok) return refuseProblems(placed.problems);
+  const options = placed.value;
   const { inTheWay, freeFolder, writeDraft } = await import('./assess-files.ts');
   const { getSheet } = await import('./assess-sheet.ts');
   const { namedOnCommandLine, ruleSetsOf } = await import('../../app/prepare/assessment-of.ts');
-  // Checked before anything is asked: no one should answer forty questions for nothing.
+  // Checked before anything is asked: no one should answer questions for nothing.
   const named = ruleSetsOf(namedOnCommandLine(options.rules));
   const taken = options.out === undefined ? [] : inTheWay(options.out);
   const early = [...taken, ...(named.ok ? [] : named.problems)];
@@ -66,7 +75,10 @@ async function assessCommand(options: Options): Promise<number> {
   const { stdin, stdout, stderr } = process;
   // JSON alone goes to standard output, so questions go to standard error.
   const terminal = stdin.isTTY ? { input: stdin, output: options.json ? stderr : stdout } : null;
-  const got = await getSheet(options.intake ?? null, terminal, today);
+  const { vehicle, customer, rules, allQuestions } = options;
+  const people = { ...(vehicle && { vehicle }), ...(customer && { customer }) };
+  const wanted = { file: options.intake ?? null, today, rules, people, allQuestions };
+  const got = await getSheet(wanted, terminal);
   if (!got.ok) return refuseProblems(got.problems);
   switch (got.value.kind) {
     case 'left':
@@ -79,8 +91,24 @@ async function assessCommand(options: Options): Promise<number> {
       return EXIT['stopped-by-person'];
     }
     case 'sheet':
-      return conclude(got.value.raw, got.value.file, options, today);
+      return conclude(got.value.raw, got.value.file, { ...options, ...got.value.people }, today);
   }
+}
+
+/** The rule sets of the place beside those that were named; a place without any is said to be one. */
+async function withPlace(options: Options): Promise<Checked<Options>> {
+  if (options.place === undefined) return { ok: true, value: options };
+  const { PLACE_CODE, proposedFor } = await import('../../intake/rules/places.ts');
+  const proposed = proposedFor(options.place);
+  if (proposed === null) {
+    const value = JSON.stringify(options.place);
+    const problem = { file: '--place', path: '', value, accepted: PLACE_CODE };
+    return { ok: false, problems: [problem] };
+  }
+  // JSON alone goes to standard output.
+  printError(`Rules of the place: ${proposed.words}\n`);
+  const rules = [...new Set([...options.rules, ...proposed.sets])];
+  return { ok: true, value: { ...options, rules } };
 }
 
 async function conclude(
@@ -135,6 +163,8 @@ async function printedAnswer(
     ...(job === null ? [] : ['', ...adviceLines(job.advice)]),
     ...paths.map((path) => `Written: ${path}`),
     ...notes,
+    // Once more at the end, where a terminal still shows it.
+    `Verdict: ${ANSWER_LINES[assessed.assessment.answer]}.`,
   ].join('\n');
 }
 

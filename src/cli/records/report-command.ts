@@ -13,10 +13,15 @@ import {
   type ReportOptions,
   writeReport,
 } from '../../app/papers/write-report.ts';
+import { LANGUAGES } from '../../app/prepare/languages.ts';
+import { paperWordsOf } from '../../app/prepare/paper-words.ts';
+import { problemLine } from '../../core/settings.ts';
+import { machineClaims } from '../../report/machine-report.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { parseAgreement } from '../terminal/parse-option.ts';
 import { print, printError } from '../terminal/print.ts';
 import { tellWorking } from '../terminal/progress.ts';
+import { refuse } from '../terminal/refuse.ts';
 import { wrappedLine } from '../terminal/text-columns.ts';
 
 interface CommandOptions {
@@ -27,6 +32,7 @@ interface CommandOptions {
   readonly photoBefore?: string;
   readonly photoAfter?: string;
   readonly agreement?: string;
+  readonly language?: string;
   readonly althoughChanged: boolean;
   readonly force: boolean;
   readonly json: boolean;
@@ -51,6 +57,10 @@ export function addReportCommand(program: Command): void {
       '--photo-after <file>',
       'JPEG or PNG (default: photo-after.jpg or .png beside the journal)',
     )
+    .option(
+      '--language <name or folder>',
+      `of the certificate: ${LANGUAGES.join(', ')}, or a folder (default: the job's own)`,
+    )
     .option('--agreement <text>', 'what was agreed before work began', parseAgreement)
     .option(
       '--although-changed',
@@ -74,7 +84,9 @@ function parseFormats(words: string): readonly Format[] {
 }
 
 async function reportCommand(job: string, options: CommandOptions): Promise<number> {
-  const { certificate, format, out, photoBefore, photoAfter, agreement, json } = options;
+  const { certificate, format, out, photoBefore, photoAfter, agreement, json, language } = options;
+  const words = language === undefined ? null : paperWordsOf(language);
+  if (words?.ok === false) return refuse(words.problems.map(problemLine));
   const journal = journalOf(job, options.records);
   const check = chainCheckOf(journal);
   if (check.state === 'differs') {
@@ -88,6 +100,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     ...facts,
     formats: format,
     outside: { ...facts.outside, ...(agreement !== undefined && { agreement }) },
+    ...(words !== null && { words: words.value }),
     ...(certificate && { pages: ['certificate'] }),
     ...(out !== undefined && { out: { folder: out, place: placeOf(options) } }),
     ...(photoBefore !== undefined && { photoBefore }),
@@ -101,7 +114,7 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
   }
   const { verdict, claims, outcome, doses } = data;
   const printed = json
-    ? JSON.stringify({ verdict, claims, outcome, doses, files }, null, 2)
+    ? JSON.stringify({ verdict, claims: machineClaims(claims), outcome, doses, files }, null, 2)
     : lines.flatMap(wrappedLine).join('\n');
   print(`${printed}\n`);
   return check.words === null ? EXIT.completed : EXIT.fault;

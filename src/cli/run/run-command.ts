@@ -10,6 +10,7 @@ import { extrasIn } from '../../app/prepare/job-facts.ts';
 import { type Prepared, prepareRun, type When } from '../../app/prepare/prepare-run.ts';
 import type { Outcome } from '../../core/events.ts';
 import { problemLine } from '../../core/settings.ts';
+import { machineClaims } from '../../report/machine-report.ts';
 import { END_WORDS } from '../../report/words.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
@@ -150,6 +151,7 @@ async function run(
   const report = await writeReport(journalPath, {
     outside: record.facts,
     incomplete: !end.recorded,
+    words: settings.papers,
     read: journal,
   });
   print(
@@ -174,7 +176,7 @@ const resultOf = (
   recordComplete: recorded,
   seenSafe,
   verdict: data?.verdict ?? null,
-  claims: data?.claims ?? [],
+  claims: machineClaims(data?.claims ?? []),
   doses: data?.doses ?? [],
   chain: facts.chain ?? null,
   files,

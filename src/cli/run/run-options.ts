@@ -66,7 +66,10 @@ export function withUnitOptions(command: Command): Command {
     .option('--fault <name>', 'simulate a fault: a name below, or a file', collectFault, [])
     .option('--plant <file>', 'the simulated plant: break, resin, pane, lamp, air (JSON)')
     .option('--care <file>', 'rules for the care of the unit (JSON)')
-    .option('--language <name or folder>', `of the display: ${LANGUAGES.join(', ')}, or a folder`);
+    .option(
+      '--language <name or folder>',
+      `of display and certificate: ${LANGUAGES.join(', ')}, or a folder`,
+    );
 }
 
 /** What is settled before the job begins. */

@@ -4,14 +4,20 @@
  */
 
 import { numberAt } from '../../core/fields.ts';
+import { countedForm } from '../../core/language-file.ts';
+import { filled } from '../../core/phrases.ts';
+import { said } from '../../core/sayings.ts';
 import { valueAt } from '../../core/settings.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
+import { shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
+import type { RecordWords } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
+import type { DoseUncertainty } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import { capital, doseWords, kPaAbs, leakWords, plainWords } from '../../report/words.ts';
-import type { AssessmentFacts, DocumentFacts } from '../facts.ts';
-import { coverageWords } from '../report/uncertainty.ts';
+import { type AssessmentFacts, type DocumentFacts, NAME_NOT_KEPT } from '../facts.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { type CertificateWords, DAMAGE_FIELDS } from './certificate-words.ts';
 
 const MOST_NAMED = 4;
@@ -32,34 +38,50 @@ export function textIn(file: unknown, words: CertificateWords, ...path: readonly
   return typeof found === 'string' ? clipped(found, LONGEST.part, '') : words.notRecorded;
 }
 
-export function damageText({ inputs: { job } }: ReportData, words: CertificateWords): string {
+export function damageText(
+  { inputs: { job } }: ReportData,
+  { certificate: words, tongue }: PaperWords,
+): string {
   const type = textIn(job, words, 'damage', 'type');
   const sizes = DAMAGE_FIELDS.flatMap((field) => {
     const value = numberAt(job, 'damage', field);
-    return value === null ? [] : [words.damageField[field](value)];
+    if (value === null) return [];
+    const form = words.damageField[field];
+    const sized = typeof form === 'string' ? form : countedForm(form, value, words.language);
+    return [filled(sized, { value: tongue.figure(String(value)) })];
   });
-  return [words.damageTypes[type] ?? type, ...sizes].join(', ');
+  const types: Readonly<Record<string, string>> = words.damageTypes;
+  return [types[type] ?? type, ...sizes].join(', ');
 }
 
 /** The dose with its uncertainty against the target, and the judgement. */
-export function doseText(dose: DoseResult, words: CertificateWords): string {
+export function doseText(dose: DoseResult, { certificate: words, claims, tongue }: PaperWords) {
   const { doseJPerM2, targetJPerM2, uncertainty, verdict, objections } = dose;
-  const shown =
-    uncertainty === null
-      ? words.noUncertainty
-      : `± ${doseWords(uncertainty.expandedJPerM2)}: ${words.shown(
-          doseWords(uncertainty.shownJPerM2),
-          coverageWords(uncertainty),
-        )}`;
-  const target = targetJPerM2 === null ? words.noTarget : words.target(doseWords(targetJPerM2));
-  if (verdict === 'not recorded') return words.doseUnrecorded(doseWords(doseJPerM2), target);
-  const join = uncertainty === null ? ', ' : ' ';
+  const written = (jPerM2: number): string => tongue.figure(doseWords(jPerM2));
+  const target =
+    targetJPerM2 === null ? words.noTarget : filled(words.target, { dose: written(targetJPerM2) });
+  const counted = { dose: written(doseJPerM2), target };
+  if (verdict === 'not recorded') return filled(words.doseUnrecorded, counted);
   const found =
     verdict === 'not shown'
-      ? [words.doseVerdict[verdict], ...objections.map((id) => words.objection[id])].join('; ')
+      ? [words.doseVerdict[verdict], ...objections.map((id) => claims.objections[id])].join('; ')
       : words.doseVerdict[verdict];
-  return `${doseWords(doseJPerM2)}${join}${shown}; ${target}: ${found}`;
+  if (uncertainty === null) {
+    return filled(words.dosePlain, { ...counted, shown: words.noUncertainty, found });
+  }
+  const shown = filled(words.shown, {
+    dose: written(uncertainty.shownJPerM2),
+    coverage: coverageText(uncertainty, words),
+  });
+  const expanded = written(uncertainty.expandedJPerM2);
+  return filled(words.doseWithin, { ...counted, expanded, shown, found });
 }
+
+const coverageText = (
+  { coveragePercent }: DoseUncertainty,
+  { coverage, noCoverage }: CertificateWords,
+): string =>
+  coveragePercent === null ? noCoverage : filled(coverage, { percent: `${coveragePercent}` });
 
 /** Name and lot from the job sheet, and the bottle's dates where its file was given. */
 function bottleText(
@@ -72,9 +94,9 @@ function bottleText(
   const opened = life?.openedOn ?? null;
   return [
     textIn(job, words, field, 'name'),
-    words.lot(textIn(job, words, field, 'lot')),
-    ...(life === null ? [] : [words.expires(life.expiresOn)]),
-    ...(opened === null ? [] : [words.opened(opened)]),
+    filled(words.lot, { lot: textIn(job, words, field, 'lot') }),
+    ...(life === null ? [] : [filled(words.expires, { day: life.expiresOn })]),
+    ...(opened === null ? [] : [filled(words.opened, { day: opened })]),
   ].join(', ');
 }
 
@@ -88,31 +110,31 @@ export function pitResinText(report: ReportData, words: CertificateWords): strin
 }
 
 /** What was shown, by name; the report says by what. */
-export const shownText = ({ claims }: ReportData, words: CertificateWords): string =>
-  claims
+export const shownText = (report: ReportData, { certificate, claims }: PaperWords): string =>
+  report.claims
     .filter(({ state }) => state === 'shown')
-    .map(({ id, portion }) =>
-      portion === null ? words.claim[id] : words.claimOf(words.claim[id], portion),
-    )
-    .join(', ') || words.nothing;
+    .map((claim) => shortTitleOf(claim, claims))
+    .join(', ') || certificate.nothing;
 
 /** Each reason in a sentence, and the evidence where something is known to be wrong. */
 export function againstText(
   { claims }: ReportData,
   leaves: 'not shown' | 'not met',
-  words: CertificateWords,
+  words: PaperWords,
 ): string | null {
+  const named = words.claims.objections;
   const found = claims
     .flatMap(({ objections }) => objections)
     .filter(({ id }) => OBJECTIONS[id].leaves === leaves);
   if (found.length === 0) return null;
   if (leaves === 'not shown') {
-    return capital([...new Set(found.map(({ id }) => words.objection[id]))].join('; '));
+    return capital([...new Set(found.map(({ id }) => named[id]))].join('; '));
   }
   return found
-    .map(({ id, lines }) => {
+    .map((objection) => {
+      const lines = objection.said.map((line) => said(line, words.tongue));
       const evidence = lines.map((line) => clipped(line, LONGEST.support, ''));
-      return `${capital(words.objection[id])}: ${someOf(evidence, '; ', words)}`;
+      return `${capital(named[objection.id])}: ${someOf(evidence, '; ', words.certificate)}`;
     })
     .join('\n');
 }
@@ -120,38 +142,51 @@ export function againstText(
 /** The cycles may lie in an earlier attempt of the job; null where none of them had any. */
 function earlierCycles({ attempt }: ReportData, words: CertificateWords): string | null {
   const before = attempt?.earlier.findLast(({ cycles }) => cycles.length > 0);
-  return before === undefined ? null : words.earlierRecord(before.record);
+  return before === undefined ? null : filled(words.earlierRecord, { record: before.record });
 }
 
-export function cyclesText(report: ReportData, words: CertificateWords): string {
+export function cyclesText(report: ReportData, { certificate: words, tongue }: PaperWords) {
   const { cycles, measured } = report;
   if (cycles.length === 0) return earlierCycles(report, words) ?? words.noCycle;
   const written = (name: 'vacuumReachedPa' | 'pressureReachedPa'): string => {
     const pa = lastMeasured(measured, name);
-    return pa === null ? words.notRecorded : kPaAbs(pa);
+    return pa === null ? words.notRecorded : tongue.figure(kPaAbs(pa));
   };
-  return words.cyclesRun(cycles.length, written('vacuumReachedPa'), written('pressureReachedPa'));
+  return filled(words.cyclesRun, {
+    count: String(cycles.length),
+    vacuum: written('vacuumReachedPa'),
+    pressure: written('pressureReachedPa'),
+  });
 }
 
-export function sealText(report: ReportData, words: CertificateWords): string {
+export function sealText(report: ReportData, { certificate: words, tongue }: PaperWords): string {
   const leak = lastMeasured(report.measured, 'leakRatePaM3PerS');
-  return leak === null ? (earlierCycles(report, words) ?? words.notRecorded) : leakWords(leak);
+  if (leak !== null) return tongue.figure(leakWords(leak));
+  return earlierCycles(report, words) ?? words.notRecorded;
 }
 
-export function alarmsText(report: ReportData, words: CertificateWords): string {
-  const text = recordedAlarms(report, words);
-  return report.journal.intact === null ? words.untilThen(text) : text;
+export function alarmsText(report: ReportData, words: PaperWords): string {
+  const what = recordedAlarms(report, words);
+  const { untilThen } = words.certificate;
+  return report.journal.intact === null ? filled(untilThen, { what }) : what;
 }
 
-function recordedAlarms({ alarms, holds }: ReportData, words: CertificateWords): string {
-  if (alarms.length === 0 && holds.length === 0) return words.noAlarm;
-  const names = [...new Set(alarms.map(({ alarm }) => plainWords(alarm)))];
-  return words.alarmsRaised(
-    alarms.length,
-    someOf(names, ', ', words) || words.noAlarm,
-    holds.length,
-  );
+function recordedAlarms({ alarms, holds }: ReportData, words: PaperWords): string {
+  const { noAlarm, alarmsRaised, notHeld, held, language } = words.certificate;
+  if (alarms.length === 0 && holds.length === 0) return noAlarm;
+  const names = [...new Set(alarms.map(({ alarm }) => alarmNamed(alarm, words.record)))];
+  const count = String(holds.length);
+  return filled(alarmsRaised, {
+    count: String(alarms.length),
+    names: someOf(names, ', ', words.certificate) || noAlarm,
+    holds:
+      holds.length === 0 ? notHeld : filled(countedForm(held, holds.length, language), { count }),
+  });
 }
+
+/** An alarm of an older version has only its name. */
+const alarmNamed = (alarm: string, { alarms }: RecordWords): string =>
+  (alarms as Readonly<Record<string, { readonly name: string }>>)[alarm]?.name ?? plainWords(alarm);
 
 export function rulesText(intake: DocumentFacts['intake'], words: CertificateWords): string {
   if (intake?.assessment == null) return words.noAssessment;
@@ -168,21 +203,26 @@ export const technicalText = ({ technical }: AssessmentFacts, words: Certificate
 
 export function calibrationsText(
   calibrations: DocumentFacts['calibrations'],
-  words: CertificateWords,
+  { certificate: words, record }: PaperWords,
 ): string {
   if (calibrations === null) return words.notRecorded;
-  const named = calibrations.map(({ channel, on, due }) => words.calibration(channel, on, due));
+  const channels: Readonly<Record<string, string>> = record.channels;
+  const named = calibrations.map(({ channel, on, due }) =>
+    filled(words.calibration, { channel: channels[channel] ?? channel, on, due }),
+  );
   return someOf(named, '; ', words) || words.noCalibration;
 }
 
 export function overridesText(
   overrides: DocumentFacts['overrides'],
-  words: CertificateWords,
+  { certificate: words, record }: PaperWords,
 ): string {
   if (overrides === null) return words.notRecorded;
-  const named = overrides.map(({ what, by, reason }) =>
-    clipped(`${plainWords(what)} (${by}): ${reason}`, LONGEST.edit, ''),
-  );
+  const checks: Readonly<Record<string, string>> = record.checks;
+  const named = overrides.map(({ what, by, reason }) => {
+    const who = by === NAME_NOT_KEPT ? words.nameNotKept : by;
+    return clipped(`${checks[what] ?? plainWords(what)} (${who}): ${reason}`, LONGEST.edit, '');
+  });
   return someOf(named, '; ', words) || words.noOverride;
 }
 
@@ -194,15 +234,16 @@ export function editsText(
   const last = amendments.at(-1);
   if (last === undefined) return words.noEdit;
   const lastEdit = clipped(
-    `${last.at.slice(0, 10)}, ${last.by}: ${last.text}`,
+    `${last.at.slice(0, 10)}, ${last.by === NAME_NOT_KEPT ? words.nameNotKept : last.by}: ${last.text}`,
     LONGEST.edit,
     words.inReport,
   );
-  return words.edits(amendments.length, lastEdit);
+  return filled(words.edits, { count: String(amendments.length), last: lastEdit });
 }
 
 function someOf(parts: readonly string[], between: string, words: CertificateWords): string {
   const shown = parts.slice(0, MOST_NAMED).join(between);
   const left = parts.length - MOST_NAMED;
-  return left > 0 ? `${shown} ${words.more(left)} ${words.inReport}` : shown;
+  if (left <= 0) return shown;
+  return `${shown} ${filled(words.more, { count: String(left) })} ${words.inReport}`;
 }

@@ -5,11 +5,14 @@
  * stand in full in the report.
  */
 
+import { filled } from '../../core/phrases.ts';
+import { headline } from '../../report/language.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { clockWords } from '../../report/words.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from '../blocks.ts';
 import type { DocumentFacts } from '../facts.ts';
 import { paneFigure, photoBlocks } from '../outside-facts.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { qrSvg } from '../qr-svg.ts';
 import { codeOf } from '../record-code.ts';
 import {
@@ -30,27 +33,29 @@ import {
   technicalText,
   textIn,
 } from './certificate-texts.ts';
-import { type CertificateWords, ENGLISH } from './certificate-words.ts';
+import { boardNamed, type CertificateWords, kindNamed } from './certificate-words.ts';
 
 const LONGEST = { why: 160, agreement: 600, name: 60 } as const;
 const HIGHEST_MM = { pane: 92, photo: 34, code: 25 } as const;
 
-export function certificate(facts: DocumentFacts, words: CertificateWords = ENGLISH): PageDocument {
+export function certificate(facts: DocumentFacts, papers: PaperWords): PageDocument {
   const { report, recordId } = facts;
+  const words = papers.certificate;
+  const simulated = filled(words.simulated, { board: boardNamed(words, report.board.kind) });
   const name = `${words.labels.title} ${recordId}`;
   return {
-    title: `${name}, ${headlineText(report, words)}`,
+    title: `${name}, ${headlineText(report, papers)}`,
     language: words.language,
     fit: 'one-page',
-    foot: report.simulated ? `${name}. ${words.simulated(report.board.kind)}` : name,
+    foot: report.simulated ? `${name}. ${simulated}` : name,
     blocks: blocksOf(
-      report.simulated ? { kind: 'banner', text: words.simulated(report.board.kind) } : null,
+      report.simulated ? { kind: 'banner', text: simulated } : null,
       headRow(facts, words),
-      verdictNotice(facts, words),
-      middleRow(facts, words),
-      groundsFields(facts, words),
+      verdictNotice(facts, papers),
+      middleRow(facts, papers),
+      groundsFields(facts, papers),
       { kind: 'heading', level: 3, text: words.labels.read },
-      { kind: 'list', items: [...words.disclosure, words.cannotShow(words.cannot)] },
+      { kind: 'list', items: [...words.disclosure, cannotShowText(papers)] },
       agreedFields(facts, words),
       {
         kind: 'signatures',
@@ -73,7 +78,7 @@ function headRow(facts: DocumentFacts, words: CertificateWords): Block {
   const lasted = report.journal.intact === null ? words.recordedFor : words.lasted;
   const rows: FieldsBlock['rows'] = [
     [labels.record, recordId],
-    [labels.began, `${began}${simulated}, ${lasted(clockWords(report.lastsS))}`],
+    [labels.began, `${began}${simulated}, ${filled(lasted, { clock: clockWords(report.lastsS) })}`],
     [labels.vehicle, personText(facts, 'vehicle', words)],
     [labels.customer, personText(facts, 'customer', words)],
     [labels.technician, personText(facts, 'technician', words)],
@@ -113,56 +118,69 @@ function personText(
   field: 'vehicle' | 'customer' | 'technician',
   words: CertificateWords,
 ): string {
-  if (personalRemovedOn !== null) return words.removedOn(personalRemovedOn);
+  if (personalRemovedOn !== null) return filled(words.removedOn, { day: personalRemovedOn });
   return clipped(personal?.[field] ?? words.notRecorded, LONGEST.name, '');
 }
 
-const headlineText = (
-  { verdict, claims }: DocumentFacts['report'],
-  words: CertificateWords,
-): string =>
-  words.headline(
-    words.process[verdict.process],
-    objectionsBeside(verdict, claims).map(({ id }) => words.objection[id]),
+const headlineText = ({ verdict, claims }: DocumentFacts['report'], words: PaperWords): string =>
+  headline(
+    words.claims.headline,
+    words.certificate.process[verdict.process],
+    objectionsBeside(verdict, claims).map(({ id }) => words.claims.objections[id]),
     joinOf(verdict.process),
   );
 
-function verdictNotice({ report }: DocumentFacts, words: CertificateWords): Block {
+function cannotShowText({ certificate: { cannotShow, or }, claims }: PaperWords): string {
+  const short = Object.values(claims.cannotShow).map((row) => row.short);
+  const list = short.slice(0, -1).join(', ');
+  return filled(cannotShow, { list: filled(or, { list, last: short.at(-1) ?? '' }) });
+}
+
+function verdictNotice({ report }: DocumentFacts, papers: PaperWords): Block {
+  const { certificate: words, tongue } = papers;
   const { verdict, outcome, end, dose, journal, lastsS } = report;
   const incomplete = journal.intact === null;
-  const why = end.reason === 'completed' ? '' : ` ${clipped(end.why, LONGEST.why, words.inReport)}`;
+  const why =
+    end.reason === 'completed'
+      ? ''
+      : ` ${clipped(tongue.recorded(end.why), LONGEST.why, words.inReport)}`;
   const none = incomplete ? words.unrecordedOutcome : words.noOutcome;
   return {
     kind: 'notice',
     grade: verdict.grade,
-    title: headlineText(report, words),
+    title: headlineText(report, papers),
     lines: [
       `${outcome === null ? none : words.outcome[outcome]} ${words.doseRemark[dose.verdict]}`.trim(),
-      incomplete ? words.breaksOff(clockWords(lastsS)) : `${words.end[end.reason]}${why}`,
+      incomplete
+        ? filled(words.breaksOff, { clock: clockWords(lastsS) })
+        : `${words.end[end.reason]}${why}`,
     ],
-    notes: journal.remarks.map((remark) => clipped(remark, LONGEST.why, words.inReport)),
+    notes: journal.remarks.map((remark) =>
+      clipped(tongue.recorded(remark), LONGEST.why, words.inReport),
+    ),
   };
 }
 
-function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
+function middleRow(facts: DocumentFacts, papers: PaperWords): Block {
   const { report } = facts;
+  const words = papers.certificate;
   const { labels } = words;
   const { briefSvg, drawingSvg } = facts.intake ?? { briefSvg: null, drawingSvg: null };
-  const drawing = paneFigure(briefSvg ?? drawingSvg, HIGHEST_MM.pane);
+  const drawing = paneFigure(briefSvg ?? drawingSvg, words, HIGHEST_MM.pane);
   const done: Block = {
     kind: 'fields',
     labelShare: 0.26,
     empty: '',
     rows: [
-      [labels.damage, damageText(report, words)],
+      [labels.damage, damageText(report, papers)],
       ...report.doses.map(
-        (dose) => [labels[words.doseLabel[dose.portion]], doseText(dose, words)] as const,
+        (dose) => [labels[DOSE_LABELS[dose.portion]], doseText(dose, papers)] as const,
       ),
       [labels.resin, resinText(report, words)],
       ...given(labels.pitResin, pitResinText(report, words)),
       [labels.profile, textIn(report.inputs.profile, words, 'name')],
-      [labels.cycles, cyclesText(report, words)],
-      [labels.seal, sealText(report, words)],
+      [labels.cycles, cyclesText(report, papers)],
+      [labels.seal, sealText(report, papers)],
     ],
   };
   const heading: Block = { kind: 'heading', level: 3, text: labels.done };
@@ -187,7 +205,10 @@ function middleRow(facts: DocumentFacts, words: CertificateWords): Block {
   };
 }
 
-function groundsFields(facts: DocumentFacts, words: CertificateWords): Block {
+const DOSE_LABELS = { 'fill and pit': 'dose', fill: 'doseOfFill', pit: 'doseOfPit' } as const;
+
+function groundsFields(facts: DocumentFacts, papers: PaperWords): Block {
+  const words = papers.certificate;
   const { labels } = words;
   const { board, meniscus } = facts.report;
   return {
@@ -195,18 +216,21 @@ function groundsFields(facts: DocumentFacts, words: CertificateWords): Block {
     labelShare: 0.2,
     empty: '',
     rows: [
-      ...given(labels.notMet, againstText(facts.report, 'not met', words)),
-      ...given(labels.notShown, againstText(facts.report, 'not shown', words)),
-      [labels.shown, shownText(facts.report, words)],
+      ...given(labels.notMet, againstText(facts.report, 'not met', papers)),
+      ...given(labels.notShown, againstText(facts.report, 'not shown', papers)),
+      [labels.shown, shownText(facts.report, papers)],
       [labels.rules, rulesText(facts.intake, words)],
       ...(facts.intake?.assessment == null
         ? []
         : [[labels.technical, technicalText(facts.intake.assessment, words)] as const]),
-      [labels.calibrations, calibrationsText(facts.calibrations, words)],
-      [labels.alarms, alarmsText(facts.report, words)],
-      [labels.overrides, overridesText(facts.overrides, words)],
+      [labels.calibrations, calibrationsText(facts.calibrations, papers)],
+      [labels.alarms, alarmsText(facts.report, papers)],
+      [labels.overrides, overridesText(facts.overrides, papers)],
       [labels.edits, editsText(facts.amendments, words)],
-      [labels.unit, `${board.kind} ${board.serial}, ${board.firmware}; Meniscus ${meniscus}`],
+      [
+        labels.unit,
+        `${kindNamed(words, board.kind)} ${board.serial}, ${board.firmware}; Meniscus ${meniscus}`,
+      ],
     ],
   };
 }

@@ -6,18 +6,20 @@
 import { CANNOT_SHOW } from '../../report/claims/cannot-show.ts';
 import type { ClaimState } from '../../report/claims/claim.ts';
 import type { Claim } from '../../report/claims/claim-table.ts';
+import { type ClaimWords, ENGLISH_CLAIMS, headline } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import { headlineOf, joinOf, objectionsBeside, plainProcess } from '../../report/verdict.ts';
+import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { type Block, GRADE_MARKS } from '../blocks.ts';
 
 /** 'process within its limits, but the resin was past its date'. */
-export const verdictHeadline = ({
-  verdict,
-  claims,
-}: Pick<ReportData, 'verdict' | 'claims'>): string =>
-  headlineOf(
-    plainProcess(verdict.process),
-    objectionsBeside(verdict, claims).map(({ headline }) => headline),
+export const verdictHeadline = (
+  { verdict, claims }: Pick<ReportData, 'verdict' | 'claims'>,
+  words: ClaimWords,
+): string =>
+  headline(
+    words.headline,
+    words.verdicts[verdict.process],
+    objectionsBeside(verdict, claims).map(({ id }) => words.objections[id]),
     joinOf(verdict.process),
   );
 
@@ -54,7 +56,10 @@ const linesOf = ({ objections, support }: Claim): readonly string[] => [
   ...support.map(({ by, line }) => `By ${by}: ${line}`),
 ];
 
-export const cannotShow: Block = { kind: 'list', items: CANNOT_SHOW.map(({ words }) => words) };
+export const cannotShow: Block = {
+  kind: 'list',
+  items: CANNOT_SHOW.map((id) => ENGLISH_CLAIMS.cannotShow[id].words),
+};
 
 export const bottlesTable = ({ bottles }: ReportData): Block => ({
   kind: 'table',

@@ -73,7 +73,7 @@ export const canAndCannot = ({ dose }: ReportData): Block => ({
         ? 'no uncertainty is stated.'
         : 'its uncertainty is calculated from the unit file’s data for sensor and clock, and is no better than those.'
     }`,
-    'It certifies nothing. Whether damage of this kind and place may be repaired is decided by local law and by the licensed person who inspects the vehicle.',
+    'It certifies nothing. Whether damage of this kind and place may be repaired is decided by local law and by the person who may decide under it.',
   ],
 });
 

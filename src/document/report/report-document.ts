@@ -16,6 +16,7 @@ import {
   peopleFields,
   photoBlocks,
 } from '../outside-facts.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { asRunTable } from './as-run.ts';
 import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
@@ -38,15 +39,15 @@ import { doseTitle, jobFields, resultTiles, simulatedBanner, verdictBox } from '
 const heading = (text: string, level: 1 | 2 | 3 = 2): Block => ({ kind: 'heading', level, text });
 const note = (text: string): Block => ({ kind: 'paragraph', look: 'note', text });
 
-export function reportDocument(facts: DocumentFacts): PageDocument {
+export function reportDocument(facts: DocumentFacts, words: PaperWords): PageDocument {
   const { report, recordId } = facts;
   return {
-    title: `Repair record, ${verdictHeadline(report)}`,
+    title: `Repair record, ${verdictHeadline(report, words.claims)}`,
     language: 'en',
     fit: 'flow',
     foot: `Repair record ${recordId}${report.simulated ? ', simulated run, demo data' : ''}`,
     blocks: [
-      ...topBlocks(facts),
+      ...topBlocks(facts, words),
       ...resultBlocks(facts),
       ...historyBlocks(facts),
       ...inputs(facts),
@@ -54,7 +55,7 @@ export function reportDocument(facts: DocumentFacts): PageDocument {
   };
 }
 
-function topBlocks(facts: DocumentFacts): readonly Block[] {
+function topBlocks(facts: DocumentFacts, words: PaperWords): readonly Block[] {
   const { report } = facts;
   return blocksOf(
     simulatedBanner(report),
@@ -74,7 +75,7 @@ function topBlocks(facts: DocumentFacts): readonly Block[] {
     bottlesTable(report),
     agreementFields(facts.agreement),
     heading('Assessment: may it be repaired?'),
-    ...assessmentBlocks(facts),
+    ...assessmentBlocks(facts, words),
     ...photoBlocks(facts.photos, 62),
   );
 }

@@ -4,7 +4,7 @@
  */
 
 import type { DoseResult } from '../../report/claimed-dose.ts';
-import { OBJECTIONS } from '../../report/claims/objections.ts';
+import { ENGLISH_CLAIMS } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import {
@@ -41,7 +41,7 @@ function doseRemark({ portion, verdict, objections }: DoseResult): string {
     'not cured': both ? 'Nothing was cured.' : `The ${portion} was not cured.`,
     'not met': `${dose} was not met: resin may be soft.`,
     'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
-    'not shown': `${dose} is not shown: ${objections.map((id) => OBJECTIONS[id].headline).join('; ')}. Resin may be soft.`,
+    'not shown': `${dose} is not shown: ${objections.map((id) => ENGLISH_CLAIMS.objections[id]).join('; ')}. Resin may be soft.`,
   };
   return remarks[verdict];
 }
@@ -76,7 +76,7 @@ export function verdictBox(data: ReportData): Block {
   return {
     kind: 'notice',
     grade: verdict.grade,
-    title: capital(verdictHeadline(data)),
+    title: capital(verdictHeadline(data, ENGLISH_CLAIMS)),
     lines: [outcomeWords(data), ...(journal.intact === null ? breaksOff : ends)],
     notes: [
       'This describes the process, not the strength of the glass. A mark may remain visible.',

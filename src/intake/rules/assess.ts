@@ -7,7 +7,7 @@
  */
 
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
-import { COVER_RESTS_ON, coverOf } from './cover.ts';
+import { coverOf, coverRestsOn } from './cover.ts';
 import { judge, type Reach } from './judge-condition.ts';
 import { type CheckedRule, named, type Reason } from './reason.ts';
 import { remarksOn } from './remarks.ts';
@@ -30,8 +30,9 @@ export interface Assessment {
   readonly disclaimer: string;
 }
 
-export const DISCLAIMER =
-  'This compares stated answers with the rules named here, in the editions named here. Local law and the licensed person decide. A repair improves the glass and does not make it new; a mark may remain visible.';
+export const WHO_DECIDES = 'Local law decides, and the person who may decide under it.';
+
+export const DISCLAIMER = `This compares stated answers with the rules named here, in the editions named here. ${WHO_DECIDES} A repair improves the glass and does not make it new; a mark may remain visible.`;
 
 export function assess(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Assessment {
   const checked = ruleSets.flatMap((set) => checkSet(sheet, set));
@@ -69,7 +70,7 @@ function checkSet(sheet: IntakeSheet, set: RuleSet): readonly CheckedRule[] {
     const reach: Reach = {
       applies: allOf([covered, inZone]),
       restsOn: [
-        ...(covered === 'unknown' ? COVER_RESTS_ON : []),
+        ...(covered === 'unknown' ? coverRestsOn(sheet, set) : []),
         ...(inZone === 'unknown' ? zoneRestsOn(sheet, set.zones) : []),
       ],
     };
@@ -88,6 +89,8 @@ function checkSet(sheet: IntakeSheet, set: RuleSet): readonly CheckedRule[] {
       words: rule.words,
       provenance: rule.provenance,
       source: rule.source,
+      quote: rule.quote,
+      lookedOn: rule.lookedOn,
     };
   });
 }
@@ -105,5 +108,7 @@ function checkExclusion(sheet: IntakeSheet, row: TechnicalExclusion): CheckedRul
     words: row.words,
     provenance: row.provenance,
     source: row.source,
+    quote: null,
+    lookedOn: null,
   };
 }

@@ -38,6 +38,9 @@ export interface CheckedRule {
   readonly words: string;
   readonly provenance: TechnicalExclusion['provenance'] | Provenance;
   readonly source: string;
+  /** A few words of the text; null where it was not read. */
+  readonly quote: string | null;
+  readonly lookedOn: string | null;
   /** Paths of the sheet's answers that leave it open. */
   readonly open: readonly string[];
 }
@@ -49,6 +52,7 @@ export interface Remark {
     | 'not-covered'
     | 'perhaps-not-covered'
     | 'out-of-force'
+    | 'not-yet-in-force'
     | 'from-memory'
     | 'no-repair-rule';
   readonly set: SetNamed | null;

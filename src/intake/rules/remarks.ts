@@ -1,12 +1,12 @@
 /**
  * Reasons to ask a person although no rule is broken: no rule set for this place, none that binds
- * this vehicle, none about repairs, an edition out of force, or figures from memory. Rules
+ * this vehicle, none about repairs, an edition not in force, or figures from memory. Rules
  * satisfied under such terms are no permission.
  */
 
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { openAnswers } from '../sheet/measures.ts';
-import { COVER_RESTS_ON, coverOf } from './cover.ts';
+import { coverOf, coverRestsOn } from './cover.ts';
 import { type CheckedRule, named, type Remark } from './reason.ts';
 import type { RuleSet } from './rule-set.ts';
 import { outOfForceText, PROVENANCE_WORDS } from './rule-words.ts';
@@ -18,7 +18,9 @@ export const remarksOn = (
   checked: readonly CheckedRule[],
 ): readonly Remark[] => [
   ...onThePlace(sheet, chosen, checked),
-  ...chosen.filter((set) => coverOf(sheet, set) !== false).flatMap(onTheEdition),
+  ...chosen
+    .filter((set) => coverOf(sheet, set) !== false)
+    .flatMap((set) => onTheEdition(sheet, set)),
   ...chosen.flatMap((set) => onMemory(set, checked)),
 ];
 
@@ -50,7 +52,7 @@ function onThePlace(
           id: 'perhaps-not-covered',
           set: named(set),
           words: `It cannot be determined whether "${set.name}" covers this vehicle.`,
-          open: openAnswers(sheet, COVER_RESTS_ON),
+          open: openAnswers(sheet, coverRestsOn(sheet, set)),
         },
   ]);
 }
@@ -66,8 +68,13 @@ function onRepairing(checked: readonly CheckedRule[]): readonly Remark[] {
   return [{ id: 'no-repair-rule', set: null, words, open: [] }];
 }
 
-function onTheEdition(set: RuleSet): readonly Remark[] {
-  const { outOfForce } = set;
+function onTheEdition({ lookedOn }: IntakeSheet, set: RuleSet): readonly Remark[] {
+  const { outOfForce, inForceFrom } = set;
+  // Dates as YYYY-MM-DD sort as text.
+  if (inForceFrom !== null && inForceFrom > lookedOn) {
+    const words = `"${set.name}" is in force from ${inForceFrom} on, after this inspection.`;
+    return [{ id: 'not-yet-in-force', set: named(set), words, open: [] }];
+  }
   if (outOfForce === null) return [];
   const known = `${PROVENANCE_WORDS[outOfForce.provenance]}: ${outOfForce.source}`;
   const words = `"${set.name}" is out of force in this edition: ${outOfForceText(outOfForce)} (${known}). Compare the damage with the edition in force.`;

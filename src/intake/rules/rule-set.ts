@@ -12,16 +12,25 @@ import {
   quantity,
   schemaName,
   text,
+  wholeNumber,
 } from '../../core/settings.ts';
 import { areaSchema } from '../sheet/area.ts';
 import { VEHICLE_CLASSES } from '../sheet/intake-sheet.ts';
 import { LIMIT_UNITS, MEASURE_NAMES, MEASURES, type Measure } from '../sheet/measures.ts';
 
 /**
- * How close the author of a figure was to its source text. "not-read" has no figure: the text has
+ * How close the author of a figure was to its source text: read at the body that issues it, in a
+ * faithful copy elsewhere, retold by others, or remembered. "not-read" has no figure: the text has
  * one, and a person takes it from there.
  */
-export const PROVENANCES = ['seen', 'second-hand', 'from-memory', 'not-read', 'shop'] as const;
+export const PROVENANCES = [
+  'seen',
+  'copy',
+  'second-hand',
+  'from-memory',
+  'not-read',
+  'shop',
+] as const;
 export type Provenance = (typeof PROVENANCES)[number];
 
 export const ANYWHERE = 'anywhere';
@@ -51,6 +60,9 @@ const condition = {
 const conditionSchema = z.strictObject(condition);
 export type Condition = z.infer<typeof conditionSchema>;
 
+const date = z.iso.date({ error: 'a date as YYYY-MM-DD, or null where it is not known' });
+const lookedOn = date.nullable();
+
 const ruleSchema = z.strictObject({
   id,
   /** Zones by id, or "anywhere". */
@@ -60,7 +72,11 @@ const ruleSchema = z.strictObject({
   then: choice(['not-allowed', 'needs-a-person']),
   words: text(300),
   provenance: choice(PROVENANCES),
+  /** Who says so. */
   source: text(300),
+  /** A few words of the text, so that anybody can compare; null where it was not read. */
+  quote: text(300).nullable().default(null),
+  lookedOn: lookedOn.default(null),
 });
 export type Rule = z.infer<typeof ruleSchema>;
 
@@ -68,6 +84,17 @@ const zoneSchema = z.strictObject({ id, words: text(120), area: areaSchema });
 export type Zone = z.infer<typeof zoneSchema>;
 
 const mass = quantity(0, 60_000, 'kg');
+
+const coversSchema = z.strictObject({
+  vehicles: z.union([z.literal('all'), z.array(choice(VEHICLE_CLASSES)).min(1)], {
+    error: `"all", or a list of ${VEHICLE_CLASSES.join(', ')}`,
+  }),
+  /** Gross mass, where it divides vehicles: above the first, up to the second. */
+  overKg: mass.nullable().default(null),
+  upToKg: mass.nullable().default(null),
+  fewerSeatsThan: wholeNumber(1, 200, 'seats').nullable().default(null),
+  use: choice(['any', 'commercial']).default('any'),
+});
 
 /** Recorded once it has happened; from then on a person answers from the edition in force. */
 const outOfForce = z.strictObject({
@@ -95,21 +122,15 @@ const ruleSetFileSchema = z.strictObject({
   force: choice(['authority', 'inspection', 'standard', 'shop']),
   /** Conditions for repairing, or limits on the mark that may remain in the glass. */
   kind: choice(['repair', 'finished-mark']),
-  covers: z.strictObject({
-    vehicles: z.union([z.literal('all'), z.array(choice(VEHICLE_CLASSES)).min(1)], {
-      error: `"all", or a list of ${VEHICLE_CLASSES.join(', ')}`,
-    }),
-    /** Gross mass, where it divides vehicles: above the first, up to the second. */
-    overKg: mass.nullable().default(null),
-    upToKg: mass.nullable().default(null),
-  }),
+  covers: coversSchema,
   edition: text(120),
-  inForce: z.iso.date({ error: 'a date as YYYY-MM-DD, or null where it is not known' }).nullable(),
+  /** From this day on; before it the set permits nothing. */
+  inForceFrom: date.nullable(),
   /** Null while this edition is in force, or while nothing else is known. */
   outOfForce: outOfForce.nullable().default(null),
   source: text(300),
   notes: z.array(text(500)).max(12),
-  /** In order: damage counts to the first zone that it touches. */
+  /** In order: damage counts to the first zone that it touches. A zone without rules is free. */
   zones: z.array(zoneSchema).max(8),
   rules: z.array(ruleSchema).min(1, { error: 'at least one rule' }).max(40),
 });
@@ -147,6 +168,7 @@ function misfits({ rules, zones, kind, outOfForce }: RuleSetFile): readonly Misf
       'rules',
     ),
     ...rules.flatMap((rule, at) => [
+      ...auditMisfits(rule, ['rules', at]),
       ...rule.in.flatMap((zone, n) =>
         known.includes(zone)
           ? []
@@ -162,6 +184,19 @@ function misfits({ rules, zones, kind, outOfForce }: RuleSetFile): readonly Misf
 
 const FINISHED_LATER =
   '"needs-a-person" in a set of kind finished-mark, because that mark is measured after the repair';
+
+/** What was read or retold names the day, and what was copied its words. */
+function auditMisfits({ provenance, quote, lookedOn }: Rule, path: (string | number)[]) {
+  const found = ['seen', 'copy', 'second-hand'].includes(provenance);
+  return [
+    ...(found && lookedOn === null
+      ? [misfit(lookedOn, [...path, 'lookedOn'], `the day it was looked at, for "${provenance}"`)]
+      : []),
+    ...(provenance === 'copy' && quote === null
+      ? [misfit(quote, [...path, 'quote'], 'a short quotation, for "copy"')]
+      : []),
+  ];
+}
 
 const misfit = (input: unknown, path: (string | number)[], message: string): Misfit => ({
   input,

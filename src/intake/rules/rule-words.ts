@@ -12,8 +12,9 @@ import type { Limit, Provenance, RuleSet } from './rule-set.ts';
 export const PROVENANCE_WORDS: Readonly<
   Record<Provenance | 'common-practice' | 'reasoning', string>
 > = {
-  seen: 'read in the text or a copy of it',
-  'second-hand': 'quoted second-hand',
+  seen: 'read in the text',
+  copy: 'read in a copy of the text',
+  'second-hand': 'retold second-hand',
   'from-memory': 'from memory, not confirmed',
   'not-read': 'text not read',
   shop: "the shop's own rule",
@@ -75,6 +76,25 @@ export const outOfForceText = ({
     ...(supersededBy === null ? [] : [`superseded by ${supersededBy}`]),
   ].join(', ');
 
+/** The text's own words; where none are kept, it says why. */
+export function quotationText({
+  quote,
+  provenance,
+}: Pick<CheckedRule, 'quote' | 'provenance'>): string {
+  if (quote !== null) return `"${quote}"`;
+  return provenance === 'shop' ? "the shop's own" : provenance === 'seen' ? 'not kept' : 'not read';
+}
+
+/** "read in a copy of the text, looked at on 2026-11-26: annex of the notice". */
+export function knownFromText({
+  provenance,
+  source,
+  lookedOn,
+}: Pick<CheckedRule, 'provenance' | 'source' | 'lookedOn'>): string {
+  const looked = lookedOn === null ? '' : `, looked at on ${lookedOn}`;
+  return `${PROVENANCE_WORDS[provenance]}${looked}: ${source}`;
+}
+
 /** Measured value against limit: "pit 6 mm; accepted: at most 5 mm". */
 export const measuredText = (rule: CheckedRule): string =>
   `${MEASURES[rule.about].words} ${answerText(rule.about, rule.measured)}; accepted: ${limitText(rule)}`;
@@ -83,13 +103,13 @@ export const measuredText = (rule: CheckedRule): string =>
 export function reasonLines(reason: Reason): readonly string[] {
   const missing = reason.open.length === 0 ? [] : [`Not known: ${reason.open.join(', ')}`];
   if (!isRule(reason)) return [reason.words, ...missing];
-  const source = `${PROVENANCE_WORDS[reason.provenance]}: ${reason.source}`;
   return [
     reason.words,
     measuredText(reason),
     ...(reason.zone === null ? [] : [`Where: ${reason.zone}`]),
     ...missing,
     ...(reason.set === null ? [] : [setText(reason.set)]),
-    source,
+    knownFromText(reason),
+    ...(reason.quote === null ? [] : [quotationText(reason)]),
   ];
 }

@@ -5,16 +5,24 @@
  */
 import { MEASURES } from '../sheet/measures.ts';
 import { ANYWHERE, type Rule, type RuleSet } from './rule-set.ts';
-import { answerText, limitText, outOfForceText, PROVENANCE_WORDS, setText } from './rule-words.ts';
+import {
+  answerText,
+  limitText,
+  outOfForceText,
+  PROVENANCE_WORDS,
+  quotationText,
+  setText,
+} from './rule-words.ts';
 import { TECHNICAL_EXCLUSIONS, type TechnicalExclusion } from './technical-exclusions.ts';
 
 const HEAD = `# Rules that come with the unit
 
 Written by \`meniscus assess --rules-table\`; do not edit. Figures come from public texts in the
-editions named, or from weaker sources, as the column "known from" states. Local law and the
-licensed person decide. A set of kind "finished mark" limits the mark that may remain in the glass:
-before the repair it only asks for a person. Alone it is no permission; neither are figures from
-memory, nor an edition that is out of force.
+editions named, or from weaker sources, as the column "known from" states; "looked at" is the day on
+which the source was looked at. Local law decides, and the person who may decide under it. A set of
+kind "finished mark" limits the mark that may remain in the glass: before the repair it only asks
+for a person. Alone it is no permission; neither are figures from memory, nor an edition that is not
+in force.
 `;
 
 const MEANS: Readonly<Record<Rule['then'] | TechnicalExclusion['means'], string>> = {
@@ -31,7 +39,7 @@ function setSection(set: RuleSet): string {
   const zones = set.zones.map(({ id, words }) => `- zone \`${id}\`: ${words}`);
   return [
     `## ${setText(set)}\n`,
-    `\`${set.id}\`, ${set.kind === 'repair' ? 'conditions for repairing' : 'limits on the finished mark'} (${set.force}); covers ${coverText(set)}; in force: ${set.inForce ?? 'date not known'}. Source: ${set.source}.\n`,
+    `\`${set.id}\`, ${set.kind === 'repair' ? 'conditions for repairing' : 'limits on the finished mark'} (${set.force}); covers ${coverText(set)}; in force from: ${set.inForceFrom ?? 'date not known'}. Source: ${set.source}.\n`,
     ...(set.outOfForce === null
       ? []
       : [
@@ -39,15 +47,27 @@ function setSection(set: RuleSet): string {
         ]),
     ...(zones.length === 0 ? [] : [`${zones.join('\n')}\n`]),
     table(
-      ['rule', 'where', 'about', 'accepted', 'otherwise', 'known from', 'source'],
+      [
+        'rule',
+        'where',
+        'about',
+        'accepted',
+        'otherwise',
+        'quotation',
+        'known from',
+        'source',
+        'looked at',
+      ],
       set.rules.map((rule) => [
         `\`${rule.id}\``,
         rule.in.map((zone) => (zone === ANYWHERE ? zone : `\`${zone}\``)).join(', '),
         aboutText(rule),
         limitText(rule),
         MEANS[rule.then],
+        quotationText(rule),
         PROVENANCE_WORDS[rule.provenance],
         rule.source,
+        rule.lookedOn ?? '-',
       ]),
     ),
     ...set.notes.map((note) => `- ${note}`),
@@ -77,10 +97,15 @@ function technicalSection(): string {
 const sourceText = ({ provenance, source }: TechnicalExclusion): string =>
   PROVENANCE_WORDS[provenance] === source ? source : `${PROVENANCE_WORDS[provenance]}: ${source}`;
 
-function coverText({ covers: { vehicles, overKg, upToKg } }: RuleSet): string {
-  const classes = vehicles === 'all' ? 'all vehicles' : vehicles.join(', ');
-  const over = overKg === null ? '' : ` over ${overKg} kg`;
-  return `${classes}${over}${upToKg === null ? '' : ` up to ${upToKg} kg`}`;
+function coverText({ covers }: RuleSet): string {
+  const { vehicles, overKg, upToKg, fewerSeatsThan, use } = covers;
+  return [
+    vehicles === 'all' ? 'all vehicles' : vehicles.join(', '),
+    ...(overKg === null ? [] : [`over ${overKg} kg`]),
+    ...(upToKg === null ? [] : [`up to ${upToKg} kg`]),
+    ...(fewerSeatsThan === null ? [] : [`with fewer than ${fewerSeatsThan} seats`]),
+    ...(use === 'any' ? [] : ['in commercial use']),
+  ].join(' ');
 }
 
 function aboutText({ about, when }: Pick<Rule, 'about' | 'when'>): string {

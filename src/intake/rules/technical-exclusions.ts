@@ -31,8 +31,9 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     when: {},
     means: 'cannot',
     words: 'Resin fills the outer ply only; with the inner ply damaged the pane is replaced.',
-    provenance: 'second-hand',
-    source: 'German ministry conditions and AS/NZS 2366.1, as quoted by trade and motoring bodies',
+    provenance: 'copy',
+    source:
+      'German ministry conditions, in a reprint; AS/NZS 2366.1, as a motoring club retells it',
   },
   {
     id: 'interlayer',
@@ -41,8 +42,9 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     when: {},
     means: 'cannot',
     words: 'A damaged or separated interlayer cannot be mended from outside.',
-    provenance: 'second-hand',
-    source: 'German ministry conditions and AS/NZS 2366.1, as quoted by trade and motoring bodies',
+    provenance: 'copy',
+    source:
+      'German ministry conditions, in a reprint; AS/NZS 2366.1, as a motoring club retells it',
   },
   {
     id: 'dirt-stays',
@@ -51,8 +53,8 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     when: {},
     means: 'cannot',
     words: 'Dirt that cannot be removed keeps resin out of the legs and stays visible.',
-    provenance: 'second-hand',
-    source: 'inspection body, release of 2018 (lifepr.de 718353)',
+    provenance: 'copy',
+    source: 'German ministry conditions, in a reprint: neither moisture nor dirt may be visible',
   },
   {
     id: 'moisture',
@@ -61,8 +63,8 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     when: {},
     means: 'needs-a-person',
     words: 'Water in the break cures to a milky mark: dry it first, then look again.',
-    provenance: 'second-hand',
-    source: 'inspection body, release of 2018 (lifepr.de 718353)',
+    provenance: 'copy',
+    source: 'German ministry conditions, in a reprint: neither moisture nor dirt may be visible',
   },
   {
     id: 'dirt',
@@ -78,8 +80,9 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     about: 'repairedBefore',
     forbids: [true],
     when: {},
-    means: 'cannot',
-    words: 'Cured resin in the break keeps new resin out.',
+    means: 'needs-a-person',
+    words:
+      'Cured resin in the break keeps new resin out; only a break that was filled incompletely may take more.',
     ...REASONING,
   },
   {
@@ -111,7 +114,8 @@ export const TECHNICAL_EXCLUSIONS: readonly TechnicalExclusion[] = [
     words:
       'Near an edge the pane is curved and stressed: the tool seats poorly and the pane breaks more easily. This is not a law.',
     provenance: 'second-hand',
-    source: "inspection body's advice of 10 cm, quoted by the press (wz.de); some shops keep it",
+    source:
+      "inspection body's advice of 10 cm, quoted by the press (wz.de); 60 mm is named in Italy and 40 mm in France",
   },
   {
     id: 'long-crack',

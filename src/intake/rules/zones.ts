@@ -59,8 +59,13 @@ function areaRestsOn(area: Area): readonly string[] {
     case 'whole':
     case 'inset':
       return [];
+    case 'divider':
+      return ['pane.dividedAtMm'];
     case 'sweep':
+    case 'below-sweep-top':
       return ['pane.sweep'];
+    case 'swept-half':
+      return ['pane.sweep', 'pane.driverSide'];
     case 'driver-half':
     case 'driver-band':
       return ['pane.driverSide'];
@@ -68,7 +73,15 @@ function areaRestsOn(area: Area): readonly string[] {
       return ['pane.wheelTopMm'];
     case 'strip':
       return [`pane.${area.about}CentreMm`];
+    case 'under-mirror':
+      return ['pane.mirror'];
     case 'box':
-      return [`pane.${area.about}CentreMm`, 'pane.wheelTopMm'];
+    case 'across':
+      return [
+        ...(area.about === 'swept-half'
+          ? ['pane.sweep', 'pane.driverSide']
+          : [`pane.${area.about}CentreMm`]),
+        area.level === 'seat-line' ? 'pane.seatLineMm' : 'pane.sweep',
+      ];
   }
 }

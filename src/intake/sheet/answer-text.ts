@@ -5,6 +5,7 @@
  */
 import { isPlainText, PLAIN_TEXT } from '../../core/plain-text.ts';
 import { type TypedNumber, typedNumber } from './answered-number.ts';
+import type { Next } from './brief.ts';
 import { isNumber } from './conflict-row.ts';
 import { meantMm } from './inch-like.ts';
 import { mayBeUnknown, type Question } from './question.ts';
@@ -14,6 +15,11 @@ export interface AnswerContext {
   readonly today: string;
   /** The rule sets that can be chosen. */
   readonly ruleSets: readonly { readonly id: string; readonly name: string }[];
+  /** Codes of places with rule sets, and the sets of one; null where it is no such code. */
+  readonly places?: readonly string[];
+  readonly setsOfPlace?: (typed: string) => readonly string[] | null;
+  /** The short questionnaire; without it every question is asked. */
+  readonly next?: (answers: Readonly<Record<string, unknown>>) => Next | null;
 }
 
 export type Heard =
@@ -64,6 +70,8 @@ export function hearAnswer(question: Question, typed: string, context: AnswerCon
       return hearNumber(question.path, word, kind.unit);
     case 'sides':
       return hearSides(word);
+    case 'distances':
+      return hearDistances(word, kind.names);
     case 'rule-sets':
       return hearRuleSets(word, context);
   }
@@ -115,16 +123,27 @@ function plainNumber(path: string, value: number): Heard {
 }
 
 function hearSides(word: string): Heard {
+  const names = ['left', 'right', 'top', 'bottom'];
+  const heard = hearNumbers(word, names);
+  if (heard.kind !== 'answer') return heard;
+  const mm = heard.answer as readonly number[];
+  return answer(Object.fromEntries(names.map((name, at) => [`${name}Mm`, mm[at]])));
+}
+
+/** Unknown both, or two numbers. */
+const hearDistances = (word: string, names: readonly [string, string]): Heard =>
+  hearNumbers(word, names);
+
+const COUNTS: Readonly<Record<number, string>> = { 2: 'two', 4: 'four' };
+
+function hearNumbers(word: string, names: readonly string[]): Heard {
   const numbers = sidesOf(word).map(typedNumber);
-  const accepted = `four numbers in mm with spaces between: left right top bottom, each ${DECIMALS}`;
-  if (numbers.length !== 4) return notUnderstood(accepted);
+  const accepted = `${COUNTS[names.length]} numbers in mm with spaces between: ${names.join(' ')}, each ${DECIMALS}`;
+  if (numbers.length !== names.length) return notUnderstood(accepted);
   const unclear = numbers.find((typed) => typed.kind === 'either');
   if (unclear !== undefined) return ambiguous(unclear);
-  const [leftMm, rightMm, topMm, bottomMm] = numbers.map((typed) =>
-    typed.kind === 'number' ? typed.value : null,
-  );
-  const sides = { leftMm, rightMm, topMm, bottomMm };
-  return Object.values(sides).every(isNumber) ? answer(sides) : notUnderstood(accepted);
+  const values = numbers.map((typed) => (typed.kind === 'number' ? typed.value : null));
+  return values.every(isNumber) ? answer(values) : notUnderstood(accepted);
 }
 
 /**
@@ -134,8 +153,10 @@ function hearSides(word: string): Heard {
 const sidesOf = (word: string): readonly string[] =>
   /[\s;]/.test(word) ? word.split(/\s*[;]\s*|,\s+|\s+,?\s*/) : word.split(',');
 
-function hearRuleSets(word: string, { ruleSets }: AnswerContext): Heard {
+function hearRuleSets(word: string, { ruleSets, setsOfPlace }: AnswerContext): Heard {
   if (word === 'none') return answer([]);
+  const ofPlace = setsOfPlace?.(word) ?? null;
+  if (ofPlace !== null) return answer(ofPlace);
   const wanted = word.split(/[\s,;]+/);
   const chosen = wanted.map((one) =>
     ruleSets.find(({ id }, i) => one === id || one === `${i + 1}`),

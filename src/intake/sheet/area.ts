@@ -24,14 +24,24 @@ export interface Rect {
 export type Place = Rect | null | Unknown;
 
 const about = choice(['wheel', 'seat']);
+/** Of a box also the middle of the driver's half of the wiped area. */
+const boxAbout = choice(['wheel', 'seat', 'swept-half']);
+/** The line on which the middle of a box lies. */
+const LEVELS = ['swept-middle', 'seat-line'] as const;
 const widthMm = quantity(10, 3500, 'mm');
 const border = quantity(0, 2500, 'mm').default(0);
+
+const box = { about: boxAbout, level: choice(LEVELS), widthMm, heightMm: quantity(10, 2500, 'mm') };
 
 const simpleAreaSchema = z.discriminatedUnion(
   'kind',
   [
     z.strictObject({ kind: z.literal('whole') }),
     z.strictObject({ kind: z.literal('sweep') }),
+    /** From the driver's border of the wiped area to its middle. */
+    z.strictObject({ kind: z.literal('swept-half') }),
+    /** Everything that lies no higher than the wiped area. */
+    z.strictObject({ kind: z.literal('below-sweep-top') }),
     /** From the driver's edge to the middle of the pane. */
     z.strictObject({ kind: z.literal('driver-half') }),
     /** From the driver's edge inwards. */
@@ -39,13 +49,14 @@ const simpleAreaSchema = z.discriminatedUnion(
     z.strictObject({ kind: z.literal('above-wheel') }),
     /** From top to bottom, half its width on each side of the centre line. */
     z.strictObject({ kind: z.literal('strip'), about, widthMm }),
-    /** Stands on the horizontal line through the top of the steering wheel. */
-    z.strictObject({
-      kind: z.literal('box'),
-      about,
-      widthMm,
-      heightMm: quantity(10, 2500, 'mm'),
-    }),
+    /** A box about a centre line, its middle on the level. */
+    z.strictObject({ kind: z.literal('box'), ...box }),
+    /** From such a box to its mirror image on the other half of the pane, with the gap between. */
+    z.strictObject({ kind: z.literal('across'), ...box }),
+    /** Under the inside mirror. */
+    z.strictObject({ kind: z.literal('under-mirror') }),
+    /** On both sides of the bar of a divided pane, half its width each. */
+    z.strictObject({ kind: z.literal('divider'), widthMm }),
     /** What remains inside borders of given width. */
     z.strictObject({
       kind: z.literal('inset'),
@@ -57,7 +68,7 @@ const simpleAreaSchema = z.discriminatedUnion(
   ],
   {
     error:
-      'an area of kind whole, sweep, driver-half, driver-band, above-wheel, strip, box, inset or both',
+      'an area of kind whole, sweep, swept-half, below-sweep-top, driver-half, driver-band, above-wheel, strip, box, across, under-mirror, divider, inset or both',
   },
 );
 
@@ -96,15 +107,21 @@ function simpleRect(area: SimpleArea, pane: Pane): Place {
   const whole = wholePane(pane);
   if (whole === 'unknown') return 'unknown';
   const sides = sidesOf(area, pane, whole);
-  return sides === 'unknown' ? 'unknown' : overlap(whole, { ...whole, ...sides });
+  if (sides === 'unknown' || sides === null) return sides;
+  return overlap(whole, { ...whole, ...sides });
 }
 
-function sidesOf(area: SimpleArea, pane: Pane, whole: Rect): Partial<Rect> | Unknown {
+/** Null where the pane has no such place. */
+function sidesOf(area: SimpleArea, pane: Pane, whole: Rect): Partial<Rect> | null | Unknown {
   switch (area.kind) {
     case 'whole':
       return {};
     case 'sweep':
-      return pane.sweep === 'unknown' ? 'unknown' : insetSides(pane.sweep, whole);
+      return sweptRect(pane, whole);
+    case 'swept-half':
+      return sweptHalf(pane, whole);
+    case 'below-sweep-top':
+      return pane.sweep === 'unknown' ? 'unknown' : { topMm: pane.sweep.topMm };
     case 'inset':
       return insetSides(area, whole);
     case 'driver-half':
@@ -116,9 +133,15 @@ function sidesOf(area: SimpleArea, pane: Pane, whole: Rect): Partial<Rect> | Unk
         ? 'unknown'
         : { bottomMm: whole.bottomMm - pane.wheelTopMm };
     case 'strip':
-      return stripSides(area, pane);
+      return around(centreMm(area.about, pane, whole), area.widthMm);
     case 'box':
       return boxSides(area, pane, whole);
+    case 'across':
+      return withMirrorImage(boxSides(area, pane, whole), whole);
+    case 'under-mirror':
+      return pane.mirror === 'unknown' ? 'unknown' : insetSides(pane.mirror, whole);
+    case 'divider':
+      return pane.dividedAtMm === null ? null : around(pane.dividedAtMm, area.widthMm);
   }
 }
 
@@ -131,24 +154,64 @@ const insetSides = (borders: Borders, whole: Rect): Rect => ({
   bottomMm: whole.bottomMm - borders.bottomMm,
 });
 
+const sweptRect = ({ sweep }: Pane, whole: Rect): Rect | Unknown =>
+  sweep === 'unknown' ? 'unknown' : insetSides(sweep, whole);
+
 function driverSide(pane: Pane, whole: Rect, widthMm: number): Partial<Rect> | Unknown {
   if (pane.driverSide === 'unknown') return 'unknown';
   return pane.driverSide === 'left' ? { rightMm: widthMm } : { leftMm: whole.rightMm - widthMm };
 }
 
-type Centred = { readonly about: 'wheel' | 'seat'; readonly widthMm: number };
-
-function stripSides({ about, widthMm }: Centred, pane: Pane): Partial<Rect> | Unknown {
-  const centreMm = about === 'wheel' ? pane.wheelCentreMm : pane.seatCentreMm;
-  if (centreMm === 'unknown') return 'unknown';
-  return { leftMm: centreMm - widthMm / 2, rightMm: centreMm + widthMm / 2 };
+function sweptHalf(pane: Pane, whole: Rect): Rect | Unknown {
+  const swept = sweptRect(pane, whole);
+  if (swept === 'unknown' || pane.driverSide === 'unknown') return 'unknown';
+  const middleMm = (swept.leftMm + swept.rightMm) / 2;
+  return pane.driverSide === 'left'
+    ? { ...swept, rightMm: middleMm }
+    : { ...swept, leftMm: middleMm };
 }
 
-function boxSides(box: Centred & { readonly heightMm: number }, pane: Pane, whole: Rect) {
-  const strip = stripSides(box, pane);
-  if (strip === 'unknown' || pane.wheelTopMm === 'unknown') return 'unknown';
-  const bottomMm = whole.bottomMm - pane.wheelTopMm;
-  return { ...strip, topMm: bottomMm - box.heightMm, bottomMm };
+type Centre = z.infer<typeof boxAbout>;
+
+function centreMm(of: Centre, pane: Pane, whole: Rect): number | Unknown {
+  if (of !== 'swept-half') return of === 'wheel' ? pane.wheelCentreMm : pane.seatCentreMm;
+  const half = sweptHalf(pane, whole);
+  return half === 'unknown' ? 'unknown' : (half.leftMm + half.rightMm) / 2;
+}
+
+const around = (middleMm: number | Unknown, widthMm: number) =>
+  middleMm === 'unknown'
+    ? 'unknown'
+    : { leftMm: middleMm - widthMm / 2, rightMm: middleMm + widthMm / 2 };
+
+type Box = Extract<SimpleArea, { kind: 'box' | 'across' }>;
+
+function boxSides(box: Box, pane: Pane, whole: Rect): Rect | Unknown {
+  const strip = around(centreMm(box.about, pane, whole), box.widthMm);
+  const levelMm = LEVEL_MM[box.level](pane, whole);
+  if (strip === 'unknown' || levelMm === 'unknown') return 'unknown';
+  return { ...strip, topMm: levelMm - box.heightMm / 2, bottomMm: levelMm + box.heightMm / 2 };
+}
+
+const LEVEL_MM: Readonly<
+  Record<(typeof LEVELS)[number], (pane: Pane, whole: Rect) => number | Unknown>
+> = {
+  'swept-middle': (pane, whole) => {
+    const swept = sweptRect(pane, whole);
+    return swept === 'unknown' ? 'unknown' : (swept.topMm + swept.bottomMm) / 2;
+  },
+  'seat-line': ({ seatLineMm }, whole) =>
+    seatLineMm === 'unknown' ? 'unknown' : whole.bottomMm - seatLineMm,
+};
+
+/** Stretched over the middle of the pane to the same distance on its other half. */
+function withMirrorImage(rect: Rect | Unknown, { rightMm }: Rect): Rect | Unknown {
+  if (rect === 'unknown') return 'unknown';
+  return {
+    ...rect,
+    leftMm: Math.min(rect.leftMm, rightMm - rect.rightMm),
+    rightMm: Math.max(rect.rightMm, rightMm - rect.leftMm),
+  };
 }
 
 /** Null where they do not overlap; a shared border alone still counts as a place. */

@@ -4,6 +4,7 @@
  * a converted size must be confirmed. Terminal and files are left to `src/cli/`.
  */
 import { type AnswerContext, hearAnswer, yesOrNo } from './answer-text.ts';
+import type { Next } from './brief.ts';
 import { type Conflict, conflictsOf } from './intake-conflicts.ts';
 import type { Question } from './question.ts';
 import { askingLines, contradictionLines, helpLines, shownAnswer } from './question-lines.ts';
@@ -99,10 +100,13 @@ const refuse = (state: Conversation, accepted: string): Turn => ({
 function accept(state: Conversation, answer: unknown, context: AnswerContext): Turn {
   const { at } = state;
   if (at === null) return { state, lines: [] };
-  const accepted = refusalOf(at.path, answer);
-  if (accepted !== null) return refuse(state, accepted);
+  const given = at.sets?.(answer) ?? {};
+  const accepted = Object.entries({ [at.path]: answer, ...given })
+    .map(([path, one]) => refusalOf(path, one))
+    .find((one) => one !== null);
+  if (accepted !== undefined) return refuse(state, accepted);
   const trail = [...state.trail.filter((question) => question !== at), at];
-  const answers = { ...state.answers, [at.path]: answer };
+  const answers = { ...state.answers, [at.path]: answer, ...given };
   const turn = goOn({ ...state, answers, trail }, context);
   return { state: turn.state, lines: [`  ${shownAnswer(at, answer)}`, ...turn.lines] };
 }
@@ -111,9 +115,17 @@ function accept(state: Conversation, answer: unknown, context: AnswerContext): T
 function goOn(state: Conversation, context: AnswerContext): Turn {
   const conflict = conflictsOf(sheetOf(state.answers), context.today)[0];
   if (conflict !== undefined) return askBack(state, conflict, context);
+  if (context.next !== undefined) return goOnBriefly(state, context.next(state.answers), context);
   const next = askedOf(state.answers).find(({ path }) => state.answers[path] === undefined);
   if (next === undefined) return { state: { ...state, at: null, over: 'complete' }, lines: [] };
   return ask(state, next, context);
+}
+
+function goOnBriefly(state: Conversation, next: Next | null, context: AnswerContext): Turn {
+  if (next === null) return { state: { ...state, at: null, over: 'complete' }, lines: [] };
+  const { question, count, lines } = next;
+  const asked: Conversation = { ...state, at: question, waiting: { for: 'answer' } };
+  return { state: asked, lines: [...lines, ...askingLines(question, asked, context, count)] };
 }
 
 function askBack(state: Conversation, conflict: Conflict, context: AnswerContext): Turn {

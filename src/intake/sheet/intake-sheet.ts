@@ -105,6 +105,18 @@ const pane = z.strictObject({
   wheelTopMm: millimetres(0, 2500),
   /** The swept area, as distances from the four edges. */
   sweep: orUnknown(edges, 'leftMm, rightMm, topMm and bottomMm'),
+  /**
+   * Where a level line 650 mm above the lowest point of the unloaded driver's seat meets the glass,
+   * above the pane's lower edge.
+   */
+  seatLineMm: millimetres(0, 2500).default('unknown'),
+  /** What the inside mirror covers, as distances from the four edges. */
+  mirror: orUnknown(edges, 'leftMm, rightMm, topMm and bottomMm').default('unknown'),
+  /** The middle of the bar of a divided pane, from the left edge; null where there is none. */
+  dividedAtMm: orUnknown(
+    quantity(0, 3500, 'mm').nullable(),
+    'a number from 0 to 3500 mm, null',
+  ).default(null),
 });
 
 /** Measured beside the vehicle before advice is given. */
@@ -136,6 +148,10 @@ export const intakeSheetSchema = z.strictObject({
   vehicle: z.strictObject({
     class: oneOf(VEHICLE_CLASSES),
     grossMassKg: orUnknown(quantity(50, 60_000, 'kg'), 'a number from 50 to 60000 kg'),
+    /** Places to sit, the driver's among them. */
+    seats: count(1, 200, 'seats').default('unknown'),
+    /** Carries goods or people for a trade. */
+    commercialUse: yesNo.default('unknown'),
     /** Not yet sold to its first user. */
     beforeFirstSale: yesNo,
   }),

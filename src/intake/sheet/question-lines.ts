@@ -20,13 +20,20 @@ export function askingLines(
   question: Question,
   { answers }: Asked,
   context: AnswerContext,
+  count: string | null = countOf(question, answers),
 ): readonly string[] {
-  const asked = askedOf(answers);
-  const at = asked.findIndex(({ path }) => path === question.path) + 1;
   const before = answers[question.path];
   const kept =
     before === undefined ? [] : [`  Now: ${shownAnswer(question, before)}; Enter keeps it.`];
-  return ['', `${at}/${asked.length}  ${question.ask}`, ...optionLines(question, context), ...kept];
+  const ask = count === null ? question.ask : `${count}  ${question.ask}`;
+  return ['', ask, ...optionLines(question, context), ...kept];
+}
+
+/** "3/43" in the whole questionnaire. */
+function countOf(question: Question, answers: Answers): string | null {
+  const asked = askedOf(answers);
+  const at = asked.findIndex(({ path }) => path === question.path);
+  return at < 0 ? null : `${at + 1}/${asked.length}`;
 }
 
 /** What may be typed, on one line or one for each choice. */
@@ -37,13 +44,20 @@ function optionLines(question: Question, context: AnswerContext): readonly strin
     case 'choice':
       return numbered(answer.options.map(({ words }) => words));
     case 'rule-sets':
-      return [...numbered(context.ruleSets.map(({ name }) => name)), '  or none'];
+      return context.places === undefined
+        ? [...numbered(context.ruleSets.map(({ name }) => name)), '  or none']
+        : [
+            `  the place: ${context.places.join(' ')}`,
+            '  or rule sets by their ids (--list-rules), or none',
+          ];
     case 'yes-no':
       return ['  y, n or u'];
     case 'number':
       return [`  in ${answer.unit}${answer.none === undefined ? '' : `, or ${answer.none}`}`];
     case 'sides':
       return ['  in mm: left right top bottom'];
+    case 'distances':
+      return [`  in mm: ${answer.names.join(' ')}`];
     case 'date':
       return [`  YYYY-MM-DD; Enter for today, ${context.today}`];
     case 'text':
@@ -72,6 +86,7 @@ export function contradictionLines({ paths, why }: Conflict, answers: Answers): 
 export function shownAnswer({ answer: kind }: Question, answer: unknown): string {
   if (answer === 'unknown') return 'not known';
   if (typeof answer === 'boolean') return answer ? 'yes' : 'no';
+  if (kind.kind === 'distances') return `${(answer as readonly number[]).join(' ')} mm`;
   if (Array.isArray(answer)) return answer.length === 0 ? 'none' : answer.join(', ');
   if (kind.kind === 'choice') {
     return kind.options.find(({ value }) => value === answer)?.words ?? String(answer);

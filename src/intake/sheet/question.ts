@@ -12,6 +12,8 @@ export type AnswerKind =
   | { readonly kind: 'number'; readonly unit: string; readonly none?: string }
   /** Four distances from left, right, top and bottom edge. */
   | { readonly kind: 'sides' }
+  /** Two distances. */
+  | { readonly kind: 'distances'; readonly names: readonly [string, string] }
   | { readonly kind: 'date' }
   | { readonly kind: 'text'; readonly mayBeEmpty: boolean }
   /** Any of the known rule sets, or none. */
@@ -28,6 +30,8 @@ export interface Question {
   readonly ask: string;
   readonly help: string;
   readonly answer: AnswerKind;
+  /** The sheet's answers by path, where one question stands for several. */
+  readonly sets?: (answer: unknown) => Readonly<Record<string, unknown>>;
   /** What follows instead, when the sheet so far makes the question pointless. */
   readonly skip?: (sheet: IntakeSheet) => { readonly follows: unknown } | null;
 }

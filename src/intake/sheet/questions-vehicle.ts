@@ -2,9 +2,16 @@
  * Questions about the sheet itself, the vehicle and its pane, in the order in which a person meets
  * them when walking round the vehicle. All positions are as the driver sees them.
  */
+import type { IntakeSheet } from './intake-sheet.ts';
 import type { Question } from './question.ts';
 
 const MM = { kind: 'number', unit: 'mm' } as const;
+
+/** Asked only where a chosen rule set depends on it. */
+const onlyFor =
+  (id: string, follows: unknown) =>
+  ({ ruleSets }: IntakeSheet) =>
+    ruleSets.includes(id) ? null : { follows };
 
 const SHEET: readonly Question[] = [
   {
@@ -52,6 +59,20 @@ const VEHICLE: readonly Question[] = [
     ask: 'What is its permitted gross mass?',
     help: 'In kg, from its papers. Some zones are wider above 3500 kg.',
     answer: { kind: 'number', unit: 'kg' },
+  },
+  {
+    path: 'vehicle.seats',
+    ask: 'How many seats has it, the driver’s among them?',
+    help: 'As stated in its papers. Some rules are for vehicles with few seats.',
+    answer: { kind: 'number', unit: 'seats' },
+    skip: onlyFor('us-ny-inspection', 'unknown'),
+  },
+  {
+    path: 'vehicle.commercialUse',
+    ask: 'Does it carry goods or people for a trade?',
+    help: 'Some rules bind commercial vehicles only.',
+    answer: { kind: 'yes-no' },
+    skip: onlyFor('us-49-cfr-393-60-c', 'unknown'),
   },
   {
     path: 'vehicle.beforeFirstSale',
@@ -113,6 +134,27 @@ const PANE: readonly Question[] = [
       'Four distances in mm: left, right, top, bottom, separated by spaces. Take the farthest reach ' +
       'of the blades on each side.',
     answer: { kind: 'sides' },
+  },
+  {
+    path: 'pane.seatLineMm',
+    ask: 'How high above the lower edge of the pane is a level line 650 mm above the seat?',
+    help: 'In mm on the glass. Measure 650 mm up from the lowest point of the unloaded driver’s seat.',
+    answer: MM,
+    skip: onlyFor('nl-rdw-2005-over-3500kg', 'unknown'),
+  },
+  {
+    path: 'pane.mirror',
+    ask: 'How far from the left, right, upper and lower edge does the inside mirror cover the pane?',
+    help: 'Four distances in mm: left, right, top, bottom, separated by spaces.',
+    answer: { kind: 'sides' },
+    skip: onlyFor('ca-qc-c-24-2-r-32', 'unknown'),
+  },
+  {
+    path: 'pane.dividedAtMm',
+    ask: 'Is the windscreen divided by a bar, and how far is the bar from the left edge?',
+    help: 'In mm to the middle of the bar; none where the windscreen is one pane.',
+    answer: { kind: 'number', unit: 'mm', none: 'none' },
+    skip: onlyFor('us-49-cfr-393-60-c', 'unknown'),
   },
 ];
 

@@ -42,6 +42,12 @@ export function sharedWith(
   return { ok: true, value: { ...shared, ...(raw as object) } };
 }
 
+/** Every answer that is stated; what is left out is the other's. */
+const agrees = (own: unknown, other: object): boolean =>
+  Object.entries(own ?? {}).every(
+    ([field, answer]) => canonicalJson(answer) === canonicalJson(valueAt(other, [field]) ?? null),
+  );
+
 function contradictions(
   raw: unknown,
   file: string,
@@ -53,7 +59,7 @@ function contradictions(
   };
   const differing = MUST_MATCH.filter((field) => {
     const own = valueAt(raw, [field]);
-    return own !== undefined && canonicalJson(own) !== canonicalJson(sheet[field]);
+    return own !== undefined && !agrees(own, sheet[field]);
   });
   return [
     ...(valueAt(raw, ['reference']) === sheet.reference

@@ -14,7 +14,7 @@ import {
   type Portion,
 } from '../../core/measurements.ts';
 import { memoized } from '../../core/memoized.ts';
-import { CURE_PHASES, GLASS_PHASES, isResinOpen, type PhaseId } from '../../core/phases.ts';
+import { CURE_PHASES, HEAT_PHASES, isResinOpen, type PhaseId } from '../../core/phases.ts';
 import { RESIN_CLOSED, stepOpenResin } from '../../cure/open-resin.ts';
 import type { TargetDose } from '../../cure/target-dose.ts';
 import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
@@ -33,7 +33,7 @@ export function watchPane(
   const { phase, resinInBreak } = procedure;
   const scene = {
     glassK: valueOrNull(reading.glassK),
-    watching: GLASS_PHASES.has(phase),
+    watching: HEAT_PHASES.has(phase),
     airK: job.airK,
     lowestGlassK: profile.glass.lowestK,
     paneFollowsAirS: unit.heating.paneFollowsAirS,

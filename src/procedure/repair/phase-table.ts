@@ -12,6 +12,7 @@ import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step }
 import { BASE, handWork, question, vented } from '../phase-kinds.ts';
 import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
+import { GLASS_GATE, throughGlassGate } from './glass-gate.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
@@ -44,6 +45,19 @@ function endSelfTest(
   };
 }
 
+/** Open resin must not wait for the glass. */
+const entered = (context: PhaseContext): Step => {
+  const { entryAt } = context;
+  if (entryAt === 'set-bridge') return throughGlassGate(entryAt, context);
+  return { to: entryAt ?? 'inspect' };
+};
+
+/** Before the glass is worked, and again after it was warmed to dry. */
+const handWorkToGlass = (self: PhaseId, to: PhaseId): Phase => ({
+  ...handWork(self, to),
+  next: (_, context) => (context.answer === 'yes' ? throughGlassGate(to, context) : null),
+});
+
 const afterAir = (toTell: boolean): PhaseId => (toTell ? 'vacuum-note' : 'job-sheet');
 
 export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
@@ -70,11 +84,12 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   protect: {
     ...handWork('protect', 'inspect'),
     // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
-    next: (_, { answer, entryAt }) => (answer === 'yes' ? { to: entryAt ?? 'inspect' } : null),
+    next: (_, context) => (context.answer === 'yes' ? entered(context) : null),
   },
-  inspect: handWork('inspect', 'clean-pit'),
+  inspect: handWorkToGlass('inspect', 'clean-pit'),
+  'glass-gate': GLASS_GATE,
   'clean-pit': handWork('clean-pit', 'dry-pit'),
-  'dry-pit': handWork('dry-pit', 'set-bridge'),
+  'dry-pit': handWorkToGlass('dry-pit', 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
   'close-seal': handWork('close-seal', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),

@@ -13,7 +13,7 @@ import type { ShownReason } from '../../panel/page-words.ts';
 import type { View } from '../../panel/screen.ts';
 import { doseInHand } from './dose-watch.ts';
 import { jobTargetsOf, portionIn } from './job-target.ts';
-import { daylightToShow } from './pane-watch.ts';
+import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
 
@@ -86,6 +86,11 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     legLimitM: config.unit.lightPath?.spotRadiusM ?? null,
     remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
+    glass: {
+      ...profile.glass,
+      rateKPerS: state.scene.heat.rateKPerS,
+      allowedKPerS: heatLoadOf(config, state).allowedRateKPerS,
+    },
     vacuum: {
       askedPa: profile.vacuum.setPointPa,
       givenPa: procedure.vacuumPa ?? profile.vacuum.setPointPa,

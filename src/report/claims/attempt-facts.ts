@@ -5,13 +5,16 @@
  */
 import { z } from 'zod';
 import { OUTCOMES } from '../../core/events.ts';
-import { numberAt } from '../../core/fields.ts';
+import { numberAt, textAt } from '../../core/fields.ts';
 import { PHASE_IDS, type PhaseId } from '../../core/phases.ts';
+import type { Saying } from '../../core/sayings.ts';
 import type { CountedDose } from '../report-dose.ts';
 import type { CycleRow } from '../timeline.ts';
 import { CLAIM_STATES } from './claim.ts';
 
 const phase = z.enum(PHASE_IDS as [PhaseId, ...PhaseId[]]);
+
+const saying = z.custom<Saying>((one) => textAt(one, 'say') !== null);
 
 const earlierAttempt = z.object({
   /** The name of its record. */
@@ -29,7 +32,14 @@ const earlierAttempt = z.object({
       id: z.string(),
       portion: z.string().nullable(),
       state: z.enum(CLAIM_STATES),
-      objections: z.array(z.object({ id: z.string(), lines: z.array(z.string()) })),
+      objections: z.array(
+        z.object({
+          id: z.string(),
+          lines: z.array(z.string()),
+          /** The lines as data; older journals have none. */
+          said: z.array(saying).optional(),
+        }),
+      ),
     }),
   ),
   /** As its report states them. */

@@ -4,6 +4,8 @@
  * nothing else. To support a claim by something newly seen, add a ground to its file and, where the
  * claim must not stand without it, a witness to its row.
  */
+import { filled } from '../../core/phrases.ts';
+import { type ClaimWords, ENGLISH_CLAIMS } from '../language.ts';
 import type { CuredPortion } from '../report-dose.ts';
 import { type ClaimRow, type Judged, judgedBy } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -21,8 +23,6 @@ import { CALIBRATION_GROUNDS, CARE_GROUNDS } from './grounds-unit.ts';
 export const CLAIM_ROWS = [
   {
     id: 'set-aside',
-    title: 'No check and no finding was set aside',
-    short: 'nothing set aside',
     kind: 'beside',
     needs: ['gate before the job'],
     unsupported: 'overrides-unrecorded',
@@ -30,8 +30,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'rules',
-    title: 'The rules chosen allow the repair',
-    short: 'rules',
     kind: 'beside',
     needs: ['assessment'],
     unsupported: 'not-assessed',
@@ -39,8 +37,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'resin',
-    title: 'Resin named, in date, on glass and for light that it allows',
-    short: 'resin',
     kind: 'beside',
     needs: ['bottle file'],
     unsupported: 'resin-undated',
@@ -48,8 +44,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'as-stated',
-    title: 'Found as it was stated',
-    short: 'as stated',
     kind: 'beside',
     needs: ['job and intake sheets'],
     unsupported: 'nothing-to-compare',
@@ -57,8 +51,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'filled',
-    title: 'A person said that the break is filled, and looked with the pressure off',
-    short: 'break filled as a person saw it',
     kind: 'beside',
     needs: ['person', 'pressure sensor'],
     unsupported: 'fill-unseen',
@@ -66,8 +58,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'dose',
-    title: 'Light dose reached, at the light sensor where the lamp stood',
-    short: 'light dose',
     kind: 'process',
     needs: ['light sensor', 'lamp interruptions', 'known output of the lamp'],
     unsupported: 'dose-unsupported',
@@ -76,8 +66,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'pressure',
-    title: 'Pressure within its limits',
-    short: 'pressure',
     kind: 'process',
     needs: ['pressure sensor', 'pump', 'known air'],
     unsupported: 'pressure-unsupported',
@@ -85,8 +73,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'temperature',
-    title: 'Glass within its temperature limits in the light',
-    short: 'temperature in the light',
     kind: 'process',
     needs: ['glass sensor', 'heat sink sensor'],
     unsupported: 'temperature-unsupported',
@@ -94,8 +80,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'seal',
-    title: 'Seal tight',
-    short: 'seal',
     kind: 'process',
     needs: ['pressure sensor', 'pump'],
     unsupported: 'seal-unsupported',
@@ -103,8 +87,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'held',
-    title: 'Vacuum, pressure and light held for their time',
-    short: 'times held',
     kind: 'process',
     needs: ['board clock', 'host clock'],
     unsupported: 'held-unsupported',
@@ -112,8 +94,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'clock',
-    title: 'Clock right',
-    short: 'clock',
     kind: 'process',
     needs: ['board clock', 'host clock'],
     unsupported: 'clock-unsupported',
@@ -121,8 +101,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'interlocks',
-    title: 'Shield closed in the light, switches proved',
-    short: 'safety switches',
     kind: 'process',
     needs: ['shield switch', 'proof test'],
     unsupported: 'switches-unproved',
@@ -130,8 +108,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'calibrations',
-    title: 'Calibrations in force',
-    short: 'calibrations',
     kind: 'beside',
     needs: ['care record'],
     unsupported: 'calibrations-unrecorded',
@@ -139,8 +115,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'care',
-    title: 'Care of the unit in order',
-    short: 'care of the unit',
     kind: 'beside',
     needs: ['care record'],
     unsupported: 'care-never-done',
@@ -148,8 +122,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'uninterrupted',
-    title: 'Run without interruption',
-    short: 'no interruption',
     kind: 'course',
     needs: ['program'],
     unsupported: 'record-cut',
@@ -157,8 +129,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'completed',
-    title: 'Job run to its end',
-    short: 'job completed',
     kind: 'course',
     needs: ['program'],
     unsupported: 'ended-early',
@@ -166,8 +136,6 @@ export const CLAIM_ROWS = [
   },
   {
     id: 'record',
-    title: 'Record whole and unchanged',
-    short: 'record whole',
     kind: 'record',
     needs: ['checksum'],
     unsupported: 'record-cut',
@@ -178,6 +146,7 @@ export type ClaimId = (typeof CLAIM_ROWS)[number]['id'];
 
 export interface Claim extends Judged {
   readonly id: ClaimId;
+  /** In the words of the record. */
   readonly title: string;
   readonly short: string;
   readonly kind: ClaimRow['kind'];
@@ -186,7 +155,8 @@ export interface Claim extends Judged {
 /** Every row, judged; a claim on each portion comes once for each. */
 export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   CLAIM_ROWS.flatMap((row: ClaimRow & { readonly id: ClaimId }) => {
-    const { id, title, short, kind } = row;
+    const { id, kind } = row;
+    const { title, short } = ENGLISH_CLAIMS.claims[id];
     const portions: readonly (CuredPortion | null)[] =
       row.eachPortion === true ? facts.doses.map(({ portion }) => portion) : [null];
     return portions.map((portion) => ({
@@ -199,5 +169,8 @@ export const claimsOf = (facts: ClaimFacts): readonly Claim[] =>
   });
 
 /** 'light dose', or 'light dose of the pit' where fill and pit were cured apart. */
-export const shortTitleOf = ({ short, portion }: Pick<Claim, 'short' | 'portion'>): string =>
-  portion === null || portion === 'fill and pit' ? short : `${short} of the ${portion}`;
+export function shortTitleOf({ id, portion }: Pick<Claim, 'id' | 'portion'>, words: ClaimWords) {
+  const claim = words.claims[id].short;
+  if (portion === null || portion === 'fill and pit') return claim;
+  return filled(words.claimOf, { claim, portion: words.portions[portion] });
+}

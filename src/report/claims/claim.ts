@@ -4,6 +4,8 @@
  * nothing speaks against it and every witness that its row needs supports it. claim-table.ts holds
  * the rows, the files named after their subjects the grounds.
  */
+import type { Saying } from '../../core/sayings.ts';
+import { ENGLISH_CLAIMS, inEnglish, say } from '../language.ts';
 import type { CuredPortion } from '../report-dose.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import { OBJECTIONS, type ObjectionId } from './objections.ts';
@@ -36,35 +38,27 @@ export type Witness =
   | 'job and intake sheets';
 
 export type Finding =
-  | { readonly stand: 'for'; readonly by: Witness; readonly line: string }
-  | { readonly stand: 'against'; readonly id: ObjectionId; readonly line: string }
+  | { readonly stand: 'for'; readonly by: Witness; readonly line: Saying }
+  | { readonly stand: 'against'; readonly id: ObjectionId; readonly line: Saying }
   /** The record lacks it; said where the claim is not shown for want of it. */
-  | { readonly stand: 'lacking'; readonly line: string };
+  | { readonly stand: 'lacking'; readonly line: Saying };
 
 /** The portion is null except for claims on each cured portion. */
 export type Ground = (facts: ClaimFacts, portion: CuredPortion | null) => readonly Finding[];
 
-export const supports = (by: Witness, line: string): Finding => ({ stand: 'for', by, line });
-export const objects = (id: ObjectionId, line: string): Finding => ({ stand: 'against', id, line });
-export const lacks = (line: string): Finding => ({ stand: 'lacking', line });
+export const supports = (by: Witness, line: Saying): Finding => ({ stand: 'for', by, line });
+export const objects = (id: ObjectionId, line: Saying): Finding => ({ stand: 'against', id, line });
+export const lacks = (line: Saying): Finding => ({ stand: 'lacking', line });
 
 /** For evidence that older journals do not hold, and jobs that end early have not come to. */
-export const notRecorded = (what: string, { end }: Pick<ClaimFacts, 'end'>): Finding =>
-  lacks(
-    end.reason === 'completed'
-      ? `${what}: this journal’s version did not record it`
-      : `${what}: not on record, as the job did not come to its end`,
-  );
+export const notRecorded = (what: Saying, { end }: Pick<ClaimFacts, 'end'>): Finding =>
+  lacks(say(end.reason === 'completed' ? 'lines.not-recorded' : 'lines.not-come-to', { what }));
 
 /** For what the header states before a job begins: only an older version leaves it out. */
-export const notInHeader = (what: string): Finding =>
-  lacks(`${what}: this journal’s version did not record it`);
+export const notInHeader = (what: Saying): Finding => lacks(say('lines.not-recorded', { what }));
 
 export interface ClaimRow {
   readonly id: string;
-  readonly title: string;
-  /** In a list of claims. */
-  readonly short: string;
   /**
    * `record` and `course`: whether there is a whole record of a whole job; `process`: what the unit
    * measured; `beside`: everything else that a good result rests on.
@@ -81,8 +75,17 @@ export interface ClaimRow {
 
 export interface Objection {
   readonly id: ObjectionId;
+  /** In the words of the record, as its lines. */
   readonly headline: string;
   readonly lines: readonly string[];
+  /** The lines as data, one for one. */
+  readonly said: readonly Saying[];
+}
+
+export interface Support {
+  readonly by: Witness;
+  readonly line: string;
+  readonly said: Saying;
 }
 
 /** A claim of one record. */
@@ -90,16 +93,14 @@ export interface Judged {
   /** Null for both portions at once, and for claims that are not on a portion. */
   readonly portion: CuredPortion | null;
   readonly state: ClaimState;
-  readonly support: readonly { readonly by: Witness; readonly line: string }[];
+  readonly support: readonly Support[];
   /** Why it is not shown or not met; empty where it is shown. */
   readonly objections: readonly Objection[];
 }
 
 export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion | null): Judged {
   const findings = row.grounds.flatMap((ground) => ground(facts, portion));
-  const support = findings.flatMap((one) =>
-    one.stand === 'for' ? [{ by: one.by, line: one.line }] : [],
-  );
+  const support = supportIn(findings);
   const against = findings.flatMap((one) => (one.stand === 'against' ? [one] : []));
   const objections = [...new Set(against.map(({ id }) => id))].map((id) =>
     objection(
@@ -113,7 +114,7 @@ export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion
   const wanting =
     missing.length === 0 || objections.length > 0
       ? []
-      : [objection(row.unsupported, [...lacking, `no support by: ${missing.join(', ')}`])];
+      : [objection(row.unsupported, [...lacking, noSupportBy(missing)])];
   const all = [...objections, ...wanting];
   return {
     portion,
@@ -123,10 +124,19 @@ export function judgedBy(row: ClaimRow, facts: ClaimFacts, portion: CuredPortion
   };
 }
 
-const objection = (id: ObjectionId, lines: readonly string[]): Objection => ({
+export const supportIn = (findings: readonly Finding[]): readonly Support[] =>
+  findings.flatMap((one) =>
+    one.stand === 'for' ? [{ by: one.by, line: inEnglish(one.line), said: one.line }] : [],
+  );
+
+const noSupportBy = (witnesses: readonly Witness[]): Saying =>
+  say('lines.no-support', { witnesses: witnesses.map((one) => say(`witnesses.${one}`)) });
+
+export const objection = (id: ObjectionId, said: readonly Saying[]): Objection => ({
   id,
-  headline: OBJECTIONS[id].headline,
-  lines,
+  headline: ENGLISH_CLAIMS.objections[id],
+  lines: said.map(inEnglish),
+  said,
 });
 
 /** 'shown' for an empty list. */

@@ -4,7 +4,9 @@
  * too, because the fault may have been there all along.
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
+import { recorded, type Saying } from '../../core/sayings.ts';
 import type { AlarmRow } from '../alarms-raised.ts';
+import { ENGLISH_RECORD, say, sayOf } from '../language.ts';
 import { clockWords, plainWords } from '../words.ts';
 import { type Finding, type Ground, objects } from './claim.ts';
 import type { ObjectionId } from './objections.ts';
@@ -28,5 +30,13 @@ export const objectsAfter =
       .map((row): Finding => objects(id, alarmLine(row)));
   };
 
-export const alarmLine = ({ alarm, raisedAtS, cause }: AlarmRow): string =>
-  `alarm ${plainWords(alarm)} at ${clockWords(raisedAtS)} min: ${cause}`;
+export const alarmLine = ({ alarm, raisedAtS, cause }: AlarmRow): Saying =>
+  say('lines.alarm', {
+    alarm: alarmNamed(alarm),
+    at: clockWords(raisedAtS),
+    cause: recorded(cause),
+  });
+
+/** An alarm of an older version has only its name. */
+const alarmNamed = (alarm: string): Saying | string =>
+  alarm in ENGLISH_RECORD.alarms ? sayOf('alarms', `${alarm}.name`) : plainWords(alarm);

@@ -5,6 +5,8 @@
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { numberAt } from '../../core/fields.ts';
 import { HOLDING_SET_POINT, type PhaseId } from '../../core/phases.ts';
+import { type Filling, figure, recorded } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { curedPortionsOf } from '../report-dose.ts';
 import { lastMeasured } from '../timeline.ts';
 import { clockWords, kPaAbs, leakWords, secondsWords, shareWords } from '../words.ts';
@@ -25,11 +27,9 @@ const SENSOR_ALARMS: readonly AlarmId[] = [
 const followsPump: Ground = (facts) => {
   const { measured, alarms } = facts;
   const ratio = lastMeasured(measured, 'pumpStrengthRatio');
-  if (ratio === null) return [notRecorded('what the pump’s work says of the pressure', facts)];
+  if (ratio === null) return [notRecorded(say('lines.pump-work'), facts)];
   if (alarms.some(({ alarm }) => alarm === 'pump-no-effect')) return [];
-  return [
-    supports('pump', `followed the pump’s work; it showed ${shareWords(ratio)} of its data sheet`),
-  ];
+  return [supports('pump', say('lines.followed-pump', { share: shareWords(ratio) }))];
 };
 
 /** The most that weather changes the air between two jobs, and within a day; from memory. */
@@ -40,24 +40,23 @@ const zeroKnown: Ground = ({ measured, atmospherePa, about }) => {
   if (atmospherePa === null) return [];
   const known = [
     {
-      what: 'the unit’s last job',
+      by: 'lines.air-by-last-job',
       pa: lastMeasured(measured, 'airLastJobPa'),
       within: AIR_WITHIN_PA.lastJob,
     },
-    { what: 'the intake sheet', pa: about.stated.airPa, within: AIR_WITHIN_PA.stated },
-  ];
-  const told = known.flatMap(({ what, pa, within }) =>
+    { by: 'lines.air-by-sheet', pa: about.stated.airPa, within: AIR_WITHIN_PA.stated },
+  ] as const;
+  const told = known.flatMap(({ by, pa, within }) =>
     pa === null
       ? []
       : [
           {
-            words: `air ${kPaAbs(atmospherePa)}; by ${what} ${kPaAbs(pa)}`,
+            words: say(by, { air: figure(kPaAbs(atmospherePa)), known: figure(kPaAbs(pa)) }),
             near: Math.abs(atmospherePa - pa) <= within,
           },
         ],
   );
-  if (told.length === 0)
-    return [lacks('the air is known neither from a job before nor from the intake sheet')];
+  if (told.length === 0) return [lacks(say('lines.air-unknown'))];
   return told.map(({ words, near }) => (near ? supports('known air', words) : lacks(words)));
 };
 
@@ -68,44 +67,53 @@ const AFTER_ZERO: ReadonlySet<PhaseId> = new Set<PhaseId>(['pressurise', 'ask-cl
 const zeroSeenAgain: Ground = ({ phases }) => {
   const last = phases.findLastIndex(({ phase }) => HOLDING_SET_POINT.has(phase));
   if (last < 0 || phases.slice(last + 1).some(({ phase }) => AFTER_ZERO.has(phase))) return [];
-  return [
-    objects('zero-not-seen-again', 'the chamber was not seen at its zero after the last load'),
-  ];
+  return [objects('zero-not-seen-again', say('lines.zero-not-seen'))];
 };
 
 const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
   const last = sealTests.at(-1);
   const row = limits.find(({ what }) => what === 'seal leak');
   const seen = row?.highestSeen ?? null;
-  const leak = seen === null ? '' : `, leak rate ${leakWords(seen)}`;
+  const leak = seen === null ? '' : say('lines.leak', { leak: figure(leakWords(seen)) });
   const most = row?.highestAllowed ?? null;
-  const words = `${leak}${most === null ? '' : `, at most ${leakWords(most)} allowed`}`;
-  if (row?.within === false) return [objects('leaks', `last test of the seal${words}`)];
+  const figures = {
+    leak,
+    most: most === null ? '' : say('lines.leak-most', { most: figure(leakWords(most)) }),
+  };
+  if (row?.within === false) return [objects('leaks', say('lines.seal-last', figures))];
   if (last === undefined) {
     const found = measured.find(({ name }) => name === 'leakRatePaM3PerS');
     return found === undefined || row?.within !== true
       ? []
-      : [supports('pressure sensor', `test at ${clockWords(found.atS)} min${words}`)];
+      : [
+          supports(
+            'pressure sensor',
+            say('lines.seal-test', { at: clockWords(found.atS), ...figures }),
+          ),
+        ];
   }
-  const found = `test at ${clockWords(last.atS)} min: ${last.finding}${words}`;
-  return last.finding === 'tight'
-    ? [supports('pressure sensor', found)]
-    : [objects(last.finding === 'leak' ? 'leaks' : 'outgassed', `${found}: ${last.why}`)];
+  const { finding, why } = last;
+  const found = { at: clockWords(last.atS), finding: say(`findings.${finding}`), ...figures };
+  if (finding === 'tight') return [supports('pressure sensor', say('lines.seal-found', found))];
+  const line = say('lines.seal-found-why', { ...found, why: recorded(why) });
+  return [objects(finding === 'leak' ? 'leaks' : 'outgassed', line)];
 };
 
 /** The whole of each dwell that the profile asks for, in every cycle that was run. */
 const dwells: Ground = (facts) => {
   const { cycles, inputs } = facts;
-  if (cycles.length === 0) return [objects('held-too-short', 'no cycle was begun')];
+  if (cycles.length === 0) return [objects('held-too-short', say('lines.no-cycle'))];
   return cycles.flatMap((row): readonly Finding[] => [
     dwell(
-      `cycle ${row.cycle}, vacuum`,
+      'lines.vacuum-held',
+      row.cycle,
       row.vacuumHeldS,
       row.vacuumReachedPa,
       askedS(inputs.profile, 'vacuum'),
     ),
     dwell(
-      `cycle ${row.cycle}, pressure`,
+      'lines.pressure-held',
+      row.cycle,
       row.pressureHeldS,
       row.pressureReachedPa,
       askedS(inputs.profile, 'pressure'),
@@ -120,14 +128,20 @@ const askedS = (profile: unknown, part: 'vacuum' | 'pressure'): number | null =>
 const TICK_S = 0.05;
 
 function dwell(
-  what: string,
+  held: 'lines.vacuum-held' | 'lines.pressure-held',
+  cycle: number,
   heldS: number,
   reachedPa: number | null,
   leastS: number | null,
 ): Finding {
-  const asked = leastS === null ? '' : `, ${secondsWords(leastS)} asked`;
-  const words = `${what}: held for ${secondsWords(heldS)}${asked}`;
-  if (reachedPa === null) return objects('held-too-short', `${words}; not held to its end`);
+  const words = say(held, {
+    cycle: String(cycle),
+    held: secondsWords(heldS),
+    asked: leastS === null ? '' : say('lines.held-asked', { asked: secondsWords(leastS) }),
+  });
+  if (reachedPa === null) {
+    return objects('held-too-short', say('lines.not-to-its-end', { dwell: words }));
+  }
   return leastS !== null && heldS < leastS - TICK_S
     ? objects('held-too-short', words)
     : supports('board clock', words);
@@ -135,15 +149,24 @@ function dwell(
 
 const lampTime: Ground = ({ limits, inputs }) =>
   curedPortionsOf(inputs.profile).flatMap((portion) => {
-    const what = portion === 'fill and pit' ? 'lamp on' : (`lamp on, ${portion}` as const);
+    const { what, line } = LAMP_LINES[portion];
     const row = limits.find((one) => one.what === what);
     if (row === undefined || row.within === null) return [];
-    const [seen, least, most] = [row.highestSeen, row.lowestAllowed, row.highestAllowed].map((s) =>
-      s === null ? 'not stated' : secondsWords(s),
-    );
-    const words = `${what} for ${seen}, ${least} to ${most} allowed`;
+    const written = (s: number | null): Filling =>
+      s === null ? say('lines.not-stated') : secondsWords(s);
+    const words = say(line, {
+      seen: written(row.highestSeen),
+      least: written(row.lowestAllowed),
+      most: written(row.highestAllowed),
+    });
     return [row.within ? supports('board clock', words) : objects('held-too-short', words)];
   });
+
+const LAMP_LINES = {
+  'fill and pit': { what: 'lamp on', line: 'lines.lamp-on' },
+  fill: { what: 'lamp on, fill', line: 'lines.lamp-on-fill' },
+  pit: { what: 'lamp on, pit', line: 'lines.lamp-on-pit' },
+} as const;
 
 export const PRESSURE_GROUNDS: readonly Ground[] = [
   withinLimits('chamber pressure', 'pressure sensor', 'pressure-outside', kPaAbs),

@@ -3,33 +3,44 @@
  * whether what was found is what was stated.
  */
 import { STEP_NUMBERS } from '../../core/phases.ts';
-import { celsiusWords, clockWords, HOLD_REASON_WORDS, kPaAbs, plainWords } from '../words.ts';
+import { type Filling, figure, recorded, type Saying } from '../../core/sayings.ts';
+import { ENGLISH_RECORD, say, sayOf } from '../language.ts';
+import { celsiusWords, clockWords, kPaAbs, plainWords } from '../words.ts';
 import type { AboutFacts, RuleFact, SetAside } from './about-facts.ts';
 import { type Finding, type Ground, lacks, notInHeader, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
 import type { ObjectionId } from './objections.ts';
 
-const objectsEach = (id: ObjectionId, lines: readonly string[], otherwise: string) =>
+const objectsEach = (id: ObjectionId, lines: readonly Saying[], otherwise: Saying) =>
   (lines.length > 0 ? lines : [otherwise]).map((line) => objects(id, line));
 
 /** The rule first: a line that is cut loses its edition, not its words. */
-const ruleLine = ({ words, ruleSet, edition, measured }: RuleFact): string => {
-  const said = filled(words, measured).join(': ');
+const ruleLine = ({ words, ruleSet, edition, measured }: RuleFact): Saying => {
+  const [rule, found] = [recorded(words), recorded(measured)];
+  const said =
+    measured === '' || words === ''
+      ? say('lines.rule', { rule: words === '' ? found : rule })
+      : say('lines.rule-measured', { rule, measured: found });
   const from = filled(ruleSet, edition).join(', ');
-  return from === '' ? said : `${said} (${from})`;
+  return from === '' ? said : say('lines.rule-from', { rule: said, from });
 };
+
+const given = (text: Filling): Saying => say('lines.given', { text });
 
 const filled = (...parts: readonly string[]): readonly string[] =>
   parts.filter((part) => part !== '');
 
 const allowed: Ground = ({ about: { assessment } }) => {
-  if (assessment === null)
-    return [objects('not-assessed', 'no intake sheet was assessed with this job')];
+  if (assessment === null) return [objects('not-assessed', say('lines.no-sheet-assessed'))];
   const { answer, rules, ruleSets, technical, technicalReasons } = assessment;
   const unsuited =
     technical === 'can' || technical === ''
       ? []
-      : objectsEach('damage-unsuited', technicalReasons, 'damage: a person had to decide');
+      : objectsEach(
+          'damage-unsuited',
+          technicalReasons.map((reason) => given(recorded(reason))),
+          say('lines.damage-to-a-person'),
+        );
   return [...byRules(answer, rules, ruleSets), ...unsuited];
 };
 
@@ -39,9 +50,13 @@ function byRules(
   ruleSets: readonly string[],
 ): readonly Finding[] {
   const lines = rules.map(ruleLine);
-  if (answer === 'not-allowed-here') return objectsEach('rules-forbid', lines, 'no rule is named');
-  if (answer !== 'allowed') return objectsEach('rules-left-open', lines, 'no rule is named');
-  return [supports('assessment', `allowed by ${ruleSets.join('; ') || 'the rules chosen'}`)];
+  const none = say('lines.no-rule-named');
+  if (answer === 'not-allowed-here') return objectsEach('rules-forbid', lines, none);
+  if (answer !== 'allowed') return objectsEach('rules-left-open', lines, none);
+  const sets = ruleSets.join('; ');
+  const by =
+    sets === '' ? say('lines.allowed-by-chosen') : say('lines.allowed-by', { ruleSets: sets });
+  return [supports('assessment', by)];
 }
 
 const SET_ASIDE_IDS: Readonly<Partial<Record<string, ObjectionId>>> = {
@@ -51,25 +66,29 @@ const SET_ASIDE_IDS: Readonly<Partial<Record<string, ObjectionId>>> = {
 };
 
 const noCheck: Ground = ({ about: { setAside } }) => {
-  if (setAside === null) return [notInHeader('which checks were set aside')];
-  if (setAside.length === 0) return [supports('gate before the job', 'no check was set aside')];
+  if (setAside === null) return [notInHeader(say('lines.which-checks'))];
+  if (setAside.length === 0) return [supports('gate before the job', say('lines.no-check'))];
   return setAside.flatMap((one) =>
-    objectsEach(SET_ASIDE_IDS[one.item] ?? 'check-set-aside', one.against, reasonLine(one)),
+    objectsEach(
+      SET_ASIDE_IDS[one.item] ?? 'check-set-aside',
+      one.against.map((line) => given(recorded(line))),
+      reasonLine(one),
+    ),
   );
 };
 
-const reasonLine = ({ item, reason }: SetAside): string => `${plainWords(item)}: ${reason}`;
+const reasonLine = ({ item, reason }: SetAside): Saying =>
+  say('lines.check-reason', { check: checkNamed(item), reason });
+
+/** A check of an older version has only its name. */
+export const checkNamed = (item: string): Filling =>
+  item in ENGLISH_RECORD.checks ? sayOf('checks', item) : plainWords(item);
 
 /** The bubbles are the resin's last word on the air: a person pressed on all the same. */
 const noFinding: Ground = ({ events }) =>
   events.flatMap((event) =>
     event.kind === 'answer' && event.phase === 'bubbles-stay' && event.answer === 'yes'
-      ? [
-          objects(
-            'bubbles-stayed',
-            `at ${clockWords(event.timeS)} min the longest vacuum was over, bubbles still rose, and a person went on`,
-          ),
-        ]
+      ? [objects('bubbles-stayed', say('lines.bubbles-pressed', { at: clockWords(event.timeS) }))]
       : [],
   );
 
@@ -97,16 +116,18 @@ const foundIn = ({ snapshots, atmospherePa }: ClaimFacts) => ({
 });
 
 function alike(
-  what: string,
+  what: 'glass' | 'air',
   stated: number | null,
   found: number | null,
   within: number,
   words: (value: number) => string,
 ): readonly Finding[] {
-  if (stated === null) return [lacks(`${what}: nothing was stated`)];
-  if (found === null)
-    return [lacks(`${what}: nothing was measured when the sheet was asked about`)];
-  const line = `${what}: stated ${words(stated)}; measured ${words(found)}`;
+  if (stated === null) return [lacks(say(`lines.${what}-unstated`))];
+  if (found === null) return [lacks(say(`lines.${what}-unmeasured`))];
+  const line = say(`lines.${what}-stated`, {
+    stated: figure(words(stated)),
+    measured: figure(words(found)),
+  });
   return [
     Math.abs(stated - found) <= within
       ? supports('job and intake sheets', line)
@@ -118,12 +139,12 @@ function moisture(stated: AboutFacts['stated'], { sealTests }: ClaimFacts): read
   if (stated.moisture !== 'dry' || sealTests.length === 0) return [];
   const wet = sealTests.filter(({ finding }) => finding === 'moisture');
   if (wet.length === 0) {
-    return [supports('job and intake sheets', 'break: stated dry; no seal test found moisture')];
+    return [supports('job and intake sheets', say('lines.stayed-dry'))];
   }
   return wet.map(({ atS, why }) =>
     objects(
       'stated-dry-found-wet',
-      `intake sheet: dry; seal test at ${clockWords(atS)} min found moisture: ${why}`,
+      say('lines.found-wet', { at: clockWords(atS), why: recorded(why) }),
     ),
   );
 }
@@ -135,7 +156,11 @@ const stayedAsJudged: Ground = ({ events }) =>
       ? [
           objects(
             event.reason,
-            `at ${clockWords(event.timeS)} min, in step ${STEP_NUMBERS[event.phase]}, a person held the job because ${HOLD_REASON_WORDS[event.reason]}`,
+            say('lines.held-because', {
+              at: clockWords(event.timeS),
+              step: STEP_NUMBERS[event.phase],
+              reason: say(`holdReasons.${event.reason}`),
+            }),
           ),
         ]
       : [],

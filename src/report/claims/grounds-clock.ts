@@ -1,5 +1,7 @@
 /** Whether the clock, on which every time and every dose rests, ran right. */
 import type { AlarmId } from '../../core/alarm-ids.ts';
+import { figure, type Saying } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { secondsWords } from '../words.ts';
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
@@ -12,13 +14,16 @@ const CLOCK_ALARMS: readonly AlarmId[] = ['board-clock', 'frames-stand-still', '
 const CLOCKS_WITHIN_RATIO = 0.01;
 
 /** Null where the journal does not say, or the host gave no time. */
-function clocksDiffer(measured: readonly MeasuredRow[]): { ratio: number; words: string } | null {
+function clocksDiffer(measured: readonly MeasuredRow[]): { ratio: number; words: Saying } | null {
   const ratio = lastMeasured(measured, 'clockOffAtMostRatio');
   if (ratio === null) return null;
   const overS = lastMeasured(measured, 'clockComparedS');
-  const over = overS === null ? '' : ` over ${secondsWords(overS)}`;
-  const percent = `${(100 * ratio).toFixed(2)} %`;
-  return { ratio, words: `clocks of board and host differ by at most ${percent}${over}` };
+  const percent = figure(`${(100 * ratio).toFixed(2)} %`);
+  const words =
+    overS === null
+      ? say('lines.clocks-differ', { percent })
+      : say('lines.clocks-differ-over', { percent, time: secondsWords(overS) });
+  return { ratio, words };
 }
 
 const compared: Ground = (facts) => {
@@ -32,8 +37,8 @@ const compared: Ground = (facts) => {
 
 const uncompared = (facts: ClaimFacts): Finding =>
   lastMeasured(facts.measured, 'longestFrameGapS') === null
-    ? notRecorded('a comparison of the clocks of board and host', facts)
-    : lacks('the clocks of board and host were not compared for long enough');
+    ? notRecorded(say('lines.clocks-comparison'), facts)
+    : lacks(say('lines.clocks-too-short'));
 
 /** For claims on times: the host's clock says the same. */
 export const hostClockAgrees: Ground = (facts) => {

@@ -1,4 +1,6 @@
 /** Whether a portion got the light that it needs: what was counted, and what else shows it. */
+import { figure } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { type CountedDose, measuredPortionOf } from '../report-dose.ts';
 import { lastMeasured } from '../timeline.ts';
 import { doseWords } from '../words.ts';
@@ -17,19 +19,29 @@ const counted: Ground = (facts, portion) => {
   const dose = doseOf(facts, portion);
   if (dose === undefined) return [];
   const { uncertainty, targetJPerM2, doseJPerM2 } = dose;
-  const target =
-    targetJPerM2 === null ? 'no target is stated' : `target ${doseWords(targetJPerM2)}`;
-  const least = uncertainty === null ? '' : `, at least ${doseWords(uncertainty.shownJPerM2)}`;
-  const words = `${doseWords(doseJPerM2)} counted${least}; ${target}`;
+  const figures = {
+    dose: figure(doseWords(doseJPerM2)),
+    target:
+      targetJPerM2 === null
+        ? say('lines.no-target')
+        : say('lines.target', { dose: figure(doseWords(targetJPerM2)) }),
+  };
+  const words =
+    uncertainty === null
+      ? say('lines.counted', figures)
+      : say('lines.counted-least', {
+          ...figures,
+          least: figure(doseWords(uncertainty.shownJPerM2)),
+        });
   switch (dose.verdict) {
     case 'met':
       return [supports('light sensor', words)];
     case 'not met':
       return [objects('dose-short', words)];
     case 'not cured':
-      return [objects('not-cured', 'no light was counted')];
+      return [objects('not-cured', say('lines.no-light'))];
     case 'not recorded':
-      return [objects('dose-cut', `the record breaks off; ${words}`)];
+      return [objects('dose-cut', say('lines.cut', { counted: words }))];
     case 'not shown':
       return [objects('dose-close', words)];
   }
@@ -45,8 +57,8 @@ const interrupted: Ground = (facts, portion) => {
   const count = (name: 'gapsPassed' | 'gapsFailed'): number | null =>
     lastMeasured(facts.measured, name, measuredPortionOf(dose.portion));
   const [passed, failed] = [count('gapsPassed'), count('gapsFailed') ?? 0];
-  if (passed === null) return [notRecorded('interruptions of the lamp in the cure', facts)];
-  const words = `${passed} interruptions of the lamp passed, ${failed} failed`;
+  if (passed === null) return [notRecorded(say('lines.lamp-gaps'), facts)];
+  const words = say('lines.gaps', { passed: String(passed), failed: String(failed) });
   return [passed > 0 ? supports('lamp interruptions', words) : lacks(words)];
 };
 
@@ -57,11 +69,11 @@ const brightness: Ground = (facts, portion) => {
   const of = measuredPortionOf(dose.portion);
   const unconfirmed = lastMeasured(facts.measured, 'unconfirmedDoseJPerM2', of);
   if (unconfirmed === null || dose.uncertainty === null)
-    return [notRecorded('what of the light the lamp is known to give', facts)];
+    return [notRecorded(say('lines.known-light'), facts)];
   const borneOut = dose.uncertainty.shownJPerM2 - unconfirmed;
   // Below zero the uncertainty is more than what the lamp is known to give: none is borne out.
   const least = doseWords(Math.max(0, borneOut));
-  const words = `at least ${least} of it is light that this lamp is known to give`;
+  const words = say('lines.borne-out', { least: figure(least) });
   return borneOut >= (dose.targetJPerM2 ?? 0)
     ? [supports('known output of the lamp', words)]
     : [objects('light-unconfirmed', words)];
@@ -76,8 +88,9 @@ const fellOnGlass: Ground = (facts, portion) => {
   const { seenK, usualK } = glassRisesIn(facts)[cure] ?? { seenK: 0, usualK: null };
   if (usualK === null || usualK < TELLING_K) return [];
   if (seenK >= LEAST_SHARE_OF_USUAL * usualK) return [];
-  const words = `the light warmed the glass by ${seenK.toFixed(1)} K, ${usualK.toFixed(1)} K are usual`;
-  return [objects('light-beside-glass', `${words}: the lamp may have stood beside it`)];
+  const seen = figure(`${seenK.toFixed(1)} K`);
+  const usual = figure(`${usualK.toFixed(1)} K`);
+  return [objects('light-beside-glass', say('lines.beside-glass', { seen, usual }))];
 };
 
 export const DOSE_GROUNDS: readonly Ground[] = [

@@ -2,6 +2,8 @@
  * Whether the break was filled: a person saw it, and the pressure was off when they looked. The unit
  * itself does not see the break.
  */
+import { figure } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { clockWords, kPaAbs } from '../words.ts';
 import { type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -18,12 +20,18 @@ const seenByPerson: Ground = (facts) => {
   const { outcome } = facts.end;
   const last = lastAnswer(facts, 'final-look');
   if (outcome === 'mark-remains') {
-    const at = last === null ? '' : ` at ${clockWords(last.atS)} min`;
-    return [objects('mark-remains', `a person found it${at}`)];
+    const line =
+      last === null
+        ? say('lines.person-found')
+        : say('lines.person-found-at', { at: clockWords(last.atS) });
+    return [objects('mark-remains', line)];
   }
-  if (outcome === null) return [objects('fill-unseen', 'the record ends before anybody judged it')];
-  const at = last === null ? 'at the end' : `at ${clockWords(last.atS)} min`;
-  return [supports('person', `${at}, asked whether it is clear, level and hard all over: YES`)];
+  if (outcome === null) return [objects('fill-unseen', say('lines.nobody-judged'))];
+  const line =
+    last === null
+      ? say('lines.person-yes')
+      : say('lines.person-yes-at', { at: clockWords(last.atS) });
+  return [supports('person', line)];
 };
 
 /** The question is put once the pressure is off; the reading at that moment shows that it was. */
@@ -32,11 +40,15 @@ const withPressureOff: Ground = (facts) => {
   if (asked === null || asked.answer !== 'yes') return [];
   const { snapshots, atmospherePa } = facts;
   const seen = snapshots.findLast(({ timeS }) => timeS <= asked.atS)?.pressurePa ?? null;
-  const when = `${clockWords(asked.atS)} min, when a person answered that it is all clear`;
+  const at = clockWords(asked.atS);
   if (seen === null || atmospherePa === null) {
-    return [objects('look-under-pressure', `no pressure is known at ${when}`)];
+    return [objects('look-under-pressure', say('lines.look-pressure-unknown', { at }))];
   }
-  const words = `${kPaAbs(seen)} at ${when}; the air had ${kPaAbs(atmospherePa)}`;
+  const words = say('lines.look-pressure', {
+    seen: figure(kPaAbs(seen)),
+    at,
+    air: figure(kPaAbs(atmospherePa)),
+  });
   return Math.abs(seen - atmospherePa) <= PRESSURE_OFF_WITHIN_PA
     ? [supports('pressure sensor', words)]
     : [objects('look-under-pressure', words)];

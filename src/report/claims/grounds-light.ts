@@ -4,7 +4,9 @@
  * that this is it. `procedure/repair/light-chain.ts` holds lamp and radiometer together.
  */
 import { numberAt } from '../../core/fields.ts';
+import type { Saying } from '../../core/sayings.ts';
 import type { BottleFact } from '../bottle-facts.ts';
+import { say } from '../language.ts';
 import type { CuredPortion } from '../report-dose.ts';
 import { type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
@@ -21,7 +23,7 @@ function inUse({ about }: ClaimFacts, portion: CuredPortion): readonly BottleFac
   return bottles.flatMap((bottle) => bottle ?? []);
 }
 
-const named = ({ name, lot }: BottleFact): string => `${name}, lot ${lot}`;
+export const bottleSaid = ({ name, lot }: BottleFact): Saying => say('lines.bottle', { name, lot });
 
 const setBy = (bottle: BottleFact, peakNm: number) => {
   const { light } = bottle;
@@ -29,7 +31,12 @@ const setBy = (bottle: BottleFact, peakNm: number) => {
   const { fromNm, toNm } = light;
   return {
     isThis: peakNm >= fromNm && peakNm <= toNm,
-    words: `${named(bottle)}: set by ${fromNm} to ${toNm} nm; the lamp peaks at ${peakNm} nm`,
+    words: say('lines.bottle-light', {
+      bottle: bottleSaid(bottle),
+      from: String(fromNm),
+      to: String(toNm),
+      peak: String(peakNm),
+    }),
   };
 };
 
@@ -42,7 +49,7 @@ export const forThisLight: Ground = (facts) => {
     return [
       objects(
         'resin-light-unstated',
-        `${named(bottle)}: its file does not say which light sets it`,
+        say('lines.bottle-light-unstated', { bottle: bottleSaid(bottle) }),
       ),
     ];
   });

@@ -6,15 +6,17 @@
 
 import type { Snapshot } from '../../core/events.ts';
 import { CURE_PHASES, PIT_PHASES, partOf } from '../../core/phases.ts';
+import { figure, type Saying } from '../../core/sayings.ts';
 import { usableUntil } from '../../core/shelf-life.ts';
 import { celsiusFromK } from '../../core/units.ts';
-import { type BottleFact, outOfDateWords } from '../bottle-facts.ts';
+import { type BottleFact, outOfDateLines } from '../bottle-facts.ts';
+import { say } from '../language.ts';
 import { curedPortionsOf } from '../report-dose.ts';
 import { extreme } from '../timeline.ts';
 import { celsiusWords, clockWords } from '../words.ts';
 import { type Finding, type Ground, objects, supports } from './claim.ts';
 import type { ClaimFacts } from './claim-facts.ts';
-import { forThisLight } from './grounds-light.ts';
+import { bottleSaid, forThisLight } from './grounds-light.ts';
 
 const IDS = {
   fill: { past: 'resin-out-of-date', undated: 'resin-undated' },
@@ -30,21 +32,25 @@ const inDate: Ground = (facts) => {
   const named = pit === null ? (['fill'] as const) : (['fill', 'pit'] as const);
   const findings = named.flatMap((use) => datesOf(use, about.bottles[use], about.day));
   const unnamed = pit === null && curedApart(facts);
-  const words = `the pit was cured apart, and no bottle is named for it${fill === null ? '' : ` but that of the fill, ${fill.name}`}`;
+  const words =
+    fill === null ? say('lines.pit-unnamed') : say('lines.pit-by-fill', { name: fill.name });
   return unnamed ? [...findings, objects('pit-resin-unnamed', words)] : findings;
 };
 
 function datesOf(use: 'fill' | 'pit', bottle: BottleFact | null, day: string): readonly Finding[] {
   const { past, undated } = IDS[use];
-  if (bottle === null) return [objects(undated, `${use}: no bottle file is on record`)];
-  const named = `${bottle.name}, lot ${bottle.lot}`;
-  if (bottle.shelfLife === null) return [objects(undated, `${named}: its file states no dates`)];
-  const out = outOfDateWords(bottle, day);
+  if (bottle === null) {
+    return [objects(undated, say('lines.no-bottle-file', { portion: say(`portions.${use}`) }))];
+  }
+  const named = bottleSaid(bottle);
+  if (bottle.shelfLife === null)
+    return [objects(undated, say('lines.bottle-undated', { bottle: named }))];
+  const out = outOfDateLines(bottle, day);
   if (out.length > 0) return out.map((line) => objects(past, line));
   return [
     supports(
       'bottle file',
-      `${named}: good until ${usableUntil(bottle.shelfLife)}, used on ${day}`,
+      say('lines.bottle-good', { bottle: named, until: usableUntil(bottle.shelfLife), day }),
     ),
   ];
 }
@@ -55,7 +61,11 @@ const asItAllows: Ground = (facts) => {
     const [bottle, seen] = [facts.about.bottles[use], worked[use]];
     const limits = bottle?.glass ?? null;
     if (bottle === null || limits === null || seen === null) return [];
-    const words = `glass ${spanWords(seen)} while ${bottle.name}, lot ${bottle.lot}, was worked; it allows ${spanWords(limits)}`;
+    const words = say('lines.glass-worked', {
+      seen: spanSaid(seen),
+      bottle: bottleSaid(bottle),
+      limits: spanSaid(limits),
+    });
     const within = seen.lowestK >= limits.lowestK && seen.highestK <= limits.highestK;
     return [within ? supports('glass sensor', words) : objects('glass-outside-resin', words)];
   });
@@ -66,8 +76,11 @@ interface Span {
   readonly highestK: number;
 }
 
-const spanWords = ({ lowestK, highestK }: Span): string =>
-  `${celsiusFromK(lowestK).toFixed(1)} to ${celsiusWords(highestK)}`;
+const spanSaid = ({ lowestK, highestK }: Span): Saying =>
+  say('lines.range', {
+    low: figure(celsiusFromK(lowestK).toFixed(1)),
+    high: figure(celsiusWords(highestK)),
+  });
 
 /**
  * Glass temperatures while each bottle's resin was worked and cured; null where none were measured.
@@ -95,12 +108,7 @@ function workedOf(facts: ClaimFacts): Readonly<Record<'fill' | 'pit', Span | nul
 const noOther: Ground = ({ events }) =>
   events.flatMap((event) =>
     event.kind === 'recharge' && event.why === 'thinner-resin'
-      ? [
-          objects(
-            'other-resin',
-            `at ${clockWords(event.timeS)} min a thinner resin was put in as a remedy; neither its date nor the light that sets it is on record`,
-          ),
-        ]
+      ? [objects('other-resin', say('lines.thinner-resin', { at: clockWords(event.timeS) }))]
       : [],
   );
 

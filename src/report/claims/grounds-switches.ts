@@ -4,6 +4,8 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
+import { recorded } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { clockWords } from '../words.ts';
 import { type Finding, type Ground, notInHeader, objects, supports } from './claim.ts';
 import { curesIn } from './claim-facts.ts';
@@ -14,8 +16,13 @@ const closedWithLight: Ground = ({ ticks }) => {
   if (lit.length === 0) return [];
   const open = lit.find(({ frame }) => !frame.switches.shieldClosed);
   return open === undefined
-    ? [supports('shield switch', `closed in all ${lit.length} frames with the lamp on`)]
-    : [objects('lamp-with-shield-open', `first at ${clockWords(open.frame.timeS)} min`)];
+    ? [supports('shield switch', say('lines.shield-closed', { frames: `${lit.length}` }))]
+    : [
+        objects(
+          'lamp-with-shield-open',
+          say('lines.shield-open-lit', { at: clockWords(open.frame.timeS) }),
+        ),
+      ];
 };
 
 /** Between two cures as well: a contact may weld at any time. */
@@ -27,24 +34,26 @@ const openBefore: Ground = (facts) => {
     const seen = ticks.findLast(
       ({ frame }) => !frame.switches.shieldClosed && frame.timeS >= sinceS && frame.timeS <= fromS,
     );
-    const before = `before the cure that began at ${clockWords(fromS)} min`;
-    return seen === undefined
-      ? [objects('shield-never-open', `closed all the time ${before}`)]
-      : [supports('shield switch', `open until ${clockWords(seen.frame.timeS)} min, ${before}`)];
+    const at = clockWords(fromS);
+    if (seen === undefined) {
+      return [objects('shield-never-open', say('lines.shield-closed-before', { at }))];
+    }
+    const until = clockWords(seen.frame.timeS);
+    return [supports('shield switch', say('lines.shield-open-before', { until, at }))];
   });
 };
 
 /** States of `src/care/interval.ts` in which a proof is in force. */
 const IN_FORCE = ['in-order', 'due-soon'];
 
-/** The stop's other contact, which cuts the supply, is proved at bring-up only. */
-const PROVED = 'the stop’s contact that is read, and over-pressure switch';
-
-/** No repair moves stop and over-pressure switch: a person opens them on purpose for their proof. */
+/**
+ * No repair moves stop and over-pressure switch: a person opens them on purpose for their proof.
+ * The stop's other contact, which cuts the supply, is proved at bring-up only.
+ */
 const proved: Ground = ({ about: { care } }) => {
   const row = care?.find(({ item }) => item === 'interlocks');
-  if (row === undefined) return [notInHeader(`the proof of ${PROVED}`)];
-  const words = `${PROVED}: ${row.words}`;
+  if (row === undefined) return [notInHeader(say('lines.switch-proof'))];
+  const words = say('lines.switches', { state: recorded(row.words) });
   return row.due !== null && IN_FORCE.includes(row.due)
     ? [supports('proof test', words)]
     : [objects('switches-unproved', words)];

@@ -4,6 +4,8 @@
  */
 import type { AlarmId } from '../../core/alarm-ids.ts';
 import { lampBurns } from '../../core/frame.ts';
+import { type Filling, figure } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import { lastMeasured, type MeasuredRow } from '../timeline.ts';
 import { celsiusWords, secondsWords } from '../words.ts';
 import { type Finding, type Ground, lacks, notRecorded, objects, supports } from './claim.ts';
@@ -37,24 +39,38 @@ const bothFollow: Ground = (facts) => {
   const rises = cures.flatMap((rise) => rise ?? []);
   const tooFew = rises.length === 0 || rises.length < cures.length;
   if (glassAtRest === null || sinkAtRest === null || sink === null || tooFew) {
-    return [notRecorded('how glass and heat sink stood to the air and followed the lamp', facts)];
+    return [notRecorded(say('lines.both-follow'), facts)];
   }
   const little = rises.flatMap(({ seenK, usualK: statedK }) => {
     const usualK = statedK ?? 0;
     if (seenK >= Math.max(LEAST_SEEN_K, LEAST_SHARE_OF_USUAL * usualK)) return [];
-    const words = `the lamp warmed the glass by ${seenK.toFixed(1)} K (usual ${usualK.toFixed(1)} K)`;
-    return [lacks(`${words}: too little to show that its sensor sits on it and moves`)];
+    const [seen, usual] = [kelvin(seenK.toFixed(1)), kelvin(usualK.toFixed(1))];
+    return [lacks(say('lines.little-warmed', { seen, usual }))];
   });
   if (little.length > 0) return little;
   const usual = last('heatSinkUsuallyWarmedK');
-  const glass = rises.map(({ seenK }) => seenK.toFixed(1)).join(' and ');
-  return [
-    supports(
-      'heat sink sensor',
-      `at rest ${sinkAtRest} K above the air, glass ${glassAtRest} K; the lamp warmed it by ${sink} K${usual === null ? '' : ` (usual ${usual} K)`}, the glass by ${glass} K`,
-    ),
-  ];
+  const figures = {
+    sink: kelvin(sinkAtRest),
+    glass: kelvin(glassAtRest),
+    warmed: kelvin(sink),
+    risen: risesSaid(rises.map(({ seenK }) => seenK.toFixed(1))),
+  };
+  const line =
+    usual === null
+      ? say('lines.at-rest', figures)
+      : say('lines.at-rest-usual', { ...figures, usual: kelvin(usual) });
+  return [supports('heat sink sensor', line)];
 };
+
+const kelvin = (k: string) => figure(`${k} K`);
+
+/** One cure, or two. */
+const risesSaid = ([first = '', ...others]: readonly string[]): Filling =>
+  others.reduce<Filling>(
+    (one, k, at) =>
+      say('lines.and', { one, other: at === others.length - 1 ? kelvin(k) : figure(k) }),
+    others.length === 0 ? kelvin(first) : figure(first),
+  );
 
 /**
  * How long the count of a sound sensor may stand while the glass warms. A count is 0.09 K. Under
@@ -76,10 +92,9 @@ const movesInLight: Ground = (facts) =>
       const allowedS = Math.max(RESTS.leastS, RESTS.shareOfLit * (frame.timeS - fromS));
       if (frame.timeS - sinceS > allowedS) restS = Math.max(restS, frame.timeS - sinceS);
     }
-    const words = `the glass sensor’s count stood for ${secondsWords(restS)} in the light`;
     return restS === 0
       ? []
-      : [objects('temperature-in-doubt', `${words}: it shows nothing of that time`)];
+      : [objects('temperature-in-doubt', say('lines.count-stood', { rest: secondsWords(restS) }))];
   });
 
 export const TEMPERATURE_GROUNDS: readonly Ground[] = [

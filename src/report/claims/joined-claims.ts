@@ -5,11 +5,21 @@
  * for what light before a pause in the dark is still worth, so a cure begins again from nothing.
  */
 import { CURE_PHASES, PHASE_IDS, PHASES, partOf } from '../../core/phases.ts';
+import { type Filling, figure, recorded, type Saying } from '../../core/sayings.ts';
+import { ENGLISH_RECORD, say, sayOf } from '../language.ts';
 import type { CountedDose, CuredPortion } from '../report-dose.ts';
 import type { CycleRow } from '../timeline.ts';
-import { doseWords, END_WORDS, hoursWords, plainWords } from '../words.ts';
+import { doseWords, hoursWords, plainWords } from '../words.ts';
 import type { AttemptFacts, EarlierAttempt } from './attempt-facts.ts';
-import { type Finding, type Objection, objects, supports, worstOf } from './claim.ts';
+import {
+  type Finding,
+  type Objection,
+  objection,
+  objects,
+  supportIn,
+  supports,
+  worstOf,
+} from './claim.ts';
 import type { Claim, ClaimId } from './claim-table.ts';
 import { OBJECTIONS, type ObjectionId } from './objections.ts';
 
@@ -135,9 +145,15 @@ function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
     claims
       .filter(({ id, portion }) => id === claim.id && portion === claim.portion)
       .flatMap(({ objections }) =>
-        objections.flatMap(({ id, lines }) =>
+        objections.flatMap(({ id, lines, said }) =>
           id in OBJECTIONS
-            ? lines.map((line) => objects(id as ObjectionId, `attempt ${number}: ${line}`))
+            ? lines.map((english, at) => {
+                const line = said?.[at] ?? recorded(english);
+                return objects(
+                  id as ObjectionId,
+                  say('lines.attempt', { number: String(number), line }),
+                );
+              })
             : [],
         ),
       ),
@@ -146,39 +162,35 @@ function withEarlier(claim: Claim, earlier: readonly EarlierAttempt[]): Claim {
     claims
       .filter((one) => one.id === claim.id && one.portion === claim.portion)
       .filter(({ state }) => state === 'shown')
-      .map(() => supports('program', `attempt ${number}: shown in its own record`)),
+      .map(() => supports('program', say('lines.attempt-shown', { number: String(number) }))),
   );
   const missing =
     claim.support.length === 0 && shown.length === 0 && against.length === 0 && earlier.length > 0
-      ? [objects('record-cut', 'no attempt of this job shows it')]
+      ? [objects('record-cut', say('lines.no-attempt-shows'))]
       : [];
   return withFindings(claim, [...shown, ...against, ...missing]);
 }
 
 function withFindings(claim: Claim, findings: readonly Finding[]): Claim {
   if (findings.length === 0) return claim;
-  const support = findings.flatMap((one) =>
-    one.stand === 'for' ? [{ by: one.by, line: one.line }] : [],
-  );
   const added = findings.flatMap((one) => (one.stand === 'against' ? [one] : []));
   const objections = added.reduce<readonly Objection[]>(withObjection, claim.objections);
   return {
     ...claim,
     state: worstOf(objections.map(({ id }) => OBJECTIONS[id].leaves)),
-    support: [...claim.support, ...support],
+    support: [...claim.support, ...supportIn(findings)],
     objections,
   };
 }
 
 function withObjection(
   objections: readonly Objection[],
-  { id, line }: { readonly id: ObjectionId; readonly line: string },
+  { id, line }: { readonly id: ObjectionId; readonly line: Saying },
 ): readonly Objection[] {
   const found = objections.find((one) => one.id === id);
-  if (found === undefined) {
-    return [...objections, { id, headline: OBJECTIONS[id].headline, lines: [line] }];
-  }
-  return objections.map((one) => (one === found ? { ...one, lines: [...one.lines, line] } : one));
+  const added = objection(id, [...(found?.said ?? []), line]);
+  if (found === undefined) return [...objections, added];
+  return objections.map((one) => (one === found ? added : one));
 }
 
 /** What several attempts say beside the claims of each. */
@@ -187,21 +199,21 @@ const BESIDE: Readonly<
 > = {
   uninterrupted: (_, { earlier, apartS }) =>
     earlier.map(({ number, end, phase }, index) => {
-      const after = index === earlier.length - 1 ? `; ${hoursWords(apartS)} to this one` : '';
-      const how = END_WORDS[end.reason as keyof typeof END_WORDS] ?? end.reason;
-      return objects(
-        'broken-off',
-        `attempt ${number} was ${how} at ${plainWords(phase)}: ${end.why.replace(/\.$/, '')}${after}`,
-      );
+      const values = {
+        number: String(number),
+        how: end.reason in ENGLISH_RECORD.ends ? sayOf('ends', end.reason) : end.reason,
+        phase: phaseNamed(phase),
+        why: recorded(end.why.replace(/\.$/, '')),
+      };
+      const isLast = index === earlier.length - 1;
+      const line = isLast
+        ? say('lines.attempt-ended-last', { ...values, apart: hoursWords(apartS) })
+        : say('lines.attempt-ended', values);
+      return objects('broken-off', line);
     }),
   resin: (_, { resinStood, apartS }) =>
     resinStood
-      ? [
-          objects(
-            'resin-stood',
-            `for ${hoursWords(apartS)} without its full light, and nothing measured what daylight, dust or water reached it`,
-          ),
-        ]
+      ? [objects('resin-stood', say('lines.resin-stood', { apart: hoursWords(apartS) }))]
       : [],
   dose: (claim, attempt) =>
     curedBefore(attempt, claim.portion)
@@ -210,16 +222,22 @@ const BESIDE: Readonly<
           doses
             .filter(({ portion, doseJPerM2 }) => portion === claim.portion && doseJPerM2 > 0)
             .map(({ doseJPerM2, uncertainty }) =>
-              supports('program', uncountedWords(number, doseJPerM2, uncertainty)),
+              supports('program', uncounted(number, doseJPerM2, uncertainty)),
             ),
         ),
 };
 
-const uncountedWords = (
+/** A phase of an older version has only its name. */
+const phaseNamed = (phase: string): Filling =>
+  phase in ENGLISH_RECORD.phases ? sayOf('phases', phase) : plainWords(phase);
+
+function uncounted(
   number: number,
   doseJPerM2: number,
   uncertainty: CountedDose['uncertainty'],
-): string =>
-  `attempt ${number} gave ${doseWords(doseJPerM2)}${
-    uncertainty === null ? '' : `, at least ${doseWords(uncertainty.shownJPerM2)}`
-  }: not counted, as no figure is at hand for what light before a pause in the dark is still worth`;
+): Saying {
+  const values = { number: String(number), dose: figure(doseWords(doseJPerM2)) };
+  if (uncertainty === null) return say('lines.uncounted', values);
+  const least = figure(doseWords(uncertainty.shownJPerM2));
+  return say('lines.uncounted-least', { ...values, least });
+}

@@ -1,4 +1,6 @@
 /** The ground that what a sensor read stayed between the lowest and the highest allowed. */
+import { figure, type Saying } from '../../core/sayings.ts';
+import { say } from '../language.ts';
 import type { LimitRow } from '../limit-rows.ts';
 import { type Ground, objects, supports, type Witness } from './claim.ts';
 import type { ObjectionId } from './objections.ts';
@@ -13,9 +15,14 @@ export const withinLimits =
   ({ limits }) => {
     const row = limits.find((one) => one.what === what);
     if (row === undefined || row.within === null) return [];
-    const span = (low: number | null, high: number | null): string =>
-      [low, high].map((value) => (value === null ? 'no limit' : inWords(value))).join(' to ');
+    const bound = (value: number | null) =>
+      value === null ? say('lines.no-limit') : figure(inWords(value));
+    const span = (low: number | null, high: number | null): Saying =>
+      say('lines.range', { low: bound(low), high: bound(high) });
     const { lowestSeen, highestSeen, lowestAllowed, highestAllowed } = row;
-    const words = `${span(lowestSeen, highestSeen)} seen, ${span(lowestAllowed, highestAllowed)} allowed`;
+    const words = say('lines.seen-and-allowed', {
+      seen: span(lowestSeen, highestSeen),
+      allowed: span(lowestAllowed, highestAllowed),
+    });
     return [row.within ? supports(by, words) : objects(outside, words)];
   };

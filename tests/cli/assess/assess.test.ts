@@ -124,7 +124,7 @@ describe('the files of an assessment', () => {
     expect(data).toMatchObject({ reference: 'demo-0001', assessedOn: TODAY, answer: 'allowed' });
     const page = readFileSync(join(out, 'assessment.html'), 'utf8');
     expect(page).toContain('Allowed by the chosen rules');
-    expect(page).toContain('Local law and the licensed person decide.');
+    expect(page).toContain('Local law decides, and the person who may decide under it.');
     expect(page).toContain('Verkehrsblatt 1986, issue 4, no. 55');
     expect(page).toContain('<svg');
     expect(inTheWay(out)).toHaveLength(4);
@@ -136,7 +136,12 @@ describe('the files of an assessment', () => {
     const raw = withAnswers('damage', { pitMm: 5.1, diameterMm: 22 });
     writeAssessment(out, raw, assessed(raw), TODAY);
     const page = readFileSync(join(out, 'assessment.html'), 'utf8');
-    for (const words of ['Not allowed here', 'pit 5.1 mm', 'at most 5 mm', 'quoted second-hand']) {
+    for (const words of [
+      'Not allowed here',
+      'pit 5.1 mm',
+      'at most 5 mm',
+      'read in a copy of the text',
+    ]) {
       expect(page).toContain(words);
     }
   });
@@ -146,7 +151,7 @@ describe('the files of an assessment', () => {
     const made = assessed(DEMO, ['gb-bs-au-242a-1998']);
     writeAssessment(out, DEMO, made, TODAY);
     const page = readFileSync(join(out, 'assessment.html'), 'utf8');
-    expect(page).toContain('BS AU 242a:1998, withdrawn 2023-03, superseded by BS AU 242b:2022');
+    expect(page).toContain('withdrawn 2023-03, superseded by BS AU 242b:2022');
     expect(page).toContain('A person must decide');
     expect(JSON.parse(readFileSync(join(out, 'assessment.json'), 'utf8')).ruleSets).toContainEqual(
       expect.objectContaining({ outOfForce: expect.objectContaining({ withdrawnOn: '2023-03' }) }),
@@ -176,7 +181,7 @@ describe('meniscus assess', () => {
     const first = await runHere(args, folder);
     expect(first).toMatchObject({ code: 0, err: '' });
     expect(first.out).toContain('Allowed by the chosen rules.');
-    expect(first.out).toContain('Local law and the licensed person decide.');
+    expect(first.out).toContain('Local law decides, and the person who may decide under it.');
     writeFileSync(join(folder, 'new', 'pane.svg'), 'mine');
     const second = await runHere(args, folder);
     expect(second).toMatchObject({ code: 2, out: '' });
@@ -222,6 +227,33 @@ describe('meniscus assess', () => {
     expect(ended.err).toContain('damage.pitMm is "big"');
     expect(existsSync(join(folder, 'none'))).toBe(false);
     expect(await runHere(['assess'], folder)).toMatchObject({ code: 2, out: '' });
+  });
+
+  test('takes the rule sets of a place, and says where none is known', async () => {
+    const bare = writeJson(folder, 'bare.json', { ...DEMO, ruleSets: [] });
+    const place = (code: string) =>
+      runHere(['assess', '--intake', bare, '--place', code, '--json'], folder);
+    const germany = await place('de');
+    expect(germany.err).toContain('Rules of the place: Germany: de-verkehrsblatt-1986');
+    expect(JSON.parse(germany.out).answer).toBe('allowed');
+    const italy = await place('it');
+    expect(italy.err).toContain('No rule set is known here for this place (it).');
+    expect(JSON.parse(italy.out)).toMatchObject({
+      answer: 'needs-a-person',
+      reasons: [{ id: 'no-rule-set' }],
+    });
+    const named = await place('Germany');
+    expect(named).toMatchObject({ code: 2, out: '' });
+    expect(named.err).toContain('--place: the file is "Germany"; accepted: a code such as de');
+  });
+
+  test('prints how the satisfied figures are known, and the verdict once more at the end', async () => {
+    const { out } = await runHere(['assess', '--intake', file], folder);
+    expect(out).toContain('Satisfied, and how the figures are known:');
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'crater, cracks, under-the-seal, inner-ply, interlayer, dry, clean: read in a copy of the text, looked at on 2026-11-26:',
+    );
+    expect(out.trimEnd().split('\n').at(-1)).toBe('Verdict: Allowed by the chosen rules.');
   });
 
   test('rule sets can be listed and printed as a table', async () => {

@@ -21,7 +21,7 @@ const SHOP = {
   kind: 'repair',
   covers: { vehicles: 'all' },
   edition: 'demo',
-  inForce: null,
+  inForceFrom: null,
   source: 'demo',
   notes: [],
   zones: [],

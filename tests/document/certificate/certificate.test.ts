@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { certificate } from '../../../src/document/certificate/certificate.ts';
-import { ENGLISH } from '../../../src/document/certificate/certificate-words.ts';
+import { certificate as worded } from '../../../src/document/certificate/certificate.ts';
 import type { DocumentFacts } from '../../../src/document/facts.ts';
 import { renderHtml } from '../../../src/document/html.tsx';
+import { ENGLISH_PAPERS } from '../../../src/document/paper-words.ts';
 import type { AttemptFacts } from '../../../src/report/claims/attempt-facts.ts';
 import { ABOUT } from '../../papers-in-order.ts';
 import { GOOD_JOB, STOPPED } from '../../report/job-story.ts';
 import { factsOf, JOB, longFacts, PANE, pdfOf } from '../document-data.ts';
 import { readPdf, squeezed } from '../pdf-text.ts';
+
+const certificate = (facts: DocumentFacts) => worded(facts, ENGLISH_PAPERS);
 
 const ABORTED = { end: { reason: 'alarm', why: 'Expected on, seen off.', outcome: null } } as const;
 
@@ -33,7 +35,8 @@ describe('the certificate of', () => {
     const page = certificate(facts());
     const { pages, text } = readPdf((await pdfOf(page)).bytes);
     expect(pages).toBe(1);
-    for (const sentence of ENGLISH.disclosure) expect(squeezed(text)).toContain(squeezed(sentence));
+    for (const sentence of ENGLISH_PAPERS.certificate.disclosure)
+      expect(squeezed(text)).toContain(squeezed(sentence));
     expect(squeezed(text)).toMatch(/meniscus:(record|journal):demo-1:[0-9a-f]{64}/);
   });
 

@@ -3,6 +3,7 @@ import DEFAULT_UNIT_FILE from '../../../src/app/defaults/unit.json' with { type:
 import { budgetLinesOf } from '../../../src/app/papers/journal-budgets.ts';
 import type { DocumentFacts } from '../../../src/document/facts.ts';
 import { renderHtml } from '../../../src/document/html.tsx';
+import { ENGLISH_PAPERS } from '../../../src/document/paper-words.ts';
 import { reportDocument } from '../../../src/document/report/report-document.ts';
 import { readJournal } from '../../../src/journal/read-journal.ts';
 import { reportDataOf } from '../../../src/report/report-data.ts';
@@ -16,7 +17,7 @@ function factsIn(text: string): DocumentFacts {
   return { ...factsOf(), report, snapshots: read.value.snapshots };
 }
 
-const pageOf = (text: string): string => renderHtml(reportDocument(factsIn(text)));
+const pageOf = (text: string): string => renderHtml(reportDocument(factsIn(text), ENGLISH_PAPERS));
 
 const PAGES: readonly (readonly [string, string])[] = [
   ['a good job', journalOf(GOOD_JOB)],
@@ -42,7 +43,9 @@ describe('the report page', () => {
     const facts = factsIn(journalOf(GOOD_JOB));
     const pageSetBy = (targetSetBy: DocumentFacts['report']['dose']['targetSetBy']): string => {
       const doses = facts.report.doses.map((dose) => ({ ...dose, targetSetBy }));
-      return renderHtml(reportDocument({ ...facts, report: { ...facts.report, doses } }));
+      return renderHtml(
+        reportDocument({ ...facts, report: { ...facts.report, doses } }, ENGLISH_PAPERS),
+      );
     };
     expect(pageSetBy('profile')).toContain('Target of the profile');
     expect(pageSetBy('depth of the break')).toContain(
@@ -111,7 +114,7 @@ describe('the report page', () => {
 
   test('tells all that was handed in from outside the journal', () => {
     const facts = longFacts();
-    const page = renderHtml(reportDocument(facts)).replaceAll(/\s+/g, ' ');
+    const page = renderHtml(reportDocument(facts, ENGLISH_PAPERS)).replaceAll(/\s+/g, ' ');
     for (const words of [
       'Abcdefghij Klmnopqrst Uvwxyzabcd Efghijk',
       'NOT ALLOWED HERE by the rules chosen',

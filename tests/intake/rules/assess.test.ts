@@ -15,12 +15,12 @@ describe('an assessment', () => {
   });
 
   test('with a rule set that does not cover the vehicle asks for a person', () => {
-    const cycle = { 'vehicle.class': 'motorcycle' };
-    const { answer, reasons, checked } = here(cycle, 'de-verkehrsblatt-1986');
+    const heavy = { 'vehicle.class': 'van', 'vehicle.grossMassKg': 5000 };
+    const { answer, reasons, checked } = here(heavy, 'de-verkehrsblatt-1986');
     expect(answer).toBe('needs-a-person');
     expect(reasons.map(({ id }) => id)).toEqual(['not-covered']);
     expect(checked.every(({ outcome }) => outcome === 'does-not-apply')).toBe(true);
-    const other = here(cycle, 'de-verkehrsblatt-1986', 'us-wv-inspection');
+    const other = here(heavy, 'de-verkehrsblatt-1986', 'us-wv-inspection');
     expect(other.answer).toBe('allowed');
   });
 
@@ -39,6 +39,23 @@ describe('an assessment', () => {
       expect(reasonIds(van, 'gb-mot-up-to-3500kg').includes('not-covered')).toBe(!light);
       expect(reasonIds(van, 'gb-mot-over-3500kg').includes('not-covered')).toBe(light);
     }
+  });
+
+  test.each([
+    ['us-49-cfr-393-60-c', { 'vehicle.grossMassKg': 4536, 'vehicle.commercialUse': true }, false],
+    ['us-49-cfr-393-60-c', { 'vehicle.grossMassKg': 4537, 'vehicle.commercialUse': true }, true],
+    ['us-49-cfr-393-60-c', { 'vehicle.grossMassKg': 4537, 'vehicle.commercialUse': false }, false],
+    // Under 15 seats and under 18,001 lb.
+    ['us-ny-inspection', { 'vehicle.seats': 14, 'vehicle.grossMassKg': 8164 }, true],
+    ['us-ny-inspection', { 'vehicle.seats': 15, 'vehicle.grossMassKg': 8164 }, false],
+    ['us-ny-inspection', { 'vehicle.seats': 14, 'vehicle.grossMassKg': 8166 }, false],
+    // A bus and a motor home of 3.4 t are held to the German strip, a van of 5 t is not.
+    ['de-verkehrsblatt-1986', { 'vehicle.class': 'bus', 'vehicle.grossMassKg': 3400 }, true],
+    ['de-verkehrsblatt-1986', { 'vehicle.class': 'other', 'vehicle.grossMassKg': 3400 }, true],
+    ['de-verkehrsblatt-1986', { 'vehicle.class': 'van', 'vehicle.grossMassKg': 5000 }, false],
+  ])('by %s of a vehicle %j: bound %s', (id, vehicle, binds) => {
+    const ids = here(vehicle, id).reasons.map((reason) => reason.id);
+    expect(ids.includes('not-covered')).toBe(!binds);
   });
 
   test('by a shop of its own adds a refusal and takes none away', () => {
@@ -71,8 +88,9 @@ describe('an assessment', () => {
     expect(reason && reasonLines(reason)).toEqual([
       'The crater may be up to 5 mm across.',
       'pit 6 mm; accepted: at most 5 mm',
-      'Germany: Ministry conditions for repairing laminated windscreens (Verkehrsblatt 1986, issue 4, no. 55)',
-      'quoted second-hand: trade association (bundesverband-autoglaser.de, page on stone damage) and, agreeing, an inspection body, release of June 2019',
+      'Germany: Ministry conditions for repairing laminated windscreens, up to 3.5 t (Verkehrsblatt 1986, issue 4, no. 55, p. 130 (BMV/StV 13/36.20.10-01 of 6 February 1986))',
+      'read in a copy of the text, looked at on 2026-11-26: annex of the notice, in a reprint on a trade page; three more reprints agree',
+      '"Krater der Einschlagstelle darf Durchmesser von 5 mm nicht ueberschreiten"',
     ]);
   });
 
@@ -87,12 +105,13 @@ describe('an assessment', () => {
       "Where: wiped area on the driver's side or rest of the wiped area",
       'Not known: damage.diameterMm',
       expect.stringContaining('COMAR 11.22.02.20'),
-      expect.stringContaining('read in the text'),
+      expect.stringContaining('read in the text, looked at on 2026-11-26'),
+      expect.stringContaining('"(3) Windshield wiper sweep contains'),
     ]);
   });
 
-  test('always says that local law and the licensed person decide', () => {
+  test('always says that local law and the person who may decide under it decide', () => {
     expect(here({}, 'nl-rdw-2005').disclaimer).toBe(DISCLAIMER);
-    expect(DISCLAIMER).toContain('Local law and the licensed person decide.');
+    expect(DISCLAIMER).toContain('Local law decides, and the person who may decide under it.');
   });
 });

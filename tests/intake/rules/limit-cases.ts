@@ -102,4 +102,5 @@ export function placedIn(set: RuleSet, zone: string, changes: Changes): IntakeSh
 export const vehicleFor = ({ covers }: RuleSet): Changes => ({
   'vehicle.class': covers.vehicles === 'all' ? 'car' : covers.vehicles[0],
   'vehicle.grossMassKg': covers.overKg === null ? (covers.upToKg ?? 1900) : covers.overKg + 1,
+  'vehicle.commercialUse': covers.use === 'commercial',
 });

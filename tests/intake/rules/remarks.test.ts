@@ -17,12 +17,12 @@ describe('an assessment', () => {
     [
       'superseded',
       { supersededBy: 'Demo 2', withdrawnOn: null, provenance: 'seen', source: 'demo' },
-      '"Demo shop" is out of force in this edition: superseded by Demo 2 (read in the text or a copy of it: demo). Compare the damage with the edition in force.',
+      '"Demo shop" is out of force in this edition: superseded by Demo 2 (read in the text: demo). Compare the damage with the edition in force.',
     ],
     [
       'withdrawn',
       { supersededBy: null, withdrawnOn: '2023-03', provenance: 'second-hand', source: 'demo' },
-      '"Demo shop" is out of force in this edition: withdrawn 2023-03 (quoted second-hand: demo). Compare the damage with the edition in force.',
+      '"Demo shop" is out of force in this edition: withdrawn 2023-03 (retold second-hand: demo). Compare the damage with the edition in force.',
     ],
   ])('by an edition that is %s asks for a person and says so', (_what, outOfForce, words) => {
     const { answer, reasons } = assess(sheetWith(), [{ ...place, outOfForce }]);
@@ -31,6 +31,14 @@ describe('an assessment', () => {
     // What it refuses stays refused.
     const large = assess(sheetWith({ 'damage.diameterMm': 60 }), [{ ...place, outOfForce }]);
     expect(large.answer).toBe('not-allowed-here');
+  });
+
+  test('by an edition that is in force only after the inspection asks for a person', () => {
+    // The damage was inspected on 2026-11-20.
+    const from = (inForceFrom: string) => assess(sheetWith(), [{ ...place, inForceFrom }]);
+    expect(from('2026-11-20').answer).toBe('allowed');
+    expect(from('2026-11-21').answer).toBe('needs-a-person');
+    expect(from('2026-11-21').reasons.map(({ id }) => id)).toEqual(['not-yet-in-force']);
   });
 
   test('by an edition out of force that does not cover the vehicle is left to the others', () => {

@@ -16,9 +16,9 @@ describe('in zones B, C and D of BS AU 242a', () => {
     // 100 mm from rim to rim, in zones B, C and D.
     [
       'next repair in zone B',
-      { ...at(1000, 600), ...repairAt(100) },
+      { ...at(850, 600), ...repairAt(100) },
       'earlier-repair',
-      { ...at(1000, 600), ...repairAt(99) },
+      { ...at(850, 600), ...repairAt(99) },
     ],
     [
       'next repair in zone C',

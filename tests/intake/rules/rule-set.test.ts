@@ -2,10 +2,12 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { problemLine } from '../../../src/core/settings.ts';
-import germany from '../../../src/intake/rule-sets/de-verkehrsblatt-1986.json' with {
+import test49 from '../../../src/intake/rule-sets/america/us-49-cfr-393-60-c.json' with {
   type: 'json',
 };
-import test49 from '../../../src/intake/rule-sets/us-49-cfr-393-60-c.json' with { type: 'json' };
+import germany from '../../../src/intake/rule-sets/europe/de-verkehrsblatt-1986.json' with {
+  type: 'json',
+};
 import { parseRuleSet } from '../../../src/intake/rules/rule-set.ts';
 import { loadBuiltInRuleSets } from '../../../src/intake/rules/rule-sets.ts';
 import { rulesTable } from '../../../src/intake/rules/rules-table.ts';
@@ -93,7 +95,17 @@ describe('a rule set file', () => {
     [
       'no provenance',
       { provenance: undefined },
-      'rules.2.provenance is missing; accepted: one of seen, second-hand',
+      'rules.2.provenance is missing; accepted: one of seen, copy, second-hand',
+    ],
+    [
+      'no day on which the copy was looked at',
+      { lookedOn: null },
+      'rules.2.lookedOn is null; accepted: the day it was looked at, for "copy"',
+    ],
+    [
+      'a copy without its words',
+      { quote: null },
+      'rules.2.quote is null; accepted: a short quotation, for "copy"',
     ],
   ])('with %s is refused', (_what, changes, expected) => {
     expect(problems(withCrater(changes)).join('\n')).toContain(`shop.json: ${expected}`);
@@ -117,8 +129,8 @@ describe('a rule set file', () => {
     ],
     [
       'with a date that is none',
-      { inForce: '1986' },
-      'inForce is "1986"; accepted: a date as YYYY-MM-DD',
+      { inForceFrom: '1986' },
+      'inForceFrom is "1986"; accepted: a date as YYYY-MM-DD',
     ],
     [
       'out of force for no reason',

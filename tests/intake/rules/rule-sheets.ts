@@ -5,8 +5,9 @@ import { type RuleSet, ruleSetSchema } from '../../../src/intake/rules/rule-set.
 import { loadBuiltInRuleSets } from '../../../src/intake/rules/rule-sets.ts';
 import { type Changes, sheetWith } from '../sheets.ts';
 
+const loaded = loadBuiltInRuleSets();
+
 export function builtIn(id: string): RuleSet {
-  const loaded = loadBuiltInRuleSets();
   const found = loaded.ok ? loaded.value.find((set) => set.id === id) : undefined;
   if (found === undefined) throw new Error(`no rule set ${id}`);
   return found;
@@ -36,10 +37,22 @@ export const crack = (longestLegMm: number): Changes => ({
   ...type('crack'),
   'damage.longestLegMm': longestLegMm,
 });
-export const truck: Changes = { 'vehicle.class': 'truck', 'vehicle.grossMassKg': 18_000 };
+export const truck: Changes = {
+  'vehicle.class': 'truck',
+  'vehicle.grossMassKg': 18_000,
+  'vehicle.commercialUse': true,
+};
 
 /** Before the driver, over the wheel, in the wiped area, in both readings of the German strip. */
 export const BEFORE_DRIVER = at(640, 800);
+
+/** Sets in force about repairing whose figures were read or quoted: the only ones that can permit. */
+export const CAN_PERMIT = [
+  'as-nzs-2366-1-1999',
+  'de-verkehrsblatt-1986',
+  'gb-bs-au-242b-2022',
+  'us-wv-inspection',
+];
 
 /** A shop's own set; each number is a limit on the greatest extent. */
 export function shopSet(limitsMm: readonly number[]): RuleSet {
@@ -63,7 +76,7 @@ export function shopSet(limitsMm: readonly number[]): RuleSet {
     kind: 'repair',
     covers: { vehicles: 'all' },
     edition: 'demo',
-    inForce: null,
+    inForceFrom: null,
     source: 'demo',
     notes: [],
     zones: [],

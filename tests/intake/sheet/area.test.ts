@@ -20,6 +20,7 @@ const rect = (leftMm: number, topMm: number, rightMm: number, bottomMm: number) 
 
 const STRIP = { kind: 'strip', about: 'seat', widthMm: 290 };
 const SWEEP = { kind: 'sweep' };
+const BOX = { kind: 'box', widthMm: 200, heightMm: 300 };
 
 describe('an area on a pane of 2400 x 1200 mm', () => {
   test.each([
@@ -30,7 +31,15 @@ describe('an area on a pane of 2400 x 1200 mm', () => {
     [{ kind: 'above-wheel' }, rect(0, 0, 2400, 950)],
     [STRIP, rect(535, 0, 825, 1200)],
     [{ ...STRIP, about: 'wheel' }, rect(455, 0, 745, 1200)],
-    [{ kind: 'box', about: 'wheel', widthMm: 200, heightMm: 300 }, rect(500, 650, 700, 950)],
+    // The wiped area is 100 to 1140 mm high, its middle at 620; the driver's half ends at 910.
+    [{ kind: 'swept-half' }, rect(120, 100, 910, 1140)],
+    [{ kind: 'below-sweep-top' }, rect(0, 100, 2400, 1200)],
+    [{ ...BOX, about: 'wheel', level: 'swept-middle' }, rect(500, 470, 700, 770)],
+    [{ ...BOX, about: 'swept-half', level: 'swept-middle' }, rect(415, 470, 615, 770)],
+    // 500 mm above the lower edge.
+    [{ ...BOX, about: 'wheel', level: 'seat-line' }, rect(500, 550, 700, 850)],
+    [{ ...BOX, kind: 'across', about: 'wheel', level: 'seat-line' }, rect(500, 550, 1900, 850)],
+    [{ kind: 'under-mirror' }, rect(1100, 60, 1300, 200)],
     [{ kind: 'inset', topMm: 51, leftMm: 25 }, rect(25, 51, 2400, 1200)],
     [{ kind: 'both', parts: [STRIP, SWEEP] }, rect(535, 100, 825, 1140)],
   ])('of %j lies where its words say', (input, expected) => {
@@ -41,6 +50,17 @@ describe('an area on a pane of 2400 x 1200 mm', () => {
     const right = { 'pane.driverSide': 'right' };
     expect(place({ kind: 'driver-half' }, right)).toEqual(rect(1200, 0, 2400, 1200));
     expect(place({ kind: 'driver-band', widthMm: 500 }, right)).toEqual(rect(1900, 0, 2400, 1200));
+  });
+
+  test('of a driver on the right is the other half of the wiped area', () => {
+    const right = { 'pane.driverSide': 'right' };
+    expect(place({ kind: 'swept-half' }, right)).toEqual(rect(910, 100, 1700, 1140));
+  });
+
+  test('at the bar of a divided pane is none on a pane in one piece', () => {
+    const divider = { kind: 'divider', widthMm: 50 };
+    expect(place(divider)).toBeNull();
+    expect(place(divider, { 'pane.dividedAtMm': 1200 })).toEqual(rect(1175, 0, 1225, 1200));
   });
 
   test('is cut off at the edges of the pane', () => {
@@ -59,7 +79,13 @@ describe('an area on a pane of 2400 x 1200 mm', () => {
     [{ kind: 'driver-band', widthMm: 500 }, 'pane.driverSide'],
     [{ kind: 'above-wheel' }, 'pane.wheelTopMm'],
     [STRIP, 'pane.seatCentreMm'],
-    [{ kind: 'box', about: 'wheel', widthMm: 200, heightMm: 300 }, 'pane.wheelTopMm'],
+    [{ kind: 'swept-half' }, 'pane.driverSide'],
+    [{ kind: 'below-sweep-top' }, 'pane.sweep'],
+    [{ ...BOX, about: 'wheel', level: 'swept-middle' }, 'pane.sweep'],
+    [{ ...BOX, about: 'wheel', level: 'seat-line' }, 'pane.seatLineMm'],
+    [{ ...BOX, kind: 'across', about: 'seat', level: 'seat-line' }, 'pane.seatCentreMm'],
+    [{ kind: 'under-mirror' }, 'pane.mirror'],
+    [{ kind: 'divider', widthMm: 50 }, 'pane.dividedAtMm'],
     [{ kind: 'both', parts: [STRIP, SWEEP] }, 'pane.sweep'],
   ])('of %j is unknown without %s', (input, path) => {
     expect(place(input, { [path]: 'unknown' })).toBe('unknown');

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { BottleFact } from '../../../src/report/bottle-facts.ts';
 import type { ClaimFacts } from '../../../src/report/claims/claim-facts.ts';
 import { ofItsLight } from '../../../src/report/claims/grounds-light.ts';
+import { inEnglish } from '../../../src/report/language.ts';
 
 const bottle = (name: string, fromNm: number, toNm: number): BottleFact => ({
   name,
@@ -23,7 +24,7 @@ function against(
     about: { bottles: { fill, pit } },
     inputs: { unit: { lamp: { peakNm: 365 } } },
   } as ClaimFacts;
-  return ofItsLight(facts, portion).map(({ line }) => line.split(',')[0] ?? '');
+  return ofItsLight(facts, portion).map(({ line }) => inEnglish(line).split(',')[0] ?? '');
 }
 
 test.each([
@@ -44,5 +45,7 @@ test.each([
 test('a unit file from before the wavelength was stated has a lamp of 365 nm', () => {
   const facts = { about: { bottles: { fill: OF_405, pit: null } }, inputs: { unit: {} } };
   const [one] = ofItsLight(facts as unknown as ClaimFacts, 'fill');
-  expect(one?.line).toBe('violet, lot L: set by 390 to 420 nm; the lamp peaks at 365 nm');
+  expect(one === undefined ? null : inEnglish(one.line)).toBe(
+    'violet, lot L: set by 390 to 420 nm; the lamp peaks at 365 nm',
+  );
 });

@@ -6,17 +6,17 @@ import {
   joinedCycles,
   joinedDoses,
 } from '../../../src/report/claims/joined-claims.ts';
+import { ENGLISH_CLAIMS, say } from '../../../src/report/language.ts';
 import type { CountedDose } from '../../../src/report/report-dose.ts';
 
 const shown = (portion: 'fill and pit' | null = null): readonly Claim[] =>
-  CLAIM_ROWS.map(({ id, title, short, kind }) => ({
+  CLAIM_ROWS.map(({ id, kind }) => ({
     id,
-    title,
-    short,
+    ...ENGLISH_CLAIMS.claims[id],
     kind,
     portion: id === 'dose' ? (portion ?? 'fill and pit') : null,
     state: 'shown',
-    support: [{ by: 'program', line: 'seen' }],
+    support: [{ by: 'program', line: 'seen', said: say('lines.given', { text: 'seen' }) }],
     objections: [],
   }));
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmId } from '../../../src/core/alarm-ids.ts';
 import { verdictHeadline } from '../../../src/document/report/claim-rows.ts';
+import { ENGLISH_CLAIMS } from '../../../src/report/language.ts';
 import { ABOUT } from '../../papers-in-order.ts';
 import { alarmEvent, at, GOOD_JOB, STOPPED } from '../job-story.ts';
 import { claimIn, reportOf } from '../report-of.ts';
@@ -79,7 +80,7 @@ test('a repair that was not completed says what stood against it all the same', 
   const about = setAside('resin', 'demo resin: too thick');
   const report = reportOf(STOPPED, { about, end });
   expect(report.verdict).toEqual({ process: 'process not completed', grade: 'bad' });
-  expect(verdictHeadline(report)).toBe(
+  expect(verdictHeadline(report, ENGLISH_CLAIMS)).toBe(
     'process not completed, and a check of the resin was set aside',
   );
 });

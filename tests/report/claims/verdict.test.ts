@@ -1,20 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { certificate } from '../../../src/document/certificate/certificate.ts';
-import { ENGLISH } from '../../../src/document/certificate/certificate-words.ts';
+import { ENGLISH_PAPERS } from '../../../src/document/paper-words.ts';
 import { CANNOT_SHOW } from '../../../src/report/claims/cannot-show.ts';
 import { CLAIM_STATES, type ClaimState } from '../../../src/report/claims/claim.ts';
 import { CLAIM_ROWS, type Claim } from '../../../src/report/claims/claim-table.ts';
 import { OBJECTION_IDS, OBJECTIONS } from '../../../src/report/claims/objections.ts';
+import { ENGLISH_CLAIMS } from '../../../src/report/language.ts';
 import { type Verdict, verdictOf } from '../../../src/report/verdict.ts';
 import { factsOf } from '../../document/document-data.ts';
 
 const claimsWith = (states: Readonly<Partial<Record<string, ClaimState>>>): readonly Claim[] =>
-  CLAIM_ROWS.map(({ id, title, short, kind, unsupported }) => {
+  CLAIM_ROWS.map(({ id, kind, unsupported }) => {
     const state = states[id] ?? 'shown';
     const objections =
-      state === 'shown' ? [] : [{ id: unsupported, headline: 'demo', lines: ['demo'] }];
-    return { id, title, short, kind, portion: null, state, support: [], objections };
+      state === 'shown' ? [] : [{ id: unsupported, headline: 'demo', lines: ['demo'], said: [] }];
+    return { id, title: '', short: '', kind, portion: null, state, support: [], objections };
   });
 
 const IDS = CLAIM_ROWS.map(({ id }) => id);
@@ -80,10 +81,11 @@ describe('the table of claims', () => {
 
   test('names each claim, objection and limit of the record once, in words for a customer', () => {
     expect(new Set(IDS).size).toBe(IDS.length);
+    const { claims, objections, cannotShow } = ENGLISH_CLAIMS;
     const words = [
-      ...IDS.map((id) => ENGLISH.claim[id]),
-      ...OBJECTION_IDS.map((id) => ENGLISH.objection[id]),
-      ...CANNOT_SHOW.map(({ id }) => ENGLISH.cannot[id]),
+      ...IDS.map((id) => claims[id].short),
+      ...OBJECTION_IDS.map((id) => objections[id]),
+      ...CANNOT_SHOW.map((id) => cannotShow[id].short),
     ];
     for (const word of words) expect(word).toMatch(/^[a-z][^.]+[^.]$/);
     expect(new Set(words).size).toBe(words.length);
@@ -94,7 +96,7 @@ describe('the table of claims', () => {
   });
 
   test('is printed with what the record cannot show, on the customer’s page', () => {
-    const text = JSON.stringify(certificate(factsOf()));
-    for (const { short } of CANNOT_SHOW) expect(text).toContain(short);
+    const text = JSON.stringify(certificate(factsOf(), ENGLISH_PAPERS));
+    for (const id of CANNOT_SHOW) expect(text).toContain(ENGLISH_CLAIMS.cannotShow[id].short);
   });
 });

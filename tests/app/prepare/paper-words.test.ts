@@ -1,0 +1,140 @@
+/** Certificate and claims in a language that is one folder, and the same keys in all. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { LANGUAGES } from '../../../src/app/prepare/languages.ts';
+import { paperWordsOf } from '../../../src/app/prepare/paper-words.ts';
+import { said } from '../../../src/core/sayings.ts';
+import { problemLine } from '../../../src/core/settings.ts';
+import { certificate } from '../../../src/document/certificate/certificate.ts';
+import { ENGLISH_PAPERS, type PaperWords } from '../../../src/document/paper-words.ts';
+import claims from '../../../src/panel/catalogues/en/claims.json' with { type: 'json' };
+import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
+import { ALARM_TABLE } from '../../../src/safety/alarm-table.ts';
+import { factsOf, JOB, longFacts } from '../../document/document-data.ts';
+import { ABOUT } from '../../papers-in-order.ts';
+import { AIR_CASES } from '../../report/claims/air-cases.ts';
+import { BESIDE_CASES } from '../../report/claims/beside-cases.ts';
+import { GLASS_CASES } from '../../report/claims/glass-cases.ts';
+import { MEASURED_CASES } from '../../report/claims/measured-cases.ts';
+import { GOOD_JOB } from '../../report/job-story.ts';
+import { reportOf } from '../../report/report-of.ts';
+import { madeLanguage, outsideWords } from './made-language.ts';
+
+function words(language: string): PaperWords {
+  const read = paperWordsOf(language);
+  if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+  return read.value;
+}
+
+const made = words(madeLanguage());
+const CASES = Object.entries({ ...BESIDE_CASES, ...AIR_CASES, ...MEASURED_CASES, ...GLASS_CASES });
+
+describe('a language of one folder', () => {
+  test.each(CASES)('words every line of a claim: %s', (_, row) => {
+    const { events = GOOD_JOB, about = ABOUT, telling } = row;
+    const lines = reportOf(events, { about, ...telling }).claims.flatMap((claim) => [
+      ...claim.objections.flatMap((one) => one.said),
+      ...claim.support.map((one) => one.said),
+    ]);
+    expect(lines.length).toBeGreaterThan(0);
+    const left = lines.flatMap((line) => outsideWords(said(line, made.tongue)));
+    const given = wordsIn(textsIn([about, telling ?? {}]).join(' '));
+    expect(left.filter((word) => !GIVEN.has(word) && !given.includes(word))).toEqual([]);
+  });
+
+  test('words the certificate, but for what people and files named', () => {
+    for (const facts of [factsOf(), longFacts()]) {
+      const { blocks, title, foot } = certificate(facts, made);
+      const texts = textsIn([blocks, title, foot])
+        .join('\n')
+        .replaceAll(/[0-9a-f]{64}/g, '');
+      const left = outsideWords(texts).filter((word) => !GIVEN.has(word));
+      expect(left.filter((word) => !givenTo(facts).includes(word))).toEqual([]);
+    }
+  });
+
+  test('that lacks a sentence is refused before a job, by file and key', () => {
+    const { lines: _, ...rest } = claims;
+    const read = paperWordsOf(madeLanguage({ claims: rest }));
+    expect(read.ok ? [] : read.problems.map(problemLine)).toEqual([
+      expect.stringMatching(/xx\/claims\.json: lines is missing/),
+    ]);
+  });
+
+  test('with a sentence that nothing says is refused as well', () => {
+    const read = paperWordsOf(madeLanguage({ record: { ...record, greeting: 'Good day' } }));
+    expect(read.ok ? [] : read.problems.map(problemLine)).toEqual([
+      expect.stringMatching(/xx\/record\.json: greeting is "Good day"/),
+    ]);
+  });
+});
+
+describe('every built-in language', () => {
+  test.each(LANGUAGES)('%s has every key, and each text its figures', (language) => {
+    expect(words(language).certificate.language).toBe(language);
+  });
+
+  test('the English one is the language of records', () => {
+    expect(words('en')).toBe(ENGLISH_PAPERS);
+    for (const { id, title, remedy } of ALARM_TABLE) {
+      expect(record.alarms[id]).toEqual({ name: id.replaceAll('-', ' '), title, remedy });
+    }
+  });
+});
+
+test('the Spanish certificate writes numbers with a comma and units as they are', () => {
+  const text = textsIn(certificate(factsOf(), words('es')).blocks).join('\n');
+  expect(text).toContain('al menos 6,00\u00a0J/cm²');
+  expect(text).toContain('vacío 25,1\u00a0kPa\u00a0abs, presión 238,0\u00a0kPa\u00a0abs');
+  expect(text).toContain('profundidad 1,5\u00a0mm');
+  expect(text).not.toMatch(/\d\.\d+\u00a0(J|kPa|mm|°C)/);
+});
+
+test('an alarm of an old journal is worded in Spanish from its English sentence', () => {
+  const { tongue } = words('es');
+  const why =
+    'Over-pressure. Expected at most 172.0 kPa gauge, seen 180.5 kPa gauge. Vent is open. Look for new legs. Have the pressure sensor and the pump checked.';
+  expect(tongue.recorded(why)).toBe(
+    'Sobrepresión. Se esperaba: como máximo 172,0 kPa rel; visto: 180,5 kPa rel. Busque patas nuevas. Haga revisar el sensor de presión y la bomba.',
+  );
+});
+
+test('every sentence of a claim is said somewhere', () => {
+  const folder = join(import.meta.dirname, '../../../src/report');
+  const sources = [folder, join(folder, 'claims')].flatMap((room) =>
+    readdirSync(room)
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => readFileSync(join(room, name), 'utf8')),
+  );
+  const source = sources.join('\n');
+  const BY_CHANNEL = /^(glass|air)-(unstated|unmeasured|stated)$/;
+  const unsaid = Object.keys(claims.lines).filter(
+    (key) => !BY_CHANNEL.test(key) && !source.includes(`'lines.${key}'`),
+  );
+  expect(unsaid).toEqual([]);
+});
+
+/** Every text of a page, drawings and codes left out. */
+function textsIn(value: unknown, key = ''): readonly string[] {
+  if (typeof value === 'string') return LOOKS.includes(key) ? [] : [value];
+  if (Array.isArray(value)) return value.flatMap((one) => textsIn(one));
+  if (typeof value !== 'object' || value === null || value instanceof Uint8Array) return [];
+  return Object.entries(value).flatMap(([k, one]) => textsIn(one, k));
+}
+const LOOKS = ['kind', 'look', 'svg', 'id', 'grade', 'type', 'empty'];
+
+const wordsIn = (text: string): readonly string[] => text.match(/\p{L}+/gu) ?? [];
+
+/** Units, the program's name, and what the demo story's people named. */
+const GIVEN: ReadonlySet<string> = new Set([
+  ...wordsIn('kPa abs Pa mPa cm mm nm min UTC Meniscus meniscus journal record'),
+  // Seen by the story's alarms.
+  'other',
+  // A rule and a reason of the longest facts.
+  ...wordsIn('one thing quite another near which many words'),
+  ...wordsIn(textsIn([JOB, ABOUT]).join(' ')),
+]);
+
+const givenTo = ({ report: _, ...facts }: ReturnType<typeof factsOf>): readonly string[] =>
+  wordsIn(textsIn(facts).join(' '));

@@ -1,0 +1,80 @@
+/** Figures of the texts for Australia and New Zealand, transcribed a second time. */
+import type { SetFigures } from './figures.ts';
+
+export const OCEANIA: Readonly<Record<string, SetFigures>> = {
+  'as-nzs-2366-1-1999': {
+    figures: {
+      critical: 'seat 300, wheel 300, off 0 90 0 65',
+      'critical-by-seat': 'seat 300, off 0 90 0 65',
+      'critical-by-wheel': 'wheel 300, off 0 90 0 65',
+      outside: 'whole',
+      'edge-to-edge': 'edgesReached < 1 edges',
+      'beyond-outer': 'innerPlyTouched not true',
+      'bonding-layer': 'interlayerTouched not true',
+      'eight-repairs': 'repairsOnPane < 7 repairs',
+      'repaired-crack': 'longestLegMm < 100 mm',
+      combination: 'type not combination-break',
+      'two-in-critical': 'repairsOnPane < 1 repairs',
+      neighbour: 'earlierRepair not true',
+      'critical-surface-pit': 'extentMm < 2 mm',
+      'critical-bullseye': 'extentMm < 10 mm',
+      'critical-star': 'extentMm < 15 mm',
+      'critical-half-moon': 'extentMm < 10 mm',
+      'critical-crack': 'longestLegMm < 25 mm',
+      'perhaps-surface-pit': 'extentMm < 2 mm',
+      'perhaps-bullseye': 'extentMm < 10 mm',
+      'perhaps-star': 'extentMm < 15 mm',
+      'perhaps-half-moon': 'extentMm < 10 mm',
+      'perhaps-crack': 'longestLegMm < 25 mm',
+      'surface-pit': 'extentMm < 5 mm',
+      bullseye: 'extentMm < 20 mm',
+      star: 'extentMm < 30 mm',
+      'half-moon': 'extentMm < 25 mm',
+      crack: 'longestLegMm < 350 mm',
+      'crack-sources-differ': 'longestLegMm < 100 mm',
+    },
+  },
+  'au-nsw-vsi-3': {
+    figures: {
+      'driver-side': 'driver-half',
+      bullseye: 'extentMm < 16 mm',
+      star: 'extentMm < 16 mm',
+      hairline: 'longestLegMm < 30 mm',
+      'edge-crack': 'longestLegMm < 75 mm',
+      'not-listed': 'type not half-moon combination-break surface-pit',
+      'any-two': 'otherDamage not true',
+      'whole-pane': 'longestLegMm < 150 mm',
+      layers: 'innerPlyTouched not true',
+    },
+  },
+  'au-qld-inspection': {
+    figures: {
+      'primary-view': 'swept-half',
+      mark: 'extentMm < 16 mm',
+      crack: 'longestLegMm < 150 mm',
+      layers: 'innerPlyTouched not true',
+      'not-listed': 'type not half-moon combination-break surface-pit',
+    },
+  },
+  'au-vic-roadworthiness': {
+    figures: {
+      mark: 'extentMm < 16 mm',
+      crack: 'longestLegMm < 150 mm',
+      layers: 'innerPlyTouched not true',
+    },
+  },
+  'nz-virm-in-service': {
+    figures: {
+      critical: 'wheel 300, off 0 90 0 65',
+      outside: 'whole',
+      layers: 'innerPlyTouched not true',
+      'critical/rule': 'type not bullseye half-moon star-break combination-break crack',
+      'critical-pits': 'type not surface-pit',
+      star: 'extentMm < 30 mm',
+      bullseye: 'extentMm < 20 mm',
+      'half-moon': 'extentMm < 25 mm',
+      'surface-pit': 'extentMm < 5 mm',
+      'other-sizes': 'type not combination-break crack',
+    },
+  },
+};
