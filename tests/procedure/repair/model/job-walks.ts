@@ -11,6 +11,7 @@ import { finish, giveUp } from './patient-person.ts';
 const CONFIGS = { apart: APART, together: TOGETHER } as const;
 const SITES = {
   'at sea level': {},
+  'with a cold pane': { cold: true },
   'at 2,000 m': { airPa: 79_500 },
   'brought up to 2,000 m': { airPa: 79_500, airLastJobPa: 100_600 },
 } as const;

@@ -24,6 +24,8 @@ export interface Job {
   readonly attempt: number;
   /** What the next test of the seal sees. */
   readonly seal: SealShape;
+  /** As cold as outdoors when it is looked at. */
+  readonly cold: boolean;
 }
 
 /** How far the closed chamber rises, Pa, by the time since it was closed, s: as in `steering.ts`. */
@@ -55,12 +57,16 @@ export function briefly(config: RepairConfig): RepairConfig {
 export interface Site {
   readonly airPa?: number;
   readonly airLastJobPa?: number | null;
+  readonly cold?: boolean;
 }
 
-export function newJob(given: RepairConfig, { airPa, airLastJobPa = null }: Site = {}): Job {
+export function newJob(
+  given: RepairConfig,
+  { airPa, airLastJobPa = null, cold = false }: Site = {},
+): Job {
   const config = briefly(given);
   const unit = unitAtRest(REPAIR, { ...config, unit: { ...config.unit, airLastJobPa } }, airPa);
-  return { unit, model: AT_REST, attempt: 1, seal: 'tight' };
+  return { unit, model: AT_REST, attempt: 1, seal: 'tight', cold };
 }
 
 /** A job that was steered into this phase by presses, in its first tick there. */
@@ -69,7 +75,7 @@ export function jobIn(phase: PhaseId): Job {
   const unit = { ...steered, config: briefly(steered.config), log: [] };
   const { resinInBreak, goesOnAt: legGrewAt } = unit.state.procedure;
   const model: Model = { ...AT_REST, batch: 'running', step: phase, resinInBreak, legGrewAt };
-  return { unit, model, attempt: 1, seal: 'tight' };
+  return { unit, model, attempt: 1, seal: 'tight', cold: false };
 }
 
 /** One tick, checked. */
@@ -77,7 +83,8 @@ export function stepJob(job: Job, given: Scene = {}, requests: readonly Request[
   const { phase, elapsedS } = job.unit.state.procedure;
   const tests = phase === 'seal-watch' && job.seal !== 'tight';
   const pressurePa = 60_000 + RISES[job.seal](elapsedS);
-  const scene = tests ? { pressurePa, ...given } : given;
+  const pane = job.cold && phase === 'inspect' ? { glassK: 276.15 } : {};
+  const scene = tests ? { pressurePa, ...given } : { ...pane, ...given };
   const unit = tick(job.unit, scene, requests);
   const pressed = scene.pressed ?? [];
   const interrupted = requests.some(({ kind }) => kind === 'stop');
@@ -180,6 +187,7 @@ export function nextAttempt(job: Job, way: WayOn): Job | null {
     model: nextModel(model, at),
     attempt: job.attempt + 1,
     seal: 'tight',
+    cold: job.cold,
   };
 }
 

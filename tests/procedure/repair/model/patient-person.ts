@@ -36,6 +36,10 @@ function answerOf({ unit, model }: Job, manner: Manner): Button {
 /** More than the longest job has. */
 const MOST_PRESSES = 150;
 const LONGEST_WAIT_S = 400;
+const PATIENT_S = 20;
+
+const isRefused = ({ unit }: Job): boolean =>
+  unit.step?.events.some((event) => event.kind === 'refused' && event.request === 'go on') ?? false;
 
 /** For so many presses, or to the end. */
 export function leadOn(job: Job, manner: Manner, presses = MOST_PRESSES): Job {
@@ -44,6 +48,8 @@ export function leadOn(job: Job, manner: Manner, presses = MOST_PRESSES): Job {
     now = passJob(now, LONGEST_WAIT_S, isForPerson);
     if (now.unit.state.ended) return now;
     now = press(now, answerOf(now, manner));
+    // The cause still stands: it needs time, not another press.
+    if (isRefused(now)) now = passJob(now, PATIENT_S, () => false);
   }
   return now;
 }

@@ -7,7 +7,15 @@
 import type { Event } from '../../../../src/core/events.ts';
 import type { Button } from '../../../../src/core/frame.ts';
 import type { WayOn } from '../../../../src/procedure/repair/reentry.ts';
-import { AS_BEFORE, FINISHES, type ModelStep, STEPS, STOPS, WHERE_IT_WAS } from './repair-steps.ts';
+import {
+  AS_BEFORE,
+  FINISHES,
+  GATE,
+  type ModelStep,
+  STEPS,
+  STOPS,
+  WHERE_IT_WAS,
+} from './repair-steps.ts';
 
 export interface Model {
   readonly step: string;
@@ -114,7 +122,9 @@ function mayEnter(model: Model, { answer, goesOn }: Cause): readonly string[] {
   const row = rowOf(step);
   const named = (answer === null ? row.byItself : row[answer]) ?? [];
   if (named.includes(WHERE_IT_WAS)) return [legGrewAt ?? step];
-  if (named.includes(AS_BEFORE)) return [entry ?? named[0] ?? step];
+  if (named.includes(AS_BEFORE)) {
+    return entry === 'set-bridge' ? [entry, GATE] : [entry ?? named[0] ?? step];
+  }
   return named;
 }
 

@@ -24,6 +24,8 @@ export const STOPS = 'stops';
 export const FINISHES = 'finishes';
 /** Where the attempt itself had gone on. */
 export const AS_BEFORE = 'as before';
+/** Before the work on the glass, in another attempt too. */
+export const GATE = 'glass-gate';
 /** Where the work stood when the leg grew. */
 export const WHERE_IT_WAS = 'where it was';
 
@@ -49,9 +51,11 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'job-sheet': { ...BEFORE_WORK, yes: ['protect'] },
   // To the work of a first attempt, or to where another goes on.
   protect: { ...BEFORE_WORK, yes: ['inspect', AS_BEFORE] },
-  inspect: { ...BEFORE_WORK, yes: ['clean-pit'] },
+  inspect: { ...BEFORE_WORK, yes: ['clean-pit', GATE] },
+  // A pane outside its range is brought there, and the work goes on by itself.
+  [GATE]: { ...BEFORE_WORK, byItself: ['clean-pit', 'set-bridge'] },
   'clean-pit': { ...BEFORE_WORK, yes: ['dry-pit'] },
-  'dry-pit': { ...BEFORE_WORK, yes: ['set-bridge'] },
+  'dry-pit': { ...BEFORE_WORK, yes: ['set-bridge', GATE] },
   'set-bridge': { ...DRY, yes: ['close-seal'] },
   'close-seal': { ...DRY, yes: ['connect-hose'] },
   'connect-hose': { ...DRY, yes: ['seal-pull'] },
