@@ -14,7 +14,7 @@ import {
   nextAttempt,
   passJob,
 } from './modelled-job.ts';
-import { finish, giveUp } from './patient-person.ts';
+import { finish, giveUp, letGoOn } from './patient-person.ts';
 import { STEPS } from './repair-steps.ts';
 
 test('the model has a row for every phase, and none besides', () => {
@@ -72,6 +72,13 @@ describe.each(PHASE_IDS)('from %s', (phase) => {
       expect(endOf(giveUp(held))).toBe('stopped-by-person');
       canBeFinished(held);
     });
+  });
+
+  test('HOLD holds the job again in the second in which it restarts', () => {
+    const held = passJob(hold(jobIn(phase)), AT_REST_IN_S, (now) => batchOf(now) === 'held');
+    const restarting = letGoOn(held);
+    expect(batchOf(restarting)).toBe('restarting');
+    expect(batchOf(hold(restarting))).toMatch(/^h(olding|eld)$/);
   });
 
   test('the stop ends the job with its reason, and another attempt finishes it', () => {

@@ -54,6 +54,15 @@ export function leadOn(job: Job, manner: Manner, presses = MOST_PRESSES): Job {
   return now;
 }
 
+/** Until the press that lets a held job go on. */
+export function letGoOn(held: Job): Job {
+  let now = held;
+  for (let n = 0; n < MOST_PRESSES && now.unit.state.batch !== 'restarting'; n++) {
+    now = leadOn(now, 'sound', 1);
+  }
+  return now;
+}
+
 function endOf({ unit }: Job): { readonly reason: string; readonly why: string } | null {
   const end = unit.log.findLast(({ kind }) => kind === 'end');
   return end?.kind === 'end' ? end : null;
