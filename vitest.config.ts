@@ -1,4 +1,7 @@
 import { randomInt } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 /**
@@ -23,6 +26,13 @@ if (asked === 'random') {
   const seed = String(randomInt(2 ** 31));
   Object.assign(process.env, { MENISCUS_SEED: seed });
   console.info(`MENISCUS_SEED=${seed}`);
+}
+
+/** The key and memory of the tests' unit: no test signs with the key of the person who runs them. */
+if (process.env['MENISCUS_UNIT'] === undefined) {
+  const unit = mkdtempSync(join(tmpdir(), 'meniscus-unit-'));
+  Object.assign(process.env, { MENISCUS_UNIT: unit });
+  process.on('exit', () => rmSync(unit, { recursive: true, force: true }));
 }
 
 const project = (

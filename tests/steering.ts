@@ -53,6 +53,9 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'offer-cycle': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy'] },
   'measure-leg': { legGrowsIn: 'vacuum-dwell' },
   'accept-mark': { no: ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle'] },
+  'cycle-or-end': {
+    no: ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle', 'accept-mark'],
+  },
 };
 
 /** A person answers once the screen can count as read. */

@@ -10,7 +10,7 @@ import { amountOf } from '../faults/fault-kinds.ts';
 import { REMEDIES, type Remedy } from '../faults/faults.ts';
 import { doGuidedHandWork } from '../people/guided-hands.ts';
 import { doHandWork } from '../people/hands.ts';
-import { isPhase, readScreen, type SeenStep } from '../people/screen-reading.ts';
+import { isPhase, readScreen, type Screen, type SeenStep } from '../people/screen-reading.ts';
 import type { Sight } from '../people/technician.ts';
 import { isDry } from '../plant/break/injector.ts';
 import { looksClear } from '../plant/break/sight.ts';
@@ -58,6 +58,8 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
+  // Soft resin shows that there was none.
+  scrape: ['film'],
 };
 
 /** A button, and the hand work that its press confirms. */
@@ -66,10 +68,14 @@ export function pressButton(rig: Rig, button: Button): void {
   rig.fingers.push(button);
   const double = faultOf('double-press', rig.active);
   if (double !== undefined) rig.slips.press(button, timeOfS(rig.plant) + amountOf(double));
-  if (button !== 'yes' || screen === null) return;
+  if (screen === null || !isWorkDone(button, screen)) return;
   if (screen.kind === 'held') rig.faults.mend(REMEDIES);
   if (screen.kind === 'step' && screen.step !== null) confirmStep(rig, screen.step);
 }
+
+/** YES comes after the work; film and shield are off the pit, however it is found. */
+const isWorkDone = (button: Button, { kind, step }: Screen): boolean =>
+  button === 'yes' || (button === 'no' && kind === 'step' && step === 'scrape');
 
 function confirmStep(rig: Rig, step: SeenStep): void {
   if (!isPhase(step)) {

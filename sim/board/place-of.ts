@@ -13,7 +13,7 @@ import { drawWayToResin } from './light-errors.ts';
 export function placeOf({ seed, atmospherePa, world, light, faults }: Scenario): Place {
   // No two breaks of one kind are alike.
   const spread = 1 + 0.1 * (createChance(seed, 'break').uniform() - 0.5);
-  const gaps = world.break.gaps.map((gap) => ({ ...gap, escapeS: gap.escapeS * spread }));
+  const gaps = world.break.gaps.map((gap) => ({ ...gap, fingerRatio: gap.fingerRatio * spread }));
   const curing = filledFrom(faults, world.curing);
   const way = drawWayToResin(createChance(seed, 'way'), light);
   const filmTransmission = Math.min(1, world.lamp.filmTransmission * way.filmFactor);

@@ -15,6 +15,7 @@ export const REMEDIES = [
   'reseat',
   'dry',
   'recharge',
+  'film',
   'connect-hose',
   'close-shield',
   'warm',
@@ -262,7 +263,7 @@ export const FAULT_PRESETS: Readonly<Record<string, FaultPreset>> = {
   },
   'film-left-off': {
     title: 'the pit is cured without its film',
-    faults: [{ kind: 'film-left-off', from: during('cover-film', 0) }],
+    faults: [{ kind: 'film-left-off', from: during('cover-film', 0), mendedBy: 'film' }],
   },
   'film-left-on': {
     title: 'the film is left on at the scrape',

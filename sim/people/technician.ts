@@ -72,6 +72,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   // No scripted person sees a leg grow; who held the job for one goes on.
   'measure-leg': { takesS: 6, press: () => 'no' },
   'accept-mark': { takesS: 3, press: yes },
+  'cycle-or-end': { takesS: 3, press: yes },
   'injector-off': handWork(8),
   'cover-fill': handWork(12),
   'place-lamp-fill': handWork(8),
@@ -81,7 +82,7 @@ export const HABITS: Readonly<Record<PhaseId, Habit | null>> = {
   'cover-film': handWork(8),
   'place-lamp': handWork(8),
   cure: NOTHING,
-  scrape: handWork(12),
+  scrape: { takesS: 12, press: ({ tacky }) => (tacky === false ? 'yes' : 'no') },
   polish: handWork(12),
   'clean-injector': handWork(12),
   'final-look': {

@@ -11,7 +11,7 @@ import { wornUnit } from './air/air-unit.ts';
 import { pressedRestriction } from './air/foot.ts';
 import { GRIT_CONDUCTANCE, NO_SEAL } from './air/seal.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
-import { isDry } from './break/injector.ts';
+import { isDry, stepResinAir } from './break/injector.ts';
 import { stepMoisture } from './break/moisture.ts';
 import { bubbling } from './break/sight.ts';
 import { viscosityPaS } from './break/viscosity.ts';
@@ -98,8 +98,12 @@ function stepGas(
   const unit = wornUnit(world.air, conditions);
   const breakDrive = breakDriveOf(state, place, conditions);
   const airDrive = airDriveOf(state, place, outputs, conditions);
-  const givenOff = stepGivenOff(state, place, conditions, steps * STEP_S);
-  state.givenOffMol += givenOff * steps * STEP_S;
+  const dtS = steps * STEP_S;
+  const ofResin = breakDrive.wet
+    ? stepResinAir(state.resin, air.injectorPa, breakDrive.solubilityMolPerM3Pa, dtS)
+    : 0;
+  const givenOff = ofResin + stepGivenOff(state, place, conditions, dtS);
+  state.givenOffMol += givenOff * dtS;
   state.bubbling = false;
   if (!breakDrive.wet) {
     // Nothing is stiff: the break takes the whole run at once.
@@ -122,7 +126,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 function breakDriveOf(
   state: PlantState,
-  { atmospherePa, world }: Place,
+  { world }: Place,
   { airK, injectorLifted }: Conditions,
 ): Writable<BreakDrive> {
   const { setup, openResin } = state;
@@ -131,13 +135,14 @@ function breakDriveOf(
   const dry = isDry(state.resin);
   return {
     injectorPa: state.air.injectorPa,
-    atmospherePa,
     gasK: airK,
     viscosityPaS:
       viscosityPaS(resin.viscosity, breakK(state)) *
       setViscosityRatio(openResin.conversion, curing),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
+    diffusionM2PerS: resin.diffusionM2PerS,
+    resinAirPa: state.resin.airPa,
     wet: standsOver && !dry,
     dry: standsOver && dry,
     gelled: openResin.conversion >= curing.gelConversion || gelled(state.cure, curing),

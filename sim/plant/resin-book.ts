@@ -18,7 +18,12 @@ export function takeHandsResin(
   const { injector, pitM3 } = place.world;
   if (!setup.charged) return 0;
   const charge = { ...injector, chargeM3: conditions.chargeM3 ?? injector.chargeM3 };
-  bookHands(resin, charge, { charges: 1 + setup.recharges, lifts: setup.lifts });
+  bookHands(
+    resin,
+    charge,
+    { charges: 1 + setup.recharges, lifts: setup.lifts },
+    place.atmospherePa,
+  );
   if (setup.sealed && !setup.injectorOff) fillPit(resin, pitM3);
   return breakResinM3(filling, place);
 }

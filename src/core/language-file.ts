@@ -16,6 +16,7 @@ const LONGEST = 1000;
 const SPECIAL: Readonly<Record<string, (reference: string) => z.ZodType>> = {
   schema: (reference) => schemaName(reference),
   language: () => z.string().regex(LANGUAGE_TAG, { error: 'a language tag like "en" or "pt-BR"' }),
+  called: () => z.enum(['by-id', 'by-name'], { error: '"by-id" or "by-name"' }),
   decimal: () => z.enum(['.', ','], { error: '"." or ","' }),
 };
 

@@ -25,6 +25,8 @@ export const JOB_MEASUREMENTS = [
   'pumpStrengthRatio',
   'pressureReachedPa',
   'doseCoverageFactor',
+  /** Doses given on top of the first, because the resin was found soft. */
+  'furtherCures',
   'allowedSpotOverPaneK',
   'allowedHeatingKPerS',
   'greatestSpotOverPaneK',

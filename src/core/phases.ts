@@ -73,6 +73,7 @@ export const PHASES = {
   'ask-resin': { part: 'cycles', aside: true, resinOpen: true },
   recharge: { part: 'cycles', aside: true, resinOpen: true },
   'accept-mark': { part: 'cycles', aside: true, resinOpen: true },
+  'cycle-or-end': { part: 'cycles', aside: true, resinOpen: true },
   // After a HOLD for a leg that grew, wherever that was.
   'measure-leg': { part: 'cycles', aside: true, glassWatched: true, resinOpen: 'once-charged' },
   'injector-off': { part: 'cure', resinOpen: true, entry: true },

@@ -35,6 +35,15 @@ const PEOPLE_CHECKED = {
   'not recorded': 'NOT checked: no hash of them was recorded',
 } as const;
 
+const NO_HASH = 'NOT checked: no hash covers them, so they may have been added at any time';
+
+const PHOTOGRAPHS_CHECKED: Readonly<Record<ChainState, string>> = {
+  agrees:
+    'their hashes are entered into the chain with this page; what was done to them before is NOT checked',
+  differs: NO_HASH,
+  'not recorded': NO_HASH,
+};
+
 export interface WhatWasHeld {
   readonly journal: ChainState;
   /** People are not printed where their file disagrees with the chain. */
@@ -59,7 +68,7 @@ export const whatWasChecked = (
       'Photographs',
       photos.before === null && photos.after === null
         ? 'none are printed'
-        : 'NOT checked: no hash covers them, so they may have been added at any time',
+        : PHOTOGRAPHS_CHECKED[journal],
     ],
   ],
 });

@@ -96,7 +96,12 @@ export interface DocumentFacts {
   readonly overrides: readonly OverrideFact[] | null;
   readonly amendments: readonly AmendmentFact[] | null;
   /** Place in the chain of records. */
-  readonly chain: { readonly seq: number; readonly hash: string } | null;
+  readonly chain: {
+    readonly seq: number;
+    readonly hash: string;
+    /** Fingerprint of the key that signed the entry; null where it is not signed. */
+    readonly unitKey: string | null;
+  } | null;
   readonly photos: { readonly before: PhotoFact | null; readonly after: PhotoFact | null };
   /** The agreement made before work began. */
   readonly agreement: string | null;

@@ -138,6 +138,11 @@ function widestLiveLines({ live, damage }: Catalogue) {
   const rows: readonly (readonly [string, string])[] = [
     ['live.pressure', `${filled(live.pressure, { pressure: '-95' })} ${time}`],
     ['live.pressureUnknown', live.pressureUnknown],
+    [
+      'live.pressureBrief',
+      `5.2 !? ${filled(live.pressureBrief, { pressure: '-95' })} ${shortTime}`,
+    ],
+    ['live.doseBrief', `6.5 !? ${filled(live.doseBrief, { dose: '9.99', target: '9.99' })}`],
     ['live.dose', `${filled(live.dose, { dose: '9.99', target: '9.99' })} ${shortTime}`],
     ['live.timeUnknown', `${filled(live.pressure, { pressure: '-95' })} ${live.timeUnknown}`],
     ['live.margin', filled(live.margin, { margin: '9.99' })],

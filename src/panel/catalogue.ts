@@ -23,10 +23,12 @@ import { schemaName, text } from '../core/settings.ts';
 /** Words of the display that belong to no single step or alarm, with the figures that they take. */
 export const LIVE_KEYS = [
   'pressure',
+  'pressureBrief',
   'pressureUnknown',
   'timeLeft',
   'timeUnknown',
   'dose',
+  'doseBrief',
   'margin',
   'daylight',
   'vacuumChanged',
@@ -82,6 +84,8 @@ export const REASON_KEYS = [
   'held-by-hand',
   'leg-grew',
   'leg-too-long',
+  'still-soft',
+  'resin-wet',
   'resin-inside',
   'ask-leg-grew',
   'ask-resin-inside',

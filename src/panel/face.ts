@@ -48,6 +48,8 @@ export interface Face {
   /** What the buttons do in this step. */
   readonly buttons: () => string;
   readonly help: () => readonly HelpPage[];
+  /** Pressure or dose and the time left, short enough for a page of help; null where nothing runs. */
+  readonly brief: () => string | null;
   /** Why it is held, stopped or aborted. */
   readonly why: () => readonly Page[];
 }
@@ -89,7 +91,11 @@ function helpScreen(face: Face, page: number): DisplayLines {
   const { catalogue } = face.seen;
   const all = face.help();
   const shown = all[page % all.length];
-  const title = shown?.caution === true ? `!? ${catalogue.states.caution}` : `? ${face.title}`;
+  const brief = face.brief();
+  const title =
+    shown?.caution === true
+      ? `!? ${brief ?? catalogue.states.caution}`
+      : `? ${brief ?? face.title}`;
   const buttons = buttonLine(catalogue, 'help', pageMark(page, all.length));
   return screen(`${mark} ${title}`, shown?.lines ?? [], buttons);
 }

@@ -56,21 +56,49 @@ export interface LiveValues extends SheetValues {
 
 type Writer = (live: LiveValues, snapshot: Snapshot, catalogue: Catalogue) => string;
 
-const pressureLine: Writer = ({ leftS }, { pressurePa, atmospherePa }, catalogue) => {
-  const { live } = catalogue;
-  if (pressurePa === null || atmospherePa === null) return live.pressureUnknown;
-  const gaugeKPa = kPaFromPa(pressurePa - atmospherePa);
-  // Within two steps of the converter a sign would only flicker.
-  const sign = Math.abs(gaugeKPa) < 1 ? '' : gaugeKPa > 0 ? '+' : '-';
-  const pressure = `${sign}${Math.abs(gaugeKPa).toFixed(0)}`;
-  return ends(filled(live.pressure, { pressure }), left(leftS, catalogue));
-};
+type Length = 'whole' | 'brief';
 
-const doseLine: Writer = ({ leftS, doseInHandJPerM2 }, { targetJPerM2 }, catalogue) => {
-  const dose = joulesPerCm2(doseInHandJPerM2).toFixed(2);
-  const target = joulesPerCm2(targetJPerM2).toFixed(2);
-  return ends(filled(catalogue.live.dose, { dose, target }), left(leftS, catalogue));
-};
+const pressureWriter =
+  (length: Length): Writer =>
+  ({ leftS }, { pressurePa, atmospherePa }, catalogue) => {
+    const { live } = catalogue;
+    if (pressurePa === null || atmospherePa === null) return live.pressureUnknown;
+    const gaugeKPa = kPaFromPa(pressurePa - atmospherePa);
+    // Within two steps of the converter a sign would only flicker.
+    const sign = Math.abs(gaugeKPa) < 1 ? '' : gaugeKPa > 0 ? '+' : '-';
+    const pressure = `${sign}${Math.abs(gaugeKPa).toFixed(0)}`;
+    const words = length === 'whole' ? live.pressure : live.pressureBrief;
+    return together(length, filled(words, { pressure }), left(leftS, catalogue));
+  };
+
+const doseWriter =
+  (length: Length): Writer =>
+  ({ leftS, doseInHandJPerM2 }, { targetJPerM2 }, catalogue) => {
+    const { live } = catalogue;
+    const dose = joulesPerCm2(doseInHandJPerM2).toFixed(2);
+    const target = joulesPerCm2(targetJPerM2).toFixed(2);
+    const words = length === 'whole' ? live.dose : live.doseBrief;
+    return together(length, filled(words, { dose, target }), left(leftS, catalogue));
+  };
+
+/** The time at the end of a line of its own, or right behind on one that is shared. */
+const together = (length: Length, value: string, time: string): string =>
+  length === 'whole' ? ends(value, time) : `${value} ${time}`.trimEnd();
+
+const pressureLine = pressureWriter('whole');
+const doseLine = doseWriter('whole');
+const BRIEF: ReadonlyMap<Writer | undefined, Writer> = new Map([
+  [pressureLine, pressureWriter('brief')],
+  [doseLine, doseWriter('brief')],
+]);
+
+/** Pressure or dose and the time left beside the number of the step; null where neither runs. */
+export const briefLine = (
+  phase: PhaseId,
+  live: LiveValues,
+  snapshot: Snapshot,
+  catalogue: Catalogue,
+): string | null => BRIEF.get(LIVE[phase])?.(live, snapshot, catalogue) ?? null;
 
 /** Why the lamp is still on when the display already shows the target. */
 export function marginLine(

@@ -5,6 +5,7 @@
  */
 
 import type { AlarmAction } from '../core/events.ts';
+import { BUTTONS } from '../core/frame.ts';
 import type { PhaseId } from '../core/phases.ts';
 import { filled, type Phrase, worded } from '../core/phrases.ts';
 import type { AdviceKey, AlarmWords, Catalogue, ReasonKey } from './catalogue.ts';
@@ -74,16 +75,24 @@ export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): rea
   const { reasons } = catalogue;
   const { title, now } = alarmWords(reason.alarm, catalogue);
   const before = reason.refused ? pages(reasons['cannot-go-on'], TEXT_ROWS) : [];
-  const heading = `${title}. ${happened(reason.alarm, catalogue)}`;
-  return [...before, ...pages(heading, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
+  // What was expected and seen stood on the alarm's own pages.
+  return [...before, ...pages(`${title}.`, TEXT_ROWS), ...pages(now, TEXT_ROWS)];
 }
 
 function happened(alarm: ShownAlarm, catalogue: Catalogue): string {
-  const { phrases } = catalogue;
+  const { phrases, names } = catalogue;
   return filled(alarmWords(alarm, catalogue).happened, {
     expected: worded(alarm.expected, phrases),
-    seen: worded(alarm.seen, phrases),
+    seen: worded(withOwnLabel(alarm.seen, names), phrases),
   });
+}
+
+/** The record calls a button by its English label, the display as the button is labelled. */
+function withOwnLabel(phrase: Phrase, names: Catalogue['names']): Phrase {
+  const button = BUTTONS.find((one) => one.toUpperCase() === phrase.with?.['button']);
+  return button === undefined
+    ? phrase
+    : { ...phrase, with: { ...phrase.with, button: names[button] } };
 }
 
 /** A checked catalogue has words for every alarm; otherwise its name is better than nothing. */

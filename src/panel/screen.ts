@@ -9,20 +9,29 @@ import { type PhaseId, STEP_NUMBERS } from '../core/phases.ts';
 import type { AdviceKey } from './catalogue.ts';
 import { cycleLine } from './cycle-line.ts';
 import { buttonLine, type Face, type Seen } from './face.ts';
-import { daylightLine, glassLineToDo, type LiveValues, liveLine, marginLine } from './live-line.ts';
-import { helpPages, reasonPages, type ShownReason } from './page-words.ts';
+import {
+  briefLine,
+  daylightLine,
+  glassLineToDo,
+  type LiveValues,
+  liveLine,
+  marginLine,
+} from './live-line.ts';
+import { helpPages, type Page, reasonPages, type ShownReason } from './page-words.ts';
 
 export interface View extends Seen {
   readonly phase: PhaseId;
   readonly notClearAdvice: AdviceKey;
   /** Why the job is held, stopped or aborted. */
   readonly why: ShownReason;
+  /** Liquid resin is in the break. */
+  readonly resinWet: boolean;
   readonly live: LiveValues;
   readonly snapshot: Snapshot;
 }
 
 export function faceOf(view: View): Face {
-  const { catalogue, kind, phase, why } = view;
+  const { catalogue, kind, phase } = view;
   return {
     seen: view,
     mark: STEP_NUMBERS[phase],
@@ -31,8 +40,17 @@ export function faceOf(view: View): Face {
     // A repair asks for no number.
     buttons: () => buttonLine(catalogue, kind === 'entry' ? 'confirm' : kind),
     help: () => helpPages(view),
-    why: () => reasonPages(why, catalogue),
+    why: () => whyPages(view),
+    brief: () =>
+      kind === 'automatic' ? briefLine(phase, view.live, view.snapshot, catalogue) : null,
   };
+}
+
+/** A job that is over says what to do with resin that was left wet. */
+function whyPages({ why, batch, resinWet, catalogue }: View): readonly Page[] {
+  const over = batch === 'stopped' || batch === 'aborted';
+  const wet = over && resinWet ? reasonPages({ say: 'resin-wet' }, catalogue) : [];
+  return [...reasonPages(why, catalogue), ...wet];
 }
 
 function linesOf({ phase, kind, catalogue, live, snapshot }: View): readonly [string, string] {

@@ -72,6 +72,8 @@ export interface ProcedureState {
   readonly longPulls: number;
   /** How long the lamp has been off for a check of the dark during a cure, s; null otherwise. */
   readonly darkLookS: number | null;
+  /** Further doses asked for because the resin was found soft. */
+  readonly furtherCures: number;
   readonly outcome: Outcome | null;
 }
 
@@ -108,6 +110,7 @@ export const PROCEDURE_START: ProcedureState = {
   sealWhy: null,
   longPulls: 0,
   darkLookS: null,
+  furtherCures: 0,
   outcome: null,
 };
 
@@ -147,6 +150,7 @@ export function stateAfter(state: ProcedureState, dtS: number): ProcedureState {
     sealWhy: state.sealWhy,
     longPulls: state.longPulls,
     darkLookS: state.darkLookS,
+    furtherCures: state.furtherCures,
     outcome: state.outcome,
   };
 }

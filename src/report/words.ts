@@ -109,6 +109,7 @@ const MEASURED_WORDS: Readonly<Record<Measurement, Wording>> = {
   },
   lampLastKnownWPerM2: { label: 'irradiance when the lamp was last used', write: lightWords },
   airLeftRatio: { label: 'share of the air left by the vacuum', write: shareWords },
+  furtherCures: { label: 'further doses, because the resin was soft', write: String },
   leakRatePaM3PerS: { label: 'leak rate of the seal', write: leakWords },
   leakRateUncertaintyPaM3PerS: {
     label: 'uncertainty of the leak rate (sample scatter, 95 %)',
@@ -255,6 +256,8 @@ export const QUESTION_WORDS: Readonly<Partial<Record<PhaseId, string>>> = {
   'air-jump': 'The air has changed by more than weather does: moved to another altitude?',
   'measure-leg': 'A leg grew: is the longest one past the limit of this repair?',
   'accept-mark': 'A mark may remain: cure anyway?',
+  'cycle-or-end': 'Not cured with a mark: run another cycle?',
+  scrape: 'Scraped level: hard all over?',
   'final-look': 'Clear, level and hard all over?',
   result: 'Result read, record closed?',
 };

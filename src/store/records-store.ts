@@ -8,9 +8,10 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import type { Checked } from '../core/settings.ts';
 import { makePrivateFolder } from '../journal/private-file.ts';
-import { type AppendDraft, appendEntry } from './chain/append.ts';
+import { type AppendDraft, type AppendMeans, appendEntry } from './chain/append.ts';
 import type { ChainEntry, EntryKind } from './chain/chain-entry.ts';
 import { personalFieldsOf } from './chain/personal-file.ts';
+import type { Unit } from './chain/unit-key.ts';
 import { closeRecords } from './close-records.ts';
 import { createChainIndex } from './index/chain-index.ts';
 import { createDatabaseIndex } from './index/database-index.ts';
@@ -24,6 +25,8 @@ export interface OpenOptions {
   readonly readOnly?: boolean;
   /** Salt for personal data; random unless a simulated run derives its own. */
   readonly newSalt?: () => string;
+  /** Signs what is appended. */
+  readonly unit?: Unit | null;
 }
 
 export interface ShownEntry {
@@ -70,7 +73,7 @@ const SALT_BYTES = 16;
 const randomSalt = (): string => randomBytes(SALT_BYTES).toString('hex');
 
 export function openRecords(folder: string, options: OpenOptions = {}): Checked<RecordsStore> {
-  const { readOnly = false, newSalt = randomSalt } = options;
+  const { readOnly = false, newSalt = randomSalt, unit = null } = options;
   const missing = readOnly ? !existsSync(folder) : !canMake(folder);
   if (missing) {
     const accepted = readOnly ? 'a folder of records' : 'a folder that can be made';
@@ -78,13 +81,13 @@ export function openRecords(folder: string, options: OpenOptions = {}): Checked<
   }
   closeRecords(folder);
   const opened = openIndex(folder, readOnly);
-  return opened.ok ? { ok: true, value: storeOn(folder, opened.value, newSalt) } : opened;
+  return opened.ok ? { ok: true, value: storeOn(folder, opened.value, { newSalt, unit }) } : opened;
 }
 
 function storeOn(
   folder: string,
   { database, notes: openedNotes }: OpenedIndex,
-  newSalt: () => string,
+  means: Pick<AppendMeans, 'newSalt' | 'unit'>,
 ): RecordsStore {
   let index = database === null ? createChainIndex(folder) : createDatabaseIndex(folder, database);
   const notes = [...openedNotes];
@@ -104,7 +107,7 @@ function storeOn(
   return {
     append: (draft) => {
       const known = () => read((one) => one.head());
-      const entry = appendEntry(folder, draft, { newSalt, known });
+      const entry = appendEntry(folder, draft, { ...means, known });
       const stopped = read((one) => one.catchUp());
       if (stopped !== null) notes.push(`${stopped}; run: meniscus records verify`);
       return entry;

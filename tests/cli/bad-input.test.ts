@@ -15,7 +15,7 @@ const LEG = {
   lengthMm: 10,
   mouthApertureUm: 1.2,
   endRatio: 0.6,
-  escapeS: 20,
+  fingerPercent: 20,
   widthMm: 1.2,
 };
 

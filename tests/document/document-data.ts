@@ -158,7 +158,7 @@ export const longFacts = (): DocumentFacts =>
         text: `Lot typed wrongly beside ${channel}. `.repeat(6),
         by: NAME_40,
       })),
-      chain: { seq: 12, hash: 'a3'.repeat(32) },
+      chain: { seq: 12, hash: 'a3'.repeat(32), unitKey: null },
       photos: {
         before: { bytes: GLASSY_PNG, type: 'image/png' },
         after: { bytes: GLASSY_PNG, type: 'image/png' },

@@ -103,7 +103,10 @@ async function runOn(board: Board, run: Session['run'], folder: string, name: st
     act: () => undefined,
     look: () => null,
   };
-  const begun = beginRecord(jobFolder, { settings: settings.value, session, about: ABOUT });
+  const begun = beginRecord(
+    { records: folder, id: name },
+    { settings: settings.value, session, about: ABOUT },
+  );
   if (!begun.ok) throw new Error(JSON.stringify(begun.problems));
   const end = await runJob({
     settings: settings.value,

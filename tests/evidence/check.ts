@@ -26,6 +26,38 @@ export interface CheckRow {
   readonly misses?: string;
 }
 
+/**
+ * What a row proves, never added up: a published figure that somebody looked up, against code that
+ * the job uses; numerics against another solution of the same equations; a value tuned to common
+ * practice. A figure that is only remembered proves nothing until its source is opened.
+ */
+export const KINDS = ['published', 'numerics', 'tuned', 'remembered'] as const;
+export type Kind = (typeof KINDS)[number];
+
+export const KIND_OF: Readonly<Record<CheckRow['obtained'], Kind>> = {
+  seen: 'published',
+  'seen second-hand': 'published',
+  computed: 'numerics',
+  'independent solver': 'numerics',
+  'common practice': 'tuned',
+  'from memory': 'remembered',
+};
+
+/** Digits of a number, wherever its decimal point stands: a source that is used in two units says one thing. */
+const digitsOf = (value: number): string =>
+  value.toExponential().replace(/e.*$/, '').replaceAll(/[.-]/g, '');
+
+/** How many different things rows say: one figure of one source counts once, in whatever unit. */
+export const distinctFacts = (rows: readonly CheckRow[]): number =>
+  new Set(
+    rows.map(({ source, expected, what }) => {
+      const digits = digitsOf(expected);
+      const said = source.replaceAll('°', '').replaceAll(/\s+/g, ' ');
+      // Of one or two digits many are alike: what they belong to tells them apart.
+      return digits.length > 2 ? `${said} ${digits}` : `${said} ${what}`;
+    }),
+  ).size;
+
 export interface Curve {
   readonly x: readonly number[];
   readonly y: readonly number[];

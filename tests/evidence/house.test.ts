@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { ALL_GROUPS } from './all-groups.ts';
-import type { CheckGroup, CheckRow } from './check.ts';
+import { type CheckGroup, type CheckRow, KIND_OF } from './check.ts';
 
 const here = new URL('.', import.meta.url);
 const topics = readdirSync(here, { recursive: true, encoding: 'utf8' }).filter((name) =>
@@ -60,6 +60,29 @@ test('a tolerance over a fifth of what is expected says why, unless nought is ex
 
 test('a row that misses its source says by how much or why', () => {
   expect(rowsThat(({ misses }) => misses !== undefined && misses.trim().length < 20)).toEqual([]);
+});
+
+/** Fifteen digits are the most that a certified value comes with. */
+const MOST_PRINTED = 15;
+const digits = (value: number): number =>
+  value.toExponential().replace(/e.*$/, '').replaceAll(/[.-]/g, '').length;
+
+test('a published figure has no more digits than a source prints: a longer one was worked out', () => {
+  expect(
+    rowsThat(
+      ({ obtained, expected }) =>
+        KIND_OF[obtained] === 'published' && digits(expected) > MOST_PRINTED,
+    ),
+  ).toEqual([]);
+});
+
+test('a row that calls itself remembered, worked out or looked up does not say otherwise in its source', () => {
+  expect(
+    rowsThat(
+      ({ obtained, source }) =>
+        KIND_OF[obtained] === 'published' && /from memory|worked out|derived/.test(source),
+    ),
+  ).toEqual([]);
 });
 
 test('every stored reference is used by a group, and has its equations and its solver', () => {

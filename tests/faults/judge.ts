@@ -118,6 +118,9 @@ function foundIn(events: readonly Event[], report: ReportData): Found | null {
     if (event.kind === 'answer' && event.phase === 'ask-clear' && event.answer === 'no') {
       return { by: 'a person: not clear', atS };
     }
+    if (event.kind === 'answer' && event.phase === 'scrape' && event.answer === 'no') {
+      return { by: 'a person: soft', atS };
+    }
     if (event.kind === 'end' && event.reason !== 'completed') {
       return { by: `end: ${event.reason}`, atS };
     }

@@ -8,6 +8,7 @@ import { proposedFor } from '../../src/intake/rules/places.ts';
 import type { RuleSet } from '../../src/intake/rules/rule-set.ts';
 import { nextBrief } from '../../src/intake/sheet/brief.ts';
 import { pathsOf } from '../../src/intake/sheet/brief-questions.ts';
+import { beginConversation, hearLine } from '../../src/intake/sheet/conversation.ts';
 import type { IntakeSheet } from '../../src/intake/sheet/intake-sheet.ts';
 import type { Question } from '../../src/intake/sheet/question.ts';
 import { type Answers, sheetOf } from '../../src/intake/sheet/questions.ts';
@@ -53,8 +54,21 @@ const TEN = [
   'brief.field',
 ];
 const STRIP: Changes = { 'place.fromLeftMm': 640 };
+/** A person decides in any case, of the law and of the heater wires. */
+const BETWEEN_STRIPS: Changes = { 'place.fromLeftMm': 790, 'place.heatedField': true };
 
 describe('the short questionnaire', () => {
+  test('takes a place for its rule sets, and says where none is known', () => {
+    const context = { today: '2026-11-20', ruleSets: [], placeOf: proposedFor };
+    const begun = beginConversation({ reference: 'job', lookedOn: '2026-11-20' }, context);
+    expect(begun.state.at?.path).toBe('ruleSets');
+    const germany = hearLine(begun.state, 'de', context).state.answers;
+    expect(germany['ruleSets']).toEqual(proposedFor('de')?.sets);
+    const italy = hearLine(begun.state, 'it', context);
+    expect(italy.state.answers['ruleSets']).toEqual([]);
+    expect(italy.lines[0]).toBe('  No rule set is known here for this place (it).');
+  });
+
   test('begins with the same ten questions, those of a crack about its length', () => {
     expect(asked(sheetWith(), []).paths.slice(0, 10)).toEqual(TEN);
     const crack = { 'damage.type': 'crack', 'damage.longestLegMm': 40 };
@@ -74,12 +88,18 @@ describe('the short questionnaire', () => {
     ]);
   });
 
+  test('asks on for what may forbid it where a person decides in any case, and for nothing else', () => {
+    const open = { 'damage.edgesReached': 'unknown', 'vehicle.beforeFirstSale': 'unknown' };
+    const { matters } = verdictSoFar(sheetWith({ ...BETWEEN_STRIPS, ...open }), setsOf('de'));
+    expect(matters.map(({ paths }) => paths)).toEqual([['damage.edgesReached']]);
+  });
+
   test.each([
     ['de', {}, 'allowed'],
     ['de', STRIP, 'not-allowed-here'],
-    // In the strip by the seat alone a person decides; a crater over 5 mm is forbidden there too.
-    ['de', { 'place.fromLeftMm': 790 }, 'needs-a-person'],
-    ['de', { 'place.fromLeftMm': 790, 'damage.pitMm': 6 }, 'not-allowed-here'],
+    // In the strip by the seat alone a person decides; a crack under the trim is forbidden there too.
+    ['de', BETWEEN_STRIPS, 'needs-a-person'],
+    ['de', { ...BETWEEN_STRIPS, 'damage.edgesReached': 1 }, 'not-allowed-here'],
     ['gb', {}, 'allowed'],
     ['gb', { 'damage.diameterMm': 41 }, 'not-allowed-here'],
     ['nl', {}, 'needs-a-person'],

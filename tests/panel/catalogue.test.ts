@@ -57,6 +57,7 @@ const MAY_HURT: Readonly<Record<PhaseId, boolean>> = {
   'ask-resin': false,
   recharge: true,
   'accept-mark': false,
+  'cycle-or-end': false,
   'measure-leg': true,
   'injector-off': true,
   'cover-fill': true,

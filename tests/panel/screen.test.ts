@@ -48,10 +48,10 @@ describe('the display', () => {
   });
 
   test('tells a caution from an explanation, and both by the step', () => {
-    expect(display({ phase: 'pressurise', page: 0 })[0]).toBe('5.5 ? Pressure up   ');
-    expect(display({ phase: 'pressurise', page: 2 })[0]).toBe('5.5 !? Caution      ');
-    expect(display({ phase: 'pressurise', page: 2, catalogue: SPANISH })[0]).toBe(
-      '5.5 !? Cuidado      ',
+    expect(display({ phase: 'cover-fill', page: 0 })[0]).toBe('6.1a ? Film on fill ');
+    expect(display({ phase: 'cover-fill', page: 3 })[0]).toBe('6.1a !? Caution     ');
+    expect(display({ phase: 'cover-fill', page: 5, catalogue: SPANISH })[0]).toBe(
+      '6.1a !? Cuidado     ',
     );
   });
 
@@ -74,7 +74,7 @@ describe('the display', () => {
 
   test('a held job says why, and that it cannot go on while the cause stands', () => {
     const why = { alarm, refused: false } as const;
-    expect(display({ batch: 'held', why })[1]).toBe('Over-pressure. The  ');
+    expect(display({ batch: 'held', why })[1]).toBe('Over-pressure.      ');
     const refused = { alarm, refused: true } as const;
     expect(display({ batch: 'held', why: refused })[1]).toBe('Cannot go on yet:   ');
   });
@@ -125,7 +125,7 @@ describe('what a held job asks', () => {
       '5.3 ||? End job     ',
       'End the job? YES    ',
       'ends, NO goes back. ',
-      'YES=end NO=back  1/2',
+      'YES=end NO=back     ',
     ]);
   });
 
@@ -137,7 +137,7 @@ describe('what a held job asks', () => {
       '¿Se ve resina en el |lado interior?      ',
     );
     expect(asked('end', SPANISH).join('|')).toBe(
-      '5.3 ||? Terminar    |¿Terminar? SÍ acaba,|NO vuelve atrás.    |SÍ=fin NO=atrás  1/2',
+      '5.3 ||? Terminar    |¿Terminar? SÍ acaba,|NO vuelve atrás.    |SÍ=fin NO=atrás     ',
     );
   });
 });
@@ -191,4 +191,33 @@ describe('at the gate for the glass', () => {
   test('a reading that is not there is no temperature', () => {
     expect(gate(null, 0)[1]).toBe('Glass temp. unknown');
   });
+});
+
+test('help keeps pressure and time in view while the unit works by itself', () => {
+  const snapshot = { ...SNAPSHOT, atmospherePa: 100_600, pressurePa: 25_600 };
+  const live = { ...LIVE, leftS: 38.2 };
+  const first = (phase: View['phase'], page: number) =>
+    display({ phase, page, snapshot, live })[0].trimEnd();
+  expect(first('vacuum-dwell', 0)).toBe('5.2 ? -75 kPa 39 s');
+  // Its caution has the last page.
+  expect(first('vacuum-dwell', 4)).toMatch(/^5\.2 !?\? -75 kPa 39 s$/);
+  expect(first('cure', 0)).toBe('6.5 ? 1.23/5.00 39 s');
+  // Where a person works there is nothing to watch.
+  expect(first('fill-pit', 0)).toBe('6.2 ? Fill the pit');
+});
+
+test('a job that ends with wet resin in the break says what to do with the pane', () => {
+  const words = (change: Partial<View>) =>
+    [0, 1, 2, 3, 4, 5, 6]
+      .map((page) =>
+        display({ why: { say: 'interrupted' }, page, ...change })
+          .slice(1, 3)
+          .join(' '),
+      )
+      .join(' ');
+  for (const batch of ['stopped', 'aborted'] as const) {
+    expect(words({ batch, resinWet: true })).toContain('wet');
+    expect(words({ batch, resinWet: false })).not.toContain('wet');
+  }
+  expect(words({ batch: 'complete', resinWet: true })).not.toContain('wet');
 });

@@ -63,6 +63,7 @@ export const view = (change: Partial<View>): View => ({
   alarm: null,
   alarmStops: false,
   why: { say: 'held-by-hand' },
+  resinWet: false,
   asks: null,
   mustEnd: false,
   wrongKey: false,

@@ -41,7 +41,8 @@ describe.each(Object.entries(MISTAKES))('%s', (name, { alarms, outcome, filled, 
   test('raises what it should, and ends as the person at the end finds it', () => {
     const run = jobWith(name);
     expect(run.alarms).toEqual(alarms);
-    expect([run.end, run.outcome]).toEqual(['completed', outcome]);
+    const end = outcome === null ? 'stopped-by-person' : 'completed';
+    expect([run.end, run.outcome]).toEqual([end, outcome]);
   });
 
   test('leaves the break as it truly is', () => {

@@ -130,6 +130,22 @@ describe('removing personal data', () => {
   });
 });
 
+test('what is due by its age is care too, and who amended a record', async () => {
+  const folder = recordsFolder();
+  const store = opened(folder);
+  addRepair(folder, store, 'demo-1', { startedAt: '2026-01-01T09:00:00.000Z' });
+  const entry = (kind: 'care' | 'amendment', id: string, at: string) =>
+    store.append({ at, kind, id, body: { text: 'demo' }, personal: { by: 'Demo Person' } });
+  entry('care', 'care-1', '2026-01-02T09:00:00.000Z');
+  entry('amendment', 'demo-1', '2026-01-03T09:00:00.000Z');
+  const due = (before: string) => recordsDue(store, before).map(({ id }) => id);
+  expect(due('2026-01-02T09:00:00.000Z')).toEqual([]);
+  expect(due('2026-01-03T09:00:00.000Z')).toEqual(['care-1']);
+  expect(due('2026-01-04T09:00:00.000Z')).toEqual(['care-1', 'demo-1']);
+  await removed(store, folder, ['care-1', 'demo-1']);
+  expect(due('2026-01-04T09:00:00.000Z')).toEqual([]);
+});
+
 test('what is due by its age is what is older than the moment and still held', async () => {
   const folder = recordsFolder();
   const store = opened(folder);

@@ -45,6 +45,7 @@ export function createBreakState({ gaps }: Break, gasPa: number, gasK: number): 
     gaps: gaps.map(({ volumeM3 }) => ({
       frontM: 0,
       resinM3: 0,
+      resistancePerM3: 0,
       trappedMol: (gasPa * volumeM3) / (GAS_CONSTANT_J_PER_MOL_K * gasK),
       dissolvedMol: 0,
       givenMol: 0,

@@ -1,6 +1,6 @@
 /**
  * Breaks as data: demo breaks by kind of damage and the sizes on a job sheet, and a schema for
- * breaks described gap by gap in trade units. Apertures, widths and escape times are demo values:
+ * breaks described gap by gap in trade units. Apertures, widths and fingers are demo values:
  * no measurements in windscreens have been published.
  */
 import { z } from 'zod';
@@ -21,9 +21,9 @@ export interface DamageSizes {
 }
 
 const SHORTEST_M = 0.001;
-const DISC = { mouthApertureM: 8e-6, endRatio: 0.3, escapeS: 4 };
-const LEG = { mouthApertureM: 1.2e-6, endRatio: 0.6, widthM: 0.0012, escapeS: 26 };
-const CRACK = { mouthApertureM: 2e-6, endRatio: 0.5, widthM: 0.0018, escapeS: 20 };
+const DISC = { mouthApertureM: 8e-6, endRatio: 0.3, fingerRatio: 0.4 };
+const LEG = { mouthApertureM: 7e-6, endRatio: 0.75, widthM: 0.0012, fingerRatio: 0.2 };
+const CRACK = { mouthApertureM: 12e-6, endRatio: 0.5, widthM: 0.0018, fingerRatio: 0.4 };
 /** Length of a star's other legs, all alike, relative to its longest. */
 const OTHER_LEGS_RATIO = 0.7;
 
@@ -72,7 +72,7 @@ const common = {
   lengthMm: quantity(0.2, 400, 'mm'),
   mouthApertureUm: quantity(0.1, 200, 'µm'),
   endRatio: quantity(0.05, 1, ''),
-  escapeS: quantity(0.1, 10_000, 's'),
+  fingerPercent: quantity(0, 100, '%'),
 };
 const straight = {
   ...common,
@@ -110,6 +110,6 @@ function gapOfFile(file: z.infer<typeof gapSchema>): Gap {
     endRatio: file.endRatio,
     widthM: disc ? (file.turnDegrees / 180) * Math.PI * pitRadiusM : file.widthMm / 1000,
     pitRadiusM,
-    escapeS: file.escapeS,
+    fingerRatio: file.fingerPercent / 100,
   });
 }

@@ -7,11 +7,9 @@
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
-import { apertureM, type Gap, resistancePerM3, wideningPerM, widthM } from './gap-shapes.ts';
+import { apertureM, FIRST_RATIO, type Gap, wideningPerM, widthM } from './gap-shapes.ts';
 import type { GapState } from './trapped-gas.ts';
 
-/** Closer to the mouth than this share of its length a front does not matter. */
-const FIRST_RATIO = 1e-6;
 /** Remaining share of a gap that counts as completely filled. */
 const LAST_RATIO = 1e-5;
 /** A step takes no more than this share of the room ahead: the spring is not linear beyond. */
@@ -48,7 +46,7 @@ export function movedFrontM(
   const gasPa = state.trappedMol * GAS_CONSTANT_J_PER_MOL_K * gasK * perAhead;
   const capillary = capillaryPa(aperture, adhesionNPerM);
   const drivingPa = injectorPa + capillary - gasPa;
-  const openness = 1 / (areaM2 * resistancePerM3(gap, xM));
+  const openness = 1 / (areaM2 * Math.max(state.resistancePerM3, gap.firstPerM3));
   const mobility = openness / viscosityPaS;
   const drivingPerM =
     capillary * gap.taperPerM * gap.mouthApertureM * perAperture - gasPa * areaM2 * perAhead;

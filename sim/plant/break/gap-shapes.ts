@@ -18,8 +18,8 @@ export interface GapSizes {
   readonly widthM: number;
   /** Radius at which a disc is fed, m; 0 for the other kinds. */
   readonly pitRadiusM: number;
-  /** Time in which gas escapes past resin of the reference viscosity, s; demo. */
-  readonly escapeS: number;
+  /** Share of the gap's flow that a finger of gas takes to itself; fitted. */
+  readonly fingerRatio: number;
 }
 
 /** Sizes, with derived values that every step needs. */
@@ -27,7 +27,17 @@ export interface Gap extends GapSizes {
   /** Share of the mouth's aperture that is lost per metre. */
   readonly taperPerM: number;
   readonly volumeM3: number;
+  /** Resistance of a meniscus at the mouth, 1/m³. */
+  readonly meniscusPerM3: number;
+  /** Resistance of so little resin that its front does not matter, 1/m³. */
+  readonly firstPerM3: number;
 }
+
+/** Closer to the mouth than this share of its length a front does not matter. */
+export const FIRST_RATIO = 1e-6;
+
+/** A meniscus at the mouth resists like so much of the gap's length; fitted. */
+const MENISCUS_M = 2.5e-3;
 
 export function gapOf(sizes: GapSizes): Gap {
   const taperPerM = (1 - sizes.endRatio) / sizes.lengthM;
@@ -40,11 +50,15 @@ export function gapOf(sizes: GapSizes): Gap {
     endRatio: sizes.endRatio,
     widthM: sizes.widthM,
     pitRadiusM: sizes.pitRadiusM,
-    escapeS: sizes.escapeS,
+    fingerRatio: sizes.fingerRatio,
     taperPerM,
     volumeM3: 0,
+    meniscusPerM3: 0,
+    firstPerM3: 0,
   };
+  gap.meniscusPerM3 = (12 * MENISCUS_M) / (gap.widthM * gap.mouthApertureM ** 3);
   gap.volumeM3 = filledM3(gap, gap.lengthM);
+  gap.firstPerM3 = resistancePerM3(gap, FIRST_RATIO * gap.lengthM);
   return gap;
 }
 

@@ -25,6 +25,8 @@ export interface InjectorState {
   creptM3: number;
   foamedM3: number;
   wipedM3: number;
+  /** Pressure at which the resin in the injector is saturated with air. */
+  airPa: number;
   /** Charges and lifts of the foot that have been booked. */
   charges: number;
   lifts: number;
@@ -75,6 +77,7 @@ export const createInjectorState = (): InjectorState => ({
   creptM3: 0,
   foamedM3: 0,
   wipedM3: 0,
+  airPa: 0,
   charges: 0,
   lifts: 0,
 });
@@ -90,6 +93,7 @@ export function bookHands(
   state: InjectorState,
   { chargeM3, leftOnGlassRatio }: Injector,
   done: { readonly charges: number; readonly lifts: number },
+  atmospherePa: number,
 ): void {
   while (state.lifts < done.lifts) {
     state.lifts += 1;
@@ -99,6 +103,8 @@ export function bookHands(
     state.charges += 1;
     wipe(state, state.injectorM3);
     state.injectorM3 = chargeM3;
+    // It has stood in the air.
+    state.airPa = atmospherePa;
     state.chargedM3 += chargeM3;
   }
 }
@@ -106,6 +112,28 @@ export function bookHands(
 function wipe(state: InjectorState, volumeM3: number): void {
   state.injectorM3 -= volumeM3;
   state.wipedM3 += volumeM3;
+}
+
+/** Under vacuum its air leaves as bubbles, under pressure it soaks in from the surface; demo. */
+const DEGASSING_S = 60;
+const SOAKING_S = 2000;
+
+/** Where the air in the resin tends under a pressure, after `dtS`. */
+export function airPaAfter(airPa: number, injectorPa: number, dtS: number): number {
+  const timeS = injectorPa < airPa ? DEGASSING_S : SOAKING_S;
+  return injectorPa + (airPa - injectorPa) * Math.exp(-dtS / timeS);
+}
+
+/** Lets the resin in the injector give off air or take it up; mol/s into the gas over it. */
+export function stepResinAir(
+  state: InjectorState,
+  injectorPa: number,
+  solubilityMolPerM3Pa: number,
+  dtS: number,
+): number {
+  const fromPa = state.airPa;
+  state.airPa = airPaAfter(fromPa, injectorPa, dtS);
+  return (solubilityMolPerM3Pa * state.injectorM3 * (fromPa - state.airPa)) / dtS;
 }
 
 /** The pit below the injector fills first. */

@@ -13,12 +13,17 @@ export interface Resin {
   readonly adhesionNPerM: number;
   /** Air dissolved at equilibrium, mol/(m³ Pa). */
   readonly solubilityMolPerM3Pa: number;
+  /** Of air in it. */
+  readonly diffusionM2PerS: number;
 }
 
 const PA_S_PER_MPA_S = 1e-3;
 const N_PER_M_PER_MN_PER_M = 1e-3;
 /** 1 mmol/L is 1 mol/m³ and 1 bar is 1e5 Pa. */
 const MOL_PER_M3_PA_PER_MMOL_PER_L_BAR = 1e-5;
+
+/** Demo: small gases in monomers lie from 1e-4 to 5e-3 mm2/s (from memory). */
+const DEMO_DIFFUSION_MM2_PER_S = 1e-3;
 
 export const resinSchema = z
   .strictObject({
@@ -34,6 +39,7 @@ export const resinSchema = z
     /** A resin that does not wet glass is not drawn in; 90° and more are refused. */
     contactAngleDegrees: quantity(0, 89, 'degrees'),
     gasSolubilityMmolPerLBar: quantity(0, 50, 'mmol/(L bar)'),
+    gasDiffusionMm2PerS: quantity(1e-6, 0.01, 'mm2/s').default(DEMO_DIFFUSION_MM2_PER_S),
   })
   .transform((file, context): Resin => {
     const fit = fitViscosity(
@@ -56,6 +62,7 @@ export const resinSchema = z
       viscosity: fit.law,
       adhesionNPerM: file.surfaceTensionMNPerM * N_PER_M_PER_MN_PER_M * Math.cos(angleRad),
       solubilityMolPerM3Pa: file.gasSolubilityMmolPerLBar * MOL_PER_M3_PA_PER_MMOL_PER_L_BAR,
+      diffusionM2PerS: file.gasDiffusionMm2PerS * 1e-6,
     };
   });
 

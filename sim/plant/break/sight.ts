@@ -10,7 +10,7 @@ import { seenM2 } from './gap-shapes.ts';
 /**
  * Bubbles are visible where this share of the break's volume leaves per second, at the atmosphere.
  */
-const VISIBLE_PER_S = 0.006;
+const VISIBLE_PER_S = 0.003;
 /** The eye calls a break clear when less than this share of its area is dark; demo. */
 const CLEAR_DARK_RATIO = 0.04;
 

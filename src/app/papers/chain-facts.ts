@@ -2,15 +2,15 @@
  * What the chain says about the job of a journal, and whether the journal is still the recorded
  * one, for pages that are written later.
  */
-import { existsSync, realpathSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { existsSync } from 'node:fs';
 import { textAt } from '../../core/fields.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
-import { chainPath, placeOfAttempt } from '../../store/chain/paths.ts';
+import { chainPath } from '../../store/chain/paths.ts';
 import { personalFieldsOf } from '../../store/chain/personal-file.ts';
 import { closeRecords } from '../../store/close-records.ts';
 import { type ChainCheck, checkAgainstChain } from '../../store/verify/chain-check.ts';
 import type { FactSources } from './document-facts.ts';
+import { placeInRecords } from './enter-papers.ts';
 import { recordFactsOf } from './record-facts.ts';
 
 /**
@@ -23,12 +23,6 @@ export function chainCheckOf(journal: string): ChainCheck {
   }
   closeRecords(records);
   return checkAgainstChain(records, id, journal);
-}
-
-/** By its real path: a link to a job's folder is that job. */
-function placeInRecords(journal: string) {
-  const folder = existsSync(journal) ? dirname(realpathSync.native(journal)) : dirname(journal);
-  return placeOfAttempt(folder);
 }
 
 /** For pages that are written from this journal now. */

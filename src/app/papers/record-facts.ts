@@ -4,7 +4,9 @@
  */
 
 import { listAt, textAt } from '../../core/fields.ts';
-import { NAME_NOT_KEPT } from '../../document/facts.ts';
+import { type DocumentFacts, NAME_NOT_KEPT } from '../../document/facts.ts';
+import type { ChainEntry } from '../../store/chain/chain-entry.ts';
+import { fingerprintOf } from '../../store/chain/signature.ts';
 import type { ShownEntry } from '../../store/records-store.ts';
 import type { OutsideFacts } from './document-facts.ts';
 
@@ -12,16 +14,22 @@ import type { OutsideFacts } from './document-facts.ts';
 export function recordFactsOf(entries: readonly ShownEntry[]): OutsideFacts {
   const repair = entries.findLast(({ entry }) => entry.kind === 'repair');
   if (repair === undefined) return {};
-  const { seq, hash, personalSha256 } = repair.entry;
+  const { seq, personalSha256 } = repair.entry;
   const removal = entries.find(({ entry }) => entry.kind === 'removal' && entry.seq > seq);
   const removedOn = removal?.entry.at.slice(0, 10) ?? null;
   return {
-    chain: { seq, hash },
+    chain: chainPlaceOf(repair.entry),
     personalRemovedOn: personalSha256 === null ? null : removedOn,
     amendments: entries.filter(({ entry }) => entry.kind === 'amendment').map(amendmentOf),
     overrides: overridesOf(repair),
   };
 }
+
+export const chainPlaceOf = ({ seq, hash, signed }: ChainEntry): DocumentFacts['chain'] => ({
+  seq,
+  hash,
+  unitKey: signed === undefined ? null : fingerprintOf(signed.by),
+});
 
 const amendmentOf = ({ entry, personal }: ShownEntry) => ({
   at: entry.at,

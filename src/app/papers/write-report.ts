@@ -5,8 +5,7 @@
  */
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { escapedValue } from '../../core/plain-text.ts';
-import { said } from '../../core/sayings.ts';
+import { filled } from '../../core/phrases.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { PageDocument } from '../../document/blocks.ts';
 import { certificate } from '../../document/certificate/certificate.ts';
@@ -14,21 +13,19 @@ import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
 import { ENGLISH_PAPERS, type PaperWords } from '../../document/paper-words.ts';
-import { verdictHeadline } from '../../document/report/claim-rows.ts';
+import { codeOf } from '../../document/record-code.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
 import type { JournalContents } from '../../journal/read-journal.ts';
-import type { Objection } from '../../report/claims/claim.ts';
-import { type Claim, shortTitleOf } from '../../report/claims/claim-table.ts';
-import { OBJECTIONS } from '../../report/claims/objections.ts';
 import { machineReport } from '../../report/machine-report.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import { joulesPerCm2 } from '../../report/words.ts';
 import { loadRepairJournal } from '../prepare/load-journal.ts';
 import { paperWordsOfRecord } from '../prepare/paper-words.ts';
+import type { JobWords } from '../prepare/terminal-words.ts';
 import { documentFactsOf, type FactSources } from './document-facts.ts';
 import { type NamedPlace, namedFileProblem, writeNamed } from './named-file.ts';
 import { readPageFonts } from './page-fonts.ts';
+import { verdictLines } from './verdict-lines.ts';
 
 export const FORMATS = ['html', 'pdf'] as const;
 export type Format = (typeof FORMATS)[number];
@@ -42,7 +39,7 @@ export interface ReportOptions extends FactSources {
   /** Beside the journal by default; there the job's own pages may be overwritten. */
   readonly out?: NamedFolder;
   /** Of the record's own language by default. */
-  readonly words?: PaperWords;
+  readonly words?: JobWords;
   /** The journal, where it was read a moment ago: reading takes as long as producing a page. */
   readonly read?: JournalContents | null;
 }
@@ -93,8 +90,13 @@ export async function writeReport(
     const paths = files.map(({ name }) => join(folder, name));
     const shown = paths.filter((path) => !path.endsWith('.json'));
     const data = facts.value.report;
-    const marked = shown.length > 0 && held.journal === 'not recorded' ? [NOT_RECORDED] : [];
-    const lines = [...verdictLines(data, words), ...marked, ...shown.map(writtenLine)];
+    const { notInChain } = words.terminal.verdict;
+    const marked = shown.length > 0 && held.journal === 'not recorded' ? [notInChain] : [];
+    const lines = [
+      ...verdictLines(data, words),
+      ...marked,
+      ...shown.map((path) => writtenLine(path, words)),
+    ];
     return { ok: true, files: paths, data, journal: journal.value, lines };
   } catch (error) {
     return failed([`report: ${String(error)}; ${JOURNAL_WORDS[`${journal.value.intact}`]}`]);
@@ -107,8 +109,6 @@ const JOURNAL_WORDS = {
   null: 'the journal is INCOMPLETE',
 } as const;
 
-const NOT_RECORDED = 'Not recorded in a chain: every sheet says so.';
-
 const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
   files.flatMap(({ name }) =>
     out === undefined ? [] : (namedFileProblem(join(out.folder, name), out.place) ?? []),
@@ -117,8 +117,8 @@ const problemsOf = (files: readonly PageFile[], out: NamedFolder | undefined) =>
 const isSameFolder = (one: string, other: string): boolean =>
   existsSync(one) && realpathSync.native(one) === realpathSync.native(other);
 
-const writtenLine = (path: string): string =>
-  `${/certificate/.test(path) ? 'Certificate' : 'Report'}: ${path}`;
+const writtenLine = (path: string, { terminal: { verdict } }: JobWords): string =>
+  filled(/certificate/.test(path) ? verdict.certificate : verdict.report, { path });
 
 interface PageFile {
   readonly name: string;
@@ -176,13 +176,13 @@ function heldOf(
 async function pageFiles(
   name: PageName,
   page: PageDocument,
-  { report }: DocumentFacts,
+  facts: DocumentFacts,
   formats: readonly Format[],
 ): Promise<readonly PageFile[]> {
   if (formats.length === 0) return [];
   // Heavy, and not needed where only data are written.
   const { renderPdf } = await import('../../document/pdf.ts');
-  const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, report) });
+  const pdf = await renderPdf(page, { fonts: readPageFonts(), info: infoOf(page, facts) });
   const contents: Readonly<Record<Format, string | Uint8Array>> = {
     // Printed with the text size that was found to fit.
     html: renderHtml(page, pdf.scale),
@@ -191,62 +191,19 @@ async function pageFiles(
   return formats.map((format) => ({ name: `${name}.${format}`, content: contents[format] }));
 }
 
-/** The job's own time: the same record gives the same bytes on any day. */
-function infoOf({ title }: PageDocument, { startedAt }: ReportData) {
+/**
+ * The job's own time: the same record gives the same bytes on any day. The code is a keyword, so
+ * that a program can read it from the file.
+ */
+function infoOf({ title }: PageDocument, facts: DocumentFacts) {
+  const { startedAt } = facts.report;
   // biome-ignore lint/style/noRestrictedGlobals: it holds the record's time and reads no clock.
   const dateAt = (time: string | number): Date => new Date(time);
   const began = dateAt(startedAt);
-  return { Title: title, CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began };
-}
-
-/** What was shown, by name, and everything that stands against the rest. */
-function verdictLines(data: ReportData, words: PaperWords): readonly string[] {
-  const { claims, doses } = data;
-  const shown = claims
-    .filter(({ state }) => state === 'shown')
-    .map((one) => shortTitleOf(one, words.claims));
-  const others = claims.filter(({ state }) => state !== 'shown');
-  return [
-    `Verdict: ${verdictHeadline(data, words.claims)}`,
-    `Shown: ${shown.join(', ') || 'nothing'}`,
-    ...againstLines(others, words),
-    ...doses.map(doseLine),
-  ];
-}
-
-/** What stands against several claims for the same reason is said once, with their names. */
-function againstLines(claims: readonly Claim[], words: PaperWords): readonly string[] {
-  const reasons = claims.flatMap((claim) =>
-    claim.objections.map((objection) => ({ claim, objection, key: reasonOf(objection) })),
-  );
-  return reasons.flatMap(({ objection, key }, at) => {
-    if (reasons.findIndex((one) => one.key === key) < at) return [];
-    const against = reasons.filter((one) => one.key === key).map(({ claim }) => claim);
-    const names =
-      against.length > 1
-        ? ` (${against.map((one) => shortTitleOf(one, words.claims)).join(', ')})`
-        : '';
-    return [
-      `${STATE_LABELS[OBJECTIONS[objection.id].leaves]}: ${words.claims.objections[objection.id]}${names}`,
-      ...objection.said.map((line) => `  ${escapedValue(said(line, words.tongue))}`),
-    ];
-  });
-}
-
-const reasonOf = ({ id, lines }: Objection): string => [id, ...lines].join('\n');
-
-const STATE_LABELS = { 'not shown': 'NOT SHOWN', 'not met': 'NOT MET' } as const;
-
-function doseLine({ portion, doseJPerM2, targetJPerM2, uncertainty, verdict }: ReportData['dose']) {
-  const joules = (jPerM2: number): string => joulesPerCm2(jPerM2).toFixed(2);
-  const target = targetJPerM2 === null ? '' : ` of ${joules(targetJPerM2)}`;
-  const shown =
-    uncertainty === null
-      ? ''
-      : ` (at least ${joules(uncertainty.shownJPerM2)} with its uncertainty)`;
-  const name = portion === 'fill and pit' ? 'Dose' : `Dose of the ${portion}`;
-  if (verdict === 'not recorded') {
-    return `${name}: not recorded to the end; ${joules(doseJPerM2)}${target} J/cm2 until the record breaks off`;
-  }
-  return `${name}: ${joules(doseJPerM2)}${target} J/cm2, ${verdict}${shown}`;
+  const Keywords = codeOf(facts);
+  return {
+    Title: title,
+    Keywords,
+    CreationDate: Number.isNaN(began.getTime()) ? dateAt(0) : began,
+  };
 }

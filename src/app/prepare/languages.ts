@@ -10,14 +10,16 @@ import englishClaims from '../../panel/catalogues/en/claims.json' with { type: '
 import englishDisplay from '../../panel/catalogues/en/display.json' with { type: 'json' };
 import englishGuided from '../../panel/catalogues/en/guided.json' with { type: 'json' };
 import englishRecord from '../../panel/catalogues/en/record.json' with { type: 'json' };
+import englishTerminal from '../../panel/catalogues/en/terminal.json' with { type: 'json' };
 import spanishCertificate from '../../panel/catalogues/es/certificate.json' with { type: 'json' };
 import spanishClaims from '../../panel/catalogues/es/claims.json' with { type: 'json' };
 import spanishDisplay from '../../panel/catalogues/es/display.json' with { type: 'json' };
 import spanishGuided from '../../panel/catalogues/es/guided.json' with { type: 'json' };
 import spanishRecord from '../../panel/catalogues/es/record.json' with { type: 'json' };
+import spanishTerminal from '../../panel/catalogues/es/terminal.json' with { type: 'json' };
 import type { Source } from './read-settings.ts';
 
-export type WordsUse = 'display' | 'guided' | 'certificate' | 'claims' | 'record';
+export type WordsUse = 'display' | 'guided' | 'certificate' | 'claims' | 'record' | 'terminal';
 
 const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = {
   en: {
@@ -26,6 +28,7 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
     certificate: englishCertificate,
     claims: englishClaims,
     record: englishRecord,
+    terminal: englishTerminal,
   },
   es: {
     display: spanishDisplay,
@@ -33,6 +36,7 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
     certificate: spanishCertificate,
     claims: spanishClaims,
     record: spanishRecord,
+    terminal: spanishTerminal,
   },
 };
 export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);

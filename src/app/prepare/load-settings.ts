@@ -6,7 +6,6 @@
 import { profileOverLimits, unitSettingsSchema } from '../../control/unit-settings.ts';
 import { madePlain } from '../../core/plain-text.ts';
 import { type Checked, checkSettings } from '../../core/settings.ts';
-import type { PaperWords } from '../../document/paper-words.ts';
 import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../intake/sheet/job-sheet.ts';
 import { withTargetsAtResin } from '../../journal/older-profile.ts';
 import { profileSchema } from '../../procedure/profile.ts';
@@ -20,6 +19,7 @@ import { catalogueOf, ENGLISH, type LoadedCatalogue } from './load-catalogue.ts'
 import { paperWordsOf } from './paper-words.ts';
 import { namesInText } from './personal.ts';
 import { readChecked, type Source } from './read-settings.ts';
+import type { JobWords } from './terminal-words.ts';
 
 /** Files to read; the built-in settings apply where none is named. */
 export interface SettingsPaths {
@@ -43,7 +43,7 @@ export interface LoadedSettings {
   /** The words that were on the display. */
   readonly language: LoadedCatalogue['note'];
   /** The words of certificate and report, and of the lines on the terminal. */
-  readonly papers: PaperWords;
+  readonly papers: JobWords;
   /** The people of the job, by field: kept where they can be removed. */
   readonly people: Readonly<Record<string, string>>;
 }

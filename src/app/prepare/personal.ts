@@ -27,12 +27,43 @@ export function keepJobPersonal(jobFolder: string, fields: Fields, salt: string)
 /** Shorter words occur in many texts by chance. */
 const LEAST_LENGTH = 3;
 
+/** Case and accents do not matter: `Jose` names `José`. */
+const folded = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .replaceAll(/\p{Mark}/gu, '')
+    .toLowerCase();
+
 /** The personal fields that a text repeats. */
 export const namesIn = (text: string, fields: Fields): readonly string[] =>
   Object.entries(fields)
     .filter(([, value]) => value.length >= LEAST_LENGTH)
-    .filter(([, value]) => text.toLowerCase().includes(value.toLowerCase()))
+    .filter(([, value]) => folded(text).includes(folded(value)))
     .map(([name]) => name);
+
+const WORDS = /[\p{Letter}\p{Number}]+/gu;
+const wordsOf = (text: string): readonly string[] => text.match(WORDS) ?? [];
+
+/** A name, in scripts that have capitals; a role such as "the office" is none. */
+const NAME = /^[\p{Lu}\p{Lo}]/u;
+
+const marksOf = (text: string): string => wordsOf(folded(text)).join('');
+
+/**
+ * The same, and those of which a text repeats one name: a surname alone names somebody too. A
+ * registration mark counts as a whole, however it is spaced.
+ */
+export function partsOfNamesIn(text: string, fields: Fields): readonly string[] {
+  const said = new Set(wordsOf(folded(text)));
+  const repeats = (name: string, value: string): boolean =>
+    name.startsWith('vehicle')
+      ? marksOf(value).length >= LEAST_LENGTH && marksOf(text).includes(marksOf(value))
+      : wordsOf(value)
+          .filter((word) => NAME.test(word) && word.length >= LEAST_LENGTH)
+          .some((word) => said.has(folded(word)));
+  const parts = Object.entries(fields).filter(([name, value]) => repeats(name, value));
+  return [...new Set([...namesIn(text, fields), ...parts.map(([name]) => name)])];
+}
 
 /** Reference and notes stay in the journal for good, so they may not repeat removable data. */
 export function namesInText(

@@ -83,7 +83,7 @@ async function ask(
     id,
     name: `${jurisdiction}: ${name}${outOfForce === null ? '' : ' (out of force)'}`,
   }));
-  const whole = { today, ruleSets, setsOfPlace: (code: string) => proposedFor(code)?.sets ?? null };
+  const whole = { today, ruleSets, placeOf: proposedFor };
   const chosen = ({ ruleSets: ids }: IntakeSheet) => [
     ...known.value.filter(({ id }) => ids.includes(id)),
     ...beside.value,
@@ -107,12 +107,13 @@ const startOf = ({ today, people, rules }: Wanted): Asked['answers'] => ({
   ...(rules.length === 0 ? {} : { ruleSets: [] }),
 });
 
-const STILL_OPEN = 'answers can still change it';
+const stillOpen = (count: number): string =>
+  count === 1 ? '1 answer can still change it.' : `${count} answers can still change it.`;
 
 function verdictText(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): VerdictSoFar {
   const { answer, technical, matters } = verdictSoFar(sheet, ruleSets);
   const open = new Set(matters.flatMap(({ paths }) => paths)).size;
-  const more = open === 0 ? '' : ` ${open} ${STILL_OPEN}.`;
+  const more = open === 0 ? '' : ` ${stillOpen(open)}`;
   return {
     words: `${ANSWER_LINES[answer]}. ${TECHNICAL_LINES[technical]}${more}`,
     refused: answer === 'not-allowed-here' || technical === 'cannot',

@@ -4,7 +4,7 @@
  */
 
 import { dayOfTime } from '../../app/prepare/care-records-read.ts';
-import { namesIn } from '../../app/prepare/personal.ts';
+import { partsOfNamesIn } from '../../app/prepare/personal.ts';
 import type { CareBody, Service } from '../../care/care-entry.ts';
 import { problemLine } from '../../core/settings.ts';
 import type { JsonValue } from '../../store/chain/chain-entry.ts';
@@ -52,7 +52,7 @@ function problemOf(
   if (count !== undefined && service !== 'film-roll') {
     return `--count is ${count}; accepted: only with film-roll`;
   }
-  if (namesIn(note, { person: by }).length > 0) {
+  if (partsOfNamesIn(note, { person: by }).length > 0) {
     return `--note names ${by}; accepted: a note without the name, because it stays for good`;
   }
   return null;
@@ -77,9 +77,9 @@ export interface KeptCare {
 /** Writes one care entry into the chain of records. */
 export async function keepCare(records: string, of: CareToKeep): Promise<KeptCare> {
   const { at, name, body, person } = of;
-  const { openRecords } = await import('../../store/records-store.ts');
+  const { openToWrite } = await import('../terminal/this-unit.ts');
   try {
-    const opened = openRecords(records);
+    const opened = openToWrite(records);
     if (!opened.ok) return { ok: false, id: null, lines: opened.problems.map(problemLine) };
     const store = opened.value;
     try {

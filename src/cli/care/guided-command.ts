@@ -2,7 +2,9 @@
  * The common part of `meniscus calibrate` and `meniscus care test`: checks everything before
  * anything moves, runs the procedure, keeps its result, and reports the outcome.
  */
+
 import { join, relative } from 'node:path';
+import { ENGLISH_WORDS } from '../../app/prepare/terminal-words.ts';
 import type { CareBody } from '../../care/care-entry.ts';
 import type { ProcedureName } from '../../core/guided-events.ts';
 import { problemLine } from '../../core/settings.ts';
@@ -13,7 +15,6 @@ import type { Guided, GuidedConfig } from '../../procedure/guided/guided-state.t
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
 import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
-import { openRecords } from '../../store/records-store.ts';
 import { type BegunRecord, beginJournal, ranOn } from '../run/begin-record.ts';
 import { SIMULATED_START } from '../run/model-session.ts';
 import { newFolder } from '../run/new-folder.ts';
@@ -25,6 +26,7 @@ import { EXIT } from '../terminal/exit-codes.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
 import { refuse } from '../terminal/refuse.ts';
+import { openToWrite } from '../terminal/this-unit.ts';
 import { guidedCrew } from './guided-crew.ts';
 import { guidedLines } from './guided-lines.ts';
 import { type GuidedOptions, QUANTITY_OF, unfitValue } from './guided-options.ts';
@@ -43,7 +45,7 @@ export async function guidedCommand(
     return refuse(['--manual needs a terminal to press keys in.']);
   }
   // A result that cannot be kept is detected beforehand, not after an hour's work.
-  const records = openRecords(options.records);
+  const records = openToWrite(options.records);
   if (!records.ok) return refuse(records.problems.map(problemLine));
   records.value.close();
   const { config, job, notes } = loaded.value;
@@ -58,7 +60,11 @@ export async function guidedCommand(
     return refuse([problemLine(name)]);
   }
   const folder = join(carePath(options.records), name);
-  const begun = beginJournal(folder, () => headerOf(loaded.value, session));
+  const place = {
+    records: options.records,
+    id: relative(options.records, folder).replaceAll('\\', '/'),
+  };
+  const begun = beginJournal(place, () => headerOf(loaded.value, session));
   if (!begun.ok) {
     await session.board.close();
     return refuse(begun.problems.map(problemLine));
@@ -74,7 +80,7 @@ export async function guidedCommand(
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
-  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS)]);
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS, ENGLISH_WORDS)]);
   return code;
 }
 

@@ -3,6 +3,7 @@
  * without a terminal, one line for each event. It only displays.
  */
 import picocolors from 'picocolors';
+import { ENGLISH_WORDS } from '../../app/prepare/terminal-words.ts';
 import type { Event } from '../../core/events.ts';
 import type { Signals } from '../../core/frame.ts';
 import { STEP_MARKS } from '../../core/guided-events.ts';
@@ -32,6 +33,7 @@ export interface GuidedPicture {
 
 export const guidedShowing = (config: GuidedConfig, session: Session): Showing<Guided> => ({
   lineOf: guidedEventLine,
+  doseLineOf: null,
   pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
     drawGuided(
       {
@@ -100,7 +102,7 @@ export function guidedEventLine(event: Event): string | null {
     case 'end':
       return null;
     default: {
-      const line = eventLine(event);
+      const line = eventLine(event, ENGLISH_WORDS);
       return line === null ? null : line.replace(/^\S+/, `${clock} s`);
     }
   }

@@ -11,7 +11,7 @@ import { type Checked, problemLine } from '../../core/settings.ts';
 import type { GuidedResult } from '../../procedure/guided/guided-result.ts';
 import type { GuidedConfig } from '../../procedure/guided/guided-state.ts';
 import type { ChainEntry, JsonValue } from '../../store/chain/chain-entry.ts';
-import { openRecords } from '../../store/records-store.ts';
+import { openToWrite } from '../terminal/this-unit.ts';
 
 export interface DoneWhen {
   /** ISO 8601. */
@@ -54,7 +54,7 @@ export function keepCareResult(
   person: string,
 ): KeptResult {
   try {
-    const opened = openRecords(records, { newSalt: () => saltFor(seed) });
+    const opened = openToWrite(records, { newSalt: () => saltFor(seed) });
     if (!opened.ok) return { ok: false, lines: opened.problems.map(problemLine) };
     const { value: store } = opened;
     try {

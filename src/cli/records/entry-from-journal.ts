@@ -5,6 +5,7 @@ import { budgetLinesOf } from '../../app/papers/journal-budgets.ts';
 import { extrasIn } from '../../app/prepare/job-facts.ts';
 import { loadRepairJournal } from '../../app/prepare/load-journal.ts';
 import { problemLine } from '../../core/settings.ts';
+import type { JournalContents } from '../../journal/read-journal.ts';
 import { reportDataOf } from '../../report/report-data.ts';
 import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { JOURNAL_FILE, jobPersonalPath, REPORT_FILE } from '../../store/chain/paths.ts';
@@ -23,24 +24,28 @@ export type FoundJob =
 export const startOf = (job: FoundJob): string => (job.ok ? job.body.startedAt : '');
 
 export function entryFromJournal(folder: string, id: string): FoundJob {
-  const at = (name: string): string => join(folder, id, name);
-  const journal = loadRepairJournal(at(JOURNAL_FILE));
+  const journal = loadRepairJournal(join(folder, id, JOURNAL_FILE));
   if (!journal.ok) return { ok: false, why: journal.problems.map(problemLine).join(' ') };
-  const { footer } = journal.value;
-  const report = reportDataOf(journal.value, budgetLinesOf(journal.value));
-  const endedAt = new Date(Date.parse(report.startedAt) + Math.round(report.lastsS * 1000));
   const personal = readPersonal(jobPersonalPath(join(folder, id)));
-  const hasReport = existsSync(at(REPORT_FILE));
   return {
     ok: true,
-    ended: footer !== null,
+    ended: journal.value.footer !== null,
     personal: personal.state === 'there' ? personal.personal.fields : null,
-    body: repairBodyOf(report, {
-      endedAt: endedAt.toISOString(),
-      ...extrasIn(journal.value.header),
-      entered: 'later, from its journal',
-      journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
-      report: hasReport ? { file: REPORT_FILE, sha256: fileSha256(at(REPORT_FILE)) } : null,
-    }),
+    body: bodyFromJournal(folder, id, journal.value),
   };
+}
+
+/** What the chain would say of the repair if it were entered now. */
+export function bodyFromJournal(folder: string, id: string, journal: JournalContents): RepairBody {
+  const at = (name: string): string => join(folder, id, name);
+  const report = reportDataOf(journal, budgetLinesOf(journal));
+  const endedAt = new Date(Date.parse(report.startedAt) + Math.round(report.lastsS * 1000));
+  const hasReport = existsSync(at(REPORT_FILE));
+  return repairBodyOf(report, {
+    endedAt: endedAt.toISOString(),
+    ...extrasIn(journal.header),
+    entered: 'later, from its journal',
+    journal: { file: JOURNAL_FILE, sha256: fileSha256(at(JOURNAL_FILE)) },
+    report: hasReport ? { file: REPORT_FILE, sha256: fileSha256(at(REPORT_FILE)) } : null,
+  });
 }

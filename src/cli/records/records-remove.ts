@@ -6,7 +6,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
 import { chainCheckOf, chainFactsOf } from '../../app/papers/chain-facts.ts';
-import { namesIn } from '../../app/prepare/personal.ts';
+import { enterPapers, type PagesWritten, placeInRecords } from '../../app/papers/enter-papers.ts';
+import { partsOfNamesIn } from '../../app/prepare/personal.ts';
 import { problemLine } from '../../core/settings.ts';
 import { databasePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { indexMissing } from '../../store/index/sqlite.ts';
@@ -90,7 +91,7 @@ function remove(id: string, { records, reason, by }: RemoveOptions): Promise<num
       ['--reason', reason],
       ['--by', by],
     ] as const) {
-      if (namesIn(text, fields).length === 0) continue;
+      if (partsOfNamesIn(text, fields).length === 0) continue;
       const accepted = 'a text without the data to be deleted, such as a role';
       complain([problemLine({ file: id, path, value: JSON.stringify(text), accepted })]);
       return EXIT.badInput;
@@ -138,7 +139,7 @@ async function removeAll(
     at,
     reason,
     by,
-    rewrite: rewriteReport,
+    rewrite: (jobFolder) => rewriteReport(store, { records: folder, at }, jobFolder),
   });
   print(`${linesOf(removal).join('\n')}\n`);
   const whole =
@@ -162,7 +163,11 @@ function databaseProblem(store: RecordsStore, folder: string): string | null {
     : null;
 }
 
-async function rewriteReport(jobFolder: string): Promise<string | null> {
+async function rewriteReport(
+  store: RecordsStore,
+  { records, at }: Pick<PagesWritten, 'records' | 'at'>,
+  jobFolder: string,
+): Promise<string | null> {
   const journal = join(jobFolder, JOURNAL_FILE);
   if (!existsSync(journal)) return `${jobFolder}: no journal, so no report could be rewritten`;
   const { writeReport } = await import('../../app/papers/write-report.ts');
@@ -170,8 +175,11 @@ async function rewriteReport(jobFolder: string): Promise<string | null> {
   if (check.state === 'differs') {
     return `its pages were deleted and not rewritten, because ${check.words}`;
   }
-  const { ok, lines } = await writeReport(journal, chainFactsOf(journal, check));
-  return ok ? null : lines.join(' ');
+  const { ok, lines, files } = await writeReport(journal, chainFactsOf(journal, check));
+  if (!ok) return lines.join(' ');
+  const { id } = placeInRecords(journal);
+  enterPapers(store, { records, id, at, files });
+  return null;
 }
 
 const DONE: Readonly<Record<Removed['state'], string>> = {

@@ -135,7 +135,7 @@ function peopleOf(
   entries: readonly ShownEntry[],
   repair: FoundRepair | null,
 ): readonly (readonly [string, string])[] {
-  const own = entries.find(({ entry }) => entry.kind !== 'amendment' && entry.kind !== 'removal');
+  const own = entries.find(({ entry }) => entry.kind === 'repair' || entry.kind === 'care');
   const fields = Object.entries(own?.personal ?? {});
   if (fields.length > 0) return fields.map(([name, value]) => [LABELS[name] ?? name, value]);
   if (repair?.removedAt != null) return [['personal data', `removed on ${repair.removedAt}`]];

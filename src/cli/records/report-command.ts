@@ -6,6 +6,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Command, InvalidArgumentError } from 'commander';
 import { chainCheckOf, chainFactsOf } from '../../app/papers/chain-facts.ts';
+import { placeInRecords } from '../../app/papers/enter-papers.ts';
 import type { NamedPlace } from '../../app/papers/named-file.ts';
 import {
   FORMATS,
@@ -117,7 +118,17 @@ async function reportCommand(job: string, options: CommandOptions): Promise<numb
     ? JSON.stringify({ verdict, claims: machineClaims(claims), outcome, doses, files }, null, 2)
     : lines.flatMap(wrappedLine).join('\n');
   print(`${printed}\n`);
-  return check.words === null ? EXIT.completed : EXIT.fault;
+  const entered = check.state !== 'agrees' || (await entersPages(journal, files));
+  return check.words === null && entered ? EXIT.completed : EXIT.fault;
+}
+
+/** False where the chain could not take the pages. */
+async function entersPages(journal: string, files: readonly string[]): Promise<boolean> {
+  const { recordPapers } = await import('../run/record-repair.ts');
+  const at = new Date().toISOString();
+  const { ok, lines } = recordPapers({ ...placeInRecords(journal), at, files });
+  if (!ok) printError(`${lines.join('\n')}\n`);
+  return ok;
 }
 
 function tellDiffering(journal: string, words: string | null, written: boolean): void {

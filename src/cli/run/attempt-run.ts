@@ -21,8 +21,8 @@ import { makeNewPrivateFolder } from '../../journal/private-file.ts';
 import { plainWords } from '../../report/words.ts';
 import { attemptId, JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { entriesIn } from '../../store/index/chain-index.ts';
-import { openRecords } from '../../store/records-store.ts';
 import { entryFromJournal } from '../records/entry-from-journal.ts';
+import { openToWrite } from '../terminal/this-unit.ts';
 import type { Session } from './session.ts';
 
 export interface AttemptOptions extends PrepareOptions {
@@ -91,7 +91,7 @@ function stillWritten(records: string, id: string): string | null {
 function enterCutOff(records: string, id: string): string | null {
   const found = entryFromJournal(records, id);
   if (!found.ok) return `${id}: ${found.why}`;
-  const opened = openRecords(records);
+  const opened = openToWrite(records);
   if (!opened.ok) return opened.problems.map(problemLine).join(' ');
   const { value: store } = opened;
   try {

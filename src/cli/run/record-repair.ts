@@ -2,17 +2,20 @@
  * Enters a finished job into the chain of records, however it ended: the report's results, and the
  * hashes of its files. Where the database cannot be used, the entry goes into the chain alone.
  */
+
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
-import { recordFactsOf } from '../../app/papers/record-facts.ts';
+import { enterPapers, type PagesWritten } from '../../app/papers/enter-papers.ts';
+import { chainPlaceOf, recordFactsOf } from '../../app/papers/record-facts.ts';
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { saltFor } from '../../app/prepare/personal.ts';
 import { VERSION } from '../../app/version.ts';
-import { problemLine } from '../../core/settings.ts';
+import { filled } from '../../core/phrases.ts';
+import { problemLine, type SettingsProblem } from '../../core/settings.ts';
 import { isSimulated, type ReportData } from '../../report/report-data.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
-import { type AppendDraft, appendEntry } from '../../store/chain/append.ts';
+import { type AppendDraft, type AppendMeans, appendEntry } from '../../store/chain/append.ts';
 import type { ChainEntry } from '../../store/chain/chain-entry.ts';
 import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { JOURNAL_FILE, REPORT_FILE } from '../../store/chain/paths.ts';
@@ -23,6 +26,7 @@ import {
   unreadRepairBodyOf,
 } from '../../store/chain/repair-body.ts';
 import { openRecords } from '../../store/records-store.ts';
+import { openToWrite, thisUnit } from '../terminal/this-unit.ts';
 import type { JobEnd } from './run-job.ts';
 import type { Session } from './session.ts';
 
@@ -40,6 +44,8 @@ export interface RepairToRecord {
 
 export interface RecordedRepair {
   readonly ok: boolean;
+  /** Time of the job's end, which is the time of its entries. ISO 8601. */
+  readonly at: string;
   /** For report and certificate; empty where the chain took no entry. */
   readonly facts: OutsideFacts;
   /** Messages for the person. */
@@ -48,23 +54,29 @@ export interface RecordedRepair {
 
 export function recordRepair(repair: RepairToRecord): RecordedRepair {
   const { records, name, settings, session } = repair;
+  const at = endedAtOf(session, repair.end);
   try {
-    const body = bodyOf(repair);
+    const body = bodyOf(repair, at);
     const draft: AppendDraft = {
-      at: body.endedAt,
+      at,
       kind: 'repair',
       id: name,
       body,
       personal: settings.people,
     };
     const { entry, facts, notes } = append(records, draft, session.seed);
-    const place = `Record: ${name}, entry ${entry.seq} of ${records}, ${entry.hash.slice(0, 16)}`;
-    return { ok: true, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
+    const place = filled(settings.papers.terminal.closing.record, {
+      name,
+      seq: String(entry.seq),
+      records,
+      hash: entry.hash.slice(0, 16),
+    });
+    return { ok: true, at, facts, lines: [place, ...notes.map((note) => `  note: ${note}`)] };
   } catch (error) {
     const left = repair.end.recorded
       ? 'the journal is complete, and `meniscus records rebuild` enters it later'
       : 'the journal is INCOMPLETE and has no entry in a chain';
-    return { ok: false, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
+    return { ok: false, at, facts: {}, lines: [`record: ${String(error)}; ${left}`] };
   }
 }
 
@@ -76,11 +88,11 @@ interface Appended {
 
 function append(records: string, draft: AppendDraft, seed: number | null): Appended {
   const newSalt = () => saltFor(seed);
-  const opened = openRecords(records, { newSalt });
+  const unit = thisUnit();
+  if (!unit.ok) return appendAlone(records, draft, { newSalt, unit: null }, unit.problems);
+  const opened = openRecords(records, { newSalt, unit: unit.value });
   if (!opened.ok) {
-    const entry = appendEntry(records, draft, { newSalt, known: () => null });
-    const facts = { chain: { seq: entry.seq, hash: entry.hash } };
-    return { entry, facts, notes: opened.problems.map(problemLine) };
+    return appendAlone(records, draft, { newSalt, unit: unit.value }, opened.problems);
   }
   const { value: store } = opened;
   try {
@@ -95,9 +107,20 @@ function append(records: string, draft: AppendDraft, seed: number | null): Appen
   }
 }
 
+/** Without an index or, where the unit's key was lost during the job, without a signature. */
+function appendAlone(
+  records: string,
+  draft: AppendDraft,
+  means: Pick<AppendMeans, 'newSalt' | 'unit'>,
+  problems: readonly SettingsProblem[],
+): Appended {
+  const entry = appendEntry(records, draft, { ...means, known: () => null });
+  return { entry, facts: { chain: chainPlaceOf(entry) }, notes: problems.map(problemLine) };
+}
+
 /** A journal that broke off supports no claim, whatever the report derived from the rest. */
-function bodyOf(repair: RepairToRecord): RepairBody {
-  const body = judgedBodyOf(repair);
+function bodyOf(repair: RepairToRecord, endedAt: string): RepairBody {
+  const body = judgedBodyOf(repair, endedAt);
   const { recorded, reason, why } = repair.end;
   if (recorded) return body;
   const result: RepairBody['result'] = {
@@ -111,12 +134,12 @@ function bodyOf(repair: RepairToRecord): RepairBody {
   return { ...body, result };
 }
 
-function judgedBodyOf(repair: RepairToRecord): RepairBody {
+function judgedBodyOf(repair: RepairToRecord, endedAt: string): RepairBody {
   const { records, name, settings, session, end, assessment = null, overrides = [] } = repair;
   const at = (file: string): string => join(records, name, file);
   const report = existsSync(at(REPORT_FILE)) ? at(REPORT_FILE) : null;
   const extras: RepairExtras = {
-    endedAt: endedAtOf(session, end),
+    endedAt,
     assessment,
     overrides,
     attempt: repair.attempt ?? null,
@@ -144,3 +167,26 @@ const endedAtOf = ({ seed, startedAt }: Session, { boardS }: JobEnd): string =>
   seed === null
     ? new Date().toISOString()
     : new Date(Date.parse(startedAt) + Math.round(boardS * 1000)).toISOString();
+
+/** The chain then vouches for the pages too. */
+export function recordPapers(pages: PagesWritten): {
+  readonly ok: boolean;
+  readonly lines: readonly string[];
+} {
+  try {
+    const opened = openToWrite(pages.records);
+    if (!opened.ok) return { ok: false, lines: opened.problems.map(problemLine) };
+    const { value: store } = opened;
+    try {
+      enterPapers(store, pages);
+      return { ok: true, lines: [] };
+    } finally {
+      store.close();
+    }
+  } catch (error) {
+    return {
+      ok: false,
+      lines: [`pages: ${String(error)}; no entry of the chain vouches for them`],
+    };
+  }
+}

@@ -8,10 +8,10 @@ import type { OutsideFacts } from '../../app/papers/document-facts.ts';
 import { type WrittenReport, writeReport } from '../../app/papers/write-report.ts';
 import { extrasIn } from '../../app/prepare/job-facts.ts';
 import { type Prepared, prepareRun, type When } from '../../app/prepare/prepare-run.ts';
-import type { Outcome } from '../../core/events.ts';
+import type { JobWords } from '../../app/prepare/terminal-words.ts';
+import { filled } from '../../core/phrases.ts';
 import { problemLine } from '../../core/settings.ts';
 import { machineClaims } from '../../report/machine-report.ts';
-import { END_WORDS } from '../../report/words.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { keysNamed } from '../terminal/keys.ts';
@@ -109,8 +109,7 @@ async function run(
 ): Promise<number> {
   const folder = join(records, name);
   const journalPath = join(folder, JOURNAL_FILE);
-  const { profile } = settings.config;
-  const begun = beginRecord(folder, { settings, session, about });
+  const begun = beginRecord({ records, id: name }, { settings, session, about });
   if (!begun.ok) {
     await session.board.close();
     return refuse(begun.problems.map(problemLine));
@@ -120,12 +119,7 @@ async function run(
     settings,
     session,
     record: begun.value,
-    surroundings: {
-      title: session.title,
-      lowestPa: profile.vacuum.lowestPa,
-      highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
-      keys: keysNamed(session.keysLine, settings.config.catalogue.names),
-    },
+    surroundings: surroundingsOf(session, settings),
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });
@@ -139,7 +133,7 @@ async function run(
     incomplete: !end.recorded,
   });
   // Loaded after the job, which does not need the database.
-  const { recordRepair } = await import('./record-repair.ts');
+  const { recordPapers, recordRepair } = await import('./record-repair.ts');
   const record = recordRepair({
     records,
     name,
@@ -154,13 +148,29 @@ async function run(
     words: settings.papers,
     read: journal,
   });
+  const papers = recordPapers({ records, id: name, at: record.at, files: report.files });
   print(
     json
       ? `${JSON.stringify(resultOf(name, end, report, record), null, 2)}\n`
-      : closingWords(end, wallS, [...report.lines, ...record.lines]),
+      : closingWords(
+          end,
+          wallS,
+          [...report.lines, ...record.lines, ...papers.lines],
+          settings.papers,
+        ),
   );
-  return report.ok && record.ok ? EXIT[end.reason] : EXIT.fault;
+  return report.ok && record.ok && papers.ok ? EXIT[end.reason] : EXIT.fault;
 }
+
+const surroundingsOf = (
+  session: Session,
+  { config: { profile, catalogue } }: Ready['settings'],
+): Parameters<typeof runJob>[0]['surroundings'] => ({
+  title: session.title,
+  lowestPa: profile.vacuum.lowestPa,
+  highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
+  keys: keysNamed(session.keysLine, catalogue.names),
+});
 
 const resultOf = (
   record: string,
@@ -182,19 +192,23 @@ const resultOf = (
   files,
 });
 
-const OUTCOME: Readonly<Record<Outcome, string>> = {
-  clear: 'break clear',
-  'mark-remains': 'a mark remains',
-};
-
-function closingWords(end: JobEnd, wallS: number, reportLines: readonly string[]): string {
+function closingWords(
+  end: JobEnd,
+  wallS: number,
+  reportLines: readonly string[],
+  words: JobWords,
+): string {
+  const { closing } = words.terminal;
+  const ended = { how: words.record.ends[end.reason], why: words.tongue.recorded(end.why) };
   const lines = [
     '',
-    ...(end.recorded ? [] : ['RECORD INCOMPLETE: it supports no claim.']),
-    `Job ${END_WORDS[end.reason]}${end.outcome === null ? '' : `, ${OUTCOME[end.outcome]}`}: ${end.why}`,
-    seenSafeWords(end.seenSafe),
+    ...(end.recorded ? [] : [closing.incomplete]),
+    end.outcome === null
+      ? filled(closing.ended, ended)
+      : filled(closing.endedSeen, { ...ended, outcome: closing[end.outcome] }),
+    seenSafeWords(end.seenSafe, words),
     ...reportLines,
-    speedWords(end.boardS, wallS),
+    speedWords(end.boardS, wallS, words),
   ];
   return `${lines.flatMap(wrappedLine).join('\n')}\n`;
 }

@@ -3,7 +3,7 @@
 import type { LoadedSettings } from '../../app/prepare/load-settings.ts';
 import { REPAIR } from '../../procedure/repair/repair.ts';
 import type { Repair } from '../../procedure/repair/repair-state.ts';
-import { eventLine } from '../terminal/event-lines.ts';
+import { doseLine, eventLine } from '../terminal/event-lines.ts';
 import { drawPanel, type PanelPicture } from '../terminal/panel-drawing.ts';
 import type { BegunRecord } from './begin-record.ts';
 import { type ProcedureEnd, runProcedure } from './run-procedure.ts';
@@ -29,7 +29,8 @@ export function runJob(run: JobRun): Promise<JobEnd> {
     keeps: (snapshot) => snapshot,
     numbers: null,
     showing: {
-      lineOf: eventLine,
+      lineOf: (event) => eventLine(event, settings.papers),
+      doseLineOf: (dose) => doseLine(dose, settings.papers),
       pictureOf: ({ outputs: signals, snapshot }, colour) =>
         drawPanel({ ...surroundings, signals, snapshot, seen: session.look() }, colour),
     },

@@ -2,9 +2,12 @@
  * What a run saw after its outputs went safe. A command that the lamp be off shows nothing: only a
  * sample taken after it does. The frames after the end of a job belong to no journal.
  */
+
 import type { Subscription } from 'rxjs';
 import type { Board } from '../../../hal/board.ts';
+import type { JobWords } from '../../app/prepare/terminal-words.ts';
 import { SAFE, valueOrNull } from '../../core/frame.ts';
+import { filled } from '../../core/phrases.ts';
 import { kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import type { ChannelSettings } from '../../signal/channels.ts';
 import { type SignalMemory, stepDecode } from '../../signal/decode.ts';
@@ -62,12 +65,19 @@ export function createSafeWatch(board: Board, channels: ChannelSettings): SafeWa
 }
 
 /** For the end of a run. */
-export function seenSafeWords(seen: SeenSafe | null): string {
-  if (seen === null) return 'Not seen safe: no sample was taken after the outputs went safe.';
+export function seenSafeWords(
+  seen: SeenSafe | null,
+  { terminal: { closing }, tongue }: JobWords,
+): string {
+  if (seen === null) return closing.unseen;
   const { afterS, lightWPerM2, pressurePa } = seen;
   const light =
-    lightWPerM2 === null ? 'not known' : `${mWPerCm2FromWPerM2(lightWPerM2).toFixed(1)} mW/cm2`;
+    lightWPerM2 === null
+      ? closing.notKnown
+      : tongue.figure(`${mWPerCm2FromWPerM2(lightWPerM2).toFixed(1)} mW/cm2`);
   const pressure =
-    pressurePa === null ? 'not known' : `${kPaFromPa(pressurePa).toFixed(1)} kPa abs`;
-  return `Seen ${afterS.toFixed(1)} s after the outputs went safe: light ${light}, pressure ${pressure}.`;
+    pressurePa === null
+      ? closing.notKnown
+      : tongue.figure(`${kPaFromPa(pressurePa).toFixed(1)} kPa abs`);
+  return filled(closing.seen, { after: tongue.figure(afterS.toFixed(1)), light, pressure });
 }

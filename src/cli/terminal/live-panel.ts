@@ -9,7 +9,6 @@ import type { ProcedureTypes } from '../../control/controller-state.ts';
 import type { DoseSoFar } from '../../control/procedure.ts';
 import type { Event } from '../../core/events.ts';
 import { escapedValue } from '../../core/plain-text.ts';
-import { doseLine } from './event-lines.ts';
 import { createLiveDrawing, type LiveDrawing } from './live-drawing.ts';
 
 export interface Showing<P extends ProcedureTypes> {
@@ -17,6 +16,8 @@ export interface Showing<P extends ProcedureTypes> {
   readonly pictureOf: (tick: Tick<P>, colour: boolean, typed: string) => string;
   /** Null for events that would only clutter a terminal. */
   readonly lineOf: (event: Event) => string | null;
+  /** Null in a procedure that cures nothing. */
+  readonly doseLineOf: ((dose: DoseSoFar) => string) | null;
 }
 
 export interface LivePanel<P extends ProcedureTypes>
@@ -26,7 +27,7 @@ export interface LivePanel<P extends ProcedureTypes>
 
 export async function createLivePanel<P extends ProcedureTypes>(
   out: NodeJS.WriteStream,
-  { pictureOf, lineOf }: Showing<P>,
+  { pictureOf, lineOf, doseLineOf }: Showing<P>,
   typed: () => string,
 ): Promise<LivePanel<P>> {
   if (out.isTTY) {
@@ -37,7 +38,13 @@ export async function createLivePanel<P extends ProcedureTypes>(
   }
   return {
     follow: ({ events$, dose$ }) =>
-      merge(events$.pipe(map(lineOf)), dose$.pipe(eachQuarter, map(doseLine))).pipe(
+      merge(
+        events$.pipe(map(lineOf)),
+        dose$.pipe(
+          eachQuarter,
+          map((dose) => doseLineOf?.(dose) ?? null),
+        ),
+      ).pipe(
         filter((line) => line !== null),
         tap((line) => out.write(`${escapedValue(line)}\n`)),
       ),

@@ -3,7 +3,7 @@
  * database or chain are reported on stderr and, at the end, by the exit code.
  */
 
-import { problemLine } from '../../core/settings.ts';
+import { type Checked, problemLine } from '../../core/settings.ts';
 import { indexMissing } from '../../store/index/sqlite.ts';
 import type { RecordsStore } from '../../store/records-store.ts';
 import { EXIT } from './exit-codes.ts';
@@ -24,8 +24,7 @@ export async function withRecords(
   action: (store: RecordsStore) => number | Promise<number>,
 ): Promise<number> {
   // Only commands that need the database load it.
-  const { openRecords } = await import('../../store/records-store.ts');
-  const opened = openRecords(folder, { readOnly: how === 'read' });
+  const opened = await openedTo(folder, how);
   if (!opened.ok) {
     complain(opened.problems.map(problemLine));
     return EXIT.badInput;
@@ -40,6 +39,11 @@ export async function withRecords(
   } finally {
     store.close();
   }
+}
+
+async function openedTo(folder: string, how: 'read' | 'write'): Promise<Checked<RecordsStore>> {
+  if (how === 'write') return (await import('./this-unit.ts')).openToWrite(folder);
+  return (await import('../../store/records-store.ts')).openRecords(folder, { readOnly: true });
 }
 
 /**

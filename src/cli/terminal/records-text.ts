@@ -1,6 +1,6 @@
 /** Options that are a line of text: their length, and words that would stay in a record for good. */
 import { InvalidArgumentError } from 'commander';
-import { namesIn } from '../../app/prepare/personal.ts';
+import { partsOfNamesIn } from '../../app/prepare/personal.ts';
 import type { SettingsProblem } from '../../core/settings.ts';
 
 export const parseText =
@@ -18,7 +18,7 @@ export function namesSomebody(
   record: string,
   personal: Readonly<Record<string, string>>,
 ): SettingsProblem | null {
-  const named = namesIn(text, personal);
+  const named = partsOfNamesIn(text, personal);
   if (named.length === 0) return null;
   const accepted = `a text without personal data, which could not be removed (${named.join(', ')})`;
   return { file: record, path: option, value: JSON.stringify(text), accepted };

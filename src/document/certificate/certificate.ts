@@ -143,7 +143,7 @@ function verdictNotice({ report }: DocumentFacts, papers: PaperWords): Block {
   const why =
     end.reason === 'completed'
       ? ''
-      : ` ${clipped(tongue.recorded(end.why), LONGEST.why, words.inReport)}`;
+      : ` ${clipped(endedText(report, tongue), LONGEST.why, words.inReport)}`;
   const none = incomplete ? words.unrecordedOutcome : words.noOutcome;
   return {
     kind: 'notice',
@@ -159,6 +159,14 @@ function verdictNotice({ report }: DocumentFacts, papers: PaperWords): Block {
       clipped(tongue.recorded(remark), LONGEST.why, words.inReport),
     ),
   };
+}
+
+/** Why it ended; what to do at the unit then was for the technician, and stands in the report. */
+function endedText({ end, alarms }: DocumentFacts['report'], tongue: PaperWords['tongue']): string {
+  const said = tongue.recorded(end.why);
+  const remedies = alarms.map(({ remedy }) => tongue.recorded(remedy));
+  const asked = remedies.find((remedy) => said.endsWith(remedy)) ?? '';
+  return said.slice(0, said.length - asked.length).trimEnd();
 }
 
 function middleRow(facts: DocumentFacts, papers: PaperWords): Block {

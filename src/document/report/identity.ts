@@ -59,6 +59,7 @@ export function sumFields({ report: { journal, hashes }, chain }: DocumentFacts)
       ['Job sheet', hashes.job],
       ['Place in the chain of records', chain === null ? 'not recorded' : `no. ${chain.seq}`],
       ['Link of the chain', chain === null ? 'not recorded' : chain.hash],
+      ['Signed by the unit key', chain?.unitKey ?? 'not signed'],
     ],
   };
 }

@@ -1,7 +1,7 @@
 /**
  * Which rule sets are proposed for a place: a table by country code, with a region where its rules
  * differ. A place without a row has no rule set known here, and that is said; nothing is taken from
- * a neighbour. `cover.ts` decides which of the proposed sets bind the vehicle.
+ * a neighbour. Editions that are out of force are not proposed: a person may name them. `cover.ts` decides which of the proposed sets bind the vehicle.
  */
 
 interface Place {
@@ -9,7 +9,7 @@ interface Place {
   readonly sets: readonly string[];
 }
 
-const FEDERAL_US = ['us-49-cfr-393-60-c', 'us-rolags'];
+const FEDERAL_US = ['us-49-cfr-393-60-c'];
 const EAEU = ['eaeu-tr-cu-018-2011'];
 const STANDARD_ANZ = 'as-nzs-2366-1-1999';
 

@@ -10,7 +10,7 @@ import { coverOf, coverRestsOn } from './cover.ts';
 import { type CheckedRule, named, type Remark } from './reason.ts';
 import type { RuleSet } from './rule-set.ts';
 import { outOfForceText, PROVENANCE_WORDS } from './rule-words.ts';
-import { anyOf } from './zones.ts';
+import { anyOf, zoneRestsOn } from './zones.ts';
 
 export const remarksOn = (
   sheet: IntakeSheet,
@@ -39,7 +39,7 @@ function onThePlace(
     return [{ id: 'no-rule-set', set: null, words, open: [] }];
   }
   const covered = ruleSets.map((set) => coverOf(sheet, set));
-  if (anyOf(covered) === true) return onRepairing(checked);
+  if (anyOf(covered) === true) return onRepairing(sheet, ruleSets, checked);
   return ruleSets.flatMap((set, at): Remark[] => [
     covered[at] === false
       ? {
@@ -58,14 +58,26 @@ function onThePlace(
 }
 
 /** A limit on the mark left in the glass does not say that the break may be filled. */
-function onRepairing(checked: readonly CheckedRule[]): readonly Remark[] {
+function onRepairing(
+  sheet: IntakeSheet,
+  ruleSets: readonly RuleSet[],
+  checked: readonly CheckedRule[],
+): readonly Remark[] {
   const onRepairs = checked.filter(({ set }) => set?.kind === 'repair' && set.force !== 'shop');
   if (onRepairs.some(({ applies }) => applies === true)) return [];
   const words =
     onRepairs.length === 0
       ? 'The chosen rules limit the mark left in the glass; none of them says whether the damage may be repaired.'
       : 'No chosen rule on repairing certainly applies to this damage on this vehicle.';
-  return [{ id: 'no-repair-rule', set: null, words, open: [] }];
+  // While answers are missing, a rule may still turn out to apply.
+  const perhaps = ruleSets.filter(({ id }) =>
+    onRepairs.some(({ set, applies }) => set?.id === id && applies === 'unknown'),
+  );
+  const restsOn = perhaps.flatMap((set) => [
+    ...coverRestsOn(sheet, set),
+    ...zoneRestsOn(sheet, set.zones),
+  ]);
+  return [{ id: 'no-repair-rule', set: null, words, open: openAnswers(sheet, restsOn) }];
 }
 
 function onTheEdition({ lookedOn }: IntakeSheet, set: RuleSet): readonly Remark[] {

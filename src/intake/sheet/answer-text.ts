@@ -15,15 +15,18 @@ export interface AnswerContext {
   readonly today: string;
   /** The rule sets that can be chosen. */
   readonly ruleSets: readonly { readonly id: string; readonly name: string }[];
-  /** Codes of places with rule sets, and the sets of one; null where it is no such code. */
+  /** Codes of places with rule sets, and what is proposed for one; null where it is no code. */
   readonly places?: readonly string[];
-  readonly setsOfPlace?: (typed: string) => readonly string[] | null;
+  readonly placeOf?: (
+    typed: string,
+  ) => { readonly sets: readonly string[]; readonly words: string } | null;
   /** The short questionnaire; without it every question is asked. */
   readonly next?: (answers: Readonly<Record<string, unknown>>) => Next | null;
 }
 
 export type Heard =
-  | { readonly kind: 'answer'; readonly answer: unknown }
+  /** `words` where more is to be said about it. */
+  | { readonly kind: 'answer'; readonly answer: unknown; readonly words?: string }
   /** A guess that must be confirmed; `asGiven` where the number may also stand as typed. */
   | {
       readonly kind: 'did-you-mean';
@@ -47,7 +50,7 @@ const MM_PER: Readonly<Record<string, number>> = {
   m: 1000,
 };
 
-const answer = (value: unknown): Heard => ({ kind: 'answer', answer: value });
+const answer = (value: unknown) => ({ kind: 'answer', answer: value }) as const;
 const notUnderstood = (accepted: string): Heard => ({ kind: 'not-understood', accepted });
 
 export function hearAnswer(question: Question, typed: string, context: AnswerContext): Heard {
@@ -153,10 +156,10 @@ function hearNumbers(word: string, names: readonly string[]): Heard {
 const sidesOf = (word: string): readonly string[] =>
   /[\s;]/.test(word) ? word.split(/\s*[;]\s*|,\s+|\s+,?\s*/) : word.split(',');
 
-function hearRuleSets(word: string, { ruleSets, setsOfPlace }: AnswerContext): Heard {
+function hearRuleSets(word: string, { ruleSets, placeOf }: AnswerContext): Heard {
   if (word === 'none') return answer([]);
-  const ofPlace = setsOfPlace?.(word) ?? null;
-  if (ofPlace !== null) return answer(ofPlace);
+  const place = placeOf?.(word) ?? null;
+  if (place !== null) return { ...answer(place.sets), words: place.words };
   const wanted = word.split(/[\s,;]+/);
   const chosen = wanted.map((one) =>
     ruleSets.find(({ id }, i) => one === id || one === `${i + 1}`),

@@ -72,7 +72,12 @@ function hear(state: Conversation, at: Question, word: string, context: AnswerCo
   const heard = hearAnswer(at, word, context);
   if (heard.kind === 'not-understood') return refuse(state, heard.accepted);
   if (heard.kind === 'ambiguous') return { state, lines: [`  ${heard.words}`] };
-  if (heard.kind === 'answer') return accept(state, heard.answer, context);
+  if (heard.kind === 'answer') {
+    const turn = accept(state, heard.answer, context);
+    return heard.words === undefined
+      ? turn
+      : { ...turn, lines: [`  ${heard.words}`, ...turn.lines] };
+  }
   const waiting = { for: 'yes-or-no', yes: heard.answer, no: heard.asGiven } as const;
   const lines = [`  ${heard.words}. Did you mean ${heard.answer} mm? (y/n)`];
   return { state: { ...state, waiting }, lines };

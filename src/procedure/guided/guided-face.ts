@@ -62,6 +62,7 @@ export function guidedFaceOf(
       [...(kind === 'question' ? resultPages(state, config) : []), ...pagesOf(more ?? '')].map(
         (lines) => ({ lines, caution: false }),
       ),
+    brief: () => null,
     why: () => whyPages(state, config),
   };
 }

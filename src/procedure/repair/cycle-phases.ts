@@ -158,8 +158,10 @@ export const CYCLE_ROWS = {
   'accept-mark': question(
     'accept-mark',
     () => ({ to: 'injector-off', patch: { outcome: 'mark-remains' } }),
-    () => ({ to: 'stop' }),
+    () => ({ to: 'cycle-or-end' }),
   ),
+  // Past the profile's last cycle too: a person decides, and the record counts it.
+  'cycle-or-end': question('cycle-or-end', furtherCycle, () => ({ to: 'stop' })),
   // Lower vacuum and pressure are in force by now; the limit is on the display.
   'measure-leg': question(
     'measure-leg',

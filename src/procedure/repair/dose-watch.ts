@@ -22,6 +22,7 @@ import { type PortionDoses, stepPortions, throughPitRatio } from '../../cure/por
 import { stepUncountedLight, type UncountedLight } from '../../cure/uncounted-light.ts';
 import { placeOfAlarm } from '../../safety/alarm-table.ts';
 import type { PhaseContext } from '../phase.ts';
+import { cureAskedIn } from './further-cure.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
 
@@ -148,7 +149,7 @@ export function cureInHand(
   const portion = portionIn(procedure.phase, config);
   const { doseJPerM2, lampOnS } = doses[portion];
   const shown = proof.portions[portion];
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   const enough =
     (proof.piece?.lampOnS ?? 0) >= SHORTEST_LAST_PIECE_S &&
     cureDone(withOpenPiece(proof, portion, gapLimitsOf(config)), target, terms);
@@ -184,7 +185,7 @@ function lightInHand({ scene: { proof }, procedure }: RepairState, config: Repai
   const portion = portionIn(procedure.phase, config);
   const light = withOpenPiece(proof, portion, gapLimitsOf(config));
   const terms = config.unit.doseUncertaintyTerms;
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   return { light, terms, leftS: cureLeftS(light, proof.litWPerM2 ?? 0, target, terms) };
 }
 
@@ -221,7 +222,7 @@ export function alarmCureOf(config: RepairConfig, state: RepairState): AlarmCure
   if (procedure.phase === 'self-test') return { needsS: null, ...forecast };
   const portion = portionIn(procedure.phase, config);
   const dose = doses[portion];
-  const target = jobCuresOf(config)[portion];
+  const target = cureAskedIn(procedure, config);
   const lit = dose.lastWPerM2 !== null;
   // Light that showed nothing was still light on the spot.
   const needsS = lit ? dose.lampOnS + lightInHand(state, config).leftS : null;

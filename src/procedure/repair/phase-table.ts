@@ -12,6 +12,7 @@ import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step }
 import { BASE, handWork, question, vented } from '../phase-kinds.ts';
 import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
+import { stillSoft } from './further-cure.ts';
 import { GLASS_GATE, throughGlassGate } from './glass-gate.ts';
 import { SEAL_PHASES } from './seal-phases.ts';
 
@@ -96,7 +97,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   ...SEAL_PHASES,
   ...CYCLE_ROWS,
   ...CURE_ROWS,
-  scrape: handWork('scrape', 'polish'),
+  scrape: question('scrape', () => ({ to: 'polish' }), stillSoft),
   polish: handWork('polish', 'clean-injector'),
   'clean-injector': handWork('clean-injector', 'final-look'),
   'final-look': question(

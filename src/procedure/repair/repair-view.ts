@@ -12,8 +12,10 @@ import type { LiveValues } from '../../panel/live-line.ts';
 import type { ShownReason } from '../../panel/page-words.ts';
 import type { View } from '../../panel/screen.ts';
 import { doseInHand } from './dose-watch.ts';
-import { jobTargetsOf, portionIn } from './job-target.ts';
+import { cureAskedIn } from './further-cure.ts';
+import { portionIn } from './job-target.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
+import { isResinLiquid } from './reentry.ts';
 import { phaseOf } from './repair-phases.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
 
@@ -33,7 +35,7 @@ export function repairSnapshotOf(
     atmospherePa: state.procedure.atmospherePa,
     irradianceWPerM2: valueOrNull(reading.irradianceWPerM2),
     doseJPerM2: state.scene.doses[portion].doseJPerM2,
-    targetJPerM2: jobTargetsOf(config)[portion].targetJPerM2,
+    targetJPerM2: cureAskedIn(state.procedure, config).targetJPerM2,
     glassK: valueOrNull(reading.glassK),
     heatSinkK: valueOrNull(reading.heatSinkK),
     supplyV: valueOrNull(reading.supplyV),
@@ -64,6 +66,7 @@ export function repairViewOf(
     phase: state.procedure.phase,
     notClearAdvice: config.profile.notClearAdvice,
     why: state.why?.shown ?? NO_REASON,
+    resinWet: isResinLiquid(state.procedure, config.entry) || state.procedure.furtherCures > 0,
     live: liveValues(state, snapshot, config),
     snapshot,
   };

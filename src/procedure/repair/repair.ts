@@ -126,6 +126,13 @@ const because = (record: string, say: RepairSay['say']): RepairReason => ({
   shown: { say },
 });
 
+const toEnd = (record: string, say: RepairSay['say']): BatchLead<RepairSay> => ({
+  move: 'hold',
+  ending: null,
+  reason: { ...because(record, say), asks: 'end' },
+  read: false,
+});
+
 const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
   hold: {
     move: 'hold',
@@ -134,12 +141,7 @@ const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
     read: false,
   },
   // Nothing ends by one press: it is asked once more.
-  stop: {
-    move: 'hold',
-    ending: null,
-    reason: { ...because('You chose to stop here.', 'stopped-by-choice'), asks: 'end' },
-    read: false,
-  },
+  stop: toEnd('You chose to stop here.', 'stopped-by-choice'),
   finish: {
     move: 'finish',
     ending: 'completed',
@@ -148,15 +150,10 @@ const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
   },
 };
 
-/** The one lead from the question about the leg: its YES. */
-const LEG_TOO_LONG: BatchLead<RepairSay> = {
-  move: 'hold',
-  ending: null,
-  reason: {
-    ...because('The leg that grew is past the limit of this repair.', 'leg-too-long'),
-    asks: 'end',
-  },
-  read: false,
+/** Phases whose one lead has a reason of its own. */
+const LEADS_FROM: Readonly<Partial<Record<PhaseId, BatchLead<RepairSay>>>> = {
+  'measure-leg': toEnd('The leg that grew is past the limit of this repair.', 'leg-too-long'),
+  scrape: toEnd('The resin is still soft after two further doses.', 'still-soft'),
 };
 
 function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
@@ -181,7 +178,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     light: lightSeen(state, reading, config),
     dtS,
   });
-  const led = lead === null ? null : walk.phase === 'measure-leg' ? LEG_TOO_LONG : LEADS[lead];
+  const led = lead === null ? null : (LEADS_FROM[walk.phase] ?? LEADS[lead]);
   if (events.length === 0) return { walk, events, lead: led };
   const before = state.procedure.phase;
   const after = { procedure: walk, scene: state.scene };

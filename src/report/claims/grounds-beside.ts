@@ -149,6 +149,14 @@ function moisture(stated: AboutFacts['stated'], { sealTests }: ClaimFacts): read
   );
 }
 
+/** The dose is said to set this resin, and a person found that it had not. */
+const foundSoft: Ground = ({ events }) =>
+  events.flatMap((event) =>
+    event.kind === 'answer' && event.phase === 'scrape' && event.answer === 'no'
+      ? [objects('found-soft', say('lines.scraped-soft', { at: clockWords(event.timeS) }))]
+      : [],
+  );
+
 /** The break was judged as it was then. Who holds the job for one of these has seen it change. */
 const stayedAsJudged: Ground = ({ events }) =>
   events.flatMap((event) =>
@@ -168,4 +176,4 @@ const stayedAsJudged: Ground = ({ events }) =>
 
 export const RULES_GROUNDS: readonly Ground[] = [allowed];
 export const SET_ASIDE_GROUNDS: readonly Ground[] = [noCheck, noFinding];
-export const STATED_GROUNDS: readonly Ground[] = [asStated, stayedAsJudged];
+export const STATED_GROUNDS: readonly Ground[] = [asStated, foundSoft, stayedAsJudged];

@@ -91,6 +91,7 @@ export const OBJECTIONS = {
   'overrides-unrecorded': unshown,
 
   'stated-dry-found-wet': unmet,
+  'found-soft': unshown,
   'leg-grew': unmet,
   'resin-inside': unmet,
   'not-as-stated': unmet,

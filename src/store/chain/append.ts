@@ -15,6 +15,8 @@ import { chainLines, chainTail, writeEntry } from './chain-file.ts';
 import { withChainLock } from './chain-lock.ts';
 import { personalPath } from './paths.ts';
 import { personalSha256Of, readPersonal, writePersonal } from './personal-file.ts';
+import { rememberHead } from './remembered-head.ts';
+import type { Unit } from './unit-key.ts';
 
 export interface AppendDraft {
   /** ISO 8601. */
@@ -30,6 +32,8 @@ export interface AppendMeans {
   readonly newSalt: () => string;
   /** The last entry that the index knows, for a chain whose last line is damaged. */
   readonly known: () => ChainHead | null;
+  /** Signs the entry and remembers it; an entry without one is not signed. */
+  readonly unit: Unit | null;
 }
 
 export function appendEntry(folder: string, draft: AppendDraft, means: AppendMeans): ChainEntry {
@@ -39,8 +43,10 @@ export function appendEntry(folder: string, draft: AppendDraft, means: AppendMea
     const { at, kind, id, body, personal } = draft;
     const place = { kind, id, seq: head.seq + 1 };
     const personalSha256 = personal === null ? null : keepPersonal(folder, place, personal, means);
-    const entry = nextEntry(head, { at, kind, id, body, personalSha256 });
+    const fields = { at, kind, id, body, personalSha256 };
+    const entry = nextEntry(head, fields, means.unit?.signer ?? null);
     writeEntry(folder, entry, tail);
+    if (means.unit !== null) rememberHead(means.unit.folder, folder, head, entry);
     return entry;
   });
 }

@@ -5,7 +5,7 @@
 import type { ChainHead } from './chain-entry.ts';
 
 export interface Finding {
-  readonly where: 'chain' | 'journal' | 'personal data' | 'database';
+  readonly where: 'chain' | 'journal' | 'papers' | 'personal data' | 'database';
   /** Number of the entry; null where the finding concerns no entry. */
   readonly seq: number | null;
   /** Name of the record; null where the line no longer states it. */

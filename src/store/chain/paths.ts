@@ -21,6 +21,12 @@ const PERSONAL_FOLDER = 'personal';
 const CARE_FOLDER = 'care';
 export const PERSONAL_FILE = 'personal.json';
 
+/** Pages and photographs of a record, in the folder of its journal. */
+export const isPage = (name: string): boolean =>
+  /^(report|certificate)(\.[\w-]+)*\.(html|pdf|json)$/.test(name);
+export const isPhotograph = (name: string): boolean =>
+  /^photo-(before|after)\.(jpe?g|png)$/.test(name);
+
 export const chainPath = (folder: string): string => join(folder, CHAIN_FILE);
 export const lockPath = (folder: string): string => join(folder, LOCK_FOLDER);
 export const databasePath = (folder: string): string => join(folder, DATABASE_FILE);

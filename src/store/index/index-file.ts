@@ -110,7 +110,7 @@ function settled(
   const { head } = chainTail(folder);
   const known = headOf(database);
   const notes: readonly (readonly [boolean, string])[] = [
-    [!there && known.seq > 0, 'meniscus.db was missing and was rebuilt from chain.jsonl'],
+    [!there && holdsRecords(database), 'meniscus.db was missing and was rebuilt from chain.jsonl'],
     [stopped !== null, `${stopped}${ASK_VERIFY}`],
     [head === null, `the last line of chain.jsonl is no entry${ASK_VERIFY}`],
     [
@@ -125,6 +125,10 @@ function settled(
   const applying = notes.filter(([applies]) => applies).map(([, words]) => words);
   return { database, notes: applying };
 }
+
+/** The first job of a folder begins before there is a database. */
+const holdsRecords = (database: Database): boolean =>
+  database.prepare("SELECT 1 FROM entries WHERE kind <> 'begin' LIMIT 1").get() !== undefined;
 
 const ASK_VERIFY = '; run: meniscus records verify';
 

@@ -1,6 +1,6 @@
 /**
- * Walks the chain line by line and checks that each line is complete, matches its own hash and
- * follows the one before. After a broken link the walk continues from the line as found, so that
+ * Walks the chain line by line and checks that each line is complete, matches its own hash,
+ * follows the one before and is signed from the first signed one on. After a broken link the walk continues from the line as found, so that
  * one change gives one finding. Files and database are left to verify-files.ts and verify-index.ts.
  */
 import {
@@ -8,10 +8,12 @@ import {
   type ChainEntry,
   type ChainHead,
   expectedHash,
+  isSignedRight,
   parseEntry,
 } from '../chain/chain-entry.ts';
 import { type ChainLine, chainLines } from '../chain/chain-file.ts';
 import type { Finding } from '../chain/finding.ts';
+import { fingerprintOf } from '../chain/signature.ts';
 
 export interface Link {
   /** Null where the line is no entry. */
@@ -25,8 +27,10 @@ export interface Link {
 
 export function* chainLinks(folder: string): Generator<Link> {
   let head: ChainHead = CHAIN_START;
+  let signedFrom: number | null = null;
   for (const line of chainLines(folder)) {
-    const link = linkAfter(head, line);
+    const link = linkAfter(head, signedFrom, line);
+    if (link.entry?.signed !== undefined) signedFrom ??= link.entry.seq;
     head =
       link.entry === null
         ? { seq: head.seq + 1, hash: '' }
@@ -38,7 +42,7 @@ export function* chainLinks(folder: string): Generator<Link> {
 /**
  * `head.hash` is empty after a line that stated none; the next line's link cannot be checked then.
  */
-function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
+function linkAfter(head: ChainHead, signedFrom: number | null, { bytes, whole }: ChainLine): Link {
   const seq = head.seq + 1;
   const broken = (
     entry: ChainEntry | null,
@@ -62,6 +66,13 @@ function linkAfter(head: ChainHead, { bytes, whole }: ChainLine): Link {
   if (entry.seq !== seq) return broken(entry, 'number of the entry', `${seq}`, `${entry.seq}`);
   if (head.hash !== '' && entry.previous !== head.hash) {
     return broken(entry, 'hash of the entry before', head.hash, entry.previous);
+  }
+  if (entry.signed === undefined && signedFrom !== null) {
+    return broken(entry, 'signature', `one, as on every entry from ${signedFrom} on`, 'none');
+  }
+  if (!isSignedRight(bytes, entry)) {
+    const key = fingerprintOf(entry.signed?.by ?? '');
+    return broken(entry, 'signature', `one by the unit key ${key}`, 'one that does not hold');
   }
   return { entry, bytes, finding: null, torn: false };
 }

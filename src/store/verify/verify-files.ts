@@ -5,6 +5,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { textAt } from '../../core/fields.ts';
+import { headerSha256 } from '../chain/begin-body.ts';
 import type { ChainEntry } from '../chain/chain-entry.ts';
 import { fileSha256 } from '../chain/file-sha256.ts';
 import type { Finding } from '../chain/finding.ts';
@@ -31,7 +32,19 @@ export function journalFinding(path: string, entry: ChainEntry): Finding | null 
   return { where: 'journal', seq, id, what: `SHA-256 of ${JOURNAL_FILE}`, expected, found };
 }
 
-/** A report may be rewritten at any time, so a different one deserves only a remark. */
+/** The first line of the journal of a job or procedure that was begun. */
+export function beginFinding(folder: string, entry: ChainEntry): Finding | null {
+  const file = entry.kind === 'begin' ? textAt(entry.body, 'journal', 'file') : null;
+  if (file === null) return null;
+  const expected = textAt(entry.body, 'journal', 'headerSha256') ?? 'a hash in the entry';
+  const found = hashOrGone(join(folder, file), headerSha256);
+  const { seq, id } = entry;
+  return found === expected
+    ? null
+    : { where: 'journal', seq, id, what: `SHA-256 of the first line of ${file}`, expected, found };
+}
+
+/** Where no entry vouches for the pages, an older version may have rewritten them: a remark. */
 export function reportRemark(folder: string, entry: ChainEntry): string | null {
   const expected = textAt(entry.body, 'report', 'sha256');
   const path = join(folder, entry.id, REPORT_FILE);
@@ -74,9 +87,9 @@ export function checkPersonal(
 const foundWords = (found: PersonalFound): string =>
   found.state === 'missing' ? `${GONE}, and no entry that says it was removed` : found.sha256;
 
-function hashOrGone(path: string): string {
+function hashOrGone(path: string, hash: (path: string) => string = fileSha256): string {
   try {
-    return fileSha256(path);
+    return hash(path);
   } catch (error) {
     const gone = error instanceof Error && 'code' in error && error.code === 'ENOENT';
     return gone ? GONE : `a file that cannot be read (${String(error)})`;

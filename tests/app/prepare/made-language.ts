@@ -10,14 +10,16 @@ import claims from '../../../src/panel/catalogues/en/claims.json' with { type: '
 import display from '../../../src/panel/catalogues/en/display.json' with { type: 'json' };
 import guided from '../../../src/panel/catalogues/en/guided.json' with { type: 'json' };
 import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
+import terminal from '../../../src/panel/catalogues/en/terminal.json' with { type: 'json' };
 
-const IN_BRACKETS = { certificate, claims, record };
+const IN_BRACKETS = { certificate, claims, record, terminal };
 const PLAIN_KEYS = ['schema', 'language', 'decimal'];
 
 const bracketed = (text: string): string =>
   text.replaceAll(/\{\w+\}|[^{}]+/g, (part) => (part.startsWith('{') ? part : `[${part}]`));
 
 function made(value: unknown, key = ''): unknown {
+  if (key === 'called') return 'by-name';
   if (typeof value === 'string') return PLAIN_KEYS.includes(key) ? value : bracketed(value);
   if (Array.isArray(value)) return value.map((one) => made(one));
   return Object.fromEntries(Object.entries(value as object).map(([k, one]) => [k, made(one, k)]));

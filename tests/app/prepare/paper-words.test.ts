@@ -4,10 +4,11 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { LANGUAGES } from '../../../src/app/prepare/languages.ts';
 import { paperWordsOf } from '../../../src/app/prepare/paper-words.ts';
+import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
 import { said } from '../../../src/core/sayings.ts';
 import { problemLine } from '../../../src/core/settings.ts';
 import { certificate } from '../../../src/document/certificate/certificate.ts';
-import { ENGLISH_PAPERS, type PaperWords } from '../../../src/document/paper-words.ts';
+import type { PaperWords } from '../../../src/document/paper-words.ts';
 import claims from '../../../src/panel/catalogues/en/claims.json' with { type: 'json' };
 import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
 import { ALARM_TABLE } from '../../../src/safety/alarm-table.ts';
@@ -76,7 +77,7 @@ describe('every built-in language', () => {
   });
 
   test('the English one is the language of records', () => {
-    expect(words('en')).toBe(ENGLISH_PAPERS);
+    expect(words('en')).toBe(ENGLISH_WORDS);
     for (const { id, title, remedy } of ALARM_TABLE) {
       expect(record.alarms[id]).toEqual({ name: id.replaceAll('-', ' '), title, remedy });
     }

@@ -4,7 +4,12 @@ import { describe, expect, test } from 'vitest';
 import builtInJob from '../../../src/app/defaults/job.json' with { type: 'json' };
 import { loadJournal } from '../../../src/app/prepare/load-journal.ts';
 import { loadSettings } from '../../../src/app/prepare/load-settings.ts';
-import { keepJobPersonal, namesIn, saltFor } from '../../../src/app/prepare/personal.ts';
+import {
+  keepJobPersonal,
+  namesIn,
+  partsOfNamesIn,
+  saltFor,
+} from '../../../src/app/prepare/personal.ts';
 import { problemLine } from '../../../src/core/settings.ts';
 import { readPersonal } from '../../../src/store/chain/personal-file.ts';
 import { scratchFolder, writeJson } from '../../cli/process.ts';
@@ -58,4 +63,18 @@ test('the salt is the same for the same seed, and never twice the same without o
 test('a name is found in a text whatever its capitals, and two letters are no name', () => {
   expect(namesIn('told OTTOLINE DEMO so', PEOPLE)).toEqual(['customer']);
   expect(namesIn('an other', { technician: 'an' })).toEqual([]);
+});
+
+test.each([
+  ['asked by Ottoline', ['customer']],
+  ['asked by OTTOLINE, by telephone', ['customer']],
+  ['the demo of Tarquin', ['customer', 'technician']],
+  ['the car with demo 4-7-1', ['vehicle', 'customer', 'technician']],
+  ['Jose asked for it', ['person']],
+  ['José asked for it', ['person']],
+  ['asked for by the office', []],
+  ['an owner of another car', []],
+])('%j names %j, be it in part or without its accents', (text, named) => {
+  const fields = { ...PEOPLE, person: 'José Núñez', by: 'the owner' };
+  expect(partsOfNamesIn(text, fields)).toEqual(named);
 });

@@ -71,7 +71,7 @@ test('whoever did it is kept apart from the chain', async () => {
   const chain = readFileSync(join(folder, 'people', 'chain.jsonl'), 'utf8');
   expect(chain).toContain('"kind":"care"');
   expect(chain).not.toContain('Demo Person');
-  const personal = readFileSync(join(folder, 'people', 'personal', '1.json'), 'utf8');
+  const personal = readFileSync(join(folder, 'people', 'personal', '2.json'), 'utf8');
   expect(personal).toContain('Demo Person');
 });
 
@@ -84,7 +84,11 @@ test('what is stopped by an alarm keeps nothing and says why', async () => {
   expect(code).toBe(4);
   expect((JSON.parse(out) as Outcome).kept).toBe(false);
   expect(err).toContain('Emergency stop');
-  expect(existsSync(join(folder, 'stopped', 'chain.jsonl'))).toBe(false);
+  // That it was begun stays on record.
+  const chain = readFileSync(join(folder, 'stopped', 'chain.jsonl'), 'utf8')
+    .trim()
+    .split('\n');
+  expect(chain.map((line) => JSON.parse(line).kind)).toEqual(['begin']);
 });
 
 describe('the journal of a calibration', () => {
@@ -95,7 +99,7 @@ describe('the journal of a calibration', () => {
     const { code } = await calibrate('replayed', '--values', '100.61');
     expect(code).toBe(0);
     const file = journalIn('replayed');
-    const [line = ''] = readFileSync(join(folder, 'replayed', 'chain.jsonl'), 'utf8').split('\n');
+    const [, line = ''] = readFileSync(join(folder, 'replayed', 'chain.jsonl'), 'utf8').split('\n');
     const { journal } = JSON.parse(line).body;
     const sha256 = createHash('sha256')
       .update(readFileSync(join(folder, file)))

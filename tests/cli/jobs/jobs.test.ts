@@ -90,7 +90,7 @@ describe('the next job', () => {
   });
 
   test('is the first that waits, and its record has its name', async () => {
-    expect(ran.out).toContain('Record: first, entry 1');
+    expect(ran.out).toContain('Record: first, entry 2');
     const { out } = await jobs('list');
     expect(out).toContain('2  second  DEMO-2');
     expect(out).not.toContain('1  first  DEMO-1');
@@ -106,8 +106,8 @@ describe('the next job', () => {
       ['Choose 1/5', 'DEMO-1', 'Go on with it'],
       ['Choose 1/1', 'DEMO-2', 'Begin this job'],
     ]);
-    expect(out).toContain('Record: first/attempt-2, entry 2');
-    expect(out).toContain('Record: second, entry 3');
+    expect(out).toContain('Record: first/attempt-2, entry 5');
+    expect(out).toContain('Record: second, entry 8');
     expect(code).toBe(0);
     expect((await jobs('list')).out).toBe('No job waits.\nNo job is unfinished.\n');
   });

@@ -39,9 +39,15 @@ describe('a repair and its record', () => {
     expect(await json('list', '--result', 'clear')).toEqual([]);
     const shown = await records('show', 'demo-0001');
     for (const name of Object.values(NAMES)) expect(shown.out).toContain(name);
-    expect(await json('verify')).toMatchObject({ ok: true, entries: 1, journals: 1 });
+    expect(await json('verify')).toMatchObject({
+      ok: true,
+      entries: 3,
+      journals: 1,
+      derived: 1,
+      papers: 5,
+    });
     expect((await records('verify')).out).toContain(
-      '1 entry, 1 journal, personal data of 1 entry.',
+      '3 entries, 1 journal, 1 of them decided again, 5 pages and photographs, personal data of 1 entry.',
     );
     const journal = readFileSync(at('demo-0001', 'journal.jsonl'), 'utf8');
     for (const name of Object.values(NAMES)) expect(journal).not.toContain(name);

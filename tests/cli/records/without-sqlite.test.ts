@@ -37,8 +37,8 @@ describe('without the SQLite module', () => {
     );
     expect(code).toBe(4);
     expect([timesSaid(err), timesSaid(out)]).toEqual([1, 0]);
-    expect(out).toContain('Record: demo-0001, entry 1 of records');
-    const [line = ''] = readFileSync(at('chain.jsonl'), 'utf8').split('\n');
+    expect(out).toContain('Record: demo-0001, entry 2 of records');
+    const [, line = ''] = readFileSync(at('chain.jsonl'), 'utf8').split('\n');
     const { hash } = JSON.parse(line);
     const { text } = readPdf(readFileSync(at('demo-0001', 'certificate.pdf')));
     expect(squeezed(text)).toContain(`meniscus:record:demo-0001:${hash}`);
@@ -60,7 +60,7 @@ describe('without the SQLite module', () => {
       ],
     );
     expect(timesSaid(calibrated.err)).toBe(1);
-    expect(calibrated.err + calibrated.out).toContain('Kept as entry 3 of records');
+    expect(calibrated.err + calibrated.out).toContain('Kept as entry 6 of records');
     const history = await without('care', 'history');
     expect([history.code, timesSaid(history.err)]).toEqual([0, 1]);
     expect(history.out).toContain('o-ring');
@@ -82,10 +82,10 @@ describe('without the SQLite module', () => {
     const amended = await without(
       ...['records', 'amend', 'demo-0001', '--text', 'a leg grew', '--by', 'quality'],
     );
-    expect([amended.code, amended.out]).toEqual([0, expect.stringContaining('added as entry 4')]);
+    expect([amended.code, amended.out]).toEqual([0, expect.stringContaining('added as entry 7')]);
     const { code, out } = await without('records', 'verify');
     expect(code).toBe(0);
-    expect(out).toContain('every link holds. 4 entries, 2 journals, personal data of 4 entries.');
+    expect(out).toContain('every link holds. 7 entries, 2 journals, 1 of them decided again, ');
     expect(out).toContain('meniscus.db was not compared');
   });
 
@@ -117,7 +117,7 @@ describe('without the SQLite module', () => {
     await withIt('records', 'rebuild');
     renameSync(at('chain.jsonl'), at('chain.jsonl.whole'));
     const whole = readFileSync(at('chain.jsonl.whole'), 'utf8');
-    writeJson(folder, join('records', 'chain.jsonl'), whole.replace('"seq":2', '"seq":7'));
+    writeJson(folder, join('records', 'chain.jsonl'), whole.replace('"seq":4', '"seq":9'));
     const { code, err } = await without(
       ...['records', 'remove-personal', 'demo-0001', '--reason', 'again', '--by', 'office'],
     );

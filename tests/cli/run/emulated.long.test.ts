@@ -32,7 +32,7 @@ const WIDE = {
   break: {
     gaps: [
       {
-        ...{ kind: 'leg', count: 3, lengthMm: 2, endRatio: 0.5, escapeS: 2 },
+        ...{ kind: 'leg', count: 3, lengthMm: 2, endRatio: 0.5, fingerPercent: 40 },
         ...{ widthMm: 1.5, mouthApertureUm: 5 },
       },
     ],

@@ -63,10 +63,17 @@ describe('the demo repair', () => {
 });
 
 test('what is simulated can come from a file: a wide gap fills in one cycle', async () => {
-  const gap = { kind: 'leg', count: 3, lengthMm: 6, endRatio: 0.5, escapeS: 10, widthMm: 1.5 };
+  const gap = {
+    kind: 'leg',
+    count: 3,
+    lengthMm: 6,
+    endRatio: 0.5,
+    fingerPercent: 20,
+    widthMm: 1.5,
+  };
   const plant = writeJson(folder, 'plant.json', {
     schema: 'meniscus/plant@1',
-    break: { gaps: [{ ...gap, mouthApertureUm: 3 }] },
+    break: { gaps: [{ ...gap, mouthApertureUm: 15 }] },
   });
   const { code, out } = await runHere(
     ['run', '--speed', 'max', '--records', 'plant', '--plant', plant],
@@ -133,5 +140,5 @@ test('no record is named so that a command would take it for an option', async (
     folder,
   );
   expect(code).toBe(4);
-  expect(out).toContain('Record: 1-1, entry 1');
+  expect(out).toContain('Record: 1-1, entry 2');
 });

@@ -1,6 +1,7 @@
 import { Subject } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../../hal/board.ts';
+import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
 import { createSafeWatch, seenSafeWords } from '../../../src/cli/run/seen-safe.ts';
 import type { Frame } from '../../../src/core/frame.ts';
 import { INITIAL_SIGNAL_MEMORY } from '../../../src/signal/decode.ts';
@@ -42,19 +43,21 @@ describe('a run that ends', () => {
     const { madeSafe, result } = seenIn((s) => (s < 0.1 ? LIT : DARK));
     expect(madeSafe).toBe(1);
     expect(result?.afterS).toBeGreaterThanOrEqual(0.3);
-    expect(seenSafeWords(result)).toMatch(/^Seen 0\.3 s after .* light 0\.0 mW\/cm2, pressure /);
+    expect(seenSafeWords(result, ENGLISH_WORDS)).toMatch(
+      /^Seen 0\.3 s after .* light 0\.0 mW\/cm2, pressure /,
+    );
   });
 
   test('says so where the light is still there: nothing is taken for granted', () => {
     const { result } = seenIn(() => LIT);
     expect(result?.lightWPerM2).toBeGreaterThan(10);
-    expect(seenSafeWords(result)).not.toContain('light 0.0 mW/cm2');
+    expect(seenSafeWords(result, ENGLISH_WORDS)).not.toContain('light 0.0 mW/cm2');
   });
 
   test('waits no longer than a second for a board that sends nothing', () => {
     const { result, endedAtS } = seenIn(() => DARK, true);
     expect(result).toBeNull();
     expect(endedAtS).toBeCloseTo(1, 1);
-    expect(seenSafeWords(result)).toMatch(/^Not seen safe/);
+    expect(seenSafeWords(result, ENGLISH_WORDS)).toMatch(/^Not seen safe/);
   });
 });

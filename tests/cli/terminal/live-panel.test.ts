@@ -1,7 +1,10 @@
 import { EMPTY, from } from 'rxjs';
 import { expect, test } from 'vitest';
 import type { Streams } from '../../../src/app/pipeline.ts';
+import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
+import { doseLine } from '../../../src/cli/terminal/event-lines.ts';
 import { createLivePanel } from '../../../src/cli/terminal/live-panel.ts';
+import type { DoseSoFar } from '../../../src/control/procedure.ts';
 import type { Repair } from '../../../src/procedure/repair/repair-state.ts';
 
 /** A stream that is no terminal, and what was written to it. */
@@ -14,7 +17,11 @@ function plainStream() {
 /** What a panel without a picture writes while the dose goes through these values, of 6 J/cm2. */
 async function linesFor(...dosesJPerM2: readonly number[]): Promise<readonly string[]> {
   const { out, written } = plainStream();
-  const showing = { pictureOf: () => '', lineOf: () => null };
+  const showing = {
+    pictureOf: () => '',
+    lineOf: () => null,
+    doseLineOf: (dose: DoseSoFar) => doseLine(dose, ENGLISH_WORDS),
+  };
   const panel = await createLivePanel<Repair>(out, showing, () => '');
   const dose$ = from(
     dosesJPerM2.map((doseJPerM2, s) => ({ timeS: 60 + s, doseJPerM2, targetJPerM2: 60_000 })),

@@ -202,7 +202,7 @@ describe('the certificate', () => {
   });
 
   test('names chain or journal in its code, whichever its hash is of', () => {
-    const chain = { seq: 3, hash: 'b4'.repeat(32) };
+    const chain = { seq: 3, hash: 'b4'.repeat(32), unitKey: null };
     const facts = factsOf(GOOD_JOB, {}, { chain });
     expect(textOf(renderHtml(certificate(facts)))).toContain(
       `meniscus:record:demo-1:${chain.hash}`,

@@ -96,7 +96,7 @@ export const BLOW_DOWN: CheckGroup = {
       tolerance: 0.0005,
       unit: 'ratio',
       source: 'exercise of a fluid-mechanics textbook, ṁ = 0.685 p A/√(R T), as quoted by a page',
-      obtained: 'seen second-hand',
+      obtained: 'computed',
     },
   ],
   plots: () => [curves()],

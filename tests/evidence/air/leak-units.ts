@@ -69,7 +69,7 @@ export const LEAK_UNITS: CheckGroup = {
       5e-10,
       'mbar L/s',
       '1 mbar L/s = 0.1 Pa m3/s, seen at atlasofengineering.com, vacuum formula sheet',
-      'seen',
+      'computed',
     ),
   ],
 };

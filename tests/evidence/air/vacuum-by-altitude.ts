@@ -41,17 +41,17 @@ const demoRow = (heightM: number, airPa: number): CheckRow => ({
   tolerance: TOLERANCE_INHG,
   unit: 'inHg',
   source: `${USSA}: ${airPa} Pa, times 1 less margin over ratio`,
-  obtained: 'seen second-hand',
+  obtained: 'computed',
 });
 
 export const VACUUM_BY_ALTITUDE: CheckGroup = {
   title: 'greatest vacuum by altitude',
   rows: [
-    perfectRow(0, 29.921, 'seen second-hand'),
+    perfectRow(0, 29.921, 'computed'),
     perfectRow(500, 28.19, 'computed'),
-    perfectRow(1000, 26.54, 'seen second-hand'),
+    perfectRow(1000, 26.54, 'computed'),
     perfectRow(1609.344, 24.636, 'computed'),
-    perfectRow(2000, 23.475, 'seen second-hand'),
+    perfectRow(2000, 23.475, 'computed'),
     perfectRow(2500, 22.054, 'computed'),
     demoRow(0, 101_325),
     demoRow(1000, 89_874.6),

@@ -95,7 +95,7 @@ export const WORKING_CURVE: CheckGroup = {
       tolerance: 0.05,
       unit: 'mm',
       source: `${JACOBS}; slope against ln E is Dp`,
-      obtained: 'seen second-hand',
+      obtained: 'computed',
       misses:
         'conversion goes with sqrt(I), so by the kinetics gel advances up to 2 Dp for each e-fold of exposure; the working curve is the linear rule',
     },

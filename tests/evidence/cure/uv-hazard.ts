@@ -63,7 +63,7 @@ const eyeRow = (mWPerCm2: number, seconds: number): CheckRow => ({
   tolerance: 1e-9 * seconds,
   unit: 's',
   source: `${LAMPS}: 10 000 J/m2 up to 1000 s`,
-  obtained: 'seen second-hand',
+  obtained: 'computed',
 });
 
 export const UV_HAZARD: CheckGroup = {

@@ -20,16 +20,17 @@ const SLIT: Gap = gapOf({
   endRatio: 1,
   widthM: 0.002,
   pitRadiusM: 0,
-  escapeS: 1e12,
+  fingerRatio: 0,
 });
 const DISC: Gap = gapOf({ ...SLIT, kind: 'disc', pitRadiusM: 0.0015, widthM: 0.003 * Math.PI });
 const DRIVE: BreakDrive = {
   injectorPa: 0,
-  atmospherePa: 0,
   gasK: GAS_K,
   viscosityPaS: 0.05,
   adhesionNPerM: ADHESION_N_PER_M,
   solubilityMolPerM3Pa: 0,
+  diffusionM2PerS: 1e-9,
+  resinAirPa: 0,
   wet: true,
   dry: false,
   gelled: false,
@@ -198,14 +199,14 @@ const boyleRow = (fromPa: number, toPa: number, expected: number): CheckRow => (
   obtained: 'computed',
 });
 
-/** Gas in resin that has stood for an hour under a large body of gas, over the pressure. */
+/** Gas in resin that has stood for ten hours under a large body of gas, over the pressure. */
 function dissolvedMolPerM3(gasPa: number, solubilityMolPerM3Pa: number): number {
   const drive = { ...DRIVE, solubilityMolPerM3Pa };
   const state = createBreakState({ gaps: [SLIT] }, gasPa, GAS_K).gaps[0];
   if (state === undefined) return NaN;
   // So little resin that what it takes does not change the pressure.
   state.resinM3 = 1e-9 * SLIT.volumeM3;
-  for (let i = 0; i < 7200; i++) dissolveForHalf(state, SLIT, drive, 1);
+  for (let i = 0; i < 7200; i++) dissolveForHalf(state, SLIT, drive, 10);
   return state.dissolvedMol / state.resinM3;
 }
 

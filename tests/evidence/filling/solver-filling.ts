@@ -26,11 +26,12 @@ const SOLVER_RATIO = 3e-8;
 
 const DRIVE: BreakDrive = {
   injectorPa: ATMOSPHERE_PA,
-  atmospherePa: ATMOSPHERE_PA,
   gasK: GAS_K,
   viscosityPaS: 0.042,
   adhesionNPerM: 0.033,
   solubilityMolPerM3Pa: 2.5e-5,
+  diffusionM2PerS: 2e-9,
+  resinAirPa: 60_000,
   wet: true,
   dry: false,
   gelled: false,
@@ -46,7 +47,7 @@ const GAPS: Readonly<Record<Name, Gap>> = {
     endRatio: 0.6,
     widthM: 0.0012,
     pitRadiusM: 0,
-    escapeS: 17,
+    fingerRatio: 0.2,
   }),
   disc: gapOf({
     kind: 'disc',
@@ -56,7 +57,7 @@ const GAPS: Readonly<Record<Name, Gap>> = {
     endRatio: 0.5,
     widthM: 2 * Math.PI * 0.0015,
     pitRadiusM: 0.0015,
-    escapeS: 4,
+    fingerRatio: 0.4,
   }),
   crack: gapOf({
     kind: 'crack',
@@ -66,7 +67,7 @@ const GAPS: Readonly<Record<Name, Gap>> = {
     endRatio: 0.5,
     widthM: 0.0018,
     pitRadiusM: 0,
-    escapeS: 20,
+    fingerRatio: 0.3,
   }),
 };
 
@@ -211,7 +212,7 @@ export const GAP_SHAPES: CheckGroup = {
 function emptyFrontRatio(gap: Gap, timeS: number, parts: number): number {
   const brk: Break = { gaps: [gap] };
   const state = createBreakState(brk, 1e-9, GAS_K);
-  const drive = { ...DRIVE, injectorPa: 150_000, adhesionNPerM: 0, atmospherePa: 0 };
+  const drive = { ...DRIVE, injectorPa: 150_000, adhesionNPerM: 0, resinAirPa: 0 };
   for (let i = 0; i < parts; i++) stepBreak(state, brk, drive, timeS / parts);
   return Math.max(...state.gaps.map(({ frontM }) => frontM)) / gap.lengthM;
 }

@@ -29,11 +29,10 @@ const { vacuum, pressure } = DEFAULT_PROFILE;
 /** Seconds of pressure in all until the eye calls the break clear after a rest, in 10 s; two cycles. */
 function pressureNeededS(sizes: DamageSizes): number {
   const brk = demoBreakOf(sizes);
-  const { restS, sealPullPa, sealS } = DEMO_PROGRAMME;
+  const { restS } = DEMO_PROGRAMME;
   for (let each = 5; each <= 300; each += 5) {
     const state = createBreakState(brk, ATMOSPHERE_PA, 296.15);
     const at = (pa: number) => demoDrive(pa, 23);
-    hold(state, brk, at(sealPullPa), sealS, 0.005);
     for (let cycle = 0; cycle < 2; cycle++) {
       hold(state, brk, at(vacuum.setPointPa), vacuum.dwellS, 0.005);
       hold(state, brk, at(ATMOSPHERE_PA + pressure.setPointGaugePa), each, 0.005);

@@ -67,7 +67,7 @@ export const SENSOR_ERRORS: CheckGroup = {
       tolerance: 0.005 * (0.1 / 4.39),
       unit: 'K',
       source: SLOPE,
-      obtained: 'seen',
+      obtained: 'computed',
     },
     {
       what: 'series resistor 0.1 % high at 25 C',
@@ -76,7 +76,7 @@ export const SENSOR_ERRORS: CheckGroup = {
       tolerance: 0.005 * (0.1 / 4.39),
       unit: 'K',
       source: SLOPE,
-      obtained: 'seen',
+      obtained: 'computed',
     },
     cableRow(0, 400),
     cableRow(200_000, 0),

@@ -5,9 +5,10 @@
 
 import { render } from 'preact-render-to-string';
 import { PageHead } from '../../../src/document/page-head.tsx';
-import type { CheckRow } from '../check.ts';
+import { type CheckRow, KINDS, type Kind } from '../check.ts';
 import { figuresOf } from './figures.ts';
-import { type GroupOutcome, type Outcome, type Summary, summaryOf } from './outcome.ts';
+import { KIND_TITLES, KIND_WORDS } from './kinds.ts';
+import { type GroupOutcome, type Outcome, ofKind, type Summary, summaryOf } from './outcome.ts';
 import { PlotFigure } from './plot.tsx';
 import { EVIDENCE_STYLE } from './style.ts';
 
@@ -26,14 +27,28 @@ function Page({ groups }: Groups) {
       <body>
         <main>
           <Head groups={groups} />
-          {groups.map((group) => (
-            <Group key={group.title} {...group} />
+          {sectionsOf(groups).map(([kind, own]) => (
+            <section key={kind}>
+              <h2 class="kind">{KIND_TITLES[kind]}</h2>
+              <p>{KIND_WORDS[kind]}</p>
+              {own.map((group) => (
+                <Group key={group.title} id={idOf(kind, group.title)} {...group} />
+              ))}
+            </section>
           ))}
         </main>
       </body>
     </html>
   );
 }
+
+const sectionsOf = (
+  groups: readonly GroupOutcome[],
+): readonly (readonly [Kind, readonly GroupOutcome[]])[] =>
+  KINDS.flatMap((kind) => {
+    const own = ofKind(groups, kind);
+    return own.length === 0 ? [] : [[kind, own] as const];
+  });
 
 function Head({ groups }: Groups) {
   const summary = summaryOf(groups);
@@ -50,24 +65,31 @@ function Head({ groups }: Groups) {
       </header>
       <Tiles {...summary} />
       <Origins {...summary} />
-      <ol class="contents">
-        {groups.map(({ title }) => (
-          <li key={title}>
-            <a href={`#${idOf(title)}`}>{title}</a>
-          </li>
-        ))}
-      </ol>
+      {sectionsOf(groups).map(([kind, own]) => (
+        <nav key={kind}>
+          <h2>{KIND_TITLES[kind]}</h2>
+          <ol class="contents">
+            {own.map(({ title }) => (
+              <li key={title}>
+                <a href={`#${idOf(kind, title)}`}>{title}</a>
+              </li>
+            ))}
+          </ol>
+        </nav>
+      ))}
     </>
   );
 }
 
-function Tiles({ groups, rows, results }: Summary) {
+/** A tile a kind: their rows are never added up. */
+function Tiles({ kinds, results }: Summary) {
   const tiles = [
-    ['groups', groups],
-    ['rows', rows],
-    ['hold', results.ok],
-    ['miss as stated', results.misses],
-    ['fail', results.FAILS],
+    ...KINDS.map((kind) => {
+      const { facts, rows } = kinds[kind];
+      return [KIND_TITLES[kind], kind === 'published' ? `${facts} in ${rows} rows` : rows] as const;
+    }),
+    ['rows that miss as stated', results.misses],
+    ['rows that fail', results.FAILS],
   ] as const;
   return (
     <dl class="tiles">
@@ -104,11 +126,10 @@ function Origins({ obtained }: Summary) {
   );
 }
 
-function Group({ title, outcomes, plots }: GroupOutcome) {
-  const id = idOf(title);
+function Group({ id, title, outcomes, plots }: GroupOutcome & { readonly id: string }) {
   return (
     <section id={id}>
-      <h2>{title}</h2>
+      <h3>{title}</h3>
       <div class="scroll">
         <table>
           <thead>
@@ -165,8 +186,8 @@ function Row(outcome: Outcome) {
   );
 }
 
-const idOf = (title: string): string =>
-  title
+const idOf = (kind: Kind, title: string): string =>
+  `${kind}-${title}`
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-|-$/g, '');

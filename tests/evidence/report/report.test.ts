@@ -1,9 +1,9 @@
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, test } from 'vitest';
-import type { CheckRow, Plot } from '../check.ts';
+import { type CheckRow, distinctFacts, KIND_OF, KINDS, type Plot } from '../check.ts';
 import { axisOf } from './axis.ts';
 import { figuresOf } from './figures.ts';
-import { type GroupOutcome, outcomeOf, outcomesOf, summaryOf } from './outcome.ts';
+import { type GroupOutcome, ofKind, outcomeOf, outcomesOf, summaryOf } from './outcome.ts';
 import { renderEvidencePage } from './page.tsx';
 import { terminalReport } from './terminal.ts';
 
@@ -61,15 +61,53 @@ describe('what comes of a row', () => {
       groupOf([row(), row({ obtained: 'seen' })]),
       groupOf([row({ actual: () => 3 })]),
     ]);
+    const none = { ok: 0, misses: 0, FAILS: 0 };
     expect(summary).toEqual({
       groups: 2,
-      rows: 3,
+      kinds: {
+        published: { rows: 1, facts: 1, results: { ...none, ok: 1 } },
+        numerics: { rows: 2, facts: 1, results: { ...none, ok: 1, FAILS: 1 } },
+        tuned: { rows: 0, facts: 0, results: none },
+        remembered: { rows: 0, facts: 0, results: none },
+      },
       obtained: [
         ['computed', 2],
         ['seen', 1],
       ],
       results: { ok: 2, misses: 0, FAILS: 1 },
     });
+  });
+});
+
+describe('the kinds of evidence', () => {
+  const facts = (...rows: readonly Partial<CheckRow>[]) => distinctFacts(rows.map(row));
+
+  test('only a figure that somebody read is a published one', () => {
+    expect(KIND_OF).toEqual({
+      seen: 'published',
+      'seen second-hand': 'published',
+      computed: 'numerics',
+      'independent solver': 'numerics',
+      'common practice': 'tuned',
+      'from memory': 'remembered',
+    });
+  });
+
+  test('one figure of one source is one fact, in whatever unit it is used', () => {
+    expect(facts({ expected: 168.875 }, { expected: 0.00168875, what: 'again' })).toBe(1);
+    expect(facts({ expected: 168.875 }, { expected: 168.875, source: 'another' })).toBe(2);
+    expect(facts({ expected: 168.875 }, { expected: 168.876 })).toBe(2);
+  });
+
+  test('short figures are told apart by what they are of', () => {
+    expect(facts({ expected: 2, what: 'cups' }, { expected: 2, what: 'plates' })).toBe(2);
+  });
+
+  test('each row stands under its own kind, and a group’s curves once', () => {
+    const groups = [groupOf([row(), row({ obtained: 'seen' })], [WAVE])];
+    const own = KINDS.map((kind) => ofKind(groups, kind));
+    expect(own.map((of) => of.flatMap(({ outcomes }) => outcomes).length)).toEqual([1, 1, 0, 0]);
+    expect(own.flat().map(({ plots }) => plots.length)).toEqual([1, 0]);
   });
 });
 
@@ -104,7 +142,9 @@ describe('the terminal', () => {
   test('a failure is said in words', () => {
     const text = terminalReport([groupOf([row({ actual: () => 3 })])]);
     expect(text).toContain('FAILS');
-    expect(text).toContain('1 groups, 1 rows: 0 hold, 0 miss as stated, 1 fail.');
+    expect(text).toContain(
+      'Numerics verified: 1 rows, 1 different facts: 0 hold, 0 miss as stated, 1 fail.',
+    );
   });
 });
 

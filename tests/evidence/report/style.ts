@@ -4,7 +4,9 @@ export const EVIDENCE_STYLE = `
 body{margin:0;background:#f4f5f6;color:#1b2430;font:16px/1.5 system-ui,sans-serif}
 main{max-width:72rem;margin:0 auto;padding:1.5rem 1.75rem 3rem;background:#fff}
 h1{font-size:1.6rem;line-height:1.2;margin:.2rem 0}
-h2{font-size:1.15rem;margin:2.4rem 0 .5rem;padding-bottom:.25rem;border-bottom:2px solid #1b2430}
+h2{font-size:1.3rem;margin:2.6rem 0 .5rem;padding-bottom:.25rem;border-bottom:2px solid #1b2430}
+nav h2{font-size:1rem;margin:1rem 0 .2rem;border:0;padding:0}
+h3{font-size:1.1rem;margin:2rem 0 .4rem}
 p{margin:.4rem 0;max-width:48rem}
 a{color:#0b5c8a}
 .tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1fr));gap:.6rem;margin:1rem 0;padding:0}

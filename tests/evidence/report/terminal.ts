@@ -3,9 +3,10 @@
  * at the end. Colour says nothing that the words do not.
  */
 import colours from 'picocolors';
+import { KINDS } from '../check.ts';
 import { type Figures, figuresOf } from './figures.ts';
-import type { GroupOutcome, Outcome, Result } from './outcome.ts';
-import { summaryOf } from './outcome.ts';
+import { KIND_TITLES } from './kinds.ts';
+import { type GroupOutcome, type Outcome, ofKind, type Result, summaryOf } from './outcome.ts';
 
 const WIDTH = 110;
 const GAP = '  ';
@@ -86,11 +87,26 @@ function groupLines({ title, outcomes }: GroupOutcome): string[] {
 }
 
 export function terminalReport(groups: readonly GroupOutcome[]): string {
-  const { rows, obtained, results } = summaryOf(groups);
+  const { kinds, obtained } = summaryOf(groups);
+  const present = KINDS.filter((kind) => kinds[kind].rows > 0);
+  const summary = present.flatMap((kind) => {
+    const { rows, facts, results } = kinds[kind];
+    const { ok, misses, FAILS } = results;
+    const held = `${ok} hold, ${misses} miss as stated, ${FAILS} fail`;
+    return wrapped(`${KIND_TITLES[kind]}: ${rows} rows, ${facts} different facts: ${held}.`, WIDTH);
+  });
   const origins = obtained.map(([name, count]) => `${count} ${name}`).join(', ');
-  const summary = [
-    `${groups.length} groups, ${rows} rows: ${results.ok} hold, ${results.misses} miss as stated, ${results.FAILS} fail.`,
+  const sections = present.flatMap((kind) => [
+    '',
+    colours.bold(KIND_TITLES[kind].toUpperCase()),
+    ...ofKind(groups, kind).flatMap(groupLines),
+  ]);
+  return [
+    ...sections,
+    '',
+    'Kinds of evidence, which are never added up:',
+    ...summary,
     ...wrapped(`Expected values: ${origins}.`, WIDTH),
-  ];
-  return [...groups.flatMap(groupLines), '', ...summary, ''].join('\n');
+    '',
+  ].join('\n');
 }

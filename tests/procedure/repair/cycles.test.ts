@@ -72,10 +72,22 @@ describe('clear?', () => {
     expect(leadsTo(answer(most, 'no')).phase).toBe('accept-mark');
   });
 
-  test('a declined cycle asks whether to cure a mark in; NO stops with nothing cured', () => {
+  test('a declined cycle asks whether to cure a mark in; NO asks for a cycle or the end', () => {
     const asked = answer(at('offer-cycle'), 'no').state;
     expect(asked.phase).toBe('accept-mark');
-    expect(answer(asked, 'no').lead).toBe('stop');
+    const other = answer(asked, 'no').state;
+    expect(other.phase).toBe('cycle-or-end');
+    expect(answer(other, 'no').lead).toBe('stop');
+  });
+
+  test('a person may run a cycle past the profile’s last one, and it is counted', () => {
+    const last = { cycle: planned + extra, chargedAtCycle: planned + extra };
+    const looked = answer(at('cycle-or-end', last), 'yes').state;
+    expect(looked.phase).toBe('ask-resin');
+    expect(leadsTo(answer(looked, 'yes'))).toEqual({
+      phase: 'evacuate',
+      cycle: planned + extra + 1,
+    });
   });
 
   test('a mark that was accepted stays one, however the final look is answered', () => {

@@ -22,8 +22,10 @@ export const setAside = (item: string, ...against: readonly string[]) => ({
 });
 export const found = (finding: 'moisture' | 'leak' | 'outgassing', timeS = 10): Event =>
   at(timeS, { kind: 'seal-finding', finding, why: 'Levels like water' });
-export const answered = (phase: 'bubbles-stay' | 'final-look', answer: 'yes' | 'no'): Event =>
-  at(188.5, { kind: 'answer', phase, answer });
+export const answered = (
+  phase: 'bubbles-stay' | 'scrape' | 'final-look',
+  answer: 'yes' | 'no',
+): Event => at(188.5, { kind: 'answer', phase, answer });
 const heldBecause = (reason: HoldReason): Event =>
   at(188.5, { kind: 'hold-reason', phase: 'ask-bubbles', reason });
 export interface Case {
@@ -210,6 +212,13 @@ export const BESIDE_CASES: Readonly<Record<string, Case>> = {
     events: [found('moisture'), ...GOOD_JOB],
     headline: 'the break was stated to be dry and was found wet',
     line: 'intake sheet: dry; seal test at 0:10 min found moisture: Levels like water',
+  },
+  'resin that was found soft at the dose that is said to set it': {
+    claim: 'as-stated',
+    state: 'not shown',
+    events: [...GOOD_JOB, answered('scrape', 'no')],
+    headline: 'the resin was soft when its dose was reached',
+    line: 'at 3:09 min the scraped resin was soft although its dose was reached',
   },
   'glass that was stated 6 K warmer than it was': {
     claim: 'as-stated',

@@ -167,7 +167,8 @@ describe('hands', () => {
     expect(board.view().filledRatio).toBe(0);
     workThrough(board, ['charge-injector']);
     runFor(board, 30, outputsOf(PRESSURISE));
-    expect(board.view().filledRatio).toBeGreaterThan(0.2);
+    // The over-pressure switch has long vented the chamber: capillarity alone draws it in.
+    expect(board.view().filledRatio).toBeGreaterThan(0.05);
   });
 
   test('a face cured under film is hard, one left open stays tacky', () => {

@@ -10,6 +10,7 @@ import { screen } from '../board/lock-step.ts';
 
 const AUTOMATIC: readonly PhaseId[] = [
   'self-test',
+  'glass-gate',
   'seal-pull',
   'seal-watch',
   'long-pull',

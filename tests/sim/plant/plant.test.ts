@@ -119,9 +119,12 @@ describe('air', () => {
 
 describe('filling, at the profile of the demo', () => {
   test.each([0.97, 1, 1.03])(
-    'a star break with 10 mm legs is not clear after one cycle and clear after two (escape x %d)',
+    'a star break with 10 mm legs is not clear after one cycle and clear after two (finger x %d)',
     (spread) => {
-      const gaps = demoBreakOf(STAR).gaps.map((gap) => ({ ...gap, escapeS: spread * gap.escapeS }));
+      const gaps = demoBreakOf(STAR).gaps.map((gap) => ({
+        ...gap,
+        fingerRatio: spread * gap.fingerRatio,
+      }));
       const bench = benchWith(STAR, 296.15, 100_600, { gaps });
       testSeal(bench);
       runCycle(bench);

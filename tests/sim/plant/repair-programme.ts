@@ -9,6 +9,7 @@ import {
   createBreakState,
   stepBreak,
 } from '../../../sim/plant/break/break.ts';
+import { airPaAfter } from '../../../sim/plant/break/injector.ts';
 import { demoResinOf } from '../../../sim/plant/break/resin.ts';
 import { clarityRatio, looksClear } from '../../../sim/plant/break/sight.ts';
 import { viscosityPaS } from '../../../sim/plant/break/viscosity.ts';
@@ -19,9 +20,6 @@ export const ATMOSPHERE_PA = 101_325;
 const STEP_S = 0.01;
 
 export interface Programme {
-  /** The seal test comes first, and its pull draws gas from the break as well. */
-  readonly sealPullPa: number;
-  readonly sealS: number;
   readonly vacuumPa: number;
   readonly vacuumS: number;
   readonly pressurePa: number;
@@ -31,8 +29,6 @@ export interface Programme {
 }
 
 export const DEMO_PROGRAMME: Programme = {
-  sealPullPa: 60_000,
-  sealS: 47,
   vacuumPa: 25_000,
   vacuumS: 60,
   pressurePa: ATMOSPHERE_PA + 138_000,
@@ -49,11 +45,12 @@ export function demoDrive(
   const resin = demoResinOf(viscosityPaSAt20C);
   return {
     injectorPa,
-    atmospherePa: ATMOSPHERE_PA,
     gasK: kFromCelsius(glassC),
     viscosityPaS: viscosityPaS(resin.viscosity, kFromCelsius(glassC)),
     adhesionNPerM: resin.adhesionNPerM,
     solubilityMolPerM3Pa: resin.solubilityMolPerM3Pa,
+    diffusionM2PerS: resin.diffusionM2PerS,
+    resinAirPa: ATMOSPHERE_PA,
     wet: true,
     dry: false,
     gelled: false,
@@ -83,12 +80,15 @@ export function repair(
   const state = createBreakState(brk, ATMOSPHERE_PA, kFromCelsius(glassC));
   const clear: boolean[] = [];
   const clarity: number[] = [];
-  const at = (pa: number): BreakDrive => demoDrive(pa, glassC, viscosityPaSAt20C);
-  hold(state, brk, at(programme.sealPullPa), programme.sealS);
+  let resinAirPa = ATMOSPHERE_PA;
+  const under = (pa: number, seconds: number): void => {
+    resinAirPa = airPaAfter(resinAirPa, pa, seconds);
+    hold(state, brk, { ...demoDrive(pa, glassC, viscosityPaSAt20C), resinAirPa }, seconds);
+  };
   for (let cycle = 0; cycle < programme.cycles; cycle++) {
-    hold(state, brk, at(programme.vacuumPa), programme.vacuumS);
-    hold(state, brk, at(programme.pressurePa), programme.pressureS);
-    hold(state, brk, at(ATMOSPHERE_PA), programme.restS);
+    under(programme.vacuumPa, programme.vacuumS);
+    under(programme.pressurePa, programme.pressureS);
+    under(ATMOSPHERE_PA, programme.restS);
     clear.push(looksClear(state, brk));
     clarity.push(clarityRatio(state, brk));
   }

@@ -14,7 +14,7 @@ const draft = (id: string): AppendDraft => ({
   personal: null,
 });
 const append = (folder: string, id: string) =>
-  appendEntry(folder, draft(id), { newSalt: () => 'demo salt', known: () => null });
+  appendEntry(folder, draft(id), { newSalt: () => 'demo salt', known: () => null, unit: null });
 
 const idsIn = (folder: string): readonly (string | undefined)[] =>
   [...chainLinks(folder)].map(({ entry, finding }) => (finding === null ? entry?.id : 'broken'));

@@ -9,13 +9,14 @@ PA = 101_325.0
 MU = 0.042
 A = 0.033
 KH = 2.5e-5
-T_IN, T_OUT = 60.0, 600.0
-MU_REF = 0.05
+D_GAS = 2e-9
+P_RESIN = 60_000.0
+MENISCUS = 2.5e-3
 
 GAPS = {
-    "leg": dict(kind="leg", L=0.01, h0=1.2e-6, e=0.6, w0=0.0012, r0=0.0, tE=17.0),
-    "disc": dict(kind="disc", L=0.0095, h0=6e-6, e=0.5, w0=2 * np.pi * 0.0015, r0=0.0015, tE=4.0),
-    "crack": dict(kind="crack", L=0.02, h0=2e-6, e=0.5, w0=0.0018, r0=0.0, tE=20.0),
+    "leg": dict(kind="leg", L=0.01, h0=1.2e-6, e=0.6, w0=0.0012, r0=0.0, phi=0.2),
+    "disc": dict(kind="disc", L=0.0095, h0=6e-6, e=0.5, w0=2 * np.pi * 0.0015, r0=0.0015, phi=0.4),
+    "crack": dict(kind="crack", L=0.02, h0=2e-6, e=0.5, w0=0.0018, r0=0.0, phi=0.3),
 }
 # Seconds and pressures at the mouth, and seconds after the start at which results are kept.
 PROGRAMME = {
@@ -63,6 +64,8 @@ def fill(name):
     V, R = smooth_integrals(g)
     VL = integrals(g, g["L"])[0]
     n0 = PA * VL / (RM * T)
+    mouth = 12 * MENISCUS / (g["w0"] * g["h0"] ** 3)
+    spread = 4 * (g["w0"] / 2) ** 2 / (np.pi**2 * D_GAS)
 
     # The state is made of numbers near one: (x / L)^2, which grows evenly from nought, n and d over n0.
     def rates(_, s, pi):
@@ -73,11 +76,12 @@ def fill(name):
         Q = (pi + 2 * A / h(x) - pg) / (MU * R(x))
         if s[0] <= 1e-14 and Q < 0:
             Q = 0.0
-        E = n * (VL - Vx) / VL * MU_REF / MU / g["tE"] * (1 - pi / PA) if pi < PA else 0.0
-        D = KH * pg * Vx - d
-        D /= T_IN if D > 0 else T_OUT
-        C = KH * PA * Q if Q > 0 else d * Q / Vx
-        return [2 * x * Q / (w(x) * h(x)) / g["L"] ** 2, (-E - D) / n0, (D + C) / n0]
+        over = max(0.0, pg - pi - 2 * A / g["h0"])
+        q = g["phi"] * over / (MU * (R(x) + mouth))
+        E = pg * q / (RM * T)
+        S = (KH * pg * Vx - d) / spread
+        C = KH * P_RESIN * Q if Q > 0 else d * Q / Vx
+        return [2 * x * Q / (w(x) * h(x)) / g["L"] ** 2, (-E - S) / n0, (S + C) / n0]
 
     s, start, found = [1e-14, 1.0, 0.0], 0.0, []
     for seconds, pi in PROGRAMME[name]:

@@ -9,14 +9,16 @@ import {
   stepBreak,
 } from '../../../../sim/plant/break/break.ts';
 import { type Gap, gapOf } from '../../../../sim/plant/break/gap-shapes.ts';
-import { escapePerS, gasPa } from '../../../../sim/plant/break/trapped-gas.ts';
+import { gasPa } from '../../../../sim/plant/break/trapped-gas.ts';
 import { kFromCelsius } from '../../../../src/core/units.ts';
 import { ATMOSPHERE_PA, demoDrive, hold } from '../repair-programme.ts';
 
 const GAS_K = kFromCelsius(23);
 const PRESSED_PA = ATMOSPHERE_PA + 138_000;
-const SIZES = { count: 1, endRatio: 0.6, widthM: 0.0012, pitRadiusM: 0, escapeS: 17 };
+const SIZES = { count: 1, endRatio: 0.6, widthM: 0.0012, pitRadiusM: 0, fingerRatio: 0.2 };
 const LEG = gapOf({ ...SIZES, kind: 'leg', lengthM: 0.01, mouthApertureM: 1.2e-6 });
+/** As wide as the demo's: the mouth holds back less than 10 kPa. */
+const OPEN_LEG = gapOf({ ...LEG, mouthApertureM: 7e-6, endRatio: 0.75 });
 const CRACK = gapOf({ ...SIZES, kind: 'crack', lengthM: 0.02, mouthApertureM: 2e-6 });
 const DISC = gapOf({
   ...SIZES,
@@ -27,7 +29,7 @@ const DISC = gapOf({
   widthM: Math.PI * 0.003,
 });
 /** Nothing but Poiseuille, capillarity and Boyle: no gas leaves and none dissolves. */
-const CLOSED = { escapeS: 1e12 };
+const CLOSED = { fingerRatio: 0 };
 const only = (gap: Gap): Break => ({ gaps: [gap] });
 
 function filled(gap: Gap, drive: BreakDrive, seconds: number, stepS = 0.005) {
@@ -44,7 +46,7 @@ const anyGap: fc.Arbitrary<Gap> = fc
     lengthM: fc.double({ min: 0.001, max: 0.05, noNaN: true }),
     mouthApertureM: fc.double({ min: 3e-7, max: 1e-4, noNaN: true }),
     endRatio: fc.double({ min: 0.1, max: 1, noNaN: true }),
-    escapeS: fc.double({ min: 0.5, max: 100, noNaN: true }),
+    fingerRatio: fc.double({ min: 0, max: 1, noNaN: true }),
   })
   .map((drawn) =>
     gapOf({ ...drawn, widthM: 0.003, pitRadiusM: drawn.kind === 'disc' ? 0.001 : 0 }),
@@ -181,19 +183,9 @@ describe('trapped gas', () => {
     );
   });
 
-  test('escapes under vacuum alone, sooner the deeper it is and through thinner resin', () => {
-    const at = (pressurePa: number, share = 1, viscosityPaS = 0.05): number =>
-      escapePerS(LEG, { ...demoDrive(pressurePa, 23), viscosityPaS }, share) * LEG.escapeS;
-    expect(at(ATMOSPHERE_PA)).toBe(0);
-    expect(at(ATMOSPHERE_PA + 138_000)).toBe(0);
-    expect(at(0.25 * ATMOSPHERE_PA)).toBeCloseTo(0.75, 12);
-    expect(at(0.5 * ATMOSPHERE_PA)).toBeCloseTo(0.5, 12);
-    expect(at(0.5 * ATMOSPHERE_PA, 0.5, 0.1)).toBeCloseTo(0.125, 12);
-  });
-
   test('leaves a break the more of it, the deeper the vacuum', () => {
     const levels = [70_000, 50_000, 25_000, 10_000];
-    const left = levels.map((pa) => filled(LEG, demoDrive(pa, 23), 60, 0.01).trappedMol);
+    const left = levels.map((pa) => filled(OPEN_LEG, demoDrive(pa, 23), 60, 0.01).trappedMol);
     expect(left).toEqual([...left].sort((a, b) => b - a));
     expect(left[3]! / left[0]!).toBeLessThan(0.7);
   });
@@ -233,15 +225,15 @@ describe('trapped gas', () => {
 });
 
 describe('dissolved gas', () => {
-  const pressed = (seconds: number): BreakState => {
-    const state = createBreakState(only(LEG), ATMOSPHERE_PA, GAS_K);
-    hold(state, only(LEG), demoDrive(25_000, 23), 60, 0.005);
-    hold(state, only(LEG), demoDrive(PRESSED_PA, 23), seconds, 0.005);
+  const pressed = (gap: Gap, seconds: number): BreakState => {
+    const state = createBreakState(only(gap), ATMOSPHERE_PA, GAS_K);
+    hold(state, only(gap), demoDrive(25_000, 23), 60, 0.005);
+    hold(state, only(gap), demoDrive(PRESSED_PA, 23), seconds, 0.005);
     return state;
   };
 
   test('grows under pressure and hides air: let off, it comes out again, slowly', () => {
-    const state = pressed(300);
+    const state = pressed(LEG, 300);
     const gap = state.gaps[0]!;
     const hidden = { ...gap };
     const vented = demoDrive(ATMOSPHERE_PA, 23);
@@ -255,7 +247,7 @@ describe('dissolved gas', () => {
   });
 
   test('takes more of the trapped gas the longer the pressure lasts', () => {
-    const [short, long] = [pressed(50).gaps[0]!, pressed(150).gaps[0]!];
+    const [short, long] = [pressed(OPEN_LEG, 50).gaps[0]!, pressed(OPEN_LEG, 150).gaps[0]!];
     expect(long.trappedMol).toBeLessThan(0.8 * short.trappedMol);
     expect(long.frontM).toBeGreaterThan(short.frontM);
   });

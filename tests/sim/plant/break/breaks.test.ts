@@ -99,7 +99,7 @@ describe('a break described gap by gap', () => {
     lengthMm: 9,
     mouthApertureUm: 8,
     endRatio: 0.3,
-    escapeS: 4,
+    fingerPercent: 40,
     pitRadiusMm: 1.5,
     turnDegrees: 180,
   };
@@ -109,7 +109,7 @@ describe('a break described gap by gap', () => {
     lengthMm: 8,
     mouthApertureUm: 1.2,
     endRatio: 0.6,
-    escapeS: 17,
+    fingerPercent: 20,
     widthMm: 1.2,
   };
 

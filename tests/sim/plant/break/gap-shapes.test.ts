@@ -21,7 +21,7 @@ const sizes: fc.Arbitrary<GapSizes> = fc
     mouthApertureM: fc.double({ min: 3e-7, max: 5e-5, noNaN: true }),
     endRatio: fc.double({ min: 0.1, max: 1, noNaN: true }),
     widthM: fc.double({ min: 2e-4, max: 0.01, noNaN: true }),
-    escapeS: fc.constant(10),
+    fingerRatio: fc.constant(0.2),
   })
   // A pit of 0.3 mm and more, so that the sum below is good to the last digits compared.
   .map((drawn) =>
@@ -100,7 +100,7 @@ describe('a gap with parallel faces', () => {
     endRatio: 1,
     widthM: 0.002,
     pitRadiusM: 0,
-    escapeS: 10,
+    fingerRatio: 0.2,
   };
 
   test('is a slit, whether it is called a crack or a leg', () => {

@@ -2,7 +2,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { imbalanceOf } from '../../../../sim/plant/balance.ts';
-import { isDry, pitM3Of } from '../../../../sim/plant/break/injector.ts';
+import {
+  airPaAfter,
+  bookHands,
+  createInjectorState,
+  DEMO_INJECTOR,
+  isDry,
+  pitM3Of,
+  stepResinAir,
+} from '../../../../sim/plant/break/injector.ts';
 import { clarityRatio } from '../../../../sim/plant/break/sight.ts';
 import { stepPlant } from '../../../../sim/plant/plant.ts';
 import {
@@ -148,5 +156,27 @@ describe('a dry injector', () => {
     run(bench, 2, SAFE);
     run(bench, 20, DOES.press);
     expect(clarityRatio(bench.state.filling, brk)).toBeGreaterThan(dry + 0.05);
+  });
+});
+
+describe('the air in the resin', () => {
+  test('leaves under vacuum by 63 % a minute, and soaks in thirty times slower', () => {
+    expect(airPaAfter(100_000, 20_000, 60)).toBeCloseTo(20_000 + 80_000 / Math.E, 6);
+    expect(airPaAfter(100_000, 240_000, 2000)).toBeCloseTo(240_000 - 140_000 / Math.E, 6);
+    expect(airPaAfter(100_000, 240_000, 60)).toBeLessThan(105_000);
+  });
+
+  test('is given off as it was taken up: solubility times volume times the fall', () => {
+    const state = { ...createInjectorState(), injectorM3: 80e-9, airPa: 100_000 };
+    // 2.5e-5 mol/(m3 Pa) x 80 uL x 80 kPa, over an hour.
+    expect(stepResinAir(state, 20_000, 2.5e-5, 3600) * 3600).toBeCloseTo(1.6e-7, 15);
+    expect(state.airPa).toBeCloseTo(20_000, 3);
+    expect(stepResinAir(state, 240_000, 2.5e-5, 10)).toBeLessThan(0);
+  });
+
+  test('of fresh resin is that of the room, whatever the one before had lost', () => {
+    const state = { ...createInjectorState(), airPa: 20_000 };
+    bookHands(state, DEMO_INJECTOR, { charges: 1, lifts: 0 }, 101_325);
+    expect(state.airPa).toBe(101_325);
   });
 });

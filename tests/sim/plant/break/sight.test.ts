@@ -54,13 +54,13 @@ describe('what a person sees of a break', () => {
   });
 
   test('counts the narrow tip of a leg for less than its length', () => {
-    // The tip's tenth of a leg that narrows to 0.6 is 0.1 × 0.62 / 0.8 of its area.
-    expect(1 - clarityRatio(filledTo([0.9, 0.9]), STAR)).toBeCloseTo(0.0775, 12);
+    // The tip's tenth of a leg that narrows to 0.75 is 0.1 × 0.7625 / 0.875 of its area.
+    expect(1 - clarityRatio(filledTo([0.9, 0.9]), STAR)).toBeCloseTo(0.07625 / 0.875, 12);
   });
 
   test('is called clear with less than 4 % dark', () => {
-    expect(looksClear(filledTo([0.9485, 0.9485]), STAR)).toBe(true);
-    expect(looksClear(filledTo([0.947, 0.947]), STAR)).toBe(false);
+    expect(looksClear(filledTo([0.9545, 0.9545]), STAR)).toBe(true);
+    expect(looksClear(filledTo([0.953, 0.953]), STAR)).toBe(false);
   });
 
   test('tells how far resin has come in each gap', () => {

@@ -1,0 +1,40 @@
+/**
+ * Resin that is found soft once its dose is met goes back to film and lamp for a further dose, which
+ * is counted on top of the first. A cause that light cannot cure would ask for more without end, so
+ * the further doses are few.
+ */
+import { measuredOfJob } from '../../core/measurements.ts';
+import type { CureTarget } from '../../cure/dose.ts';
+import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { jobCuresOf, portionIn } from './job-target.ts';
+import type { RepairConfig } from './repair-state.ts';
+
+/** Each further dose, and its least and longest time, as a share of the first; demo. */
+const FURTHER_RATIO = 0.5;
+const MOST_FURTHER_CURES = 2;
+
+/** A person finds the scraped resin soft. */
+export function stillSoft({ furtherCures: given }: ProcedureState, _: PhaseContext): Step {
+  if (given >= MOST_FURTHER_CURES) return { to: 'stop' };
+  const furtherCures = given + 1;
+  return {
+    to: 'cover-film',
+    patch: { furtherCures },
+    measured: measuredOfJob({ furtherCures }),
+  };
+}
+
+/** What the present cure must reach: the job's own dose, and every further one. */
+export function cureAskedIn(
+  { phase, furtherCures }: Pick<ProcedureState, 'phase' | 'furtherCures'>,
+  config: RepairConfig,
+): CureTarget {
+  const own = jobCuresOf(config)[portionIn(phase, config)];
+  if (furtherCures === 0) return own;
+  const times = 1 + FURTHER_RATIO * furtherCures;
+  return {
+    targetJPerM2: times * own.targetJPerM2,
+    leastS: times * own.leastS,
+    longestS: times * own.longestS,
+  };
+}
