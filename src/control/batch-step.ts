@@ -81,8 +81,14 @@ function command<P extends ProcedureTypes>(
   tick: Tick<P>,
 ): State<P> {
   const moved = go(state, move, why.record, tick);
-  return moved === state ? state : { ...moved, why };
+  return moved === state ? state : { ...moved, why: stillEnding(state, why) };
 }
+
+/** What may only be ended stays so, whatever comes next, until a person takes the reason back. */
+const stillEnding = <P extends ProcedureTypes>(
+  { why: before }: State<P>,
+  why: Reason<P['say']>,
+): Reason<P['say']> => (before?.mustEnd === true ? { ...why, mustEnd: true } : why);
 
 /** A transition after which no screen shows a reason. */
 function go<P extends ProcedureTypes>(
@@ -167,7 +173,9 @@ function holdByPerson<P extends ProcedureTypes>(
   const held = command(state, 'hold', why, tick);
   const [first] = tick.procedure.holdQuestions;
   const isHeld = held.batch === 'holding' || held.batch === 'held';
-  return isHeld && first !== undefined ? asking({ ...held, why }, first) : held;
+  return isHeld && first !== undefined
+    ? asking({ ...held, why: stillEnding(state, why) }, first)
+    : held;
 }
 
 /** The next reason is asked for, or the person's own is on record and says what comes next. */

@@ -245,6 +245,18 @@ describe('why HOLD was pressed', () => {
     expect(ended.state).toMatchObject({ batch: 'stopped', endReason: 'stopped-by-person' });
   });
 
+  test('resin on the inner side: no other attempt may go on from the end that it was brought to', () => {
+    const told = answer(answer(heldIn('pressure-dwell'), 'no'), 'yes');
+    const ended = pass(answer(answer(told, 'no'), 'yes'), 8);
+    expect(ended.state.why?.mustEnd).toBe(true);
+    const pressed = pass(tick(told, { switches: { emergencyStopPressed: true } }), 8);
+    expect(pressed.state).toMatchObject({ batch: 'aborted', why: { mustEnd: true } });
+    // Until the answer is taken back, also while it is asked for anew.
+    const again = tick(told, { pressed: ['hold'] });
+    expect(again.state.why?.mustEnd).toBe(true);
+    expect(answer(answer(again, 'no'), 'no').state.why?.mustEnd).toBeUndefined();
+  });
+
   test('something else: it goes on from a safe step when a person says so', () => {
     const told = answer(answer(heldIn('vacuum-dwell'), 'no'), 'no');
     expect(pass(told, 60).state.batch).toBe('held');
