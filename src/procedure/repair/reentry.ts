@@ -25,6 +25,7 @@ export interface Entry {
 type Last = Pick<
   ProcedureState,
   | 'phase'
+  | 'goesOnAt'
   | 'cycle'
   | 'cycleOver'
   | 'position'
@@ -46,11 +47,17 @@ const carried = ({ cycle, position, cyclesBefore, loadRatio, outcome }: Last) =>
 const placeOf = (phase: PhaseId): number => PHASE_IDS.indexOf(phase);
 
 /**
- * How far the job came. An attempt that ended before it was at its own work leaves the job where
- * the attempt before had left it.
+ * How far the job came. A leg that is measured, or a pane on its way into its range, interrupts the
+ * work and is no place in it. An attempt that ended before it was at its own work leaves the job
+ * where the attempt before had left it.
  */
-const cameTo = (phase: PhaseId, entry: Entry | undefined): PhaseId =>
-  entry !== undefined && placeOf(phase) < placeOf(entry.at) ? entry.at : phase;
+function cameTo(
+  { phase: shown, goesOnAt }: Pick<Last, 'phase' | 'goesOnAt'>,
+  entry: Entry | undefined,
+): PhaseId {
+  const phase = goesOnAt ?? shown;
+  return entry !== undefined && placeOf(phase) < placeOf(entry.at) ? entry.at : phase;
+}
 
 /**
  * Null where the work begins anew: no resin came into the break yet. A cycle that was begun is begun
@@ -60,7 +67,7 @@ const cameTo = (phase: PhaseId, entry: Entry | undefined): PhaseId =>
 export function goOnEntry(last: Last, entry?: Entry): Entry | null {
   const { cycle, cycleOver, resinInBreak } = last;
   if (!resinInBreak) return null;
-  const phase = cameTo(last.phase, entry);
+  const phase = cameTo(last, entry);
   const at = PHASE_IDS.slice(0, placeOf(phase) + 1).findLast((one) => ENTRY_PHASES.has(one));
   if (at === undefined) return null;
   const begun = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && !cycleOver);
@@ -77,9 +84,9 @@ export function cureOnlyEntry(last: Last, entry?: Entry): Entry | null {
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */
 export const isResinLiquid = (
-  { phase, resinInBreak }: Pick<Last, 'phase' | 'resinInBreak'>,
+  { resinInBreak, ...last }: Pick<Last, 'phase' | 'goesOnAt' | 'resinInBreak'>,
   entry?: Entry,
-): boolean => resinInBreak && PHASES[cameTo(phase, entry)].part !== 'finish';
+): boolean => resinInBreak && PHASES[cameTo(last, entry)].part !== 'finish';
 
 /** The walk at the start of an attempt that goes on. */
 export const enteredWith = ({ at: _, ...taken }: Entry): ProcedureState => ({

@@ -110,6 +110,13 @@ describe('an attempt that is lost before it came to its own work', () => {
   });
 });
 
+test('a leg that is measured leaves the job where the leg grew', () => {
+  const measuring = (goesOnAt: PhaseId) => ({ ...lastIn('measure-leg'), goesOnAt });
+  expect(goOnEntry(measuring('cure'))?.at).toBe('cover-film');
+  expect(cureOnlyEntry(measuring('cure'))?.at).toBe('cover-film');
+  expect(goOnEntry(measuring('evacuate'))).toMatchObject({ at: 'set-bridge', cycle: 1 });
+});
+
 describe('to cure only', () => {
   test('takes the way to the cure from any cycle, and a cure that was begun from its film on', () => {
     for (const phase of PHASE_IDS.filter((one) => partOf(one) === 'cycles')) {

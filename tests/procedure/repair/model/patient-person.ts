@@ -13,7 +13,7 @@ const LEADS_ON_BY_NO = ['ask-bubbles', 'measure-leg'];
 const NO_TO = {
   sound: LEADS_ON_BY_NO,
   'sees no clear break': [...LEADS_ON_BY_NO, 'ask-clear'],
-  'wants no remedy': [...LEADS_ON_BY_NO, 'ask-clear', 'offer-remedy', 'offer-cycle'],
+  'wants no remedy': [...LEADS_ON_BY_NO, 'ask-clear', 'offer-remedy', 'offer-cycle', 'accept-mark'],
   ends: LEADS_ON_BY_NO,
 } as const;
 export type Manner = keyof typeof NO_TO;

@@ -165,7 +165,8 @@ function ended(model: Model, { reason, why }: { reason: string; why: string }): 
 export function attemptAfter(model: Model, way: WayOn): string | 'anew' | null {
   if (!model.mayGoOn) return null;
   if (!model.resinInBreak) return way === 'go-on' ? 'anew' : null;
-  const row = rowOf(model.step);
+  // Measuring a leg is no place in the work.
+  const row = rowOf(model.step === 'measure-leg' ? (model.legGrewAt ?? model.step) : model.step);
   const at = way === 'go-on' ? row.again : row.cures;
   if (at !== AS_BEFORE) return at;
   if (model.entry === null) throw new Error(`resin at ${model.step} of a first attempt`);

@@ -95,7 +95,8 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'offer-cycle': { ...UNDER_LOAD, yes: ['ask-resin', 'recharge'], no: ['accept-mark'] },
   'ask-resin': { ...UNDER_LOAD, yes: ['evacuate'], no: ['recharge'] },
   recharge: { ...UNDER_LOAD, yes: ['evacuate'] },
-  'accept-mark': { ...UNDER_LOAD, yes: ['injector-off'], no: [STOPS] },
+  'accept-mark': { ...UNDER_LOAD, yes: ['injector-off'], no: ['cycle-or-end'] },
+  'cycle-or-end': { ...UNDER_LOAD, yes: ['ask-resin', 'recharge'], no: [STOPS] },
   'measure-leg': { ...UNDER_LOAD, yes: [STOPS], no: [WHERE_IT_WAS] },
   'injector-off': {
     yes: ['cover-fill', 'fill-pit'],
@@ -116,7 +117,8 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'cover-film': { ...CURE, yes: ['place-lamp'] },
   'place-lamp': { ...CURE, yes: ['cure'] },
   cure: { ...CURE, byItself: ['scrape'] },
-  scrape: { ...FINISH, yes: ['polish'] },
+  // Resin that is soft has a further dose, twice at most.
+  scrape: { ...FINISH, yes: ['polish'], no: ['cover-film', STOPS] },
   polish: { ...FINISH, yes: ['clean-injector'] },
   'clean-injector': { ...FINISH, yes: ['final-look'] },
   'final-look': { ...FINISH, again: 'final-look', yes: ['result'], no: ['result'] },
