@@ -124,3 +124,9 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'final-look': { ...FINISH, again: 'final-look', yes: ['result'], no: ['result'] },
   result: { ...FINISH, again: 'final-look', yes: [FINISHES] },
 };
+
+/**
+ * The model's jobs stand at one place: these steps have whole jobs of their own in
+ * `tests/repairs/crack.test.ts`, and HOLD in each of them in `tests/control/hold.test.ts`.
+ */
+export const ALONG_A_CRACK: readonly string[] = ['end-stop', 'move-injector', 'move-lamp'];
