@@ -121,4 +121,10 @@ export const ACCEPTED_PAIRS: readonly AcceptedPair[] = [
     other: ['hot-pane', 'glass-heated', 'air-gun', 'sun'],
     passes: ['glass-too-hot', 'interlayer-too-hot'],
   },
+  {
+    why: 'A lamp whose driver stays on, and a shorted contact of the shield: both switches in the lamp’s supply that this unit has. The alarm says so, and to pull the lamp’s plug.',
+    one: ['shield-cut-shorted'],
+    other: ['lamp-stuck-on'],
+    passes: ['lamp-with-shield-open'],
+  },
 ];

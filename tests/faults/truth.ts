@@ -141,7 +141,8 @@ function look(so: Gathered, rig: Rig): void {
     so.hottestK = Math.max(so.hottestK ?? pane.outerK, pane.outerK);
   }
   lookAtLight(so, rig, nowS);
-  if (so.running && !so.result) so.clockRatio = 1 - rig.boardLagSteps / rig.plant.step;
+  // Of what nobody hears no record tells.
+  if (so.running && !so.result && !rig.mute) so.clockRatio = 1 - rig.boardLagSteps / rig.plant.step;
   so.rig = rig;
   so.stepS = nowS;
   so.cameMol = cameMol;
