@@ -7,8 +7,7 @@
 import type { StepId } from '../../src/core/guided-events.ts';
 import type { Setup } from '../plant/setup.ts';
 
-/** Gauge and blank plate close the chamber like a sound seal. */
-const CLOSED: Partial<Setup> = { sealed: true, hoseOn: true };
+const CLOSED: Partial<Setup> = { plugged: true, hoseOn: true };
 
 export const GUIDED_HAND_WORK: Readonly<Partial<Record<StepId, Partial<Setup>>>> = {
   'gauge-join': CLOSED,

@@ -109,6 +109,7 @@ export function createPlantState(place: Place, airK: number, glassK: number): Pl
     setup: {
       sealed: false,
       hoseOn: false,
+      plugged: false,
       charged: false,
       recharges: 0,
       lifts: 0,

@@ -8,7 +8,8 @@ import type { Actuators } from '../../src/core/frame.ts';
 import { crossedMol, isAirAtRest, stepAir } from './air/air.ts';
 import type { AirDrive } from './air/air-flows.ts';
 import { wornUnit } from './air/air-unit.ts';
-import { pressedRestriction } from './air/foot.ts';
+import type { Restriction } from './air/flow.ts';
+import { type Foot, pressedRestriction } from './air/foot.ts';
 import { GRIT_CONDUCTANCE, NO_SEAL } from './air/seal.ts';
 import { type BreakDrive, stepBreak } from './break/break.ts';
 import { isDry, stepResinAir } from './break/injector.ts';
@@ -167,7 +168,7 @@ function airDriveOf(
   conditions: Conditions,
 ): Writable<AirDrive> {
   const { pumpFlowRatio, airK, sealLeak, hoseOff, manifoldLeak } = conditions;
-  const foot = clampedFoot(setup, world, conditions);
+  const foot = setup.plugged ? null : clampedFoot(setup, world, conditions);
   const gaugePa = air.injectorPa - atmospherePa;
   return {
     pumpRatio,
@@ -177,8 +178,7 @@ function airDriveOf(
     pumpFlowRatio,
     atmospherePa,
     gasK: airK,
-    seal:
-      foot === null ? NO_SEAL : pressedRestriction(foot, gaugePa, sealLeak ? GRIT_CONDUCTANCE : 0),
+    seal: closedBy(setup.plugged ? { foot: world.foot, gaugePa: 0 } : { foot, gaugePa }, sealLeak),
     foot,
     hoseOn: setup.hoseOn && !hoseOff,
     manifoldLeak: manifoldLeak === 0 ? null : { ...LEAK, sonicConductance: manifoldLeak },
@@ -186,6 +186,13 @@ function airDriveOf(
     sourceMolPerS: 0,
   };
 }
+
+/** A joint is as tight as a sound foot that no pressure lifts. */
+const closedBy = (
+  { foot, gaugePa }: { readonly foot: Foot | null; readonly gaugePa: number },
+  leaks: boolean,
+): Restriction =>
+  foot === null ? NO_SEAL : pressedRestriction(foot, gaugePa, leaks ? GRIT_CONDUCTANCE : 0);
 
 /** Vapour and gas that break and faces release, mol/s; none on clean, dry glass. */
 function stepGivenOff(

@@ -6,6 +6,8 @@
 export interface Setup {
   sealed: boolean;
   hoseOn: boolean;
+  /** A gauge or a blank plate closes the hose in place of the foot: nothing lifts it. */
+  plugged: boolean;
   charged: boolean;
   /** How often it was charged again, and how often the foot was lifted off the glass. */
   recharges: number;

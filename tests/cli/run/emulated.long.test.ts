@@ -166,8 +166,10 @@ test('pressure is calibrated by the display and the buttons of the emulated boar
   const { header, events } = contentsOf(journalIn('care', 'care', name));
   expect(header).toMatchObject({ board: EMULATED, procedure: 'pressure' });
   expect(events.filter(({ kind }) => kind === 'alarm')).toEqual([]);
-  const [line = ''] = readFileSync(join(folder, 'care', 'chain.jsonl'), 'utf8').split('\n');
-  expect(JSON.parse(line).body).toMatchObject({ what: 'calibration', simulated: true });
+  // Entered before its first step, and again with what it came to.
+  const lines = readFileSync(join(folder, 'care', 'chain.jsonl'), 'utf8').trim().split('\n');
+  expect(lines).toHaveLength(2);
+  expect(JSON.parse(lines[1] ?? '').body).toMatchObject({ what: 'calibration', simulated: true });
 });
 
 test('a repair that is ended from outside makes the emulated board safe and closes its record', () => {
