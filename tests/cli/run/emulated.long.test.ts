@@ -167,7 +167,9 @@ test('pressure is calibrated by the display and the buttons of the emulated boar
   expect(header).toMatchObject({ board: EMULATED, procedure: 'pressure' });
   expect(events.filter(({ kind }) => kind === 'alarm')).toEqual([]);
   // Entered before its first step, and again with what it came to.
-  const lines = readFileSync(join(folder, 'care', 'chain.jsonl'), 'utf8').trim().split('\n');
+  const lines = readFileSync(join(folder, 'care', 'chain.jsonl'), 'utf8')
+    .trim()
+    .split('\n');
   expect(lines).toHaveLength(2);
   expect(JSON.parse(lines[1] ?? '').body).toMatchObject({ what: 'calibration', simulated: true });
 });
