@@ -23,6 +23,8 @@ const asksOf = ({ state }: Unit<Repair>) => state.why?.asks ?? null;
 
 function answerOf({ unit, model }: Job, manner: Manner): Button {
   if (foremost(unit.state.alarms) !== null) return 'yes';
+  // A page of help is closed first: YES leads back.
+  if (unit.state.batch === 'running' && unit.state.page !== null) return 'yes';
   const no: readonly string[] = NO_TO[manner];
   if (unit.state.batch === 'running' && no.includes(model.step)) return 'no';
   if (unit.state.batch !== 'held') return 'yes';
