@@ -28,13 +28,20 @@ export function stillSoft({ furtherCures: given }: ProcedureState, context: Phas
   };
 }
 
+/** The scraped resin was found soft, and nobody has found it hard since. */
+export const isFoundSoft = ({
+  phase,
+  furtherCures,
+}: Pick<ProcedureState, 'phase' | 'furtherCures'>): boolean =>
+  phase === 'scrape' && furtherCures > 0;
+
 /** What the present cure must reach: the job's own dose, and every further one. */
 export function cureAskedIn(
   { phase, furtherCures }: Pick<ProcedureState, 'phase' | 'furtherCures'>,
   config: RepairConfig,
 ): CureTarget {
   const own = jobCuresOf(config)[portionIn(phase, config)];
-  // Field by field, the whole dose is given once more and counted anew.
+  // Field by field, the whole dose is given once more and counted from zero.
   if (furtherCures === 0 || workPlanOf(config).fields.count > 1) return own;
   const times = 1 + FURTHER_RATIO * furtherCures;
   return {

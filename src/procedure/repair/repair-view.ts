@@ -14,7 +14,7 @@ import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
 import type { Places } from '../places.ts';
 import { doseInHand } from './dose-watch.ts';
-import { cureAskedIn } from './further-cure.ts';
+import { cureAskedIn, isFoundSoft } from './further-cure.ts';
 import { portionIn } from './job-target.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { cyclesHere } from './positions.ts';
@@ -70,7 +70,7 @@ export function repairViewOf(
     phase: state.procedure.phase,
     notClearAdvice: config.profile.notClearAdvice,
     why: state.why?.shown ?? NO_REASON,
-    resinWet: isResinLiquid(state.procedure, config.entry) || state.procedure.furtherCures > 0,
+    resinWet: isResinLiquid(state.procedure, config.entry) || isFoundSoft(state.procedure),
     live: liveValues(state, snapshot, config),
     snapshot,
   };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PROCEDURE_START, type ProcedureState } from '../../../src/procedure/phase.ts';
-import { cureAskedIn } from '../../../src/procedure/repair/further-cure.ts';
+import { cureAskedIn, isFoundSoft } from '../../../src/procedure/repair/further-cure.ts';
 import { stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
 import { ATMOSPHERE_PA } from '../../frames.ts';
@@ -38,6 +38,13 @@ describe('resin that is scraped', () => {
     expect(state).toMatchObject({ phase: 'scrape', furtherCures: 2 });
     expect(answered(2, 'yes').state.phase).toBe('polish');
   });
+});
+
+test('resin counts as soft only until it is found hard', () => {
+  expect(isFoundSoft(scraped(0))).toBe(false);
+  expect(isFoundSoft(scraped(1))).toBe(true);
+  expect(isFoundSoft(answered(2, 'no').state)).toBe(true);
+  expect(isFoundSoft(answered(1, 'yes').state)).toBe(false);
 });
 
 test('each further cure asks for half of the dose and of the times on top', () => {
