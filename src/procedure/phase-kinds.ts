@@ -17,22 +17,24 @@ export const vented = (): AirDemand => ({ air: 'vented' });
 
 export const BASE = { lamp: () => false, answerWithinS: null, reachWithinS: () => null } as const;
 
-export function handWork(self: PhaseId, to: PhaseId, patch: Partial<ProcedureState> = {}): Phase {
+type StepOf = (state: ProcedureState, context: PhaseContext) => Step;
+
+export const handWork = (self: PhaseId, to: PhaseId, patch: Partial<ProcedureState> = {}): Phase =>
+  handWorkThen(self, () => ({ to, patch }));
+
+/** Hand work whose next step depends on how the job stands. */
+export function handWorkThen(self: PhaseId, done: StepOf): Phase {
   return {
     ...BASE,
     kind: 'confirm',
     air: vented,
     answerWithinS: UNIT_LIMIT_S,
     resumeAt: self,
-    next: (_, { answer }) => (answer === 'yes' ? { to, patch } : null),
+    next: (state, context) => (context.answer === 'yes' ? done(state, context) : null),
   };
 }
 
-export function question(
-  self: PhaseId,
-  yes: (state: ProcedureState, context: PhaseContext) => Step,
-  no: (state: ProcedureState, context: PhaseContext) => Step,
-): Phase {
+export function question(self: PhaseId, yes: StepOf, no: StepOf): Phase {
   return {
     ...BASE,
     kind: 'question',

@@ -14,7 +14,7 @@ import {
 } from '../../core/measurements.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { BASE, handWork, vented } from '../phase-kinds.ts';
+import { BASE, handWork, handWorkThen, vented } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import { FIELD_ROWS, fieldDone } from './fields.ts';
 
@@ -90,10 +90,9 @@ function lookAtDark(state: ProcedureState, { cure, light, dtS }: PhaseContext): 
 }
 
 export const CURE_ROWS = {
-  'injector-off': {
-    ...handWork('injector-off', 'fill-pit'),
-    next: (_, { answer, profile }) => (answer === 'yes' ? { to: firstCureStep(profile) } : null),
-  },
+  'injector-off': handWorkThen('injector-off', (_, { profile }) => ({
+    to: firstCureStep(profile),
+  })),
   'cover-fill': handWork('cover-fill', 'place-lamp-fill'),
   'place-lamp-fill': handWork('place-lamp-fill', 'cure-fill'),
   'cure-fill': lampPhase(

@@ -8,7 +8,7 @@ import type { Phase, PhaseContext, ProcedureState } from '../phase.ts';
 import {
   BASE,
   belowVacuum,
-  handWork,
+  handWorkThen,
   question,
   REACHED_WITHIN_PA,
   UNDER_VACUUM_S,
@@ -143,19 +143,13 @@ export const CYCLE_ROWS = {
         ? { to: 'ask-clear', patch: { cycleOver: true } }
         : null,
   },
-  'ask-clear': question('ask-clear', (state, context) => partDone(state, context), notClear),
+  'ask-clear': question('ask-clear', partDone, notClear),
   'offer-remedy': question('offer-remedy', () => ({ to: 'try-remedy' }), declined),
-  'try-remedy': {
-    ...handWork('try-remedy', 'ask-resin'),
-    next: (state, context) => (context.answer === 'yes' ? carriedOut(state, context) : null),
-  },
+  'try-remedy': handWorkThen('try-remedy', carriedOut),
   'offer-cycle': question('offer-cycle', furtherCycle, () => ({ to: 'accept-mark' })),
   // The unit cannot see into the injector: pressing with a dry one puts air into the break.
   'ask-resin': question('ask-resin', nextCycle, () => recharge('injector-dry')),
-  recharge: {
-    ...handWork('recharge', 'evacuate'),
-    next: (state, context) => (context.answer === 'yes' ? recharged(state, context) : null),
-  },
+  recharge: handWorkThen('recharge', recharged),
   'accept-mark': question(
     'accept-mark',
     (state, context) => partDone(state, context, { outcome: 'mark-remains' }),

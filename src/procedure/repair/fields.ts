@@ -5,8 +5,8 @@
  */
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { handWork } from '../phase-kinds.ts';
-import type { WorkPlan } from '../places.ts';
+import { handWorkThen } from '../phase-kinds.ts';
+import type { Places, WorkPlan } from '../places.ts';
 
 /** The field under the lamp has its dose. */
 export const fieldDone = (
@@ -14,6 +14,10 @@ export const fieldDone = (
   { plan }: PhaseContext,
 ): Pick<Step, 'to' | 'patch'> =>
   field < plan.fields.count ? { to: 'move-lamp', patch: { field: field + 1 } } : { to: 'scrape' };
+
+const lampMovedTo = (to: number, { count: of }: Places): NonNullable<Step['events']> => [
+  { kind: 'moved', what: 'lamp', to, of },
+];
 
 /** The lamp comes to stand over a field of which nothing is counted yet. */
 export const beginsField = (phase: PhaseId, { fields }: WorkPlan): boolean =>
@@ -26,19 +30,13 @@ export const fromFirstField = ({
   fields.count > 1
     ? {
         patch: { field: 1 },
-        events: [{ kind: 'moved', what: 'lamp', to: 1, of: fields.count }],
+        events: lampMovedTo(1, fields),
       }
     : {};
 
 export const FIELD_ROWS = {
-  'move-lamp': {
-    ...handWork('move-lamp', 'place-lamp'),
-    next: ({ field }, { answer, plan }) =>
-      answer === 'yes'
-        ? {
-            to: 'place-lamp',
-            events: [{ kind: 'moved', what: 'lamp', to: field, of: plan.fields.count }],
-          }
-        : null,
-  },
+  'move-lamp': handWorkThen('move-lamp', ({ field }, { plan }) => ({
+    to: 'place-lamp',
+    events: lampMovedTo(field, plan.fields),
+  })),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

@@ -9,7 +9,8 @@ import { measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import { movedAway, vacuumPlanOf } from '../altitude.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
-import { BASE, handWork, question, vented } from '../phase-kinds.ts';
+import { BASE, handWork, handWorkThen, question, vented } from '../phase-kinds.ts';
+import type { WorkPlan } from '../places.ts';
 import { CURE_ROWS } from './cure-phases.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
 import { stillSoft } from './further-cure.ts';
@@ -55,10 +56,8 @@ const entered = (context: PhaseContext): Step => {
 };
 
 /** Before the glass is worked, and again after it was warmed to dry. */
-const handWorkToGlass = (self: PhaseId, to: PhaseId): Phase => ({
-  ...handWork(self, to),
-  next: (_, context) => (context.answer === 'yes' ? throughGlassGate(to, context) : null),
-});
+const handWorkToGlass = (self: PhaseId, toOf: (plan: WorkPlan) => PhaseId): Phase =>
+  handWorkThen(self, (_, context) => throughGlassGate(toOf(context.plan), context));
 
 const afterAir = (toTell: boolean): PhaseId => (toTell ? 'vacuum-note' : 'job-sheet');
 
@@ -83,21 +82,12 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   ),
   'vacuum-note': handWork('vacuum-note', 'job-sheet'),
   'job-sheet': handWork('job-sheet', 'protect'),
-  protect: {
-    ...handWork('protect', 'inspect'),
-    // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
-    next: (_, context) => (context.answer === 'yes' ? entered(context) : null),
-  },
-  inspect: {
-    ...handWork('inspect', 'clean-pit'),
-    next: (_, context) =>
-      context.answer === 'yes'
-        ? throughGlassGate(context.plan.endStop ? 'end-stop' : 'clean-pit', context)
-        : null,
-  },
+  // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
+  protect: handWorkThen('protect', (_, context) => entered(context)),
+  inspect: handWorkToGlass('inspect', ({ endStop }) => (endStop ? 'end-stop' : 'clean-pit')),
   'glass-gate': GLASS_GATE,
   'clean-pit': handWork('clean-pit', 'dry-pit'),
-  'dry-pit': handWorkToGlass('dry-pit', 'set-bridge'),
+  'dry-pit': handWorkToGlass('dry-pit', () => 'set-bridge'),
   'set-bridge': handWork('set-bridge', 'close-seal'),
   'close-seal': handWork('close-seal', 'connect-hose'),
   'connect-hose': handWork('connect-hose', 'seal-pull'),
@@ -114,8 +104,5 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
     ({ outcome }) => ({ to: 'result', patch: { outcome: outcome ?? 'clear' } }),
     () => ({ to: 'result', patch: { outcome: 'mark-remains' } }),
   ),
-  result: {
-    ...handWork('result', 'result'),
-    next: (_, { answer }) => (answer === 'yes' ? { to: 'finish' } : null),
-  },
+  result: handWorkThen('result', () => ({ to: 'finish' })),
 };

@@ -6,7 +6,7 @@
  */
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { handWork } from '../phase-kinds.ts';
+import { handWork, handWorkThen } from '../phase-kinds.ts';
 
 /** Cycles begun at this position. */
 export const cyclesHere = ({ cycle, cyclesBefore }: ProcedureState): number => cycle - cyclesBefore;
@@ -38,14 +38,8 @@ export function partDone(
 
 export const POSITION_ROWS = {
   'end-stop': handWork('end-stop', 'clean-pit'),
-  'move-injector': {
-    ...handWork('move-injector', 'seal-pull'),
-    next: ({ position }, { answer, plan }) =>
-      answer === 'yes'
-        ? {
-            to: 'seal-pull',
-            events: [{ kind: 'moved', what: 'injector', to: position, of: plan.positions.count }],
-          }
-        : null,
-  },
+  'move-injector': handWorkThen('move-injector', ({ position }, { plan }) => ({
+    to: 'seal-pull',
+    events: [{ kind: 'moved', what: 'injector', to: position, of: plan.positions.count }],
+  })),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

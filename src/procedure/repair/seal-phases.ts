@@ -7,7 +7,7 @@
 import { type MeasuredValue, measuredOfJob } from '../../core/measurements.ts';
 import type { PhaseId } from '../../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { BASE, belowVacuum, handWork } from '../phase-kinds.ts';
+import { BASE, belowVacuum, handWork, handWorkThen } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import type { AirDemand } from '../regulation.ts';
 import { addReading, NO_RISE, riseOf } from '../rise.ts';
@@ -152,8 +152,5 @@ export const SEAL_PHASES = {
     next: (state, context) => (state.elapsedS < LONG_PULL_S ? null : closeChamber(state, context)),
   },
   'test-again': handWork('test-again', 'seal-pull', { reseated: true }),
-  'charge-injector': {
-    ...handWork('charge-injector', 'evacuate'),
-    next: (state, context) => (context.answer === 'yes' ? charged(state, context) : null),
-  },
+  'charge-injector': handWorkThen('charge-injector', charged),
 } as const satisfies Partial<Record<PhaseId, Phase>>;
