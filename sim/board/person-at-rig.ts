@@ -9,7 +9,7 @@ import { applyToSight, faultOf, has } from '../faults/fault-effects.ts';
 import { amountOf } from '../faults/fault-kinds.ts';
 import { REMEDIES, type Remedy } from '../faults/faults.ts';
 import { doGuidedHandWork } from '../people/guided-hands.ts';
-import { doHandWork } from '../people/hands.ts';
+import { doHandWork, workWhileShown } from '../people/hands.ts';
 import { isPhase, readScreen, type Screen, type SeenStep } from '../people/screen-reading.ts';
 import type { Sight } from '../people/technician.ts';
 import { isDry } from '../plant/break/injector.ts';
@@ -43,9 +43,12 @@ function tackyOf(
   return uppermost.some((one) => surfaceTacky(one, curing));
 }
 
-/** Lets the scripted person look at the display and press a button. */
+/** Lets the person do what is done while a step is shown, and a scripted one press a button. */
 export function letPersonAct(rig: Rig): void {
-  slip(rig);
+  const screen = readScreen(rig.display);
+  const step = screen?.kind === 'step' ? screen.step : null;
+  if (step !== null && isPhase(step)) workWhileShown(rig.plant.setup, step);
+  slip(rig, screen);
   if (has('walks-off', rig.active)) return;
   const says = applyToSight(sightOf(rig), rig.active);
   const button = rig.technician?.look(timeOfS(rig.plant), rig.display, says) ?? null;
@@ -53,10 +56,10 @@ export function letPersonAct(rig: Rig): void {
 }
 
 /** Fingers that press without a look, and do no work. */
-function slip({ slips, fingers, active, plant, display, technician }: Rig): void {
+function slip({ slips, fingers, active, plant, technician }: Rig, screen: Screen | null): void {
   const nowS = timeOfS(plant);
   const early = technician === null ? undefined : faultOf('yes-early', active);
-  slips.seeStep(nowS, readScreen(display), early === undefined ? null : amountOf(early));
+  slips.seeStep(nowS, screen, early === undefined ? null : amountOf(early));
   fingers.push(...slips.due(nowS));
 }
 
@@ -100,6 +103,6 @@ function confirmStep(rig: Rig, step: SeenStep): void {
   const mended = MENDED_IN[step];
   if (mended === undefined) return;
   rig.faults.mend(mended);
-  // The foot was lifted off the glass for it.
+  // No foot stands on the glass in any of these steps.
   openChamber(rig.plant);
 }

@@ -28,8 +28,8 @@ import { amountOf } from '../faults/fault-kinds.ts';
 import type { Fault } from '../faults/faults.ts';
 import type { Scenario } from '../faults/scenario.ts';
 import { createSensorMemory, type SensorMemory } from '../faults/sensor-effects.ts';
-import { layOutFor, workWhileShown } from '../people/hands.ts';
-import { isPhase, readScreen } from '../people/screen-reading.ts';
+import { layOutFor } from '../people/hands.ts';
+import { readScreen } from '../people/screen-reading.ts';
 import { createSlips, type Slips } from '../people/slips.ts';
 import { createTechnician, type Technician } from '../people/technician.ts';
 import { bringInPane, STEPS_PER_S, stepPlant, timeOfS } from '../plant/plant.ts';
@@ -182,11 +182,8 @@ export const switchesReadOf = (rig: Rig): Switches =>
 
 /** Determines the faults that act now; `rig.mute` and everything they change follow from it. */
 export function lookAtFaults(rig: Rig): void {
-  const screen = readScreen(rig.display);
-  rig.active = rig.faults.active(timeOfS(rig.plant), screen?.step ?? null);
+  rig.active = rig.faults.active(timeOfS(rig.plant), readScreen(rig.display)?.step ?? null);
   rig.mute = has('link-mute', rig.active);
-  const step = screen?.kind === 'step' ? screen.step : null;
-  if (step !== null && isPhase(step)) workWhileShown(rig.plant.setup, step);
 }
 
 /**
