@@ -162,14 +162,15 @@ function breakDriveOf(
 }
 
 function airDriveOf(
-  { supplyV, air, setup }: PlantState,
-  { atmospherePa, world }: Place,
+  state: PlantState,
+  place: Place,
   { pumpRatio, selector, ventOpen }: Actuators,
   conditions: Conditions,
 ): Writable<AirDrive> {
+  const { supplyV, setup } = state;
+  const { atmospherePa, world } = place;
   const { pumpFlowRatio, airK, sealLeak, hoseOff, manifoldLeak } = conditions;
-  const foot = setup.plugged ? null : clampedFoot(setup, world, conditions);
-  const gaugePa = air.injectorPa - atmospherePa;
+  const foot = clampedFoot(setup, world, conditions);
   return {
     pumpRatio,
     selector,
@@ -178,7 +179,7 @@ function airDriveOf(
     pumpFlowRatio,
     atmospherePa,
     gasK: airK,
-    seal: closedBy(setup.plugged ? { foot: world.foot, gaugePa: 0 } : { foot, gaugePa }, sealLeak),
+    seal: sealOf(state, place, foot, sealLeak),
     foot,
     hoseOn: setup.hoseOn && !hoseOff,
     manifoldLeak: manifoldLeak === 0 ? null : { ...LEAK, sonicConductance: manifoldLeak },
@@ -187,12 +188,19 @@ function airDriveOf(
   };
 }
 
-/** A joint is as tight as a sound foot that no pressure lifts. */
-const closedBy = (
-  { foot, gaugePa }: { readonly foot: Foot | null; readonly gaugePa: number },
+/** What closes the chamber: the foot on the glass, or the joint of a hose that is plugged. */
+function sealOf(
+  { air, setup }: PlantState,
+  { atmospherePa, world }: Place,
+  foot: Foot | null,
   leaks: boolean,
-): Restriction =>
-  foot === null ? NO_SEAL : pressedRestriction(foot, gaugePa, leaks ? GRIT_CONDUCTANCE : 0);
+): Restriction {
+  const gritConductance = leaks ? GRIT_CONDUCTANCE : 0;
+  // The joint is as tight as a sound foot that no pressure lifts.
+  if (setup.plugged) return pressedRestriction(world.foot, 0, gritConductance);
+  if (foot === null) return NO_SEAL;
+  return pressedRestriction(foot, air.injectorPa - atmospherePa, gritConductance);
+}
 
 /** Vapour and gas that break and faces release, mol/s; none on clean, dry glass. */
 function stepGivenOff(

@@ -2,7 +2,7 @@
  * How near the break is to running: the stress across its longest gap from heat, and the pressure
  * in it, at its tip. It depends on the state alone; reactions are decided elsewhere.
  */
-import { lengthM } from './break/sight.ts';
+import { lengthM } from './break/break.ts';
 import { DEMO_SPOT } from './pane/laminate.ts';
 import {
   createPaneStress,

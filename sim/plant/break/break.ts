@@ -24,6 +24,12 @@ export interface Break {
   readonly inTurn?: true;
 }
 
+/** Of a crack, all its parts; of any other break, its longest gap. */
+export const lengthM = ({ gaps, inTurn }: Break): number =>
+  inTurn === true
+    ? gaps.reduce((sum, gap) => sum + gap.lengthM, 0)
+    : Math.max(...gaps.map((gap) => gap.lengthM));
+
 export interface BreakState {
   /** One for each gap of the break, representing its `count` gaps. */
   readonly gaps: readonly GapState[];

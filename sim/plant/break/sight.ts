@@ -4,7 +4,7 @@
  */
 
 import { GAS_CONSTANT_J_PER_MOL_K } from '../air/gas-constant.ts';
-import type { Break, BreakState } from './break.ts';
+import { type Break, type BreakState, lengthM } from './break.ts';
 import { seenM2 } from './gap-shapes.ts';
 
 /**
@@ -13,12 +13,6 @@ import { seenM2 } from './gap-shapes.ts';
 const VISIBLE_PER_S = 0.003;
 /** The eye calls a break clear when less than this share of its area is dark; demo. */
 const CLEAR_DARK_RATIO = 0.04;
-
-/** Of a crack, all its parts; of any other break, its longest gap. */
-export const lengthM = ({ gaps, inTurn }: Break): number =>
-  inTurn === true
-    ? gaps.reduce((sum, gap) => sum + gap.lengthM, 0)
-    : Math.max(...gaps.map((gap) => gap.lengthM));
 
 /** Share of each gap's length that resin has reached, 0 to 1. */
 export const frontRatios = (state: BreakState, { gaps }: Break): readonly number[] =>

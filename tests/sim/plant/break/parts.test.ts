@@ -1,8 +1,13 @@
 /** A crack that is filled part by part. */
 import { describe, expect, test } from 'vitest';
-import { type BreakDrive, createBreakState, stepBreak } from '../../../../sim/plant/break/break.ts';
+import {
+  type BreakDrive,
+  createBreakState,
+  lengthM,
+  stepBreak,
+} from '../../../../sim/plant/break/break.ts';
 import { type DamageSizes, demoBreakOf } from '../../../../sim/plant/break/breaks.ts';
-import { lengthM, looksClear } from '../../../../sim/plant/break/sight.ts';
+import { looksClear } from '../../../../sim/plant/break/sight.ts';
 
 const CRACK: DamageSizes = {
   type: 'crack',
