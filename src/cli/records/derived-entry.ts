@@ -1,6 +1,6 @@
 /**
  * Derives what the chain says of a repair from its journal again: the frames are run through the
- * controller, and the results are judged anew. An entry or a journal that was changed with its
+ * controller, and the results are judged again. An entry or a journal that was changed with its
  * hashes made again is found here. A journal of an older layout may rightly decide otherwise today,
  * so that what differs there is a remark.
  */
@@ -18,7 +18,8 @@ import { INCOMPLETE } from '../../report/verdict.ts';
 import type { ChainEntry } from '../../store/chain/chain-entry.ts';
 import { type Finding, findingLine } from '../../store/chain/finding.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
-import type { RepairBody } from '../../store/chain/repair-body.ts';
+import { type RepairBody, UNREADABLE } from '../../store/chain/repair-body.ts';
+import type { Found } from '../../store/verify/tally.ts';
 import type { Derive } from '../../store/verify/verify-record.ts';
 import { bodyFromJournal } from './entry-from-journal.ts';
 
@@ -27,12 +28,7 @@ export const deriveIn =
   (entry) => {
     const path = join(folder, entry.id, JOURNAL_FILE);
     const journal = loadRepairJournal(path);
-    if (!journal.ok) {
-      return {
-        findings: [],
-        remarks: [`${entry.id}: ${journal.problems.map(problemLine).join(' ')}`],
-      };
-    }
+    if (!journal.ok) return unread(entry, journal.problems.map(problemLine).join(' '));
     const derived = bodyFromJournal(folder, entry.id, journal.value);
     const findings = [
       ...checksumFinding(entry, journal.value),
@@ -54,6 +50,16 @@ const findingAt = (
   expected: string,
   found: string,
 ): Finding => ({ where: 'journal', seq, id, what, expected, found });
+
+/** An entry that judges nothing may stand over a journal that cannot be read; no other one may. */
+function unread(entry: ChainEntry, why: string): Found {
+  const verdict = textAt(entry.body, 'result', 'verdict');
+  if (verdict === INCOMPLETE || verdict === UNREADABLE) {
+    return { findings: [], remarks: [`${entry.id}: ${why}`] };
+  }
+  const what = 'the entry, derived from the journal again';
+  return { findings: [findingAt(entry, what, 'a journal that can be read', why)], remarks: [] };
+}
 
 const checksumFinding = (entry: ChainEntry, { intact }: JournalContents): readonly Finding[] =>
   intact === false

@@ -15,7 +15,7 @@ export const REPAIR_SCHEMA = 'meniscus/repair@1';
 
 /** `UNREADABLE`: there was nothing to judge. */
 export type RepairVerdict = Verdict['process'] | typeof UNREADABLE;
-const UNREADABLE = 'journal cannot be read';
+export const UNREADABLE = 'journal cannot be read';
 
 /** A check that a person overrode, and the reason; the person is personal data. */
 export interface Override {

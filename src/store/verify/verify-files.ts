@@ -5,9 +5,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { textAt } from '../../core/fields.ts';
-import { headerSha256 } from '../chain/begin-body.ts';
 import type { ChainEntry } from '../chain/chain-entry.ts';
-import { fileSha256 } from '../chain/file-sha256.ts';
+import { fileSha256, firstLineSha256 } from '../chain/file-sha256.ts';
 import type { Finding } from '../chain/finding.ts';
 import { JOURNAL_FILE, personalPath, REPORT_FILE } from '../chain/paths.ts';
 import { type PersonalFound, readPersonal } from '../chain/personal-file.ts';
@@ -37,7 +36,7 @@ export function beginFinding(folder: string, entry: ChainEntry): Finding | null 
   const file = entry.kind === 'begin' ? textAt(entry.body, 'journal', 'file') : null;
   if (file === null) return null;
   const expected = textAt(entry.body, 'journal', 'headerSha256') ?? 'a hash in the entry';
-  const found = hashOrGone(join(folder, file), headerSha256);
+  const found = hashOrGone(join(folder, file), firstLineSha256);
   const { seq, id } = entry;
   return found === expected
     ? null
@@ -87,7 +86,8 @@ export function checkPersonal(
 const foundWords = (found: PersonalFound): string =>
   found.state === 'missing' ? `${GONE}, and no entry that says it was removed` : found.sha256;
 
-function hashOrGone(path: string, hash: (path: string) => string = fileSha256): string {
+/** The hash of a file, or what stands in its way in words that are no hash. */
+export function hashOrGone(path: string, hash: (path: string) => string = fileSha256): string {
   try {
     return hash(path);
   } catch (error) {

@@ -9,6 +9,7 @@ import type { ChainEntry } from '../chain/chain-entry.ts';
 import type { Finding } from '../chain/finding.ts';
 import { hashesIn, saltedSha256, saltOf } from '../chain/papers-body.ts';
 import { isPage, isPhotograph } from '../chain/paths.ts';
+import { hashOrGone } from './verify-files.ts';
 
 export interface PapersChecked {
   readonly findings: readonly Finding[];
@@ -32,8 +33,9 @@ export function checkPapers(folder: string, entry: ChainEntry): PapersChecked {
     expected: hash,
     found,
   });
+  const salted = (path: string): string => saltedSha256(salt, readFileSync(path));
   const changed = Object.entries(expected).flatMap(([name, hash]) => {
-    const found = saltedOrGone(join(jobFolder, name), salt);
+    const found = hashOrGone(join(jobFolder, name), salted);
     return found === hash ? [] : [finding(`salted SHA-256 of ${name}`, hash, found)];
   });
   const others = namesIn(jobFolder).filter((name) => !(name in expected));
@@ -59,12 +61,3 @@ const namesIn = (folder: string): readonly string[] =>
   statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true
     ? readdirSync(folder).toSorted()
     : [];
-
-function saltedOrGone(path: string, salt: string): string {
-  try {
-    return saltedSha256(salt, readFileSync(path));
-  } catch (error) {
-    const gone = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    return gone ? 'no file' : `a file that cannot be read (${String(error)})`;
-  }
-}

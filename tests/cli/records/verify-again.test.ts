@@ -104,6 +104,15 @@ describe('an entry signed anew with the key of the unit', () => {
     expect(out).toMatch(/journal at entry 2 \(demo-0001\): event at [\d.]+ s, decided again/);
     expect(out).not.toContain('derived from the journal again');
   });
+
+  test('over a journal that cannot be read follows from nothing', async () => {
+    journalEdited((line) => (line.startsWith('{"snapshot"') ? '{"snapshot"' : line));
+    const sha256 = createHash('sha256').update(readFileSync(JOURNAL)).digest('hex');
+    signedAnew(({ journal, ...body }) => ({ ...body, journal: { ...(journal as Body), sha256 } }));
+    const { code, out } = await verify();
+    expect(code).toBe(1);
+    expect(out).toMatch(/journal at entry 2 \(demo-0001\): the entry, derived from the journal/);
+  });
 });
 
 test('the key of the unit is never overwritten, whoever insists', async () => {

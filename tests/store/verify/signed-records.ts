@@ -6,8 +6,8 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { enterPapers } from '../../../src/app/papers/enter-papers.ts';
 import { canonicalJson, sha256Of } from '../../../src/core/canonical-json.ts';
-import { headerSha256 } from '../../../src/store/chain/begin-body.ts';
 import { CHAIN_START, type ChainEntry, nextEntry } from '../../../src/store/chain/chain-entry.ts';
+import { firstLineSha256 } from '../../../src/store/chain/file-sha256.ts';
 import type { Signer } from '../../../src/store/chain/signature.ts';
 import { openUnit, type Unit } from '../../../src/store/chain/unit-key.ts';
 import { verifyRecords } from '../../../src/store/verify/verify.ts';
@@ -34,7 +34,7 @@ export function fillSigned(records: string, unit: Unit, salt = 'demo salt of 16 
     writeFileSync(at('journal.jsonl'), journalTextOf(id));
     const journal = {
       file: `${id}/journal.jsonl`,
-      headerSha256: headerSha256(at('journal.jsonl')),
+      headerSha256: firstLineSha256(at('journal.jsonl')),
     };
     store.append({ at: DAY, kind: 'begin', id, body: { journal }, personal: null });
     const personal = { technician: `demo technician of ${id}` };
