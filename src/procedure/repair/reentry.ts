@@ -46,21 +46,24 @@ const carried = ({ cycle, position, cyclesBefore, loadRatio, outcome }: Last) =>
 
 const placeOf = (phase: PhaseId): number => PHASE_IDS.indexOf(phase);
 
+/** The last step that every attempt takes before it is at its own work. */
+const LAST_BEFORE_WORK = placeOf('protect');
+
 /**
  * How far the job came. A leg that is measured, or a pane on its way into its range, interrupts the
  * work and is no place in it. An attempt that ended before it was at its own work leaves the job
- * where the attempt before had left it.
+ * where the attempt before had left it; one that went back to an earlier step leaves it there.
  */
 function cameTo(
   { phase: shown, goesOnAt }: Pick<Last, 'phase' | 'goesOnAt'>,
   entry: Entry | undefined,
 ): PhaseId {
   const phase = goesOnAt ?? shown;
-  return entry !== undefined && placeOf(phase) < placeOf(entry.at) ? entry.at : phase;
+  return entry !== undefined && placeOf(phase) <= LAST_BEFORE_WORK ? entry.at : phase;
 }
 
 /**
- * Null where the work begins anew: no resin came into the break yet. A cycle that was begun is begun
+ * Null where the work begins again from nothing: no resin came into the break yet. A cycle that was begun is begun
  * again, from the bridge on, so that the seal is tested in this attempt too. `entry`: where the last
  * attempt had gone on itself.
  */

@@ -45,7 +45,7 @@ describe('another attempt of a job', () => {
     expect(resumesAt(ended)).toBe(at);
   });
 
-  test('begins anew where no cycle was begun', () => {
+  test('begins again from nothing where no cycle was begun', () => {
     for (const phase of ['job-sheet', 'connect-hose', 'seal-watch', 'charge-injector'] as const) {
       expect([phase, resumesAt(phase, 0)]).toEqual([phase, null]);
     }
@@ -106,6 +106,20 @@ describe('an attempt that is lost before it came to its own work', () => {
       const second = goOnEntry({ ...enteredWith(first), phase }, first);
       expect([phase, second]).toEqual([phase, first]);
       expect(cureOnlyEntry({ ...enteredWith(first), phase }, first)?.at).toBe('injector-off');
+    }
+  });
+});
+
+describe('an attempt that went back to an earlier step', () => {
+  test('leaves soft resin at the film of its further dose, not at the scraping that it began with', () => {
+    const scraped = goOnEntry(lastIn('scrape'));
+    expect(scraped?.at).toBe('scrape');
+    if (scraped === null) return;
+    for (const phase of ['cover-film', 'place-lamp', 'cure'] as const) {
+      const soft = { ...enteredWith(scraped), phase };
+      expect([phase, goOnEntry(soft, scraped)?.at]).toEqual([phase, 'cover-film']);
+      expect([phase, cureOnlyEntry(soft, scraped)?.at]).toEqual([phase, 'cover-film']);
+      expect([phase, isResinLiquid(soft, scraped)]).toEqual([phase, true]);
     }
   });
 });
