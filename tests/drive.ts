@@ -103,19 +103,25 @@ const heldPa = (setPointPa: number | null): number => {
   return setPointPa > 100_600 ? setPointPa + 600 : setPointPa - 900;
 };
 
+/** A shut-off chamber stays where it was, by the default profile. */
+const SHUT_OFF_PA: Readonly<Partial<Record<PhaseId, number>>> = {
+  'seal-watch': 60_000,
+  'press-watch': 239_200,
+};
+
 /** Through self-test and hand work to the phase, pressing YES and giving each set-point its pressure. */
 export function driveTo(driver: Driver, phase: PhaseId): ControllerStep<Repair> {
   let step = driver.pass(3);
   for (let tries = 0; tries < 200 && step.snapshot.phase !== phase; tries++) {
     const { setPointPa, phase: now } = step.snapshot;
-    const pa = now === 'seal-watch' ? 60_000 : heldPa(setPointPa);
+    const pa = SHUT_OFF_PA[now] ?? heldPa(setPointPa);
     const change = { lit: 511, counts: { pressure: countsOf(pa) } };
     // Where nobody is asked the pressure must follow from the first tick.
     if (step.snapshot.batch === 'running' && !asks(step)) step = driver.tick(change);
     else step = driver.press(now === 'ask-bubbles' ? 'no' : 'yes', change);
     const waits = (): boolean => asks(step) || step.snapshot.batch === 'held';
     for (let i = 0; i < 8000 && step.snapshot.phase === now && !waits(); i++) {
-      const nowPa = now === 'seal-watch' ? 60_000 : heldPa(step.snapshot.setPointPa);
+      const nowPa = SHUT_OFF_PA[now] ?? heldPa(step.snapshot.setPointPa);
       step = driver.tick({ lit: 511, counts: { pressure: countsOf(nowPa) } });
     }
   }

@@ -21,6 +21,8 @@ interface Way {
   readonly no?: readonly PhaseId[];
   /** How far the closed chamber has risen, Pa, by the time since it was closed, s. */
   readonly rise?: (sinceS: number) => number;
+  /** What the dry chamber comes to while it is pressed, Pa, by the time since the pump began, s. */
+  readonly pressed?: (sinceS: number) => number;
   /** Where HOLD is pressed because a leg grew; the job is then let go on. */
   readonly legGrowsIn?: PhaseId;
   /** Where the glass is as cold as outdoors. */
@@ -51,6 +53,7 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
   'dry-again': { rise: levelling(2_600) },
   'long-pull': { rise: levelling(1_400) },
   'test-again': { rise: leaking(1) },
+  'foot-lifts': { pressed: (sinceS) => 100_600 + Math.min(90_000, 60_000 * sinceS) },
   'bubbles-stay': { no: [] },
   'ask-resin': { no: ['ask-bubbles', 'ask-clear'] },
   recharge: { no: ['ask-bubbles', 'ask-clear', 'ask-resin'] },
@@ -112,7 +115,15 @@ function repairWalk(way: Way, steering: Steering) {
     procedure = REPAIR,
     scene = {},
   } = steering;
-  const { no = ['ask-bubbles'], rise, legGrowsIn, coldIn, airPa, airLastJobPa = null } = way;
+  const {
+    no = ['ask-bubbles'],
+    rise,
+    pressed,
+    legGrowsIn,
+    coldIn,
+    airPa,
+    airLastJobPa = null,
+  } = way;
   const unit = { ...config.unit, airLastJobPa };
   return createWalk(
     unitAtRest(procedure, { ...config, unit }, airPa),
@@ -125,7 +136,11 @@ function repairWalk(way: Way, steering: Steering) {
         return { ...scene, pressed: ['hold'] };
       }
       const closed =
-        at === 'seal-watch' && rise !== undefined ? { pressurePa: 60_000 + rise(elapsedS) } : {};
+        at === 'seal-watch' && rise !== undefined
+          ? { pressurePa: 60_000 + rise(elapsedS) }
+          : at === 'seal-press' && pressed !== undefined
+            ? { pressurePa: pressed(elapsedS) }
+            : {};
       const cold = at === coldIn ? { glassK: 276.15 } : {};
       const answer = no.includes(at) ? 'no' : 'yes';
       return { ...closed, ...cold, ...scene, pressed: mayAnswer(now) ? [answer] : [] };

@@ -69,6 +69,7 @@ const MENDED_IN: Readonly<Partial<Record<PhaseId, readonly Remedy[]>>> = {
   recharge: ['recharge'],
   'dry-again': ['dry'],
   'test-again': ['reseat'],
+  'foot-lifts': ['reseat'],
   'move-injector': ['reseat'],
   // Soft resin shows that there was none.
   scrape: ['film'],

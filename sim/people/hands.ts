@@ -12,6 +12,7 @@ export const HAND_WORK: Readonly<Partial<Record<PhaseId, Partial<Setup>>>> = {
   reseat: { sealed: true },
   'dry-again': { sealed: true },
   'test-again': { sealed: true },
+  'foot-lifts': { sealed: true },
   // Emptied and wiped for the move.
   'move-injector': { charged: false },
   'injector-off': { injectorOff: true, sealed: false, hoseOn: false },
@@ -34,6 +35,7 @@ const DONE_AGAIN: Readonly<
   reseat: ['lifts'],
   'dry-again': ['lifts'],
   'test-again': ['lifts'],
+  'foot-lifts': ['lifts'],
   // Fresh resin goes in at the next part.
   'move-injector': ['injectorAt', 'recharges'],
   'move-lamp': ['lampAt'],

@@ -63,6 +63,9 @@ export const SEAL_WHYS = [
   'levels-below-water',
   'levels-like-water',
   'water-or-outgassing',
+  'pressure-stays',
+  'falls-in-a-line',
+  'lifts-under-pressure',
 ] as const;
 export type SealWhy = (typeof SEAL_WHYS)[number];
 
@@ -137,7 +140,13 @@ type EventBody =
       readonly of: number;
     }
   | ({ readonly kind: 'measured' } & MeasuredValue)
-  | { readonly kind: 'seal-finding'; readonly finding: SealFinding; readonly why: string }
+  | {
+      readonly kind: 'seal-finding';
+      readonly finding: SealFinding;
+      readonly why: string;
+      /** Absent under vacuum. */
+      readonly under?: 'pressure' | undefined;
+    }
   | {
       /** The profile's request and what is given instead; absolute. */
       readonly kind: 'adapted';

@@ -59,6 +59,12 @@ export const PHASES = {
   'dry-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
   'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'once-charged' },
   'test-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
+  // Suction holds the foot down, pressure lifts it: the dry seal is pressed before the resin goes in.
+  'seal-open': { part: 'seal', glassWatched: true },
+  'seal-press': { part: 'seal', chamber: 'to-pressure' },
+  'press-watch': { part: 'seal', chamber: 'closed' },
+  'press-off': { part: 'seal', glassWatched: true },
+  'foot-lifts': { part: 'seal', aside: true },
   // To the next part of a long break, whose seal is tested dry too.
   'move-injector': { part: 'seal', aside: true, resinOpen: 'once-charged' },
   'charge-injector': { part: 'seal', resinOpen: true },

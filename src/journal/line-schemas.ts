@@ -104,7 +104,11 @@ export const eventSchema: z.ZodType<Event> = z.discriminatedUnion(
       ],
       { error: `one of ${MEASUREMENTS.join(', ')}` },
     ),
-    event('seal-finding', { finding: choice(SEAL_FINDINGS), why: z.string() }),
+    event('seal-finding', {
+      finding: choice(SEAL_FINDINGS),
+      why: z.string(),
+      under: z.literal('pressure').optional(),
+    }),
     event('adapted', {
       what: choice(ADAPTED_SET_POINTS),
       askedPa: exactNumber,

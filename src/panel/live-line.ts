@@ -189,6 +189,10 @@ const LIVE: Readonly<Partial<Record<PhaseId, Writer>>> = {
   'seal-pull': pressureLine,
   'seal-watch': pressureLine,
   'long-pull': pressureLine,
+  'seal-open': pressureLine,
+  'seal-press': pressureLine,
+  'press-watch': pressureLine,
+  'press-off': pressureLine,
   'test-again': ({ sealWhy }, _, { seal }) => (sealWhy === null ? '' : seal[sealWhy]),
   'measure-leg': ({ legLimitM }, _, { live }) =>
     legLimitM === null

@@ -4,7 +4,7 @@
  */
 import type { PhaseId } from '../core/phases.ts';
 import type { Phase, PhaseContext, ProcedureState, Step } from './phase.ts';
-import type { AirDemand } from './regulation.ts';
+import { type AirDemand, isVented } from './regulation.ts';
 
 /** Hand work may take as long as the unit's own limit allows. */
 const UNIT_LIMIT_S = Number.POSITIVE_INFINITY;
@@ -47,6 +47,28 @@ export function question(self: PhaseId, yes: StepOf, no: StepOf): Phase {
     },
   };
 }
+
+/**
+ * The vent empties a full chamber in under a second; longer means that the zero is not the air's.
+ */
+export const VENTS_WITHIN_S = 15;
+const EMPTIES_IN_S = 1;
+
+export const isLetDown = (
+  { atmospherePa }: ProcedureState,
+  { pressurePa }: PhaseContext,
+): boolean => atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
+
+/** The chamber is opened to the air. Time shows that it is empty, too: a reading alone may lie. */
+export const lettingDown = (self: PhaseId, then: StepOf): Phase => ({
+  ...BASE,
+  kind: 'automatic',
+  air: vented,
+  reachWithinS: () => VENTS_WITHIN_S,
+  resumeAt: self,
+  next: (state, context) =>
+    state.elapsedS >= EMPTIES_IN_S && isLetDown(state, context) ? then(state, context) : null,
+});
 
 export const belowVacuum = (setPointPa: number, { pressurePa }: PhaseContext): boolean =>
   pressurePa !== null && pressurePa <= setPointPa + REACHED_WITHIN_PA;

@@ -182,6 +182,8 @@ export interface PhaseContext {
   readonly airLastJobPa: number | null;
   /** Null while it is not valid. */
   readonly pressurePa: number | null;
+  /** How far the pressure lies behind what the pump's work must have made of it, Pa. */
+  readonly pumpAheadPa: number;
   readonly glassK: number | null;
   /** What the self-test finds wrong; empty in other phases. */
   readonly findings: readonly Phrase[];

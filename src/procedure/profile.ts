@@ -25,6 +25,11 @@ const profileFileSchema = z.strictObject({
      */
     watchS: quantity(15, 120, 's'),
     leakLimitPaM3PerS: quantity(0.0005, 0.05, 'Pa m3/s'),
+    /**
+     * The dry seal is watched under pressure too, for as many points; null where it is not, as in
+     * profiles from before this test.
+     */
+    pressWatchS: quantity(15, 60, 's').nullable().default(null),
   }),
   vacuum: z.strictObject({
     setPointKPaAbs: quantity(5, 90, 'kPa absolute'),
@@ -148,6 +153,7 @@ function profileFromFile(file: ProfileFile) {
       settleS: sealCheck.settleS,
       watchS: sealCheck.watchS,
       leakLimitPaM3PerS: sealCheck.leakLimitPaM3PerS,
+      pressWatchS: sealCheck.pressWatchS,
     },
     vacuum: {
       setPointPa: paFromKPa(vacuum.setPointKPaAbs),

@@ -8,8 +8,11 @@ import type { JobMeasurement } from '../core/measurements.ts';
 
 export interface SealTestRow {
   readonly atS: number;
+  /** Suction holds the foot down, pressure lifts it. */
+  readonly under: 'vacuum' | 'pressure';
   readonly finding: SealFinding;
   readonly why: string;
+  /** At the pressure difference of the test under vacuum. */
   readonly leakRatePaM3PerS: number | null;
   /** 95 %, from the scatter of the samples alone. */
   readonly leakRateUncertaintyPaM3PerS: number | null;
@@ -27,11 +30,12 @@ export interface AdaptedRow {
 export const sealTestRowsOf = (events: readonly Event[]): readonly SealTestRow[] =>
   events.flatMap((event) => {
     if (event.kind !== 'seal-finding') return [];
-    const { timeS: atS, finding, why } = event;
+    const { timeS: atS, finding, why, under = 'vacuum' } = event;
     const figure = (name: JobMeasurement): number | null => valueAt(events, name, atS);
     return [
       {
         atS,
+        under,
         finding,
         why,
         leakRatePaM3PerS: figure('leakRatePaM3PerS'),

@@ -7,6 +7,7 @@ import { valueOrNull } from '../core/frame.ts';
 import {
   CLOSED_PHASES,
   HOLDING_SET_POINT,
+  type PhaseId,
   PUMPED_PHASES,
   VACUUM_APPROACHED,
 } from '../core/phases.ts';
@@ -30,6 +31,21 @@ import {
  * has just passed its test must not alarm in the dwell; demo.
  */
 const PUMP_KNOWN_WITHIN = 1.5;
+
+/** The chamber is opened, and the reading must come back to the air's. */
+const LET_DOWN: ReadonlySet<PhaseId> = new Set<PhaseId>([
+  'seal-open',
+  'press-off',
+  'release',
+  'vent',
+]);
+/** The leak rate of a test stands while it runs and while hands mend it. */
+const LEAK_SHOWN: ReadonlySet<PhaseId> = new Set<PhaseId>([
+  'seal-watch',
+  'reseat',
+  'press-watch',
+  'foot-lifts',
+]);
 
 export const PRESSURE_ROWS: readonly AlarmRow[] = [
   {
@@ -96,7 +112,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     action: 'hold',
     latching: false,
     limit: setting(330, 5, 330),
-    armed: (c) => running(c) && (c.phase === 'release' || c.phase === 'vent'),
+    armed: (c) => running(c) && LET_DOWN.has(c.phase),
     expected: ({ atmospherePa }) => ({
       say: 'own-air',
       with: { pressure: absoluteText(atmospherePa) },
@@ -147,7 +163,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     limit: setting(0.05, 0.0005, 0.05),
     deadband: fixed(0),
     delayS: atOnce,
-    armed: (c) => running(c) && (c.phase === 'seal-watch' || c.phase === 'reseat'),
+    armed: (c) => running(c) && LEAK_SHOWN.has(c.phase),
     seen: ({ leakRatePaM3PerS }) => leakRatePaM3PerS,
     limitSI: ({ profile }, settingSI) => Math.min(settingSI, profile.leakLimitPaM3PerS),
     remedy: 'Wipe ring and glass dry, reseat with the least force that holds, test again.',

@@ -10,18 +10,21 @@ import { createDriver, type Driver, type FrameChange, TICK_S } from '../drive.ts
 import { FILL_PASSES, PIT_PASSES } from '../light-path.ts';
 
 const { profile, job } = DEFAULT_CONFIG;
-/** Short doses: 200 W/m2 gives the fill its own in about 22 s, the pit in about 11 s. */
+/**
+ * Short doses: 200 W/m2 gives the fill its own in about 19 s, within the shortest piece of light, the
+ * pit in about 11 s.
+ */
 export const APART: RepairConfig = {
   ...DEFAULT_CONFIG,
   profile: {
     ...profile,
     curing: 'apart',
-    cure: { ...profile.cure, targetAtResinJPerM2: 4000 * FILL_PASSES, leastS: 10, longestS: 120 },
+    cure: { ...profile.cure, targetAtResinJPerM2: 3500 * FILL_PASSES, leastS: 10, longestS: 120 },
     pitCure: { targetAtResinJPerM2: 2000 * PIT_PASSES, leastS: 5, longestS: 60 },
   },
   job: {
     ...job,
-    damage: { ...job.damage, depthM: 0.45e-3, pitDepthM: 0.5e-3 },
+    damage: { ...job.damage, depthM: 0.35e-3, pitDepthM: 0.5e-3 },
     pitResin: {
       name: 'demo pit resin',
       lot: 'demo-lot-2',

@@ -38,7 +38,7 @@ describe('fill and pit apart', () => {
   });
 
   test.each([
-    ['fill', 4000],
+    ['fill', 3500],
     ['pit', 2000],
   ] as const)(
     'the %s ends when its own dose is shown to be met, not a tick before',
@@ -72,7 +72,7 @@ describe('fill and pit apart', () => {
 
   test('the snapshot follows the portion in hand', () => {
     const { driver: other } = recorded(APART);
-    expect(driveTo(other, 'uncover-fill').snapshot.targetJPerM2).toBeCloseTo(4000, 9);
+    expect(driveTo(other, 'uncover-fill').snapshot.targetJPerM2).toBeCloseTo(3500, 9);
     const { targetJPerM2, doseJPerM2 } = driveTo(other, 'fill-pit').snapshot;
     expect(targetJPerM2).toBeCloseTo(2000, 9);
     expect(doseJPerM2).toBe(0);

@@ -25,7 +25,10 @@ const SHOWN = {
   '4.1': 'seal-pull',
   '4.2': 'seal-watch',
   '4.2a': 'reseat',
-  '4.3': 'charge-injector',
+  '4.3': 'seal-open',
+  '4.6': 'press-off',
+  '4.6a': 'foot-lifts',
+  '4.7': 'charge-injector',
   '5.1': 'evacuate',
   '5.2': 'vacuum-dwell',
   '5.3': 'ask-bubbles',
@@ -64,7 +67,8 @@ test('no two phases share a number, and numbers rise in trade order', () => {
 /** By hand: what a sound job shows, and with the fill cured apart. */
 const TOGETHER = [
   ...['self-test', 'job-sheet', 'protect', 'inspect', 'clean-pit', 'dry-pit', 'set-bridge'],
-  ...['close-seal', 'connect-hose', 'seal-pull', 'seal-watch', 'charge-injector', 'evacuate'],
+  ...['close-seal', 'connect-hose', 'seal-pull', 'seal-watch'],
+  ...['seal-open', 'seal-press', 'press-watch', 'press-off', 'charge-injector', 'evacuate'],
   ...['vacuum-dwell', 'ask-bubbles', 'release', 'pressurise', 'pressure-dwell', 'vent'],
   ...['ask-clear', 'injector-off', 'fill-pit', 'cover-film', 'place-lamp', 'cure', 'scrape'],
   ...['polish', 'clean-injector', 'final-look', 'result'],
@@ -82,7 +86,10 @@ test('a sound job shows every number once, without a gap', () => {
 
 test('alarms of pressure, glass and light concern the phases that can do the harm', () => {
   const closed = ['seal-pull', 'seal-watch', 'long-pull', 'evacuate', 'vacuum-dwell'];
-  const underPressure = ['ask-bubbles', 'pressurise', 'pressure-dwell'];
+  const underPressure = [
+    ...['ask-bubbles', 'pressurise', 'pressure-dwell'],
+    ...['seal-press', 'press-watch'],
+  ];
   expect([...CLOSED_PHASES].toSorted()).toEqual([...closed, ...underPressure].toSorted());
   expect([...VACUUM_APPROACHED]).toEqual(['seal-pull', 'long-pull', 'evacuate']);
   expect([...HOLDING_SET_POINT]).toEqual(['vacuum-dwell', 'ask-bubbles', 'pressure-dwell']);
@@ -94,6 +101,8 @@ test('alarms of pressure, glass and light concern the phases that can do the har
       'bubbles-stay',
       'release',
       'vent',
+      'seal-open',
+      'press-off',
       'measure-leg',
       // Hands may warm it there.
       'try-remedy',
@@ -123,7 +132,10 @@ test('daylight counts from the first drop of liquid resin to the light that is m
 });
 
 test('a seal that is tested again has resin under it once the injector is charged', () => {
-  const tested = between('seal-pull', 'charge-injector');
+  // Pressed before any resin is there, and never with it.
+  const pressed = between('seal-open', 'move-injector');
+  expect(pressed).toHaveLength(5);
+  const tested = between('seal-pull', 'charge-injector').filter((one) => !pressed.includes(one));
   expect(tested).toContain('reseat');
   for (const phase of tested) {
     expect(isResinOpen(phase, false), phase).toBe(false);

@@ -55,6 +55,8 @@ export const AIR_PHASES: readonly PhaseId[] = [
   'connect-hose',
   'seal-pull',
   'seal-watch',
+  'seal-press',
+  'press-watch',
   'evacuate',
   'vacuum-dwell',
   'ask-bubbles',

@@ -33,9 +33,11 @@ describe('a crack of 45 mm', () => {
     expect(moves(run.events)).toEqual(['injector 2 of 3', 'injector 3 of 3', 'lamp 2 of 2']);
   });
 
-  test('has its seal tested dry and fresh resin put in at each position', () => {
-    const findings = run.events.filter(({ kind }) => kind === 'seal-finding');
-    expect(findings).toHaveLength(3);
+  test('has its seal tested at each position, and pressed before there is resin in the crack', () => {
+    const tested = run.events.flatMap((event) =>
+      event.kind === 'seal-finding' ? [event.under ?? 'vacuum'] : [],
+    );
+    expect(tested).toEqual(['vacuum', 'pressure', 'vacuum', 'vacuum']);
     expect(phases(run.events).filter((phase) => phase === 'charge-injector')).toHaveLength(3);
   });
 

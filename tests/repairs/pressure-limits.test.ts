@@ -31,6 +31,11 @@ const MOMENTS: readonly (readonly [PhaseId, number])[] = [
   ['seal-pull', 0],
   ['seal-pull', 0.3],
   ['seal-watch', 5],
+  ['seal-open', 0],
+  ['seal-press', 0],
+  ['seal-press', 0.3],
+  ['seal-press', 1],
+  ['press-watch', 5],
   ['evacuate', 0],
   ['evacuate', 0.6],
   ['vacuum-dwell', 0],
@@ -84,6 +89,16 @@ describe('a sensor that does not follow the pump', () => {
   test('stuck 0.3 s into pressurising it costs 52 kPa, not 198', () => {
     const { highestGaugePa } = truthUnder({ lie: 'stuck' }, forkIn(sound, 'pressurise', 0.3), 8);
     expect(highestGaugePa).toBeLessThan(52_000);
+  });
+
+  test('stuck while the dry seal is pressed, it is taken for a foot that lifts until the next pull', () => {
+    for (const afterS of [0, 0.3]) {
+      const fork = forkIn(sound, 'seal-press', afterS);
+      expect(truthUnder({ lie: 'stuck' }, fork, 2).alarms).toEqual([]);
+      const { alarms, highestGaugePa } = truthUnder({ lie: 'stuck' }, fork, 8);
+      expect(alarms).toEqual(['pump-no-effect']);
+      expect(highestGaugePa).toBeLessThan(52_000);
+    }
   });
 });
 

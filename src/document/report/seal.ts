@@ -6,7 +6,7 @@ import type { Block } from '../blocks.ts';
 
 const FINDING_WORDS: Readonly<Record<SealFinding, string>> = {
   tight: 'tight: the seal holds',
-  leak: 'leak: air enters',
+  leak: 'leak: the seal does not hold',
   moisture: 'moisture: the break is wet',
   outgassing: 'outgassing: gas from the surfaces of glass and resin',
   unclear: 'unclear',
@@ -19,11 +19,12 @@ export function sealTable({ sealTests }: ReportData): Block {
     kind: 'table',
     wide: true,
     caption:
-      'Seal tests: pump and vent are closed off and the pressure rise is observed. Uncertainty: 95 %, from the scatter of the samples, without the share of the volume. Plateau: where a rise levelled off, above the pressure at isolation.',
-    heads: ['At, min:s', 'Finding', 'Because', 'Leak rate', 'Uncertainty', 'Plateau'],
+      'Seal tests: pump and vent are closed off and the change of pressure is observed. Leak rate: at the pressure difference of the test under vacuum. Uncertainty: 95 %, from the scatter of the samples, without the share of the volume. Plateau: where a rise levelled off, above the pressure at isolation.',
+    heads: ['At, min:s', 'Under', 'Finding', 'Because', 'Leak rate', 'Uncertainty', 'Plateau'],
     empty: 'The seal was not tested.',
     rows: sealTests.map((row) => [
       clockWords(row.atS),
+      row.under,
       FINDING_WORDS[row.finding],
       row.why,
       or(row.leakRatePaM3PerS, leakWords, 'not known'),

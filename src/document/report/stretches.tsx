@@ -67,6 +67,8 @@ const STRETCH_NAMES: Readonly<Partial<Record<PhaseRow['phase'], 'seal' | 'vacuum
     'seal-pull': 'seal',
     'seal-watch': 'seal',
     'long-pull': 'seal',
+    'seal-press': 'seal',
+    'press-watch': 'seal',
     evacuate: 'vacuum',
     'vacuum-dwell': 'vacuum',
     'ask-bubbles': 'vacuum',

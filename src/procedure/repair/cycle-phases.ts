@@ -9,13 +9,13 @@ import {
   BASE,
   belowVacuum,
   handWorkThen,
+  isLetDown,
+  lettingDown,
   question,
-  REACHED_WITHIN_PA,
   UNDER_VACUUM_S,
+  VENTS_WITHIN_S,
   vented,
 } from '../phase-kinds.ts';
-import type { Profile } from '../profile.ts';
-import { type AirDemand, isVented } from '../regulation.ts';
 import {
   carriedOut,
   declined,
@@ -25,27 +25,8 @@ import {
   recharge,
   recharged,
 } from './cycles.ts';
-import { pressureGaugePaOf, vacuumPaOf } from './loads.ts';
+import { isPressed, toPressure, toVacuum, vacuumPaOf } from './loads.ts';
 import { partDone } from './positions.ts';
-
-/**
- * The vent empties a full chamber in under a second; longer means that the zero is not the air's.
- */
-const VENTS_WITHIN_S = 15;
-const EMPTIES_IN_S = 1;
-
-const toVacuum = (state: ProcedureState, profile: Profile): AirDemand => ({
-  air: 'vacuum',
-  setPointPa: vacuumPaOf(state, profile),
-});
-function toPressure(state: ProcedureState, profile: Profile): AirDemand {
-  const { atmospherePa } = state;
-  if (atmospherePa === null) return { air: 'vented' };
-  return { air: 'pressure', setPointPa: atmospherePa + pressureGaugePaOf(state, profile) };
-}
-
-const isLetDown = ({ atmospherePa }: ProcedureState, { pressurePa }: PhaseContext): boolean =>
-  atmospherePa !== null && pressurePa !== null && isVented(pressurePa, atmospherePa);
 
 const countVacuum = (state: ProcedureState, { dtS }: PhaseContext): ProcedureState => ({
   ...state,
@@ -97,28 +78,14 @@ export const CYCLE_ROWS = {
     () => ({ to: 'release' }),
     () => ({ to: 'reseat' }),
   ),
-  release: {
-    ...BASE,
-    kind: 'automatic',
-    air: vented,
-    reachWithinS: () => VENTS_WITHIN_S,
-    resumeAt: 'release',
-    // Time shows that the chamber is empty, too: a reading alone may lie.
-    next: (state, context) =>
-      state.elapsedS >= EMPTIES_IN_S && isLetDown(state, context) ? { to: 'pressurise' } : null,
-  },
+  release: lettingDown('release', () => ({ to: 'pressurise' })),
   pressurise: {
     ...BASE,
     kind: 'automatic',
     air: toPressure,
     reachWithinS: ({ pressure }) => pressure.reachWithinS,
     resumeAt: 'pressurise',
-    next: (state, { profile, pressurePa }) =>
-      state.atmospherePa !== null &&
-      pressurePa !== null &&
-      pressurePa - state.atmospherePa >= pressureGaugePaOf(state, profile) - REACHED_WITHIN_PA
-        ? { to: 'pressure-dwell' }
-        : null,
+    next: (state, context) => (isPressed(state, context) ? { to: 'pressure-dwell' } : null),
   },
   'pressure-dwell': {
     ...BASE,

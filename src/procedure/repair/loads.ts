@@ -3,8 +3,10 @@
  * lowered for the rest of the job each time a leg has grown, and as a remedy lowers the pressure.
  */
 import type { UnstampedEvent } from '../../core/events.ts';
-import type { ProcedureState } from '../phase.ts';
+import type { PhaseContext, ProcedureState } from '../phase.ts';
+import { REACHED_WITHIN_PA } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
+import type { AirDemand } from '../regulation.ts';
 
 type Loaded = Pick<ProcedureState, 'atmospherePa' | 'vacuumPa' | 'loadRatio' | 'pressureRatio'>;
 
@@ -22,6 +24,22 @@ export const pressureGaugePaOf = (
   { loadRatio, pressureRatio }: Loaded,
   { pressure }: Pick<Profile, 'pressure'>,
 ): number => loadRatio * pressureRatio * pressure.setPointGaugePa;
+
+export const toVacuum = (state: ProcedureState, profile: Profile): AirDemand => ({
+  air: 'vacuum',
+  setPointPa: vacuumPaOf(state, profile),
+});
+
+export function toPressure(state: ProcedureState, profile: Profile): AirDemand {
+  const { atmospherePa } = state;
+  if (atmospherePa === null) return { air: 'vented' };
+  return { air: 'pressure', setPointPa: atmospherePa + pressureGaugePaOf(state, profile) };
+}
+
+export const isPressed = (state: ProcedureState, { profile, pressurePa }: PhaseContext): boolean =>
+  state.atmospherePa !== null &&
+  pressurePa !== null &&
+  pressurePa - state.atmospherePa >= pressureGaugePaOf(state, profile) - REACHED_WITHIN_PA;
 
 /** From now on half of what it was, and what the record says of it. */
 export function lowered(

@@ -171,6 +171,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     greatestRatio: config.unit.pump.greatestRatio,
     airLastJobPa: config.unit.airLastJobPa,
     pressurePa: valueOrNull(reading.pressurePa),
+    pumpAheadPa: state.watch.air.aheadPa,
     glassK: valueOrNull(reading.glassK),
     findings: findingsOf(config, state, reading),
     entryAt: config.entry?.at,
@@ -213,6 +214,8 @@ const leakLimitOf = ({ profile, unit }: RepairConfig): number =>
     unit.alarms[LEAK]?.limitSI ?? Number.POSITIVE_INFINITY,
   );
 
+const isShutOff = (phase: PhaseId): boolean => phase === 'seal-watch' || phase === 'press-watch';
+
 function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): ProcedureAlarms {
   const { procedure } = state;
   const cure = alarmCureOf(config, state);
@@ -229,7 +232,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     proving: null,
-    shutOffPa: procedure.phase === 'seal-watch' ? procedure.isolatedPa : null,
+    shutOffPa: isShutOff(procedure.phase) ? procedure.isolatedPa : null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }

@@ -48,7 +48,7 @@ const WATER_TO = 1.3;
  * limit is six steps of the converter, for their noise, the pump's last turn and the warming of the
  * gas.
  */
-const JUMP_PA = 3_000;
+export const JUMP_PA = 3_000;
 /** A plateau counts as seen once two of its time constants, 86 % of the way, lie in the watch. */
 const TAUS_TO_SEE = 2;
 
@@ -94,6 +94,9 @@ export const SEAL_WHY_WORDS: Readonly<Record<SealWhy, string>> = {
   'levels-below-water': 'Levels below water',
   'levels-like-water': 'Levels like water',
   'water-or-outgassing': 'Water or outgassing?',
+  'pressure-stays': 'The pressure stays',
+  'falls-in-a-line': 'Falls in a line',
+  'lifts-under-pressure': 'Pressure lifts it',
 };
 
 type Named = readonly [finding: SealFinding, why: SealWhy, slopePaPerS: number];

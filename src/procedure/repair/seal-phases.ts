@@ -11,7 +11,8 @@ import { BASE, belowVacuum, handWork, handWorkThen } from '../phase-kinds.ts';
 import type { Profile } from '../profile.ts';
 import type { AirDemand } from '../regulation.ts';
 import { addReading, NO_RISE, riseOf } from '../rise.ts';
-import { afterSeal, charged } from './cycles.ts';
+import { charged } from './cycles.ts';
+import { PRESS_ROWS, sealed } from './press-phases.ts';
 import { SEAL_WHY_WORDS, type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
 
 /** Length of one longer pull, and how many are tried before the job proceeds; demo. */
@@ -97,7 +98,7 @@ function wayOn(
   const byHand = (to: PhaseId): Step => ({ to, patch: { longPulls: 0 } });
   switch (finding) {
     case 'tight':
-      return afterSeal(state, context);
+      return sealed(state, context);
     case 'leak':
       return byHand('reseat');
     case 'moisture':
@@ -105,7 +106,7 @@ function wayOn(
     case 'outgassing':
       if (pullsLeft) return pullLonger;
       return {
-        ...afterSeal(state, context),
+        ...sealed(state, context),
         why: `${SEAL_WHY_WORDS[why]}, also after ${MOST_LONG_PULLS} longer pulls: the job goes on`,
       };
     case 'unclear':
@@ -152,5 +153,6 @@ export const SEAL_PHASES = {
     next: (state, context) => (state.elapsedS < LONG_PULL_S ? null : closeChamber(state, context)),
   },
   'test-again': handWork('test-again', 'seal-pull', { reseated: true }),
+  ...PRESS_ROWS,
   'charge-injector': handWorkThen('charge-injector', charged),
 } as const satisfies Partial<Record<PhaseId, Phase>>;

@@ -71,7 +71,7 @@ const zeroSeenAgain: Ground = ({ phases }) => {
 };
 
 const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
-  const last = sealTests.at(-1);
+  const last = sealTests.findLast(({ under }) => under === 'vacuum');
   const row = limits.find(({ what }) => what === 'seal leak');
   const seen = row?.highestSeen ?? null;
   const leak = seen === null ? '' : say('lines.leak', { leak: figure(leakWords(seen)) });
@@ -97,6 +97,17 @@ const tightAtLast: Ground = ({ sealTests, measured, limits }) => {
   if (finding === 'tight') return [supports('pressure sensor', say('lines.seal-found', found))];
   const line = say('lines.seal-found-why', { ...found, why: recorded(why) });
   return [objects(finding === 'leak' ? 'leaks' : 'outgassed', line)];
+};
+
+/** Suction holds the foot down in the other test; a seal is pressed dry where its profile asks. */
+const holdsPressed: Ground = ({ sealTests }) => {
+  const last = sealTests.findLast(({ under }) => under === 'pressure');
+  if (last === undefined) return [];
+  const { atS, finding, why } = last;
+  const found = { at: clockWords(atS), finding: say(`findings.${finding}`) };
+  return finding === 'tight'
+    ? [supports('pressure sensor', say('lines.seal-pressed', found))]
+    : [objects('leaks', say('lines.seal-pressed-why', { ...found, why: recorded(why) }))];
 };
 
 /** The whole of each dwell that the profile asks for, in every cycle that was run. */
@@ -177,6 +188,7 @@ export const PRESSURE_GROUNDS: readonly Ground[] = [
 ];
 export const SEAL_GROUNDS: readonly Ground[] = [
   tightAtLast,
+  holdsPressed,
   objectsAfter(['leak-in-dwell'], 'leaked-in-dwell'),
   followsPump,
   clockTrusted,

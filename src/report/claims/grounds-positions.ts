@@ -34,7 +34,9 @@ const isIn = ({ fromS, toS }: Part, atS: number): boolean => atS >= fromS && atS
 export const tightAtEachPosition: Ground = (facts) =>
   partsBefore(facts).map((part): Finding => {
     const { number, of } = part;
-    const last = facts.sealTests.findLast(({ atS }) => isIn(part, atS));
+    const last = facts.sealTests.findLast(
+      ({ atS, under }) => under === 'vacuum' && isIn(part, atS),
+    );
     if (last === undefined) return lacks(say('lines.position-untested', { number, of }));
     const finding = say(`findings.${last.finding}`);
     if (last.finding === 'tight') {

@@ -29,13 +29,20 @@ const EVENTS: readonly Event[] = [
   measured(170, 'leakRatePaM3PerS', 0.0005),
   measured(170, 'leakRateUncertaintyPaM3PerS', 0.00005),
   { kind: 'seal-finding', timeS: 170, finding: 'tight', why: 'The vacuum stays' },
-  { kind: 'seal-finding', timeS: 300, finding: 'unclear', why: 'Too few readings' },
+  {
+    kind: 'seal-finding',
+    timeS: 300,
+    finding: 'unclear',
+    why: 'Too few readings',
+    under: 'pressure',
+  },
 ];
 
 test('each seal test has its own figures, and none of another’s', () => {
   expect(sealTestRowsOf(EVENTS)).toEqual([
     {
       atS: 90,
+      under: 'vacuum',
       finding: 'moisture',
       why: 'Levels like water',
       leakRatePaM3PerS: 0.0004,
@@ -44,6 +51,7 @@ test('each seal test has its own figures, and none of another’s', () => {
     },
     {
       atS: 170,
+      under: 'vacuum',
       finding: 'tight',
       why: 'The vacuum stays',
       leakRatePaM3PerS: 0.0005,
@@ -52,6 +60,7 @@ test('each seal test has its own figures, and none of another’s', () => {
     },
     {
       atS: 300,
+      under: 'pressure',
       finding: 'unclear',
       why: 'Too few readings',
       leakRatePaM3PerS: null,

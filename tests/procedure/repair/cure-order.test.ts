@@ -48,6 +48,7 @@ const context = (profile: Profile) =>
       fc.constantFrom(null, ATMOSPHERE_PA, 25_000, 60_000, ATMOSPHERE_PA + 138_000),
       fc.double({ min: 0, max: 400_000, noNaN: true }),
     ),
+    pumpAheadPa: fc.constantFrom(0, 5_000),
     glassK: fc.constantFrom(null, 296.15),
     findings: fc.constantFrom([], [{ say: 'strong-light' as const }]),
     answer: fc.constantFrom(null, 'yes', 'no'),

@@ -13,6 +13,7 @@ export const CONTEXT: PhaseContext = {
   greatestRatio: 12.5,
   airLastJobPa: null,
   pressurePa: ATMOSPHERE_PA,
+  pumpAheadPa: 0,
   glassK: 296.15,
   findings: [],
   answer: null,

@@ -26,6 +26,37 @@ export const AIR_CASES: Readonly<Record<string, Case>> = {
     headline: 'air or vapour still came out when the job went on',
     line: 'test at 3:10 min: outgassing, leak rate 1.00 mPa·m³/s, at most 5.00 mPa·m³/s allowed: Levels like water',
   },
+  'a dry seal that pressure lifted, and that was not pressed again': {
+    claim: 'seal',
+    state: 'not met',
+    events: [
+      ...GOOD_JOB,
+      at(190, {
+        kind: 'seal-finding',
+        finding: 'leak',
+        why: 'Pressure lifts it',
+        under: 'pressure',
+      }),
+    ],
+    headline: 'the seal leaked',
+    line: 'pressed dry at 3:10 min: leak: Pressure lifts it',
+  },
+  'a seal that still gave off gas under vacuum, and held under pressure': {
+    claim: 'seal',
+    state: 'not shown',
+    events: [
+      ...GOOD_JOB,
+      found('outgassing', 190),
+      at(210, {
+        kind: 'seal-finding',
+        finding: 'tight',
+        why: 'The pressure stays',
+        under: 'pressure',
+      }),
+    ],
+    headline: 'air or vapour still came out when the job went on',
+    line: 'test at 3:10 min: outgassing, leak rate 1.00 mPa·m³/s, at most 5.00 mPa·m³/s allowed: Levels like water',
+  },
   'a pressure that fell behind the pump’s work': {
     claim: 'pressure',
     state: 'not shown',

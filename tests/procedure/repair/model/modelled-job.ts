@@ -28,16 +28,28 @@ export interface Job {
   readonly cold: boolean;
 }
 
-/** How far the closed chamber rises, Pa, by the time since it was closed, s: as in `steering.ts`. */
-const RISES = {
-  tight: () => 0,
-  leak: (s: number) => 500 * s,
-  moisture: (s: number) => 2_600 * (1 - Math.exp(-s / 9)),
-  outgassing: (s: number) => 1_400 * (1 - Math.exp(-s / 9)),
-  unclear: (s: number) => 167 * s,
-} as const;
-export type SealShape = keyof typeof RISES;
-export const SEAL_SHAPES = Object.keys(RISES) as readonly SealShape[];
+interface SealTest {
+  /** Where the seal shows what it is. */
+  readonly in: PhaseId;
+  /** Pressure there in air of `airPa`, Pa, by the time since the phase began, s. */
+  readonly pa: (s: number, airPa: number) => number;
+}
+const shutOff = (rise: (s: number) => number): SealTest => ({
+  in: 'seal-watch',
+  pa: (s) => 60_000 + rise(s),
+});
+
+/** As in `steering.ts`. */
+const SEALS = {
+  tight: shutOff(() => 0),
+  leak: shutOff((s) => 500 * s),
+  moisture: shutOff((s) => 2_600 * (1 - Math.exp(-s / 9))),
+  outgassing: shutOff((s) => 1_400 * (1 - Math.exp(-s / 9))),
+  unclear: shutOff((s) => 167 * s),
+  lifts: { in: 'seal-press', pa: (s, airPa) => airPa + Math.min(90_000, 60_000 * s) },
+} as const satisfies Readonly<Record<string, SealTest>>;
+export type SealShape = keyof typeof SEALS;
+export const SEAL_SHAPES = Object.keys(SEALS) as readonly SealShape[];
 
 /** The waits cut short, for what their length does not prove. */
 export function briefly(config: RepairConfig): RepairConfig {
@@ -81,15 +93,16 @@ export function jobIn(phase: PhaseId): Job {
 /** One tick, checked. */
 export function stepJob(job: Job, given: Scene = {}, requests: readonly Request[] = []): Job {
   const { phase, elapsedS } = job.unit.state.procedure;
-  const tests = phase === 'seal-watch' && job.seal !== 'tight';
-  const pressurePa = 60_000 + RISES[job.seal](elapsedS);
+  const shows = SEALS[job.seal];
+  const tests = phase === shows.in && job.seal !== 'tight';
+  const pressurePa = shows.pa(elapsedS, job.unit.airPa);
   const pane = job.cold && phase === 'inspect' ? { glassK: 276.15 } : {};
   const scene = tests ? { pressurePa, ...given } : { ...pane, ...given };
   const unit = tick(job.unit, scene, requests);
   const pressed = scene.pressed ?? [];
   const interrupted = requests.some(({ kind }) => kind === 'stop');
   const model = follow(job.model, unit.step?.events ?? [], { pressed, interrupted });
-  const seal = phase === 'seal-watch' && unit.state.procedure.phase !== phase ? 'tight' : job.seal;
+  const seal = phase === shows.in && unit.state.procedure.phase !== phase ? 'tight' : job.seal;
   checkSafety(unit, scene);
   checkAgreement(unit, model);
   return { ...job, unit, model, seal };
