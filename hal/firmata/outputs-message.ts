@@ -6,7 +6,7 @@ import { type Actuators, type Outputs, SAFE } from '../../src/core/frame.ts';
 import { isSound } from '../board.ts';
 import { encodeFields, FULL_DUTY, KINDS, OUTPUT_FLAGS, OUTPUTS_LAYOUT } from './protocol.ts';
 
-/** Numbers of messages begin anew after the last one. */
+/** Numbers of messages begin again after the last one. */
 const SEQUENCES = 128 ** 2;
 
 export const sequenceAfter = (sequence: number): number => (sequence + 1) % SEQUENCES;

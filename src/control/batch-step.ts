@@ -163,7 +163,7 @@ function heedPerson<P extends ProcedureTypes>(
   }
 }
 
-/** Makes safe what runs, and asks why; of a job that is held already it asks anew. */
+/** Makes safe what runs, and asks why; of a job that is held already it asks again. */
 function holdByPerson<P extends ProcedureTypes>(
   state: State<P>,
   intent: Extract<Intent, { kind: 'hold' }>,

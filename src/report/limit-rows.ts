@@ -39,7 +39,7 @@ export function limitRowsOf(
     name: MeasuredRow['name'],
     portion: MeasuredRow['portion'] = null,
   ): readonly number[] => [lastMeasured(measured, name, portion)].filter((value) => value !== null);
-  // The lamp counts anew over each field.
+  // The lamp counts from zero over each field.
   const fields = [...new Set(measured.map(({ field = 1 }) => field))];
   const ofEachField = (name: MeasuredRow['name'], portion: MeasuredRow['portion']) =>
     fields.flatMap((field) => lastMeasured(ofField(measured, field), name, portion) ?? []);

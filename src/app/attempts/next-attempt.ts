@@ -106,7 +106,7 @@ function stateAtEnd(
   if (!config.ok) return `${file}: its settings are not accepted by this program`;
   const { differences, last } = replayJournal(REPAIR, config.value, contents);
   return differences.length > 0
-    ? `${file}: this program decides differently from the one that recorded it; begin the job anew`
+    ? `${file}: this program decides differently from the one that recorded it; begin the job again from the start`
     : { ...last, entry: config.value.entry };
 }
 

@@ -1,6 +1,6 @@
 /**
  * Shows the list of jobs on the unit's display until a person takes one. Outputs are safe in every
- * frame of it; a job that is taken opens the board anew, with a controller of its own.
+ * frame of it; a job that is taken opens the board again, with a controller of its own.
  */
 import { SAFE } from '../../core/frame.ts';
 import type { Catalogue } from '../../panel/catalogue.ts';

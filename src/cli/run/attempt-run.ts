@@ -147,7 +147,7 @@ export function attemptLines(
 ): readonly string[] {
   const where =
     entry === null
-      ? 'nothing was pressed into the break yet, so it begins anew'
+      ? 'nothing was pressed into the break yet, so it begins again from the start'
       : `it goes on at ${STEP_NUMBERS[entry.at]} ${plainWords(entry.at)}${how === 'cure-only' ? ', to cure only' : ''}`;
   return [
     `${job}, attempt ${number}: ${where}`,

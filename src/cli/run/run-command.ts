@@ -3,7 +3,6 @@
  * record so that none is ever overwritten, runs the job, writes the report, and prints the outcome.
  */
 import { join } from 'node:path';
-import type { NextAttempt } from '../../app/attempts/next-attempt.ts';
 import type { OutsideFacts } from '../../app/papers/document-facts.ts';
 import { type WrittenReport, writeReport } from '../../app/papers/write-report.ts';
 import { extrasIn } from '../../app/prepare/job-facts.ts';
@@ -63,7 +62,8 @@ export async function runCommand(options: RunOptions): Promise<number> {
       ? unfinishedLines(unfinishedJobs(options.records))
       : attemptLines(attempt, options.port === undefined);
   for (const line of told) printError(`${line}\n`);
-  const { config } = attempt === null ? prepared.settings : withEntry(prepared.settings, attempt);
+  const settings = attempt === null ? prepared.settings : withEntry(prepared.settings, attempt);
+  const { config } = settings;
   const opened = await openSession(options, config);
   if (!opened.ok) return refuse(opened.lines);
   const session = attempt === null ? opened.session : sessionOf(opened.session, attempt, options);
@@ -72,26 +72,15 @@ export async function runCommand(options: RunOptions): Promise<number> {
       ? newFolder(options.records, config.job.reference)
       : attemptFolder(options.records, attempt);
   if (typeof folder === 'string') {
-    return await run(attemptedOf(prepared, attempt, session), session, options, folder);
+    const about =
+      attempt === null ? prepared.about : withAttempt(prepared.about, attempt, session.startedAt);
+    return await run({ settings, about }, session, options, folder);
   }
   await session.board.close();
   return refuse([problemLine(folder)]);
 }
 
-type Ready = Extract<Prepared, { ok: true }>;
-
-const attemptedOf = (
-  prepared: Ready,
-  attempt: NextAttempt | null,
-  { startedAt }: Session,
-): Ready =>
-  attempt === null
-    ? prepared
-    : {
-        ...prepared,
-        settings: withEntry(prepared.settings, attempt),
-        about: withAttempt(prepared.about, attempt, startedAt),
-      };
+type Ready = Pick<Extract<Prepared, { ok: true }>, 'settings' | 'about'>;
 
 /** A simulated run has a simulated day, so that the same inputs give the same record on any day. */
 function whenOf({ port }: RunOptions): When {

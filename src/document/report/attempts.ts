@@ -12,7 +12,8 @@ const nameOf = ({ portion, field = null }: CountedDose): string =>
 export function attemptsTable({ attempt }: ReportData): Block | null {
   if (attempt === null) return null;
   const { number, how, entry, apartS } = attempt;
-  const goesOn = entry === null ? 'began anew' : `went on at ${plainWords(entry.at)}`;
+  const goesOn =
+    entry === null ? 'began again from the start' : `went on at ${plainWords(entry.at)}`;
   return {
     kind: 'table',
     wide: true,

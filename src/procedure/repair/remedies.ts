@@ -25,7 +25,7 @@ const remedySchema = z.strictObject({
     pressureTimes: quantity(0.2, 1, 'times').optional(),
     /** Fresh resin goes in. */
     recharge: z.literal(true).optional(),
-    /** The foot is set on the glass anew: the seal is tested, and fresh resin goes in. */
+    /** The foot is set on the glass again: the seal is tested, and fresh resin goes in. */
     reseat: z.literal(true).optional(),
   }),
 });

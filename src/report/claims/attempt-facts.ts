@@ -61,7 +61,7 @@ const attemptFacts = z.object({
   number: z.number().int().min(2),
   /** `anew`: nothing had been pressed into the break. */
   how: z.enum(['go-on', 'cure-only', 'anew']),
-  /** Null where the work begins anew. */
+  /** Null where the work begins again from the start. */
   entry: z
     .object({
       at: phase,

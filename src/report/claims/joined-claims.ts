@@ -94,7 +94,7 @@ const harmOnly = (attempt: AttemptFacts): AttemptFacts => ({
 
 const isLit = ({ doses }: EarlierAttempt): boolean => doses.some((one) => one.doseJPerM2 > 0);
 
-/** Null: it began anew. */
+/** Null: it began again from the start. */
 const worksAir = ({ entry }: AttemptFacts): boolean =>
   entry === null || !['cure', 'finish'].includes(partOf(entry.at));
 

@@ -57,7 +57,7 @@ export interface GlassScene {
   readonly lampOn: boolean;
   /** Time constant with which the pane follows the air, s. */
   readonly paneFollowsAirS: number;
-  /** The cure in hand; null between cures. Each must warm the glass anew. */
+  /** The cure in hand; null between cures. Each must warm the glass again. */
   readonly cure: string | null;
 }
 
@@ -83,7 +83,7 @@ export function stepGlassWatch(
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
   const before = cure === watch.cure ? watch.before : risesOf(watch);
   const now = { lit, darkS, glassK: glassNowK, onceK, twiceK, cure, before };
-  // The warmth that a held cure left in the glass is carried on; after a longer dark it begins anew.
+  // The warmth that a held cure left in the glass is carried on; after a longer dark it begins from zero.
   const anew = lit && !watch.lit && watch.darkS > FORGOTTEN_S;
   if (watch.sinceS === null || anew) return beginning(now);
   return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);

@@ -2,8 +2,7 @@
  * What later entries say about earlier ones, known before the walk along the chain: which personal
  * data were removed, and which entry is the last about the pages of a record.
  */
-import type { ChainEntry } from '../chain/chain-entry.ts';
-import { parseEntry } from '../chain/chain-entry.ts';
+import { type ChainEntry, parseEntry } from '../chain/chain-entry.ts';
 import { chainLines } from '../chain/chain-file.ts';
 import { removedSeqs } from '../removal.ts';
 

@@ -1,6 +1,6 @@
 /**
  * Holds the chain against the last entries that the unit remembers outside the records. A chain
- * that was cut or recomputed lacks them; so does one that was begun anew in the place of another.
+ * that was cut or recomputed lacks them; so does one that was begun again in the place of another.
  */
 import type { ChainEntry } from '../chain/chain-entry.ts';
 import type { Finding } from '../chain/finding.ts';

@@ -29,7 +29,7 @@ beforeEach(() => {
 
 type Body = Readonly<Record<string, JsonValue>>;
 
-/** By somebody who has the unit's key: the entry of the repair changed, and everything signed anew. */
+/** By somebody who has the unit's key: the entry of the repair changed, and everything signed again. */
 function signedAnew(change: (body: Body) => Body): void {
   const unit = thisUnit();
   if (!unit.ok) throw new Error(JSON.stringify(unit.problems));
@@ -54,7 +54,7 @@ function journalEdited(edit: (line: string) => string | null): void {
 
 const resultOf = ({ result }: Body): Body => result as Body;
 
-describe('an entry signed anew with the key of the unit', () => {
+describe('an entry signed again with the key of the unit', () => {
   test.each([
     [
       'that turns a stopped job into a completed one',

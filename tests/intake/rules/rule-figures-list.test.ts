@@ -1,6 +1,6 @@
 /**
  * Every figure of every rule set, transcribed a second time from the texts: two independent
- * transcriptions seldom contain the same slip. The tables are in `figures/`.
+ * entries seldom contain the same slip. The tables are in `figures/`.
  */
 import { describe, expect, test } from 'vitest';
 import type { Rule, RuleSet } from '../../../src/intake/rules/rule-set.ts';

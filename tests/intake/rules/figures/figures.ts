@@ -1,4 +1,4 @@
-/** What a second transcription of the texts states of one rule set. */
+/** The figures of one rule set, entered a second time from the texts. */
 export interface SetFigures {
   /** Zones and rules by id; a rule that has a zone's id is `ID/rule`. "<" for at most, ">" for at least. */
   readonly figures: Readonly<Record<string, string>>;
