@@ -60,10 +60,14 @@ export function leadBatch<P extends ProcedureTypes>(
 
 /** The alarm as shown on the display, in the language of its catalogue. */
 export function shownAlarm({ row, record }: Standing): ShownAlarm {
-  const { expected, seen } = record.finding ?? NO_FINDING;
-  return { id: row.id, action: row.action, expected, seen };
+  const { expected, seen, atLimit } = record.finding ?? NO_FINDING;
+  return { id: row.id, action: row.action, expected, seen: atLimit ? null : seen };
 }
-const NO_FINDING = { expected: { say: 'no-reading' }, seen: { say: 'no-reading' } } as const;
+const NO_FINDING = {
+  expected: { say: 'no-reading' },
+  seen: { say: 'no-reading' },
+  atLimit: false,
+} as const;
 
 function alarmReason(standing: Standing, refused: boolean): Reason<never> {
   const { row, record } = standing;

@@ -8,14 +8,17 @@ import { placeholdersOf } from './phrases.ts';
 import { isPlainText, PLAIN_TEXT } from './plain-text.ts';
 import { schemaName } from './settings.ts';
 
-const LANGUAGE_TAG = /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/;
+/** BCP 47: `en`, `es`, `pt-BR`. */
+export const languageTag = z
+  .string()
+  .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' });
 const FURTHER_FORMS = ['zero', 'two', 'few', 'many'];
 const LONGEST = 1000;
 
 /** Keys whose values are no sentences. */
 const SPECIAL: Readonly<Record<string, (reference: string) => z.ZodType>> = {
   schema: (reference) => schemaName(reference),
-  language: () => z.string().regex(LANGUAGE_TAG, { error: 'a language tag like "en" or "pt-BR"' }),
+  language: () => languageTag,
   called: () => z.enum(['by-id', 'by-name'], { error: '"by-id" or "by-name"' }),
   decimal: () => z.enum(['.', ','], { error: '"." or ","' }),
 };

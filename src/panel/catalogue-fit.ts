@@ -208,7 +208,7 @@ const ROWS = 2;
 const TOLD = 'at most 172.0 kPa gauge';
 
 function textMisfits(catalogue: Catalogue): readonly Misfit[] {
-  const { prompts, advice, remedies, live, alarms, reasons } = catalogue;
+  const { prompts, advice, remedies, live, alarms, alarmFigures, reasons } = catalogue;
   const figures = { irradiance: '999', eye: '999', skin: '999' };
   const filling = {
     advice: longest(Object.values(advice)),
@@ -227,7 +227,8 @@ function textMisfits(catalogue: Catalogue): readonly Misfit[] {
         [`prompts.${phase}.more`, [prompts[phase].more, prompts[phase].caution ?? '']] as const,
     ),
     ...Object.entries(alarms).map(
-      ([id, { happened, did, now }]) => [`alarms.${id}`, [happened, did, now]] as const,
+      ([id, { happened, did, now }]) =>
+        [`alarms.${id}`, [`${happened} ${alarmFigures.told}`, did, now]] as const,
     ),
     ...Object.entries(reasons).map(([key, words]) => [`reasons.${key}`, [words]] as const),
   ];

@@ -15,6 +15,7 @@ import {
   type SealWhy,
 } from '../core/events.ts';
 import { BUTTONS, type Button } from '../core/frame.ts';
+import { languageTag } from '../core/language-file.ts';
 import { LETTER_SLOTS, LETTERS } from '../core/letters.ts';
 import { PHASE_IDS, type PhaseId } from '../core/phases.ts';
 import { PHRASE_KEYS, type PhraseKey } from '../core/phrases.ts';
@@ -180,9 +181,7 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
   z.strictObject({
     schema: schemaName('meniscus/catalogue@1'),
     /** A BCP 47 tag: `en`, `es`, `pt-BR`. */
-    language: z
-      .string()
-      .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag like "en" or "pt-BR"' }),
+    language: languageTag,
     /** The letters beyond ASCII that the display is given for this language. */
     letters: z.string().superRefine(ownLetters).default(''),
     /** The labels of the buttons, which the texts use. */
@@ -199,6 +198,8 @@ export const catalogueSchemaFor = (keys: CatalogueKeys) =>
     recharge: each<RechargeWhy, typeof line>(RECHARGE_WHYS, line),
     damage: each(keys.damage, line),
     phrases: each<PhraseKey, typeof words>(PHRASE_KEYS, words),
+    /** What follows what happened: the limit alone, or what was expected and what was seen. */
+    alarmFigures: z.strictObject({ limit: words, told: words }),
     alarms: each(keys.alarms, alarm),
   });
 export type Catalogue = z.infer<ReturnType<typeof catalogueSchemaFor>>;

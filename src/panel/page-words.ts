@@ -27,7 +27,8 @@ export interface ShownAlarm {
   readonly id: string;
   readonly action: AlarmAction;
   readonly expected: Phrase;
-  readonly seen: Phrase;
+  /** Null where it would only repeat the limit. */
+  readonly seen: Phrase | null;
 }
 
 /** An alarm as the reason why something is held or over, or why it could not resume. */
@@ -80,11 +81,16 @@ export function alarmReasonPages(reason: AlarmReason, catalogue: Catalogue): rea
 }
 
 function happened(alarm: ShownAlarm, catalogue: Catalogue): string {
-  const { phrases, names } = catalogue;
-  return filled(alarmWords(alarm, catalogue).happened, {
-    expected: worded(alarm.expected, phrases),
-    seen: worded(withOwnLabel(alarm.seen, names), phrases),
-  });
+  const { phrases, names, alarmFigures } = catalogue;
+  const expected = worded(alarm.expected, phrases);
+  const figures =
+    alarm.seen === null
+      ? filled(alarmFigures.limit, { expected })
+      : filled(alarmFigures.told, {
+          expected,
+          seen: worded(withOwnLabel(alarm.seen, names), phrases),
+        });
+  return `${alarmWords(alarm, catalogue).happened} ${figures}`;
 }
 
 /** The record calls a button by its English label, the display as the button is labelled. */
@@ -97,4 +103,4 @@ function withOwnLabel(phrase: Phrase, names: Catalogue['names']): Phrase {
 
 /** A checked catalogue has words for every alarm; otherwise its name is better than nothing. */
 export const alarmWords = ({ id }: ShownAlarm, { alarms }: Catalogue): AlarmWords =>
-  alarms[id] ?? { title: id, happened: '{expected}, {seen}', did: id, now: id };
+  alarms[id] ?? { title: id, happened: id, did: id, now: id };

@@ -23,6 +23,8 @@ export interface AlarmRecord {
 export interface AlarmFinding {
   readonly expected: Phrase;
   readonly seen: Phrase;
+  /** What was seen lies so near the limit that it repeats it. */
+  readonly atLimit: boolean;
   readonly cause: string;
 }
 
@@ -109,14 +111,21 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
   return row.limitSI?.(context, limitSI) ?? limitSI;
 }
 
+/** Of the limit itself, where the alarm has no deadband that says what a step of it is. */
+const REPEATS_WITHIN = 0.05;
+
 function findingOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): AlarmFinding {
+  const limitSI = limitInForce(row, settings, context);
+  const seenSI = row.seen(context) ?? Number.NaN;
   const limit: Phrase = {
     say: row.trips === 'above' ? 'at-most' : 'at-least',
-    with: { amount: amountOf(limitInForce(row, settings, context), row.quantity) },
+    with: { amount: amountOf(limitSI, row.quantity) },
   };
   const own = typeof row.expected === 'function' ? row.expected(context) : row.expected;
   const expected = own ?? limit;
-  const seen = row.seenText?.(context) ?? amountOf(row.seen(context) ?? Number.NaN, row.quantity);
+  const seen = row.seenText?.(context) ?? amountOf(seenSI, row.quantity);
   const cause = `Expected ${worded(expected)}, seen ${worded(seen)}`;
-  return { expected, seen, cause };
+  const near = settings.deadbandSI > 0 ? settings.deadbandSI : REPEATS_WITHIN * Math.abs(limitSI);
+  const isOwn = own !== undefined || row.seenText !== undefined;
+  return { expected, seen, atLimit: !isOwn && Math.abs(seenSI - limitSI) <= near, cause };
 }

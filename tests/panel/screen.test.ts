@@ -3,7 +3,9 @@ import { BATCH_STATES } from '../../src/core/events.ts';
 import { PHASE_IDS } from '../../src/core/phases.ts';
 import type { ShownAlarm } from '../../src/panel/page-words.ts';
 import type { View } from '../../src/panel/screen.ts';
+import { ALARM_CASES } from '../safety/alarm-cases.ts';
 import { ENGLISH, SPANISH } from './catalogues.ts';
+import { raised } from './told-alarms.ts';
 import { composeSignals, LIVE, SNAPSHOT, view } from './views.ts';
 
 const display = (change: Partial<View>) => composeSignals(view(change)).display;
@@ -70,6 +72,24 @@ describe('the display', () => {
     expect(told(SPANISH)).toMatch(
       /^La presión subió demasiado\. Se esperaba: como máximo 172\.0 kPa rel\. Hay: 191\.2 kPa rel\./,
     );
+  });
+
+  test('repeats no limit: what was seen is told where it lies clear of it', () => {
+    const overPressure = ALARM_CASES.find(({ id }) => id === 'over-pressure');
+    if (overPressure === undefined) throw new Error('no case');
+    const first = (gaugePa: number) =>
+      [0, 1, 2]
+        .map((page) =>
+          display({ alarm: raised(overPressure, gaugePa), page })
+            .slice(1, 3)
+            .join(' '),
+        )
+        .join(' ')
+        .replaceAll(/ +/g, ' ');
+    // The limit is 172 kPa, its deadband 5 kPa.
+    expect(first(172_100)).toMatch(/went too high\. Limit: at most 172\.0 kPa gauge\. The unit/);
+    expect(first(176_000)).not.toMatch(/seen/);
+    expect(first(191_200)).toMatch(/Expected at most 172\.0 kPa gauge, seen 191\.2 kPa gauge\./);
   });
 
   test('a held job says why, and that it cannot go on while the cause stands', () => {

@@ -14,8 +14,9 @@ import { QUIET_CONTEXT } from '../safety/quiet-context.ts';
 
 const DEFAULTS = alarmSettingsSchema.parse({});
 
-function raised({ id, armed, at, justOver }: AlarmCase): ShownAlarm {
-  const context = at({ ...QUIET_CONTEXT, ...armed }, justOver);
+/** As the display is given it once its value has been there for its delay. */
+export function raised({ id, armed, at, justOver }: AlarmCase, valueSI = justOver): ShownAlarm {
+  const context = at({ ...QUIET_CONTEXT, ...armed }, valueSI);
   const row = ALARM_TABLE.find((candidate) => candidate.id === id);
   let records = ALL_QUIET;
   for (const timeS of [0, 100]) {
@@ -45,7 +46,7 @@ const shown = (id: string, seen: Phrase): ShownAlarm => ({
 });
 
 export const TOLD_ALARMS: readonly ShownAlarm[] = [
-  ...[...ALARM_CASES, ...LIGHT_CASES].map(raised),
+  ...[...ALARM_CASES, ...LIGHT_CASES].map((one) => raised(one)),
   ...ALL_FOUND.map((finding) =>
     shown('self-test', { say: 'found', with: { findings: [finding] } }),
   ),
