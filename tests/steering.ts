@@ -68,7 +68,7 @@ const WAYS: Partial<Record<PhaseId, Way>> = {
 };
 
 /** With the lamp at full, as the sensors of a hand-made unit see it. */
-const AT_CRACK: RepairConfig = {
+export const AT_CRACK: RepairConfig = {
   ...CRACK,
   profile: { ...CRACK.profile, cure: { ...CRACK.profile.cure, lampRatio: 1 } },
 };

@@ -15,13 +15,11 @@ import {
   passJob,
 } from './modelled-job.ts';
 import { finish, giveUp, letGoOn } from './patient-person.ts';
-import { ALONG_A_CRACK, STEPS } from './repair-steps.ts';
-
-const MODELLED = PHASE_IDS.filter((phase) => !ALONG_A_CRACK.includes(phase));
+import { STEPS } from './repair-steps.ts';
 
 test('the model has a row for every phase, and none besides', () => {
   const rows = Object.keys(STEPS);
-  const missing = MODELLED.filter((phase) => !rows.includes(phase));
+  const missing = PHASE_IDS.filter((phase) => !rows.includes(phase));
   expect(missing, 'phases without a row in repair-steps.ts').toEqual([]);
   expect(rows.filter((step) => !PHASE_IDS.some((phase) => phase === step))).toEqual([]);
 });
@@ -29,10 +27,11 @@ test('the model has a row for every phase, and none besides', () => {
 /** All that a person's answers depend on: what was finished from there once need not be again. */
 function standingOf({ unit }: Job): string {
   const { batch, procedure, why } = unit.state;
-  const { curing } = unit.config.profile;
+  const { profile, job } = unit.config;
+  const kind = [profile.curing, job.damage.type];
   const { elapsedS: _, air, rise, ...walk } = procedure;
   const exact = Object.entries(walk).filter(([name]) => !/(S|Pa|PaM3PerS|M3PerS)$/.test(name));
-  return JSON.stringify([batch, curing, unit.config.entry?.at ?? null, why?.asks ?? null, exact]);
+  return JSON.stringify([batch, kind, unit.config.entry?.at ?? null, why?.asks ?? null, exact]);
 }
 const finished = new Set<string>();
 
@@ -62,7 +61,7 @@ const AT_REST_IN_S = 10;
 /** Just entered, and at work. */
 const AFTER_S = [0, 0.7];
 
-describe.each(MODELLED)('from %s', (phase) => {
+describe.each(PHASE_IDS)('from %s', (phase) => {
   const each = (look: (there: Job) => void) => {
     for (const s of AFTER_S) look(s === 0 ? jobIn(phase) : passJob(jobIn(phase), s, () => false));
   };

@@ -3,12 +3,24 @@
  * person must be able to end the job with a reason, and to bring it to its end wherever it may go on.
  */
 import fc from 'fast-check';
+import type { RepairConfig } from '../../../../src/procedure/repair/repair-state.ts';
 import { APART, TOGETHER } from '../../../control/apart-driver.ts';
+import { FILL_PASSES } from '../../../light-path.ts';
+import { AT_CRACK } from '../../../steering.ts';
 import { jobCommands, type Walk } from './job-commands.ts';
 import { hold, type Job, newJob, nextAttempt, passJob } from './modelled-job.ts';
 import { finish, giveUp } from './patient-person.ts';
 
-const CONFIGS = { apart: APART, together: TOGETHER } as const;
+/** Three positions of the injector and two fields of the lamp, each cured in some 11 s. */
+const ALONG: RepairConfig = {
+  ...AT_CRACK,
+  profile: {
+    ...AT_CRACK.profile,
+    cure: { ...AT_CRACK.profile.cure, targetAtResinJPerM2: 2000 * FILL_PASSES, leastS: 5 },
+  },
+  job: { ...AT_CRACK.job, damage: { ...AT_CRACK.job.damage, depthM: 0.1e-3 } },
+};
+const CONFIGS = { apart: APART, together: TOGETHER, along: ALONG } as const;
 const SITES = {
   'at sea level': {},
   'with a cold pane': { cold: true },

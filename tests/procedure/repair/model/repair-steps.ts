@@ -51,9 +51,11 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'job-sheet': { ...BEFORE_WORK, yes: ['protect'] },
   // To the work of a first attempt, or to where another goes on.
   protect: { ...BEFORE_WORK, yes: ['inspect', AS_BEFORE] },
-  inspect: { ...BEFORE_WORK, yes: ['clean-pit', GATE] },
+  inspect: { ...BEFORE_WORK, yes: ['end-stop', 'clean-pit', GATE] },
+  // Of a crack whose tip lies in the outer ply.
+  'end-stop': { ...BEFORE_WORK, yes: ['clean-pit'] },
   // A pane outside its range is brought there, and the work goes on by itself.
-  [GATE]: { ...BEFORE_WORK, byItself: ['clean-pit', 'set-bridge'] },
+  [GATE]: { ...BEFORE_WORK, byItself: ['end-stop', 'clean-pit', 'set-bridge'] },
   'clean-pit': { ...BEFORE_WORK, yes: ['dry-pit'] },
   'dry-pit': { ...BEFORE_WORK, yes: ['set-bridge', GATE] },
   'set-bridge': { ...DRY, yes: ['close-seal'] },
@@ -72,6 +74,8 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'dry-again': HANDS_ON_SEAL,
   'test-again': HANDS_ON_SEAL,
   'long-pull': { ...SEAL_TEST, byItself: ['seal-watch'] },
+  // To the next part of a crack, whose seal is tested too.
+  'move-injector': HANDS_ON_SEAL,
   'seal-open': { ...SEAL_TEST, byItself: ['seal-press'] },
   'seal-press': { ...SEAL_TEST, byItself: ['press-watch', 'foot-lifts'] },
   'press-watch': { ...SEAL_TEST, byItself: ['press-off', 'foot-lifts', 'test-again'] },
@@ -93,7 +97,7 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   vent: { ...UNDER_LOAD, byItself: ['ask-clear'] },
   'ask-clear': {
     ...UNDER_LOAD,
-    yes: ['injector-off'],
+    yes: ['injector-off', 'move-injector'],
     no: ['ask-resin', 'recharge', 'offer-remedy', 'offer-cycle', 'accept-mark'],
   },
   'offer-remedy': { ...UNDER_LOAD, yes: ['try-remedy'], no: ['offer-remedy', 'offer-cycle'] },
@@ -101,7 +105,7 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'offer-cycle': { ...UNDER_LOAD, yes: ['ask-resin', 'recharge'], no: ['accept-mark'] },
   'ask-resin': { ...UNDER_LOAD, yes: ['evacuate'], no: ['recharge'] },
   recharge: { ...UNDER_LOAD, yes: ['evacuate'] },
-  'accept-mark': { ...UNDER_LOAD, yes: ['injector-off'], no: ['cycle-or-end'] },
+  'accept-mark': { ...UNDER_LOAD, yes: ['injector-off', 'move-injector'], no: ['cycle-or-end'] },
   'cycle-or-end': { ...UNDER_LOAD, yes: ['ask-resin', 'recharge'], no: [STOPS] },
   'measure-leg': { ...UNDER_LOAD, yes: [STOPS], no: [WHERE_IT_WAS] },
   'injector-off': {
@@ -122,7 +126,8 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   },
   'cover-film': { ...CURE, yes: ['place-lamp'] },
   'place-lamp': { ...CURE, yes: ['cure'] },
-  cure: { ...CURE, byItself: ['scrape'] },
+  cure: { ...CURE, byItself: ['scrape', 'move-lamp'] },
+  'move-lamp': { ...CURE, yes: ['place-lamp'] },
   // Resin that is soft has a further dose, twice at most.
   scrape: { ...FINISH, yes: ['polish'], no: ['cover-film', STOPS] },
   polish: { ...FINISH, yes: ['clean-injector'] },
@@ -130,9 +135,3 @@ export const STEPS: Readonly<Record<string, ModelStep>> = {
   'final-look': { ...FINISH, again: 'final-look', yes: ['result'], no: ['result'] },
   result: { ...FINISH, again: 'final-look', yes: [FINISHES] },
 };
-
-/**
- * The model's jobs stand at one place: these steps have whole jobs of their own in
- * `tests/repairs/crack.test.ts`, and HOLD in each of them in `tests/control/hold.test.ts`.
- */
-export const ALONG_A_CRACK: readonly string[] = ['end-stop', 'move-injector', 'move-lamp'];
