@@ -2,9 +2,10 @@
  * Where another attempt of a job goes on, from how far the last one came. Work is taken up at the
  * last phase that `core/phases.ts` marks as an entry, never in the middle of a load; before resin
  * was pressed in, at the beginning. To cure only, the way to the cure is taken. What the replayed
- * journal of the last attempt says is carried on: cycles begun, loads lowered, a mark accepted.
+ * journal of the last attempt says is carried on: cycles begun, loads lowered, remedies
+ * tried, a mark accepted.
  */
-import type { Outcome } from '../../core/events.ts';
+import type { Outcome, RemedyId } from '../../core/events.ts';
 import { ENTRY_PHASES, PHASE_IDS, PHASES, type PhaseId, partOf } from '../../core/phases.ts';
 import { PROCEDURE_START, type ProcedureState } from '../phase.ts';
 
@@ -18,7 +19,10 @@ export interface Entry {
   /** Of the injector, and the cycles before it. */
   readonly position: number;
   readonly cyclesBefore: number;
+  /** What a leg that grew and a remedy have left of the loads, and the remedies tried here. */
   readonly loadRatio: number;
+  readonly pressureRatio: number;
+  readonly tried: readonly RemedyId[];
   readonly outcome: Outcome | null;
 }
 
@@ -31,16 +35,28 @@ type Last = Pick<
   | 'position'
   | 'cyclesBefore'
   | 'loadRatio'
+  | 'pressureRatio'
+  | 'tried'
   | 'outcome'
   | 'resinInBreak'
 >;
 
 /** What an attempt takes over from the one before. */
-const carried = ({ cycle, position, cyclesBefore, loadRatio, outcome }: Last) => ({
+const carried = ({
   cycle,
   position,
   cyclesBefore,
   loadRatio,
+  pressureRatio,
+  tried,
+  outcome,
+}: Last) => ({
+  cycle,
+  position,
+  cyclesBefore,
+  loadRatio,
+  pressureRatio,
+  tried,
   outcome,
 });
 

@@ -4,7 +4,7 @@
  * sealed with its journal. `joined-claims.ts` says what of it counts.
  */
 import { z } from 'zod';
-import { OUTCOMES } from '../../core/events.ts';
+import { OUTCOMES, REMEDY_IDS } from '../../core/events.ts';
 import { numberAt, textAt } from '../../core/fields.ts';
 import { PHASE_IDS, type PhaseId } from '../../core/phases.ts';
 import type { Saying } from '../../core/sayings.ts';
@@ -70,6 +70,9 @@ const attemptFacts = z.object({
       position: z.number().default(1),
       cyclesBefore: z.number().default(0),
       loadRatio: z.number(),
+      /** Attempts from before these were carried on began with the whole pressure, and nothing tried. */
+      pressureRatio: z.number().default(1),
+      tried: z.array(z.enum(REMEDY_IDS)).readonly().default([]),
       outcome: z.enum(OUTCOMES).nullable(),
     })
     .nullable(),

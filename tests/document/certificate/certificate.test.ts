@@ -98,6 +98,8 @@ describe('the certificate', () => {
           position: 1,
           cyclesBefore: 0,
           loadRatio: 1,
+          pressureRatio: 1,
+          tried: [],
           outcome: null,
         },
         earlier: [earlier('job-7', cycles)],

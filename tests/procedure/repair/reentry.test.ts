@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ENTRY_PHASES, PHASE_IDS, type PhaseId, partOf } from '../../../src/core/phases.ts';
 import { PROCEDURE_START } from '../../../src/procedure/phase.ts';
+import { pressureGaugePaOf } from '../../../src/procedure/repair/loads.ts';
 import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
 import {
   cureOnlyEntry,
@@ -8,6 +9,7 @@ import {
   goOnEntry,
   isResinLiquid,
 } from '../../../src/procedure/repair/reentry.ts';
+import { nextRemedy } from '../../../src/procedure/repair/remedies.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
 
 /** A first attempt has no resin in the break before its first cycle. */
@@ -18,6 +20,8 @@ const lastIn = (phase: PhaseId, cycle = 2) => ({
   cycleOver: false,
   resinInBreak: cycle > 0,
   loadRatio: 0.5,
+  pressureRatio: 0.7,
+  tried: ['longer-vacuum', 'lower-pressure'] as const,
 });
 const resumesAt = (phase: PhaseId, cycle?: number): PhaseId | null =>
   goOnEntry(lastIn(phase, cycle))?.at ?? null;
@@ -60,7 +64,7 @@ describe('another attempt of a job', () => {
     }
   });
 
-  test('carries on the cycles begun and the loads lowered for a leg that grew', () => {
+  test('carries on the cycles begun, the loads lowered, and the remedies tried', () => {
     const entry = goOnEntry(lastIn('pressure-dwell'));
     // The second cycle is begun again: the seal test that follows counts it.
     expect(entry).toEqual({
@@ -69,11 +73,17 @@ describe('another attempt of a job', () => {
       position: 1,
       cyclesBefore: 0,
       loadRatio: 0.5,
+      pressureRatio: 0.7,
+      tried: ['longer-vacuum', 'lower-pressure'],
       outcome: null,
     });
     if (entry === null) return;
-    const { phase, cycle, loadRatio, atmospherePa } = enteredWith(entry);
+    const walk = enteredWith(entry);
+    const { phase, cycle, loadRatio, atmospherePa } = walk;
     expect([phase, cycle, loadRatio, atmospherePa]).toEqual(['self-test', 1, 0.5, null]);
+    // Half for the leg, and seven tenths of it for the remedy, of 138 kPa.
+    expect(pressureGaugePaOf(walk, DEFAULT_PROFILE)).toBeCloseTo(48_300, 6);
+    expect(nextRemedy(walk, DEFAULT_PROFILE, 'star-break')).toBe('probe-and-flex');
   });
 });
 
@@ -84,6 +94,8 @@ describe('an attempt that is lost before it came to its own work', () => {
     position: 1,
     cyclesBefore: 0,
     loadRatio: 0.5,
+    pressureRatio: 1,
+    tried: [],
   } as const;
   const entry = { ...entered, cycle, outcome: 'mark-remains' } as const;
   const lost = (phase: PhaseId) => ({ ...enteredWith(entry), phase });

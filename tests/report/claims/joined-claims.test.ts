@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { AttemptFacts, EarlierAttempt } from '../../../src/report/claims/attempt-facts.ts';
+import { type AttemptFacts, attemptIn, type EarlierAttempt } from '../../../src/report/claims/attempt-facts.ts';
 import { CLAIM_ROWS, type Claim, type ClaimId } from '../../../src/report/claims/claim-table.ts';
 import {
   joinedClaims,
@@ -71,7 +71,16 @@ const ATTEMPT: AttemptFacts = {
   job: 'job-7',
   number: 2,
   how: 'go-on',
-  entry: { at: 'cover-film', cycle: 2, position: 1, cyclesBefore: 0, loadRatio: 1, outcome: null },
+  entry: {
+    at: 'cover-film',
+    cycle: 2,
+    position: 1,
+    cyclesBefore: 0,
+    loadRatio: 1,
+    pressureRatio: 1,
+    tried: [],
+    outcome: null,
+  },
   apartS: 14 * 3600,
   resinStood: true,
   earlier: [FIRST],
@@ -141,4 +150,30 @@ describe('a job of two attempts', () => {
 test('a first attempt is left as it is', () => {
   const claims = shown();
   expect(joinedClaims(claims, null)).toBe(claims);
+});
+
+test('an attempt from before remedies were carried on began with the whole pressure and none tried', () => {
+  const entry = {
+    at: 'cover-film',
+    cycle: 2,
+    position: 1,
+    cyclesBefore: 0,
+    loadRatio: 1,
+    outcome: null,
+  };
+  const facts = { job: 'demo-1', number: 2, how: 'go-on', entry, apartS: 60, resinStood: true };
+  const earlier = {
+    record: 'demo-1',
+    number: 1,
+    journalSha256: '0',
+    startedAt: '2026-03-01T09:00:00.000Z',
+    endedAt: '2026-03-01T09:10:00.000Z',
+    end: { reason: 'interrupted', why: 'demo' },
+    phase: 'place-lamp',
+    claims: [],
+    doses: [],
+    cycles: [],
+  };
+  const about = { attempt: { ...facts, earlier: [earlier] } };
+  expect(attemptIn(about)?.entry).toEqual({ ...entry, pressureRatio: 1, tried: [] });
 });
