@@ -43,7 +43,7 @@ test('the pages are read: one that names a lost file, link or option would be fo
   const named = (path: string): readonly string[] =>
     PAGES.filter((page) => page.path === path).flatMap(pathsIn);
   expect(named('DEVELOPERS.md')).toContain('src/safety/guard.ts');
-  expect(named('src/procedure/README.md')).toContain('repair/seal-finding.ts');
+  expect(named('src/procedure/README.md')).toContain('repair/seal/seal-finding.ts');
   const store = { folder: 'src/store/' };
   expect(isThere(store, 'schema.ts') && isThere(store, 'chain/')).toBe(true);
   expect(isThere(store, 'src/safety/alarms-*.ts')).toBe(true);

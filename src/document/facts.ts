@@ -49,6 +49,8 @@ export interface IntakeFacts {
   readonly drawingSvg: string | null;
   /** The same drawing with fewer and larger words, for a page with little room. */
   readonly briefSvg: string | null;
+  /** How long a leg may grow before a rule ends the repair; null where none does, or none was asked. */
+  readonly legLimit?: { readonly longestMm: number; readonly rule: string } | null;
 }
 
 /** Stands for a person whose name was removed, or never recorded. */

@@ -93,7 +93,7 @@ const COVERAGE_95 = 1.96;
  * F of the bend's one slope-like term that chance alone hardly gives: 3.9 standard deviations, 1 in
  * 10,000. It is raised from 15 to 20 because the best of ten time constants is taken and because
  * the converter's steps leave a ripple of their own (see
- * tests/procedure/repair/seal-series.test.ts).
+ * tests/procedure/repair/seal/seal-series.test.ts).
  */
 const BEND_F = 20;
 /** Start, slope, height and time constant. */

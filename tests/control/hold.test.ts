@@ -216,6 +216,22 @@ describe('why HOLD was pressed', () => {
       expect(ended.state).toMatchObject({ batch: 'stopped', endReason: 'stopped-by-person' });
     });
 
+    test('a rule that allows less than the light reaches is what is shown, and named at the end', () => {
+      const { config, ...unit } = measuring();
+      const legRule = { longestM: 0.012, rule: 'Demo rule of a shop. (Demo shop)' };
+      const ruled = pass({ ...unit, config: { ...config, legRule } }, 2);
+      expect(ruled.step?.outputs.display[1]?.trimEnd()).toBe('Longest over 12 mm?');
+      const stopped = pass(answer(ruled, 'yes'), 8);
+      expect(stopped.state.why?.record).toBe(
+        'The leg that grew is past the limit of this repair. Rule: Demo rule of a shop. (Demo shop)',
+      );
+      // The light's own reach ends it where the rule allows more.
+      const wide = { ...config, legRule: { ...legRule, longestM: 0.02 } };
+      const lit = pass({ ...unit, config: wide }, 2);
+      expect(lit.step?.outputs.display[1]?.trimEnd()).toBe('Longest over 15 mm?');
+      expect(pass(answer(lit, 'yes'), 8).state.why?.record).not.toContain('Rule:');
+    });
+
     test('a leg that grows once more lowers once more, and the job goes on where it was', () => {
       const again = answer(pass(tick(measuring(), { pressed: ['hold'] }), 8), 'yes');
       const twice = tick(answer(goneOn(answer(again, 'yes')), 'no'), {});

@@ -11,7 +11,7 @@ import unitFile from '../../src/app/defaults/unit.json' with { type: 'json' };
 import { statedLightOf } from '../../src/cli/run/stated-light.ts';
 import { type UnitSettings, unitSettingsSchema } from '../../src/control/unit-settings.ts';
 import { leftUntilShownS } from '../../src/cure/dose-uncertainty.ts';
-import { jobTargetsOf } from '../../src/procedure/repair/job-target.ts';
+import { jobTargetsOf } from '../../src/procedure/repair/cure/job-target.ts';
 import { DEFAULT_CONFIG } from '../configs.ts';
 
 const UNITS = 4000;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { addReading, NO_RISE, type RiseSums, riseOf } from '../../src/procedure/rise.ts';
-import { levelling, readingsOf } from './repair/valve-off.ts';
+import { levelling, readingsOf } from './repair/seal/valve-off.ts';
 
 /** Exact readings, every tick. */
 function exact(pressurePa: (timeS: number) => number, untilS = 47): RiseSums {

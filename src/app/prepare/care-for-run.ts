@@ -5,7 +5,7 @@
  */
 import { dueItems } from '../../care/due.ts';
 import { problemLine } from '../../core/settings.ts';
-import { jobBeyondLamp } from '../../procedure/repair/job-target.ts';
+import { jobBeyondLamp } from '../../procedure/repair/cure/job-target.ts';
 import { type InForce, withCalibrations } from './calibrations-in-force.ts';
 import { calibrationRows, careRows } from './care-facts.ts';
 import { careGate, type GateAsked, type UsedCareOverride } from './care-gate.ts';

@@ -58,6 +58,7 @@ const jobFactsSchema = z.object({
       drawingSvg: z.string().nullable(),
       /** Older journals have none. */
       briefSvg: z.string().nullable().default(null),
+      legLimit: z.object({ longestMm: z.number(), rule: z.string() }).nullable().default(null),
     })
     .nullable(),
   /** The bottles' files as given. */

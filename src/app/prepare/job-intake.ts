@@ -5,6 +5,7 @@
 
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
 import { paneDrawing } from '../../intake/drawing/pane-drawing.tsx';
+import { legLimitOf } from '../../intake/rules/grown-leg.ts';
 import { reasonLines } from '../../intake/rules/rule-words.ts';
 import type { IntakeSheet } from '../../intake/sheet/intake-sheet.ts';
 import type { JobSheet } from '../../intake/sheet/job-sheet.ts';
@@ -41,7 +42,13 @@ export function jobIntake(
   return {
     ok: true,
     value: {
-      about: { sheet: raw, assessment: facts, drawingSvg, briefSvg },
+      about: {
+        sheet: raw,
+        assessment: facts,
+        drawingSvg,
+        briefSvg,
+        legLimit: legLimitOf(sheet, ruleSets),
+      },
       against: clear
         ? []
         : [

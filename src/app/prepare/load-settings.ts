@@ -9,7 +9,7 @@ import { type Checked, checkSettings } from '../../core/settings.ts';
 import { jobFileSchema, jobSheetSchema, withoutPeople } from '../../intake/sheet/job-sheet.ts';
 import { withTargetsAtResin } from '../../journal/older-profile.ts';
 import { profileSchema } from '../../procedure/profile.ts';
-import { jobBeyondLamp } from '../../procedure/repair/job-target.ts';
+import { jobBeyondLamp } from '../../procedure/repair/cure/job-target.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import builtInJob from '../defaults/job.json' with { type: 'json' };
 import builtInProfile from '../defaults/profile.json' with { type: 'json' };

@@ -6,13 +6,14 @@
 import { z } from 'zod';
 import { CARE_ITEM_NAMES } from '../../care/due-item.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
-import { lightChainProblems } from '../../procedure/repair/light-chain.ts';
+import { lightChainProblems } from '../../procedure/repair/cure/light-chain.ts';
 import builtInIntake from '../defaults/intake.json' with { type: 'json' };
 import builtInResin from '../defaults/resin.json' with { type: 'json' };
 import { type CareOverride, UNNAMED_OVERRIDE } from './care-gate.ts';
 import { type Bottle, bottleRemarks, readBottle } from './job-bottle.ts';
 import type { JobFacts } from './job-facts.ts';
 import type { IntakeSource, JobIntake } from './job-intake.ts';
+import { legRuleOf } from './leg-rule.ts';
 import {
   type Bottles,
   type LoadedSettings,
@@ -88,7 +89,7 @@ export async function prepareRun(options: PrepareOptions, when: When): Promise<P
   const overrides = [...gates.flatMap((gate) => (gate.ok ? gate.used : [])), ...care.overrides];
   return {
     ok: true,
-    settings: withWhoOverrode(care.settings, overrides, options.by),
+    settings: withWhoOverrode(withLegRule(care.settings, intake.value), overrides, options.by),
     about: {
       day: today,
       intake: intake.value?.about ?? null,
@@ -119,6 +120,11 @@ const lightProblems = (
     job: sourceName(job),
     profile: profile === undefined ? 'built-in profile.json' : sourceName(profile),
   }).map(problemLine);
+
+const withLegRule = (settings: LoadedSettings, intake: JobIntake | null): LoadedSettings => ({
+  ...settings,
+  config: { ...settings.config, ...legRuleOf(intake?.about.legLimit ?? null) },
+});
 
 const BUILT_IN_JOB = 'built-in job.json';
 

@@ -20,7 +20,7 @@ import { guidedSettingsSchema } from '../../procedure/guided/guided-settings.ts'
 import type { GuidedConfig } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
 import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
-import { unfitRadiometer } from '../../procedure/repair/light-chain.ts';
+import { unfitRadiometer } from '../../procedure/repair/cure/light-chain.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { type GuidedOptions, QUANTITY_OF } from './guided-options.ts';
 import { guidedWordsOf } from './guided-words.ts';

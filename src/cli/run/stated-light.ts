@@ -4,7 +4,7 @@
  */
 import type { FieldRow } from '../../../sim/board/field-row.ts';
 import type { StatedLight } from '../../../sim/board/light-errors.ts';
-import { radiusOf } from '../../procedure/repair/job-target.ts';
+import { radiusOf } from '../../procedure/repair/cure/job-target.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
 import { litLengthM, workPlanOf } from '../../procedure/repair/work-plan.ts';
 

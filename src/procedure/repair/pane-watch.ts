@@ -21,7 +21,7 @@ import type { HeatLoad, OpenResinLoad } from '../../safety/alarm-row.ts';
 import { allowedHeating, type HeatingLimits, type Leg } from '../../safety/watch/heat-stress.ts';
 import { heatLoadFrom, stepHeatWatch } from '../../safety/watch/heat-watch.ts';
 import { isEnded } from '../batch.ts';
-import { jobTargetsOf, pitCurveOf, portionIn } from './job-target.ts';
+import { jobTargetsOf, pitCurveOf, portionIn } from './cure/job-target.ts';
 import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
 import { workPlanOf } from './work-plan.ts';
 

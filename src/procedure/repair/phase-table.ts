@@ -11,12 +11,12 @@ import { movedAway, vacuumPlanOf } from '../altitude.ts';
 import { NO_AIR, type Phase, type PhaseContext, type ProcedureState, type Step } from '../phase.ts';
 import { BASE, handWork, handWorkThen, question, vented } from '../phase-kinds.ts';
 import type { WorkPlan } from '../places.ts';
-import { CURE_ROWS } from './cure-phases.ts';
+import { CURE_ROWS } from './cure/cure-phases.ts';
+import { stillSoft } from './cure/further-cure.ts';
 import { CYCLE_ROWS } from './cycle-phases.ts';
-import { stillSoft } from './further-cure.ts';
 import { GLASS_GATE, throughGlassGate } from './glass-gate.ts';
 import { POSITION_ROWS } from './positions.ts';
-import { SEAL_PHASES } from './seal-phases.ts';
+import { SEAL_PHASES } from './seal/seal-phases.ts';
 
 /** How long the sensors must be sound and the air steady before it becomes the job's zero. */
 const SELF_TEST_GOOD_S = 2;

@@ -13,7 +13,7 @@ import {
   type Step,
   stateAfter,
 } from '../phase.ts';
-import { darkLookAtStart } from './cure-phases.ts';
+import { darkLookAtStart } from './cure/cure-phases.ts';
 import { PHASE_TABLE } from './phase-table.ts';
 
 /** What the batch must do after this tick; null to keep running. */

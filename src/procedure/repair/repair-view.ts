@@ -13,9 +13,10 @@ import type { ShownReason } from '../../panel/page-words.ts';
 import type { PlaceAlong } from '../../panel/place-line.ts';
 import type { View } from '../../panel/screen.ts';
 import type { Places } from '../places.ts';
-import { doseInHand } from './dose-watch.ts';
-import { cureAskedIn, isFoundSoft } from './further-cure.ts';
-import { portionIn } from './job-target.ts';
+import { doseInHand } from './cure/dose-watch.ts';
+import { cureAskedIn, isFoundSoft } from './cure/further-cure.ts';
+import { portionIn } from './cure/job-target.ts';
+import { legLimitsOf } from './leg-limits.ts';
 import { daylightToShow, heatLoadOf } from './pane-watch.ts';
 import { cyclesHere } from './positions.ts';
 import { isResinLiquid } from './reentry.ts';
@@ -90,8 +91,7 @@ function liveValues(state: RepairState, snapshot: Snapshot, config: RepairConfig
     doseMarginJPerM2: dose.marginJPerM2,
     daylightShare: daylightToShow(config, state),
     sealWhy: procedure.sealWhy,
-    // The light beyond the lamp's even spot is not known.
-    legLimitM: plan.coversM ?? config.unit.lightPath?.spotRadiusM ?? null,
+    legLimitM: legLimitsOf(config).longestM,
     remedy: procedure.remedy,
     rechargeWhy: procedure.rechargeWhy,
     glass: {

@@ -5,7 +5,6 @@
 import { startFrom } from '../../control/controller-state.ts';
 import {
   answerIn,
-  type Lead as BatchLead,
   type Procedure,
   type ProcedureAlarms,
   type TimePassed,
@@ -39,20 +38,14 @@ import {
   missedLight,
   proveLight,
   throughPitMeasurement,
-} from './dose-watch.ts';
+} from './cure/dose-watch.ts';
 import { HOLD_QUESTIONS, heldFor } from './held-for.ts';
 import { lampHeatLoadOf, lampHeatMeasurements, watchGlass, watchSink } from './lamp-heat.ts';
+import { leadOf } from './leads.ts';
 import { heatLoadOf, openResinLoadOf, paneMeasurements, watchPane } from './pane-watch.ts';
 import { enteredWith } from './reentry.ts';
-import { enteredEvent, type Lead, phaseOf, resume, stepProcedure } from './repair-phases.ts';
-import type {
-  Repair,
-  RepairConfig,
-  RepairReason,
-  RepairSay,
-  RepairScene,
-  RepairState,
-} from './repair-state.ts';
+import { enteredEvent, phaseOf, resume, stepProcedure } from './repair-phases.ts';
+import type { Repair, RepairConfig, RepairScene, RepairState } from './repair-state.ts';
 import { repairSnapshotOf, repairViewOf } from './repair-view.ts';
 import { selfTestFindings } from './self-test.ts';
 import { supportMeasurements } from './support-measurements.ts';
@@ -122,41 +115,6 @@ function sceneAfter(scene: RepairScene, events: readonly UnstampedEvent[]): Repa
   return renewed ? { ...scene, openResin: RESIN_CLOSED } : scene;
 }
 
-const because = (record: string, say: RepairSay['say']): RepairReason => ({
-  record,
-  shown: { say },
-});
-
-const toEnd = (record: string, say: RepairSay['say']): BatchLead<RepairSay> => ({
-  move: 'hold',
-  ending: null,
-  reason: { ...because(record, say), asks: 'end' },
-  read: false,
-});
-
-const LEADS: Readonly<Record<NonNullable<Lead>, BatchLead<RepairSay>>> = {
-  hold: {
-    move: 'hold',
-    ending: null,
-    reason: because('This step could not be finished.', 'step-unfinished'),
-    read: false,
-  },
-  // Nothing ends by one press: it is asked once more.
-  stop: toEnd('You chose to stop here.', 'stopped-by-choice'),
-  finish: {
-    move: 'finish',
-    ending: 'completed',
-    reason: because('The repair is done.', 'repair-done'),
-    read: false,
-  },
-};
-
-/** Phases whose one lead has a reason of its own. */
-const LEADS_FROM: Readonly<Partial<Record<PhaseId, BatchLead<RepairSay>>>> = {
-  'measure-leg': toEnd('The leg that grew is past the limit of this repair.', 'leg-too-long'),
-  scrape: toEnd('The resin is still soft after two further doses.', 'still-soft'),
-};
-
 function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walked<Repair> {
   const {
     state: walk,
@@ -181,7 +139,7 @@ function step({ config, state, reading, intents, dtS }: WalkInput<Repair>): Walk
     light: lightSeen(state, reading, config),
     dtS,
   });
-  const led = lead === null ? null : (LEADS_FROM[walk.phase] ?? LEADS[lead]);
+  const led = lead === null ? null : leadOf(lead, walk.phase, config);
   if (events.length === 0) return { walk, events, lead: led };
   const before = state.procedure.phase;
   const after = { procedure: walk, scene: state.scene };

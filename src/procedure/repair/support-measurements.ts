@@ -7,7 +7,7 @@
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { type MeasuredValue, measuredOfCure, measuredOfJob } from '../../core/measurements.ts';
 import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
-import { portionIn } from './job-target.ts';
+import { portionIn } from './cure/job-target.ts';
 import type { RepairConfig, RepairState } from './repair-state.ts';
 
 type Seen = Pick<RepairState, 'procedure' | 'scene' | 'watch'>;

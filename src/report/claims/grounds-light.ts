@@ -1,7 +1,7 @@
 /**
  * One wavelength: whether the lamp's light is light that sets the resin, as the bottle's file states
  * it. A dose of other light shows nothing; where no file says which light it needs, nothing shows
- * that this is it. `procedure/repair/light-chain.ts` holds lamp and radiometer together.
+ * that this is it. `procedure/repair/cure/light-chain.ts` holds lamp and radiometer together.
  */
 import { numberAt } from '../../core/fields.ts';
 import type { Saying } from '../../core/sayings.ts';

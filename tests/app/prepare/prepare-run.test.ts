@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { configOfHeader } from '../../../src/app/attempts/attempt-entry.ts';
 import intake from '../../../src/app/defaults/intake.json' with { type: 'json' };
 import job from '../../../src/app/defaults/job.json' with { type: 'json' };
 import resin from '../../../src/app/defaults/resin.json' with { type: 'json' };
@@ -50,6 +51,16 @@ describe('the demo job on the simulated board', () => {
     ]);
     expect(facts.care?.length).toBeGreaterThan(5);
   });
+
+  it('may have its longest leg grow to what the rule allows, and a replay knows it', async () => {
+    const { about, settings } = ready(await prepare({}));
+    // A break of 10 mm legs: the rule set of the demo allows legs of 50 mm.
+    const legRule = { longestM: 0.05, rule: expect.stringContaining('50 mm') };
+    expect(settings.config.legRule).toEqual(legRule);
+    const header = { inputs: { ...settings.inputs, extra: {} }, about: JSON.parse(JSON.stringify(about)) };
+    const again = configOfHeader(header, 'header');
+    expect(again.ok && again.value.legRule).toEqual(legRule);
+  });
 });
 
 describe('what a journal from before holds', () => {
@@ -57,8 +68,10 @@ describe('what a journal from before holds', () => {
     const { about } = ready(await prepare({}));
     const older = JSON.parse(JSON.stringify(about));
     delete older.intake.briefSvg;
+    delete older.intake.legLimit;
     expect(jobFactsIn({ about: older }).intake).toMatchObject({
       briefSvg: null,
+      legLimit: null,
       drawingSvg: expect.stringContaining('<svg'),
     });
   });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { problemLine } from '../../../src/core/settings.ts';
 import { placesAlong } from '../../../src/procedure/places.ts';
-import { jobTargetsOf, radiusOf } from '../../../src/procedure/repair/job-target.ts';
+import { jobTargetsOf, radiusOf } from '../../../src/procedure/repair/cure/job-target.ts';
 import { partsOf, planProblems, workPlanOf } from '../../../src/procedure/repair/work-plan.ts';
 import { DEFAULT_CONFIG } from '../../configs.ts';
 import { CRACK, CRACK_PROFILE } from '../../repairs/crack-config.ts';

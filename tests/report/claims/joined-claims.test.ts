@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { type AttemptFacts, attemptIn, type EarlierAttempt } from '../../../src/report/claims/attempt-facts.ts';
+import {
+  type AttemptFacts,
+  attemptIn,
+  type EarlierAttempt,
+} from '../../../src/report/claims/attempt-facts.ts';
 import { CLAIM_ROWS, type Claim, type ClaimId } from '../../../src/report/claims/claim-table.ts';
 import {
   joinedClaims,

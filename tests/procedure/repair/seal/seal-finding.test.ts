@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { waterSaturationPa } from '../../../src/core/water.ts';
+import { waterSaturationPa } from '../../../../src/core/water.ts';
 import {
   type SealTest,
   sealVerdictOf,
   VAPOUR_UNCLEAR,
-} from '../../../src/procedure/repair/seal-finding.ts';
-import type { Range, Rise } from '../../../src/procedure/rise.ts';
+} from '../../../../src/procedure/repair/seal/seal-finding.ts';
+import type { Range, Rise } from '../../../../src/procedure/rise.ts';
 import { LEAK_LIMIT, VOLUME_M3 } from './valve-off.ts';
 
 const GLASS_K = 296.15;

@@ -4,14 +4,14 @@
  * gas is removed by a longer pull, which the unit does by itself. A job proceeds when the seal holds, or when longer pulls have not ended the outgassing: this is
  * recorded and is no reason to refuse.
  */
-import { type MeasuredValue, measuredOfJob } from '../../core/measurements.ts';
-import type { PhaseId } from '../../core/phases.ts';
-import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { BASE, belowVacuum, handWork, handWorkThen } from '../phase-kinds.ts';
-import type { Profile } from '../profile.ts';
-import type { AirDemand } from '../regulation.ts';
-import { addReading, NO_RISE, riseOf } from '../rise.ts';
-import { charged } from './cycles.ts';
+import { type MeasuredValue, measuredOfJob } from '../../../core/measurements.ts';
+import type { PhaseId } from '../../../core/phases.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../../phase.ts';
+import { BASE, belowVacuum, handWork, handWorkThen } from '../../phase-kinds.ts';
+import type { Profile } from '../../profile.ts';
+import type { AirDemand } from '../../regulation.ts';
+import { addReading, NO_RISE, riseOf } from '../../rise.ts';
+import { charged } from '../cycles.ts';
 import { PRESS_ROWS, sealed } from './press-phases.ts';
 import { SEAL_WHY_WORDS, type SealVerdict, sealVerdictOf, VAPOUR_UNCLEAR } from './seal-finding.ts';
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { UnstampedEvent } from '../../../src/core/events.ts';
-import { waterSaturationPa } from '../../../src/core/water.ts';
+import type { UnstampedEvent } from '../../../../src/core/events.ts';
+import { waterSaturationPa } from '../../../../src/core/water.ts';
 import {
   type PhaseContext,
   PROCEDURE_START,
   type ProcedureState,
-} from '../../../src/procedure/phase.ts';
-import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
-import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import { DEFAULT_PROFILE } from '../../configs.ts';
-import { ATMOSPHERE_PA } from '../../frames.ts';
-import { CONTEXT as VENTED } from './phase-context.ts';
+} from '../../../../src/procedure/phase.ts';
+import { PHASE_TABLE } from '../../../../src/procedure/repair/phase-table.ts';
+import { resume, stepProcedure } from '../../../../src/procedure/repair/repair-phases.ts';
+import { DEFAULT_PROFILE } from '../../../configs.ts';
+import { ATMOSPHERE_PA } from '../../../frames.ts';
+import { CONTEXT as VENTED } from '../phase-context.ts';
 
 const GLASS_K = 296.15;
 const WATER_PA = waterSaturationPa(GLASS_K);

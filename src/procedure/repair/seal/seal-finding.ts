@@ -3,10 +3,10 @@
  * nothing conclusive. It judges ranges rather than best values, so that a name is given only where
  * the samples leave no alternative. The phase table decides what follows.
  */
-import type { SealFinding, SealWhy } from '../../core/events.ts';
-import { waterSaturationPa } from '../../core/water.ts';
-import { leakRatePaM3PerS } from '../leak.ts';
-import type { Rise } from '../rise.ts';
+import type { SealFinding, SealWhy } from '../../../core/events.ts';
+import { waterSaturationPa } from '../../../core/water.ts';
+import { leakRatePaM3PerS } from '../../leak.ts';
+import type { Rise } from '../../rise.ts';
 
 export interface SealTest {
   readonly leakLimitPaM3PerS: number;

@@ -1,18 +1,18 @@
 /** What of a reading counts as this lamp's light, by the unit file's figures of the lamp. */
 import { describe, expect, test } from 'vitest';
-import type { Reading } from '../../../src/core/frame.ts';
-import { NO_PROOF } from '../../../src/cure/light-proof.ts';
+import type { Reading } from '../../../../src/core/frame.ts';
+import { NO_PROOF } from '../../../../src/cure/light-proof.ts';
 import {
   countLight,
   failedGapEvents,
   lightSeen,
   lightShareRatioOf,
-} from '../../../src/procedure/repair/dose-watch.ts';
-import type { RepairScene } from '../../../src/procedure/repair/repair-state.ts';
-import { DEFAULT_CONFIG } from '../../configs.ts';
-import { faulty, measured } from '../../frames.ts';
-import { pass } from '../../steered-unit.ts';
-import { repairIn } from '../../steering.ts';
+} from '../../../../src/procedure/repair/cure/dose-watch.ts';
+import type { RepairScene } from '../../../../src/procedure/repair/repair-state.ts';
+import { DEFAULT_CONFIG } from '../../../configs.ts';
+import { faulty, measured } from '../../../frames.ts';
+import { pass } from '../../../steered-unit.ts';
+import { repairIn } from '../../../steering.ts';
 
 /** 195 W/m2 at full drive and 40 C of the heat sink; 0.3 % less a kelvin above it. */
 const KNOWN_W_PER_M2 = 195;

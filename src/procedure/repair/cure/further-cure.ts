@@ -3,13 +3,13 @@
  * is counted on top of the first. A cause that light cannot cure would ask for more without end, so
  * the further doses are few.
  */
-import { measuredOfJob } from '../../core/measurements.ts';
-import type { CureTarget } from '../../cure/dose.ts';
-import type { PhaseContext, ProcedureState, Step } from '../phase.ts';
+import { measuredOfJob } from '../../../core/measurements.ts';
+import type { CureTarget } from '../../../cure/dose.ts';
+import type { PhaseContext, ProcedureState, Step } from '../../phase.ts';
+import type { RepairConfig } from '../repair-state.ts';
+import { workPlanOf } from '../work-plan.ts';
 import { fromFirstField } from './fields.ts';
 import { jobCuresOf, portionIn } from './job-target.ts';
-import type { RepairConfig } from './repair-state.ts';
-import { workPlanOf } from './work-plan.ts';
 
 /** Each further dose, and its least and longest time, as a share of the first; demo. */
 const FURTHER_RATIO = 0.5;

@@ -3,10 +3,10 @@
  * for before it begins, because the dose at the resin could not be shown. The bottles' own bands are
  * judged with the bottles, in `intake/resin-suitability.ts`.
  */
-import type { SettingsProblem } from '../../core/settings.ts';
+import type { SettingsProblem } from '../../../core/settings.ts';
+import type { RepairConfig } from '../repair-state.ts';
+import { planProblems } from '../work-plan.ts';
 import { radiusOf } from './job-target.ts';
-import type { RepairConfig } from './repair-state.ts';
-import { planProblems } from './work-plan.ts';
 
 /**
  * Farther apart a slope per nanometre no longer tells how wrong a radiometer reads: demo. Most

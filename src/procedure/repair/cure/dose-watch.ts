@@ -3,13 +3,17 @@
  * is shown, and what procedure, alarms and panel learn about the current one. It judges nothing.
  */
 
-import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
-import { type Actuators, lampBurns, type Measured, type Reading } from '../../core/frame.ts';
-import { measuredOfCure } from '../../core/measurements.ts';
-import { memoized } from '../../core/memoized.ts';
-import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
-import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../cure/dose.ts';
-import { doseUncertaintyJPerM2, marginJPerM2, shownJPerM2 } from '../../cure/dose-uncertainty.ts';
+import { measuredEvents, type UnstampedEvent } from '../../../core/events.ts';
+import { type Actuators, lampBurns, type Measured, type Reading } from '../../../core/frame.ts';
+import { measuredOfCure } from '../../../core/measurements.ts';
+import { memoized } from '../../../core/memoized.ts';
+import { CURE_PHASES, type PhaseId } from '../../../core/phases.ts';
+import { type CureTarget, cureDone, cureLeftS, forecastS } from '../../../cure/dose.ts';
+import {
+  doseUncertaintyJPerM2,
+  marginJPerM2,
+  shownJPerM2,
+} from '../../../cure/dose-uncertainty.ts';
 import {
   type CuredBy,
   type GapLimits,
@@ -18,20 +22,25 @@ import {
   NO_PROOF,
   stepLightProof,
   withOpenPiece,
-} from '../../cure/light-proof.ts';
-import { NO_DOSES, type PortionDoses, stepPortions, throughPitRatio } from '../../cure/portions.ts';
+} from '../../../cure/light-proof.ts';
+import {
+  NO_DOSES,
+  type PortionDoses,
+  stepPortions,
+  throughPitRatio,
+} from '../../../cure/portions.ts';
 import {
   NO_UNCOUNTED_LIGHT,
   stepUncountedLight,
   type UncountedLight,
-} from '../../cure/uncounted-light.ts';
-import { placeOfAlarm } from '../../safety/alarm-table.ts';
-import type { PhaseContext } from '../phase.ts';
+} from '../../../cure/uncounted-light.ts';
+import { placeOfAlarm } from '../../../safety/alarm-table.ts';
+import type { PhaseContext } from '../../phase.ts';
+import type { RepairConfig, RepairScene, RepairState } from '../repair-state.ts';
+import { workPlanOf } from '../work-plan.ts';
 import { beginsField } from './fields.ts';
 import { cureAskedIn } from './further-cure.ts';
 import { jobCuresOf, pitCurveOf, portionIn } from './job-target.ts';
-import type { RepairConfig, RepairScene, RepairState } from './repair-state.ts';
-import { workPlanOf } from './work-plan.ts';
 
 export function countLight(
   { scene: { doses }, procedure, commanded }: RepairState,

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import unitFile from '../../../src/app/defaults/unit.json' with { type: 'json' };
-import { unitSettingsSchema } from '../../../src/control/unit-settings.ts';
-import { problemLine } from '../../../src/core/settings.ts';
-import { lightChainProblems } from '../../../src/procedure/repair/light-chain.ts';
-import { DEFAULT_CONFIG } from '../../configs.ts';
+import unitFile from '../../../../src/app/defaults/unit.json' with { type: 'json' };
+import { unitSettingsSchema } from '../../../../src/control/unit-settings.ts';
+import { problemLine } from '../../../../src/core/settings.ts';
+import { lightChainProblems } from '../../../../src/procedure/repair/cure/light-chain.ts';
+import { DEFAULT_CONFIG } from '../../../configs.ts';
 
 const FILES = { unit: 'unit.json', job: 'job.json', profile: 'profile.json' };
 

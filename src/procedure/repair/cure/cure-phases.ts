@@ -11,11 +11,11 @@ import {
   measuredOfCure,
   measuredOfJob,
   type Portion,
-} from '../../core/measurements.ts';
-import { CURE_PHASES, type PhaseId } from '../../core/phases.ts';
-import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { BASE, handWork, handWorkThen, vented } from '../phase-kinds.ts';
-import type { Profile } from '../profile.ts';
+} from '../../../core/measurements.ts';
+import { CURE_PHASES, type PhaseId } from '../../../core/phases.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../../phase.ts';
+import { BASE, handWork, handWorkThen, vented } from '../../phase-kinds.ts';
+import type { Profile } from '../../profile.ts';
 import { FIELD_ROWS, fieldDone } from './fields.ts';
 
 /** Where the injector is off. */

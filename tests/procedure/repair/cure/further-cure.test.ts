@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { PROCEDURE_START, type ProcedureState } from '../../../src/procedure/phase.ts';
-import { cureAskedIn, isFoundSoft } from '../../../src/procedure/repair/further-cure.ts';
-import { stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import { DEFAULT_CONFIG } from '../../configs.ts';
-import { ATMOSPHERE_PA } from '../../frames.ts';
-import { CONTEXT } from './phase-context.ts';
+import { PROCEDURE_START, type ProcedureState } from '../../../../src/procedure/phase.ts';
+import { cureAskedIn, isFoundSoft } from '../../../../src/procedure/repair/cure/further-cure.ts';
+import { stepProcedure } from '../../../../src/procedure/repair/repair-phases.ts';
+import { DEFAULT_CONFIG } from '../../../configs.ts';
+import { ATMOSPHERE_PA } from '../../../frames.ts';
+import { CONTEXT } from '../phase-context.ts';
 
 const scraped = (furtherCures: number): ProcedureState => ({
   ...PROCEDURE_START,

@@ -3,16 +3,16 @@
  * The chamber is opened, pressed as the cycles will press it, shut off and watched. A foot that
  * lifts is found before there is resin behind it.
  */
-import type { SealFinding, SealWhy } from '../../core/events.ts';
-import { measuredOfJob } from '../../core/measurements.ts';
-import type { PhaseId } from '../../core/phases.ts';
-import { leakRatePaM3PerS } from '../leak.ts';
-import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { BASE, handWork, lettingDown } from '../phase-kinds.ts';
-import type { Profile } from '../profile.ts';
-import { addReading, NO_RISE, type Range, type Rise, riseOf } from '../rise.ts';
-import { afterSeal } from './cycles.ts';
-import { isPressed, toPressure } from './loads.ts';
+import type { SealFinding, SealWhy } from '../../../core/events.ts';
+import { measuredOfJob } from '../../../core/measurements.ts';
+import type { PhaseId } from '../../../core/phases.ts';
+import { leakRatePaM3PerS } from '../../leak.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../../phase.ts';
+import { BASE, handWork, lettingDown } from '../../phase-kinds.ts';
+import type { Profile } from '../../profile.ts';
+import { addReading, NO_RISE, type Range, type Rise, riseOf } from '../../rise.ts';
+import { afterSeal } from '../cycles.ts';
+import { isPressed, toPressure } from '../loads.ts';
 import { JUMP_PA, SEAL_WHY_WORDS } from './seal-finding.ts';
 
 /**

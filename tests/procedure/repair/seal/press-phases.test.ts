@@ -1,17 +1,17 @@
 /** The dry seal under pressure, on hand-made pressures. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { UnstampedEvent } from '../../../src/core/events.ts';
+import type { UnstampedEvent } from '../../../../src/core/events.ts';
 import {
   type PhaseContext,
   PROCEDURE_START,
   type ProcedureState,
-} from '../../../src/procedure/phase.ts';
-import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
-import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import { DEFAULT_PROFILE } from '../../configs.ts';
-import { ATMOSPHERE_PA } from '../../frames.ts';
-import { CONTEXT } from './phase-context.ts';
+} from '../../../../src/procedure/phase.ts';
+import { PHASE_TABLE } from '../../../../src/procedure/repair/phase-table.ts';
+import { resume, stepProcedure } from '../../../../src/procedure/repair/repair-phases.ts';
+import { DEFAULT_PROFILE } from '../../../configs.ts';
+import { ATMOSPHERE_PA } from '../../../frames.ts';
+import { CONTEXT } from '../phase-context.ts';
 
 const PRESSED_PA = ATMOSPHERE_PA + 138_000;
 /** The limit at the pull is 0.005 Pa m3/s across 41.3 kPa; 30 ml pressed by 138 kPa lose it so fast. */

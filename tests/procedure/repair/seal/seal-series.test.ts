@@ -3,7 +3,7 @@
  * None wrong of 200 means less than 1.5 % at 95 % confidence (3/n).
  */
 import { describe, expect, test } from 'vitest';
-import { waterSaturationPa } from '../../../src/core/water.ts';
+import { waterSaturationPa } from '../../../../src/core/water.ts';
 import { LEAK_LIMIT, leaking, levelling, names, tested } from './valve-off.ts';
 
 describe('200 seeded series a cause', () => {

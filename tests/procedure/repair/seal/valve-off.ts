@@ -4,9 +4,12 @@
  * three samples, 20 times a second. Written independently, so that it shares no mistake with the
  * fits.
  */
-import { createChance } from '../../../sim/random.ts';
-import { type SealVerdict, sealVerdictOf } from '../../../src/procedure/repair/seal-finding.ts';
-import { addReading, NO_RISE, type RiseSums, riseOf } from '../../../src/procedure/rise.ts';
+import { createChance } from '../../../../sim/random.ts';
+import {
+  type SealVerdict,
+  sealVerdictOf,
+} from '../../../../src/procedure/repair/seal/seal-finding.ts';
+import { addReading, NO_RISE, type RiseSums, riseOf } from '../../../../src/procedure/rise.ts';
 
 export const VOLUME_M3 = 30e-6;
 export const LEAK_LIMIT = 0.005;

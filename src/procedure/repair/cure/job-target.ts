@@ -5,16 +5,16 @@
  * of a target take it from here.
  */
 
-import type { Portion } from '../../core/measurements.ts';
-import { memoized } from '../../core/memoized.ts';
-import { type PhaseId, PIT_PHASES } from '../../core/phases.ts';
-import type { SettingsProblem } from '../../core/settings.ts';
-import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../core/units.ts';
-import { type CureTarget, forecastS } from '../../cure/dose.ts';
-import { resinPerSensorRatio } from '../../cure/light-path.ts';
-import { type TargetDose, targetDoseOf } from '../../cure/target-dose.ts';
-import type { RepairConfig } from './repair-state.ts';
-import { workPlanOf } from './work-plan.ts';
+import type { Portion } from '../../../core/measurements.ts';
+import { memoized } from '../../../core/memoized.ts';
+import { type PhaseId, PIT_PHASES } from '../../../core/phases.ts';
+import type { SettingsProblem } from '../../../core/settings.ts';
+import { mJPerCm2FromJPerM2, mWPerCm2FromWPerM2 } from '../../../core/units.ts';
+import { type CureTarget, forecastS } from '../../../cure/dose.ts';
+import { resinPerSensorRatio } from '../../../cure/light-path.ts';
+import { type TargetDose, targetDoseOf } from '../../../cure/target-dose.ts';
+import type { RepairConfig } from '../repair-state.ts';
+import { workPlanOf } from '../work-plan.ts';
 
 type JobRules = Pick<RepairConfig, 'profile' | 'job' | 'unit'>;
 

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { problemLine } from '../../../src/core/settings.ts';
+import { problemLine } from '../../../../src/core/settings.ts';
 import {
   jobBeyondLamp,
   jobCuresOf,
   jobTargetsOf,
   portionIn,
-} from '../../../src/procedure/repair/job-target.ts';
-import type { RepairConfig } from '../../../src/procedure/repair/repair-state.ts';
-import { DEFAULT_CONFIG } from '../../configs.ts';
-import { FILL_PASSES, PIT_PASSES } from '../../light-path.ts';
+} from '../../../../src/procedure/repair/cure/job-target.ts';
+import type { RepairConfig } from '../../../../src/procedure/repair/repair-state.ts';
+import { DEFAULT_CONFIG } from '../../../configs.ts';
+import { FILL_PASSES, PIT_PASSES } from '../../../light-path.ts';
 
 /** The default job with a deeper break, or another lamp. */
 function deep(depthM: number, lampWPerM2: number | null = 195): RepairConfig {

@@ -2,18 +2,18 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CURE_PHASES, PHASE_IDS, type PhaseId } from '../../../src/core/phases.ts';
+import { CURE_PHASES, PHASE_IDS, type PhaseId } from '../../../../src/core/phases.ts';
 import {
   type PhaseContext,
   PROCEDURE_START,
   type ProcedureState,
-} from '../../../src/procedure/phase.ts';
-import { ONE_PLACE } from '../../../src/procedure/places.ts';
-import type { Profile } from '../../../src/procedure/profile.ts';
-import { PHASE_TABLE } from '../../../src/procedure/repair/phase-table.ts';
-import { resume, stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
-import { DEFAULT_PROFILE } from '../../configs.ts';
-import { ATMOSPHERE_PA } from '../../frames.ts';
+} from '../../../../src/procedure/phase.ts';
+import { ONE_PLACE } from '../../../../src/procedure/places.ts';
+import type { Profile } from '../../../../src/procedure/profile.ts';
+import { PHASE_TABLE } from '../../../../src/procedure/repair/phase-table.ts';
+import { resume, stepProcedure } from '../../../../src/procedure/repair/repair-phases.ts';
+import { DEFAULT_PROFILE } from '../../../configs.ts';
+import { ATMOSPHERE_PA } from '../../../frames.ts';
 
 const APART: Profile = {
   ...DEFAULT_PROFILE,

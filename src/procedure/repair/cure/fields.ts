@@ -3,10 +3,10 @@
  * interruptions and times, before the lamp is moved on. Light that falls beyond the field counts for
  * nothing: a field is judged by its own. `work-plan.ts` says how many fields there are.
  */
-import type { PhaseId } from '../../core/phases.ts';
-import type { Phase, PhaseContext, ProcedureState, Step } from '../phase.ts';
-import { handWorkThen } from '../phase-kinds.ts';
-import type { Places, WorkPlan } from '../places.ts';
+import type { PhaseId } from '../../../core/phases.ts';
+import type { Phase, PhaseContext, ProcedureState, Step } from '../../phase.ts';
+import { handWorkThen } from '../../phase-kinds.ts';
+import type { Places, WorkPlan } from '../../places.ts';
 
 /** The field under the lamp has its dose. */
 export const fieldDone = (
