@@ -57,7 +57,10 @@ describe('the demo job on the simulated board', () => {
     // A break of 10 mm legs: the rule set of the demo allows legs of 50 mm.
     const legRule = { longestM: 0.05, rule: expect.stringContaining('50 mm') };
     expect(settings.config.legRule).toEqual(legRule);
-    const header = { inputs: { ...settings.inputs, extra: {} }, about: JSON.parse(JSON.stringify(about)) };
+    const header = {
+      inputs: { ...settings.inputs, extra: {} },
+      about: JSON.parse(JSON.stringify(about)),
+    };
     const again = configOfHeader(header, 'header');
     expect(again.ok && again.value.legRule).toEqual(legRule);
   });
