@@ -33,6 +33,22 @@ describe('a second damage on a pane', () => {
     expect(valueAt(placeOf(SECOND), ['vehicle'])).toMatchObject(intake.vehicle);
   });
 
+  test('names the first, and those that the first names; never itself', () => {
+    expect(valueAt(placeOf(SECOND), ['samePane'])).toEqual(['job-7a']);
+    const third = writeJson(folder, 'third.json', {
+      ...intake,
+      reference: 'job-7c',
+      samePane: ['job-7a', 'job-7b'],
+    });
+    const checked = sheetBeside(
+      SECOND,
+      'second.json',
+      [{ file: third, repaired: false }],
+      '2000-01-02',
+    );
+    expect(checked.ok && valueAt(checked.value, ['samePane'])).toEqual(['job-7c', 'job-7a']);
+  });
+
   test('is as far from the first as their positions and sizes say, rim to rim', () => {
     // sqrt(300² + 400²) less 11 mm at either end.
     expect(valueAt(placeOf(SECOND), ['place', 'otherDamageMm'])).toBe(478);

@@ -12,7 +12,7 @@ import { loadBuiltInRuleSets } from '../../intake/rules/rule-sets.ts';
 import { inchProblems } from '../../intake/sheet/inch-like.ts';
 import { conflictProblems } from '../../intake/sheet/intake-conflicts.ts';
 import { type IntakeSheet, intakeSheetSchema } from '../../intake/sheet/intake-sheet.ts';
-import { sharedWith, spacedFrom } from '../../intake/sheet/same-pane.ts';
+import { othersOfPane, sharedWith, spacedFrom } from '../../intake/sheet/same-pane.ts';
 import type { Assessed } from './assessment-page.ts';
 import { readChecked, readJson } from './read-settings.ts';
 
@@ -67,7 +67,14 @@ export function sheetBeside(
   if (!sheet.ok) return sheet;
   const place = spacedFrom(sheet.value, file, neighbours);
   return place.ok
-    ? { ok: true, value: { ...(shared.value as object), place: place.value } }
+    ? {
+        ok: true,
+        value: {
+          ...(shared.value as object),
+          place: place.value,
+          samePane: othersOfPane(sheet.value, neighbours),
+        },
+      }
     : place;
 }
 

@@ -10,6 +10,7 @@ import { type DocumentFacts, NAME_NOT_KEPT } from '../../document/facts.ts';
 import type { JournalHeader } from '../../journal/journal-format.ts';
 import type { SetAside } from '../../report/claims/about-facts.ts';
 import { type AttemptFacts, attemptIn } from '../../report/claims/attempt-facts.ts';
+import { othersOfPaneIn } from '../../report/same-pane.ts';
 import type { RepairExtras } from '../../store/chain/repair-body.ts';
 
 const assessment = z.object({
@@ -125,12 +126,20 @@ export function overridesIn(
 /** The chain's part of it, for a job that is entered from its journal alone. */
 export function extrasIn({
   about,
-}: Pick<JournalHeader, 'about'>): Pick<RepairExtras, 'assessment' | 'overrides' | 'attempt'> {
+}: Pick<JournalHeader, 'about'>): Pick<
+  RepairExtras,
+  'assessment' | 'overrides' | 'attempt' | 'samePane'
+> {
   const parsed = jobFactsSchema.safeParse(about);
   if (!parsed.success) return { assessment: null, overrides: [] };
   const { intake, overrides } = parsed.data;
   const attempt = attemptEntry(attemptIn(about));
-  return { assessment: assessmentEntry(intake?.assessment ?? null), overrides, attempt };
+  return {
+    assessment: assessmentEntry(intake?.assessment ?? null),
+    overrides,
+    attempt,
+    samePane: othersOfPaneIn(intake?.sheet),
+  };
 }
 
 function attemptEntry(facts: AttemptFacts | null): NonNullable<RepairExtras['attempt']> | null {

@@ -3,10 +3,14 @@ import type { Command } from 'commander';
 import { listAt, numberAt, textAt } from '../../core/fields.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { mJPerCm2FromJPerM2 } from '../../core/units.ts';
+import { othersOfPaneIn } from '../../report/same-pane.ts';
 import { INCOMPLETE } from '../../report/verdict.ts';
+import type { ChainEntry } from '../../store/chain/chain-entry.ts';
+import { attemptOfId } from '../../store/chain/paths.ts';
 import type { FoundRepair } from '../../store/index/find.ts';
 import type { ShownEntry, ShownRecord } from '../../store/records-store.ts';
 import { attemptsIn } from '../../store/verify/unrecorded.ts';
+import { recordName } from '../run/record-name.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { noSuchRecord, type RecordsOptions, withRecords } from '../terminal/open-records.ts';
 import { print } from '../terminal/print.ts';
@@ -32,7 +36,10 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
     const record = store.show(id);
     if (record === null) return noSuchRecord(records, id);
     const later = attemptsIn(records, id).slice(1);
-    const text = json ? JSON.stringify(record, null, 2) : linesOf(record, later).join('\n');
+    const others = samePaneAs(id, store.entries('repair'));
+    const text = json
+      ? JSON.stringify({ ...record, samePane: others }, null, 2)
+      : linesOf(record, later, others).join('\n');
     print(`${text}\n`);
     return EXIT.completed;
   });
@@ -41,12 +48,14 @@ function show(id: string, { records, json }: ShowOptions): Promise<number> {
 function linesOf(
   { id, repair, entries }: ShownRecord,
   later: readonly string[],
+  others: readonly string[],
 ): readonly string[] {
   const attempts = later.length === 0 ? [] : [['later attempts', later.join(', ')] as const];
+  const pane = others.length === 0 ? [] : [['also on its pane', others.join(', ')] as const];
   const facts =
     repair === null
       ? []
-      : [...factsOf(repair), ...attempts, ...claimsIn(entries), ...setAside(entries)];
+      : [...factsOf(repair), ...pane, ...attempts, ...claimsIn(entries), ...setAside(entries)];
   const people = peopleOf(entries, repair);
   const width = Math.max(...[...facts, ...people].map(([name]) => name.length), 0);
   return [
@@ -58,6 +67,18 @@ function linesOf(
     'Entries, appended and never overwritten:',
     ...entries.flatMap(entryLines),
   ];
+}
+
+/** A damage names those that were looked at before it; those after it name it. */
+function samePaneAs(id: string, repairs: readonly ChainEntry[]): readonly string[] {
+  const { job } = attemptOfId(id);
+  const named = repairs.flatMap((entry) => {
+    const others = othersOfPaneIn(entry.body).map(recordName);
+    const { job: other } = attemptOfId(entry.id);
+    if (other === job) return others;
+    return others.includes(job) ? [other] : [];
+  });
+  return [...new Set(named)].toSorted();
 }
 
 function factsOf(repair: FoundRepair): readonly (readonly [string, string])[] {

@@ -9,6 +9,7 @@ import { filled } from '../../core/phrases.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
 import { inField } from '../../report/claims/claim-table.ts';
 import { headline } from '../../report/language.ts';
+import { othersOfPaneIn } from '../../report/same-pane.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { clockWords } from '../../report/words.ts';
 import { type Block, blocksOf, type FieldsBlock, type PageDocument } from '../blocks.ts';
@@ -180,6 +181,7 @@ function middleRow(facts: DocumentFacts, papers: PaperWords): Block {
   const { report } = facts;
   const words = papers.certificate;
   const { labels } = words;
+  const others = othersOfPaneIn(facts.intake?.sheet);
   const { briefSvg, drawingSvg } = facts.intake ?? { briefSvg: null, drawingSvg: null };
   const drawing = paneFigure(briefSvg ?? drawingSvg, words, HIGHEST_MM.pane);
   const done: Block = {
@@ -188,6 +190,7 @@ function middleRow(facts: DocumentFacts, papers: PaperWords): Block {
     empty: '',
     rows: [
       [labels.damage, damageText(report, papers)],
+      ...given(labels.samePane, others.length === 0 ? null : others.join(', ')),
       ...report.doses.map((dose) => [doseLabel(dose, papers), doseText(dose, papers)] as const),
       [labels.resin, resinText(report, words)],
       ...given(labels.pitResin, pitResinText(report, words)),

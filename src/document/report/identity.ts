@@ -4,6 +4,7 @@
  */
 
 import type { ReportData } from '../../report/report-data.ts';
+import { othersOfPaneIn } from '../../report/same-pane.ts';
 import type { Block } from '../blocks.ts';
 import type { DocumentFacts } from '../facts.ts';
 import { inputRowsOf } from './inputs.ts';
@@ -24,13 +25,15 @@ const INTACT_WORDS = {
   null: 'none: the journal has no end',
 } as const;
 
-export function identityFields({ report: data, recordId }: DocumentFacts): Block {
+export function identityFields({ report: data, recordId, intake }: DocumentFacts): Block {
   const { board, journal } = data;
+  const others = othersOfPaneIn(intake?.sheet);
   return {
     kind: 'fields',
     empty: '',
     rows: [
       ['Record', recordId],
+      ...(others.length === 0 ? [] : [['Other damages of this pane', others.join(', ')] as const]),
       ['Program', `Meniscus ${data.meniscus}`],
       ['Board', `${board.kind}, serial ${board.serial}, firmware ${board.firmware}`],
       [

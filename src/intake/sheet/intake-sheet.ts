@@ -145,6 +145,11 @@ export const intakeSheetSchema = z.strictObject({
   ruleSets: z
     .array(text(260), { error: 'a list of names of rule sets' })
     .max(10, { error: 'up to 10 rule sets' }),
+  /** References of the other damages of this pane, as far as they were known. */
+  samePane: z
+    .array(text(40), { error: 'a list of references' })
+    .max(20, { error: 'up to 20 references' })
+    .default([]),
   vehicle: z.strictObject({
     class: oneOf(VEHICLE_CLASSES),
     grossMassKg: orUnknown(quantity(50, 60_000, 'kg'), 'a number from 50 to 60000 kg'),

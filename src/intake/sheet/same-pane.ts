@@ -71,6 +71,15 @@ function contradictions(
   ];
 }
 
+/** The neighbours, and those that they name: each damage names those that were looked at before it. */
+export const othersOfPane = (
+  { reference, samePane }: Pick<IntakeSheet, 'reference' | 'samePane'>,
+  neighbours: readonly Neighbour[],
+): readonly string[] => {
+  const named = neighbours.flatMap(({ sheet }) => [sheet.reference, ...sheet.samePane]);
+  return [...new Set([...samePane, ...named])].filter((other) => other !== reference);
+};
+
 /** The sheet's distances, from the positions; a stated one may be shorter, never longer. */
 export function spacedFrom(
   sheet: IntakeSheet,

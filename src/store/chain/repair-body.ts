@@ -35,6 +35,8 @@ export interface RepairExtras {
     readonly answer: string;
   } | null;
   readonly overrides: readonly Override[];
+  /** References of the other damages of the pane. */
+  readonly samePane?: readonly string[];
   /** Which attempt of which job it is; a first one has none before it. */
   readonly attempt?: AttemptEntry | null;
   /** What made the entry: the run itself, or a rebuild that found its journal. */
@@ -174,10 +176,13 @@ const fromExtras = ({
   assessment,
   overrides,
   attempt = null,
+  samePane = [],
   entered,
   journal,
   report,
 }: RepairExtras) => ({
+  // Left out where there are none, as in older entries.
+  ...(samePane.length > 0 && { samePane }),
   attempt,
   endedAt,
   entered,

@@ -193,6 +193,15 @@ describe('the certificate', () => {
     expect(shown(PANE_ALONE)).toBe(PANE);
   });
 
+  test('names the other damages of the pane, and says nothing of them where there are none', () => {
+    const text = (samePane: readonly string[]) => {
+      const intake = { ...PANE_ALONE, sheet: { samePane } };
+      return textOf(renderHtml(certificate(factsOf(GOOD_JOB, {}, { intake }))));
+    };
+    expect(text(['job-7a', 'job-7c'])).toContain('Also on this pane job-7a, job-7c');
+    expect(text([])).not.toContain('Also on this pane');
+  });
+
   test('counts what it has no room for', () => {
     const text = textOf(renderHtml(certificate(longFacts())));
     expect(text).toContain('5: glass cold, set point lost, daylight near, supply low and 1 more');
