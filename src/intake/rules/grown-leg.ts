@@ -1,7 +1,8 @@
 /**
  * How long the longest leg may grow in the course of a repair until a rule that was satisfied speaks
  * against it: the rules that judged the damage judge it again, longer and longer. A leg that grows
- * makes the break as much wider, whichever way it points.
+ * makes the break as much wider and brings it as much nearer to others, whichever way it points. Edges
+ * and zones see the wider break about its pit, not the one leg.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type Assessment, assess } from './assess.ts';
@@ -33,10 +34,32 @@ export function legLimitOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Le
 }
 
 function withLeg(sheet: IntakeSheet, fromMm: number, toMm: number): IntakeSheet {
-  const { diameterMm } = sheet.damage;
-  const wider = diameterMm === 'unknown' ? diameterMm : diameterMm + toMm - fromMm;
-  return { ...sheet, damage: { ...sheet.damage, longestLegMm: toMm, diameterMm: wider } };
+  const { damage, place } = sheet;
+  const grown = toMm - fromMm;
+  const wider = (mm: number | 'unknown') => (mm === 'unknown' ? mm : mm + grown);
+  const nearer = (mm: number | 'unknown' | null) =>
+    typeof mm === 'number' ? Math.max(0, mm - grown) : mm;
+  return {
+    ...sheet,
+    damage: {
+      ...damage,
+      type: WITH_A_LEG[damage.type] ?? damage.type,
+      longestLegMm: toMm,
+      diameterMm: wider(damage.diameterMm),
+    },
+    place: {
+      ...place,
+      otherDamageMm: nearer(place.otherDamageMm),
+      earlierRepairMm: nearer(place.earlierRepairMm),
+    },
+  };
 }
+
+/** A ring that grows a leg is no plain ring any more. */
+const WITH_A_LEG: Readonly<Partial<Record<IntakeSheet['damage']['type'], 'combination-break'>>> = {
+  bullseye: 'combination-break',
+  'half-moon': 'combination-break',
+};
 
 /** The words of every objection by what tells it from others. */
 function against({ reasons, technical }: Assessment): ReadonlyMap<string, string> {

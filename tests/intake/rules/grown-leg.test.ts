@@ -1,6 +1,7 @@
 /** How far a leg may grow before a rule ends the repair. */
 import { describe, expect, test } from 'vitest';
 import { legLimitOf } from '../../../src/intake/rules/grown-leg.ts';
+import { ruleSetSchema } from '../../../src/intake/rules/rule-set.ts';
 import { sheetWith } from '../sheets.ts';
 import { crack, shopSet } from './rule-sheets.ts';
 
@@ -33,6 +34,42 @@ describe('a leg that grows', () => {
 
   test('is not ended by a rule that spoke against the damage as it was', () => {
     expect(legLimitOf(star(50, 9), [shopSet([30, 60])])?.longestMm).toBe(19);
+  });
+
+  test('comes nearer to another damage, as far as the rule on spacing allows', () => {
+    const spaced = ruleSetSchema.parse({
+      ...shopSet([300]),
+      rules: [
+        {
+          ...shopSet([300]).rules[0],
+          id: 'spacing',
+          about: 'otherDamageMm',
+          limit: { is: 'at-least', value: 60, unit: 'mm' },
+        },
+      ],
+    });
+    const near = sheetWith({
+      'damage.type': 'star-break',
+      'damage.longestLegMm': 9,
+      'place.otherDamageMm': 75,
+    });
+    expect(legLimitOf(near, [spaced])?.longestMm).toBe(24);
+  });
+
+  test('out of a ring makes it a combination break, which a rule may judge otherwise', () => {
+    const onlyRings = ruleSetSchema.parse({
+      ...shopSet([300]),
+      rules: [
+        {
+          ...shopSet([300]).rules[0],
+          about: 'type',
+          limit: undefined,
+          forbids: ['combination-break'],
+        },
+      ],
+    });
+    const ring = sheetWith({ 'damage.type': 'bullseye', 'damage.longestLegMm': 5 });
+    expect(legLimitOf(ring, [onlyRings])?.longestMm).toBe(5);
   });
 
   test('that nobody measured has none', () => {
