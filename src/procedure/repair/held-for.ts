@@ -41,6 +41,6 @@ export function heldFor(
   const said = { kind: 'hold-reason', phase: walk.phase, reason } as const;
   if (reason !== 'leg-grew') return { walk, why: WHY[reason], events: [said] };
   const next = lowered(walk, profile);
-  const legGrew = measured(walk);
+  const legGrew = walk.legGrew || measured(walk);
   return { walk: { ...next.walk, legGrew }, why: WHY[reason], events: [said, ...next.events] };
 }

@@ -49,8 +49,11 @@ function endSelfTest(
 }
 
 /** Open resin must not wait for the glass. */
-const entered = (context: PhaseContext): Step => {
+const entered = ({ legGrew }: ProcedureState, context: PhaseContext): Step => {
   const { entryAt } = context;
+  if (legGrew && entryAt !== undefined) {
+    return { to: 'measure-leg', patch: { legGrew: false, goesOnAt: entryAt } };
+  }
   if (entryAt === 'set-bridge') return throughGlassGate(entryAt, context);
   return { to: entryAt ?? 'inspect' };
 };
@@ -83,7 +86,7 @@ export const PHASE_TABLE: Readonly<Record<PhaseId, Phase>> = {
   'vacuum-note': handWork('vacuum-note', 'job-sheet'),
   'job-sheet': handWork('job-sheet', 'protect'),
   // Another attempt of a job goes on from here: self-test, job sheet and gloves come first always.
-  protect: handWorkThen('protect', (_, context) => entered(context)),
+  protect: handWorkThen('protect', entered),
   inspect: handWorkToGlass('inspect', ({ endStop }) => (endStop ? 'end-stop' : 'clean-pit')),
   'glass-gate': GLASS_GATE,
   'clean-pit': handWork('clean-pit', 'dry-pit'),

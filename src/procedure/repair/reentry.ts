@@ -24,6 +24,8 @@ export interface Entry {
   readonly pressureRatio: number;
   readonly tried: readonly RemedyId[];
   readonly outcome: Outcome | null;
+  /** A leg grew, and nobody has measured it yet: that comes before anything loads the pane again. */
+  readonly legGrew: boolean;
 }
 
 type Last = Pick<
@@ -38,6 +40,7 @@ type Last = Pick<
   | 'pressureRatio'
   | 'tried'
   | 'outcome'
+  | 'legGrew'
   | 'resinInBreak'
 >;
 
@@ -79,9 +82,9 @@ function cameTo(
 }
 
 /**
- * Null where the work begins again from nothing: no resin came into the break yet. A cycle that was begun is begun
- * again, from the bridge on, so that the seal is tested in this attempt too. `entry`: where the last
- * attempt had gone on itself.
+ * Null where the work begins again from nothing: no resin came into the break yet. A cycle that was
+ * begun is begun again, from the bridge on, so that the seal is tested in this attempt too. `entry`:
+ * where the last attempt had gone on itself.
  */
 export function goOnEntry(last: Last, entry?: Entry): Entry | null {
   const { cycle, cycleOver, resinInBreak } = last;
@@ -90,7 +93,8 @@ export function goOnEntry(last: Last, entry?: Entry): Entry | null {
   const at = PHASE_IDS.slice(0, placeOf(phase) + 1).findLast((one) => ENTRY_PHASES.has(one));
   if (at === undefined) return null;
   const begun = partOf(phase) === 'cycles' || (partOf(phase) === 'seal' && !cycleOver);
-  return { at, ...carried(last), cycle: cycle - (begun ? 1 : 0) };
+  const legGrew = last.legGrew || last.phase === 'measure-leg';
+  return { at, ...carried(last), cycle: cycle - (begun ? 1 : 0), legGrew };
 }
 
 /** Null where there is no resin in the break to be cured. */
@@ -98,7 +102,9 @@ export function cureOnlyEntry(last: Last, entry?: Entry): Entry | null {
   const later = goOnEntry(last, entry);
   if (later === null) return null;
   const isPast = placeOf(later.at) > placeOf('injector-off');
-  return isPast && partOf(later.at) === 'cure' ? later : { at: 'injector-off', ...carried(last) };
+  const at = isPast && partOf(later.at) === 'cure' ? later.at : 'injector-off';
+  // Light does not load the pane: however long the leg is, its resin may be set.
+  return { ...carried(last), at, cycle: isPast ? later.cycle : last.cycle, legGrew: false };
 }
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */

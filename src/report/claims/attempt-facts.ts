@@ -74,6 +74,7 @@ const attemptFacts = z.object({
       pressureRatio: z.number().default(1),
       tried: z.array(z.enum(REMEDY_IDS)).readonly().default([]),
       outcome: z.enum(OUTCOMES).nullable(),
+      legGrew: z.boolean().default(false),
     })
     .nullable(),
   /** Between the end of the last attempt and the start of this one, s. */

@@ -100,6 +100,7 @@ describe('the certificate', () => {
           loadRatio: 1,
           pressureRatio: 1,
           tried: [],
+          legGrew: false,
           outcome: null,
         },
         earlier: [earlier('job-7', cycles)],

@@ -10,7 +10,9 @@ import {
   isResinLiquid,
 } from '../../../src/procedure/repair/reentry.ts';
 import { nextRemedy } from '../../../src/procedure/repair/remedies.ts';
+import { stepProcedure } from '../../../src/procedure/repair/repair-phases.ts';
 import { DEFAULT_PROFILE } from '../../configs.ts';
+import { CONTEXT } from './phase-context.ts';
 
 /** A first attempt has no resin in the break before its first cycle. */
 const lastIn = (phase: PhaseId, cycle = 2) => ({
@@ -76,6 +78,7 @@ describe('another attempt of a job', () => {
       pressureRatio: 0.7,
       tried: ['longer-vacuum', 'lower-pressure'],
       outcome: null,
+      legGrew: false,
     });
     if (entry === null) return;
     const walk = enteredWith(entry);
@@ -96,6 +99,7 @@ describe('an attempt that is lost before it came to its own work', () => {
     loadRatio: 0.5,
     pressureRatio: 1,
     tried: [],
+    legGrew: false,
   } as const;
   const entry = { ...entered, cycle, outcome: 'mark-remains' } as const;
   const lost = (phase: PhaseId) => ({ ...enteredWith(entry), phase });
@@ -133,6 +137,27 @@ describe('an attempt that went back to an earlier step', () => {
       expect([phase, cureOnlyEntry(soft, scraped)?.at]).toEqual([phase, 'cover-film']);
       expect([phase, isResinLiquid(soft, scraped)]).toEqual([phase, true]);
     }
+  });
+});
+
+describe('a leg that grew and was not measured', () => {
+  test.each([
+    ['while it was measured', lastIn('measure-leg')],
+    ['before it was measured', { ...lastIn('pressure-dwell'), legGrew: true }],
+  ])('when the attempt ended %s, comes before anything loads the pane again', (_, last) => {
+    const entry = goOnEntry(last);
+    expect(entry?.legGrew).toBe(true);
+    if (entry === null) return;
+    const protect = { ...enteredWith(entry), phase: 'protect' } as const;
+    const context = { ...CONTEXT, entryAt: entry.at, answer: 'yes' } as const;
+    const asked = stepProcedure(protect, context).state;
+    expect(asked).toMatchObject({ phase: 'measure-leg', legGrew: false, goesOnAt: entry.at });
+    expect(stepProcedure(asked, { ...CONTEXT, answer: 'no' }).state.phase).toBe(entry.at);
+    expect(stepProcedure(asked, { ...CONTEXT, answer: 'yes' }).lead).toBe('stop');
+  });
+
+  test('does not keep its resin from being set', () => {
+    expect(cureOnlyEntry(lastIn('measure-leg'))?.legGrew).toBe(false);
   });
 });
 

@@ -84,6 +84,7 @@ const ATTEMPT: AttemptFacts = {
     pressureRatio: 1,
     tried: [],
     outcome: null,
+    legGrew: false,
   },
   apartS: 14 * 3600,
   resinStood: true,
@@ -179,5 +180,10 @@ test('an attempt from before remedies were carried on began with the whole press
     cycles: [],
   };
   const about = { attempt: { ...facts, earlier: [earlier] } };
-  expect(attemptIn(about)?.entry).toEqual({ ...entry, pressureRatio: 1, tried: [] });
+  expect(attemptIn(about)?.entry).toEqual({
+    ...entry,
+    pressureRatio: 1,
+    tried: [],
+    legGrew: false,
+  });
 });

@@ -197,7 +197,7 @@ export function nextAttempt(job: Job, way: WayOn): Job | null {
   if (at === null || entry === 'none') return null;
   return {
     unit: unitAtRest(REPAIR, withEntry(config, entry), unit.airPa),
-    model: nextModel(model, at),
+    model: nextModel(model, at, way),
     attempt: job.attempt + 1,
     seal: 'tight',
     cold: job.cold,

@@ -103,15 +103,20 @@ function entered(model: Model, step: string, cause: Cause): Model {
     const by = cause.goesOn ? 'going on' : (cause.answer?.toUpperCase() ?? 'itself');
     throw new Error(`${model.step} led to ${step} by ${by}: repair-steps.ts does not say so`);
   }
-  const measures = cause.goesOn && model.legGrew;
+  const measures = model.legGrew && (cause.goesOn || step === 'measure-leg');
   return {
     ...model,
     step,
     batch: model.batch === 'idle' ? 'running' : model.batch,
     legGrew: measures ? false : model.legGrew,
-    legGrewAt: measures && model.step !== 'measure-leg' ? goesOnAt(model) : model.legGrewAt,
+    legGrewAt:
+      measures && model.step !== 'measure-leg' ? measuredOnTheWayTo(model, cause) : model.legGrewAt,
   };
 }
+
+/** After a hold, to where the work stood; at the start of another attempt, to its own work. */
+const measuredOnTheWayTo = (model: Model, { goesOn }: Cause): string | null =>
+  goesOn ? goesOnAt(model) : model.entry;
 
 const goesOnAt = ({ step }: Model): string => rowOf(step).goesOn ?? step;
 
@@ -123,6 +128,8 @@ function mayEnter(model: Model, { answer, goesOn }: Cause): readonly string[] {
   const named = (answer === null ? row.byItself : row[answer]) ?? [];
   if (named.includes(WHERE_IT_WAS)) return [legGrewAt ?? step];
   if (named.includes(AS_BEFORE)) {
+    // A leg that nobody has measured yet comes before the work.
+    if (legGrew && entry !== null) return ['measure-leg'];
     return entry === 'set-bridge' ? [entry, GATE] : [entry ?? named[0] ?? step];
   }
   return named;
@@ -173,8 +180,9 @@ export function attemptAfter(model: Model, way: WayOn): string | 'anew' | null {
   return way === 'go-on' ? model.entry : rowOf(model.entry).cures;
 }
 
-export const nextModel = (model: Model, at: string | 'anew'): Model => ({
+export const nextModel = (model: Model, at: string | 'anew', way: WayOn): Model => ({
   ...AT_REST,
+  legGrew: way === 'go-on' && at !== 'anew' && (model.legGrew || model.step === 'measure-leg'),
   resinInBreak: model.resinInBreak,
   entry: at === 'anew' ? null : at,
 });
