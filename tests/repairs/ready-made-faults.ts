@@ -25,9 +25,14 @@ const batchAfter = ({ events }: BenchRun, timeS: number) =>
     .flatMap((event) => (event.kind === 'batch' && event.timeS <= timeS ? [event.to] : []))
     .at(-1);
 
-interface Row {
+interface Course {
   readonly alarms: readonly string[];
   readonly end: string;
+}
+
+interface Row extends Course {
+  /** What else it comes to, by the moment at which it begins. */
+  readonly or?: Course;
   /** It begins or shows late in the cure. */
   readonly wholeCure?: true;
 }
@@ -37,8 +42,12 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'short-charge': { alarms: [], end: 'completed' },
   // Found dry: loose-clamp.test.ts.
   'loose-clamp': { alarms: [], end: 'completed' },
-  // Too fast for the warning, which waits for 2 s near the limit.
-  'heated-too-fast': { alarms: ['heated-too-fast', 'spot-hot'], end: 'completed' },
+  // Too fast for the warning, which waits for 2 s near the limit, but for the way back.
+  'heated-too-fast': {
+    alarms: ['heated-too-fast', 'spot-hot'],
+    end: 'completed',
+    or: { alarms: ['heated-too-fast', 'spot-hot', 'heat-near-limit'], end: 'completed' },
+  },
   daylight: { alarms: ['daylight-near', 'daylight-set'], end: 'completed' },
   'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
   'stuck-lamp': {
@@ -50,7 +59,12 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'dead-pump': { alarms: ['pump-no-effect'], end: 'completed' },
   'runaway-pump': { alarms: ['set-point-passed'], end: 'stopped-by-person' },
   'stuck-vent': { alarms: ['vent-no-effect'], end: 'alarm' },
-  'stuck-pressure-sensor': { alarms: ['pressure-sensor'], end: 'completed' },
+  // At or below its set-point the reading is missed for its noise. Above, the pump works on.
+  'stuck-pressure-sensor': {
+    alarms: ['pressure-sensor'],
+    end: 'completed',
+    or: { alarms: ['leak-in-dwell', 'vent-no-effect'], end: 'alarm' },
+  },
   'drifting-sensor': { alarms: ['leak-in-dwell'], end: 'completed' },
   'broken-pressure-wire': { alarms: ['pressure-sensor'], end: 'completed' },
   'broken-light-wire': { alarms: ['irradiance-sensor'], end: 'completed' },
@@ -72,10 +86,11 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
 };
 
 /** In a job of this length. */
-export function expectItsAlarm(name: string, { alarms, end }: Row, config: RepairConfig): void {
+export function expectItsAlarm(name: string, { or, ...row }: Row, config: RepairConfig): void {
   const run = runRepair({ faults: [name], config });
-  expect([...new Set(run.alarms)]).toEqual(alarms);
-  expect(run.end).toBe(end);
+  const { end } = run;
+  const courses = [row, or].flatMap((one) => (one === undefined ? [] : [[one.alarms, one.end]]));
+  expect(courses).toContainEqual([[...new Set(run.alarms)], end]);
   // ISA-18.2 calls more than ten in ten minutes a flood (seen second-hand).
   expect(mostInTenMinutes(run)).toBeLessThanOrEqual(10);
   if (end === 'alarm') expect(run.last.state.commanded).toEqual(SAFE);
