@@ -1,7 +1,7 @@
 /**
- * The seed of what a run of the tests draws for itself. MENISCUS_SEED repeats a run. CI hands in one
- * that is made of the tree under test as MENISCUS_DRAWN_SEED: other trees draw other cases, and a tree
- * that failed fails again.
+ * The second seed of walks and fuzz, which differs from run to run. MENISCUS_SEED repeats a run. CI
+ * takes MENISCUS_DRAWN_SEED from the tree under test: a new tree tries new cases, and a tree that
+ * failed fails again.
  */
 import { randomInt } from 'node:crypto';
 

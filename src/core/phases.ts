@@ -19,6 +19,8 @@ interface PhaseTraits {
   readonly aside?: true;
   /** How the closed chamber is worked; absent while it is open to the air. */
   readonly chamber?: 'to-vacuum' | 'to-pressure' | 'held' | 'closed';
+  /** The chamber is let down, and the reading must come back to the air's. */
+  readonly letDown?: true;
   /** The lamp is on. */
   readonly lamp?: true;
   /**
@@ -59,11 +61,11 @@ export const PHASES = {
   'dry-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
   'long-pull': { part: 'seal', aside: true, chamber: 'to-vacuum', resinOpen: 'once-charged' },
   'test-again': { part: 'seal', aside: true, resinOpen: 'once-charged' },
-  // Suction holds the foot down, pressure lifts it: the dry seal is pressed before the resin goes in.
-  'seal-open': { part: 'seal', glassWatched: true },
+  // Suction holds the foot down, pressure lifts it: the dry seal is pressed before resin goes in.
+  'seal-open': { part: 'seal', letDown: true, glassWatched: true },
   'seal-press': { part: 'seal', chamber: 'to-pressure' },
   'press-watch': { part: 'seal', chamber: 'closed' },
-  'press-off': { part: 'seal', glassWatched: true },
+  'press-off': { part: 'seal', letDown: true, glassWatched: true },
   'foot-lifts': { part: 'seal', aside: true },
   // To the next part of a long break, whose seal is tested dry too.
   'move-injector': { part: 'seal', aside: true, resinOpen: 'once-charged' },
@@ -72,10 +74,10 @@ export const PHASES = {
   'vacuum-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
   'ask-bubbles': { part: 'cycles', chamber: 'held', resinOpen: true },
   'bubbles-stay': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
-  release: { part: 'cycles', glassWatched: true, resinOpen: true },
+  release: { part: 'cycles', letDown: true, glassWatched: true, resinOpen: true },
   pressurise: { part: 'cycles', chamber: 'to-pressure', resinOpen: true },
   'pressure-dwell': { part: 'cycles', chamber: 'held', resinOpen: true },
-  vent: { part: 'cycles', glassWatched: true, resinOpen: true },
+  vent: { part: 'cycles', letDown: true, glassWatched: true, resinOpen: true },
   'ask-clear': { part: 'cycles', resinOpen: true },
   'offer-remedy': { part: 'cycles', aside: true, resinOpen: true },
   'try-remedy': { part: 'cycles', aside: true, glassWatched: true, resinOpen: true },
@@ -136,6 +138,9 @@ export const CURE_PHASES = phasesWith(({ lamp }) => lamp === true);
 export const PIT_PHASES = phasesWith(({ portion }) => portion === 'pit');
 /** The chamber is closed, whether its pressure is held, changed or only observed. */
 export const CLOSED_PHASES = phasesWith(({ chamber }) => chamber !== undefined);
+/** Closed, and neither pumped nor vented: only its pressure is observed. */
+export const SHUT_OFF_PHASES = phasesWith(({ chamber }) => chamber === 'closed');
+export const LET_DOWN_PHASES = phasesWith(({ letDown }) => letDown === true);
 export const VACUUM_APPROACHED = phasesWith(({ chamber }) => chamber === 'to-vacuum');
 /** The pump works towards a set-point, or to hold it. */
 export const PUMPED_PHASES = phasesWith(

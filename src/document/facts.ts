@@ -49,7 +49,7 @@ export interface IntakeFacts {
   readonly drawingSvg: string | null;
   /** The same drawing with fewer and larger words, for a page with little room. */
   readonly briefSvg: string | null;
-  /** How long a leg may grow before a rule ends the repair; null where none does, or none was asked. */
+  /** How long a leg may grow before a rule ends the repair; null where none does or was asked. */
   readonly legLimit?: { readonly longestMm: number; readonly rule: string } | null;
 }
 

@@ -111,7 +111,7 @@ function limitInForce(row: AlarmRow, { limitSI }: AlarmSettings, context: AlarmC
   return row.limitSI?.(context, limitSI) ?? limitSI;
 }
 
-/** Of the limit itself, where the alarm has no deadband that says what a step of it is. */
+/** Share of the limit within which a value repeats it, for an alarm without a deadband. */
 const REPEATS_WITHIN = 0.05;
 
 function findingOf(row: AlarmRow, settings: AlarmSettings, context: AlarmContext): AlarmFinding {

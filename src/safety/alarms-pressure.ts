@@ -7,8 +7,10 @@ import { valueOrNull } from '../core/frame.ts';
 import {
   CLOSED_PHASES,
   HOLDING_SET_POINT,
+  LET_DOWN_PHASES,
   type PhaseId,
   PUMPED_PHASES,
+  SHUT_OFF_PHASES,
   VACUUM_APPROACHED,
 } from '../core/phases.ts';
 import type { AlarmRow } from './alarm-row.ts';
@@ -32,20 +34,8 @@ import {
  */
 const PUMP_KNOWN_WITHIN = 1.5;
 
-/** The chamber is opened, and the reading must come back to the air's. */
-const LET_DOWN: ReadonlySet<PhaseId> = new Set<PhaseId>([
-  'seal-open',
-  'press-off',
-  'release',
-  'vent',
-]);
-/** The leak rate of a test stands while it runs and while hands mend it. */
-const LEAK_SHOWN: ReadonlySet<PhaseId> = new Set<PhaseId>([
-  'seal-watch',
-  'reseat',
-  'press-watch',
-  'foot-lifts',
-]);
+/** The leak rate of a test stands while it runs and while hands mend the leak. */
+const LEAK_SHOWN: ReadonlySet<PhaseId> = new Set([...SHUT_OFF_PHASES, 'reseat', 'foot-lifts']);
 
 export const PRESSURE_ROWS: readonly AlarmRow[] = [
   {
@@ -112,7 +102,7 @@ export const PRESSURE_ROWS: readonly AlarmRow[] = [
     action: 'hold',
     latching: false,
     limit: setting(330, 5, 330),
-    armed: (c) => running(c) && LET_DOWN.has(c.phase),
+    armed: (c) => running(c) && LET_DOWN_PHASES.has(c.phase),
     expected: ({ atmospherePa }) => ({
       say: 'own-air',
       with: { pressure: absoluteText(atmospherePa) },

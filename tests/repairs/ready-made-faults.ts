@@ -31,8 +31,8 @@ interface Course {
 }
 
 interface Row extends Course {
-  /** What else it comes to, by the moment at which it begins. */
-  readonly or?: Course;
+  /** In the demo job, where it comes to something else by the moment at which it begins. */
+  readonly inDemoJob?: Course;
   /** It begins or shows late in the cure. */
   readonly wholeCure?: true;
 }
@@ -46,7 +46,7 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'heated-too-fast': {
     alarms: ['heated-too-fast', 'spot-hot'],
     end: 'completed',
-    or: { alarms: ['heated-too-fast', 'spot-hot', 'heat-near-limit'], end: 'completed' },
+    inDemoJob: { alarms: ['heated-too-fast', 'spot-hot', 'heat-near-limit'], end: 'completed' },
   },
   daylight: { alarms: ['daylight-near', 'daylight-set'], end: 'completed' },
   'dead-lamp': { alarms: ['lamp-no-light'], end: 'completed' },
@@ -63,7 +63,7 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
   'stuck-pressure-sensor': {
     alarms: ['pressure-sensor'],
     end: 'completed',
-    or: { alarms: ['leak-in-dwell', 'vent-no-effect'], end: 'alarm' },
+    inDemoJob: { alarms: ['leak-in-dwell', 'vent-no-effect'], end: 'alarm' },
   },
   'drifting-sensor': { alarms: ['leak-in-dwell'], end: 'completed' },
   'broken-pressure-wire': { alarms: ['pressure-sensor'], end: 'completed' },
@@ -86,11 +86,10 @@ export const EXPECTED_ALARMS: Readonly<Record<string, Row>> = {
 };
 
 /** In a job of this length. */
-export function expectItsAlarm(name: string, { or, ...row }: Row, config: RepairConfig): void {
+export function expectItsAlarm(name: string, { alarms, end }: Course, config: RepairConfig): void {
   const run = runRepair({ faults: [name], config });
-  const { end } = run;
-  const courses = [row, or].flatMap((one) => (one === undefined ? [] : [[one.alarms, one.end]]));
-  expect(courses).toContainEqual([[...new Set(run.alarms)], end]);
+  expect([...new Set(run.alarms)]).toEqual(alarms);
+  expect(run.end).toBe(end);
   // ISA-18.2 calls more than ten in ten minutes a flood (seen second-hand).
   expect(mostInTenMinutes(run)).toBeLessThanOrEqual(10);
   if (end === 'alarm') expect(run.last.state.commanded).toEqual(SAFE);

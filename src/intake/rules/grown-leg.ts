@@ -1,8 +1,8 @@
 /**
  * How long the longest leg may grow in the course of a repair until a rule that was satisfied speaks
  * against it: the rules that judged the damage judge it again, longer and longer. A leg that grows
- * makes the break as much wider and brings it as much nearer to others, whichever way it points. Edges
- * and zones see the wider break about its pit, not the one leg.
+ * makes the break as much wider and brings it as much nearer to others, whichever way it points.
+ * Edges and zones see the wider break about its pit, not the one leg.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { type Assessment, assess } from './assess.ts';
@@ -16,7 +16,7 @@ export interface LegLimit {
   readonly rule: string;
 }
 
-/** The longest leg that an intake sheet takes. */
+/** The longest leg that a job sheet takes. */
 const LONGEST_MM = 400;
 
 /** Null where no rule ends it, or nobody knows how long the leg is. */
@@ -61,7 +61,7 @@ const WITH_A_LEG: Readonly<Partial<Record<IntakeSheet['damage']['type'], 'combin
   'half-moon': 'combination-break',
 };
 
-/** The words of every objection by what tells it from others. */
+/** The words of each objection, by a key that tells it from the others. */
 function against({ reasons, technical }: Assessment): ReadonlyMap<string, string> {
   return new Map(
     [...reasons, ...technical.reasons].map((reason) => {

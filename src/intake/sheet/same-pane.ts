@@ -71,7 +71,7 @@ function contradictions(
   ];
 }
 
-/** The neighbours, and those that they name: each damage names those that were looked at before it. */
+/** The neighbours, and those that they name: a damage names those that were looked at before it. */
 export const othersOfPane = (
   { reference, samePane }: Pick<IntakeSheet, 'reference' | 'samePane'>,
   neighbours: readonly Neighbour[],

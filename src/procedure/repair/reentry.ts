@@ -2,8 +2,8 @@
  * Where another attempt of a job goes on, from how far the last one came. Work is taken up at the
  * last phase that `core/phases.ts` marks as an entry, never in the middle of a load; before resin
  * was pressed in, at the beginning. To cure only, the way to the cure is taken. What the replayed
- * journal of the last attempt says is carried on: cycles begun, loads lowered, remedies
- * tried, a mark accepted.
+ * journal of the last attempt says is carried on: cycles begun, loads lowered, remedies tried, a mark
+ * accepted.
  */
 import type { Outcome, RemedyId } from '../../core/events.ts';
 import { ENTRY_PHASES, PHASE_IDS, PHASES, type PhaseId, partOf } from '../../core/phases.ts';
@@ -104,7 +104,7 @@ export function cureOnlyEntry(last: Last, entry?: Entry): Entry | null {
   const isPast = placeOf(later.at) > placeOf('injector-off');
   const at = isPast && partOf(later.at) === 'cure' ? later.at : 'injector-off';
   // Light does not load the pane: however long the leg is, its resin may be set.
-  return { ...carried(last), at, cycle: isPast ? later.cycle : last.cycle, legGrew: false };
+  return { ...carried(last), at, legGrew: false };
 }
 
 /** Resin in the break was liquid when the last attempt ended: no light had reached its dose. */

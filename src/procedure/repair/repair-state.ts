@@ -26,7 +26,7 @@ export interface RepairConfig {
   readonly catalogue: Catalogue;
   /** The vehicle's plate, for the display only: it is personal, and no record of a run holds it. */
   readonly vehicle?: string;
-  /** How long a leg may grow before a rule ends the repair; absent where none does, or none was asked. */
+  /** How long a leg may grow before a rule ends the repair; absent where none does or was asked. */
   readonly legRule?: { readonly longestM: number; readonly rule: string };
   /** Where another attempt of a job goes on; absent in a job's first attempt. */
   readonly entry?: Entry;

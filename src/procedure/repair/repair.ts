@@ -14,7 +14,7 @@ import {
 import { measuredEvents, type UnstampedEvent } from '../../core/events.ts';
 import { type Reading, valueOrNull } from '../../core/frame.ts';
 import { measuredOfJob } from '../../core/measurements.ts';
-import type { PhaseId } from '../../core/phases.ts';
+import { type PhaseId, SHUT_OFF_PHASES } from '../../core/phases.ts';
 import type { Phrase } from '../../core/phrases.ts';
 import { NO_PROOF } from '../../cure/light-proof.ts';
 import { RESIN_CLOSED } from '../../cure/open-resin.ts';
@@ -172,8 +172,6 @@ const leakLimitOf = ({ profile, unit }: RepairConfig): number =>
     unit.alarms[LEAK]?.limitSI ?? Number.POSITIVE_INFINITY,
   );
 
-const isShutOff = (phase: PhaseId): boolean => phase === 'seal-watch' || phase === 'press-watch';
-
 function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): ProcedureAlarms {
   const { procedure } = state;
   const cure = alarmCureOf(config, state);
@@ -190,7 +188,7 @@ function alarmsOf(config: RepairConfig, state: RepairState, reading: Reading): P
     lampHeat: lampHeatLoadOf(config, state, reading),
     selfTestFindings: findingsOf(config, state, reading),
     proving: null,
-    shutOffPa: isShutOff(procedure.phase) ? procedure.isolatedPa : null,
+    shutOffPa: SHUT_OFF_PHASES.has(procedure.phase) ? procedure.isolatedPa : null,
     profile: alarmProfileOf(config.profile, state, cure.longestS),
   };
 }

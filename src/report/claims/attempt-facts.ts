@@ -70,7 +70,7 @@ const attemptFacts = z.object({
       position: z.number().default(1),
       cyclesBefore: z.number().default(0),
       loadRatio: z.number(),
-      /** Attempts from before these were carried on began with the whole pressure, and nothing tried. */
+      /** Older attempts carried on neither: they began with the whole pressure and nothing tried. */
       pressureRatio: z.number().default(1),
       tried: z.array(z.enum(REMEDY_IDS)).readonly().default([]),
       outcome: z.enum(OUTCOMES).nullable(),

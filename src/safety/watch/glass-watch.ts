@@ -83,7 +83,8 @@ export function stepGlassWatch(
   const twiceK = toward(watch.glassK === null ? glassK : watch.twiceK, onceK, dtS, SLOPE_S);
   const before = cure === watch.cure ? watch.before : risesOf(watch);
   const now = { lit, darkS, glassK: glassNowK, onceK, twiceK, cure, before };
-  // The warmth that a held cure left in the glass is carried on; after a longer dark it begins from zero.
+  // The warmth that a held cure left in the glass is carried on; after a longer dark it counts from
+  // zero.
   const anew = lit && !watch.lit && watch.darkS > FORGOTTEN_S;
   if (watch.sinceS === null || anew) return beginning(now);
   return lightGoesOn(watch, watch.sinceS, now, scene, heat, dtS);

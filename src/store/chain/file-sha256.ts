@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { closeSync, openSync, readSync } from 'node:fs';
 
 const BLOCK_BYTES = 1024 * 1024;
-/** A first line is shorter than most files. */
+/** A header is far shorter than its journal. */
 const FIRST_BLOCK_BYTES = 64 * 1024;
 const LINE_FEED = 0x0a;
 

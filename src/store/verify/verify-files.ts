@@ -86,7 +86,7 @@ export function checkPersonal(
 const foundWords = (found: PersonalFound): string =>
   found.state === 'missing' ? `${GONE}, and no entry that says it was removed` : found.sha256;
 
-/** The hash of a file, or what stands in its way in words that are no hash. */
+/** The hash of a file, or words that say why there is none. */
 export function hashOrGone(path: string, hash: (path: string) => string = fileSha256): string {
   try {
     return hash(path);

@@ -1,7 +1,7 @@
 /** How far a leg may grow before a rule ends the repair. */
 import { describe, expect, test } from 'vitest';
 import { legLimitOf } from '../../../src/intake/rules/grown-leg.ts';
-import { ruleSetSchema } from '../../../src/intake/rules/rule-set.ts';
+import { type RuleSet, ruleSetSchema } from '../../../src/intake/rules/rule-set.ts';
 import { sheetWith } from '../sheets.ts';
 import { crack, shopSet } from './rule-sheets.ts';
 
@@ -11,6 +11,12 @@ const star = (diameterMm: number, longestLegMm: number) =>
     'damage.diameterMm': diameterMm,
     'damage.longestLegMm': longestLegMm,
   });
+
+/** A shop's set with one rule, which is about something else than the width. */
+function shopRule(change: object): RuleSet {
+  const { rules, ...set } = shopSet([300]);
+  return ruleSetSchema.parse({ ...set, rules: [{ ...rules[0], ...change }] });
+}
 
 describe('a leg that grows', () => {
   test('makes the break as much wider, up to the width that the rule allows', () => {
@@ -37,16 +43,9 @@ describe('a leg that grows', () => {
   });
 
   test('comes nearer to another damage, as far as the rule on spacing allows', () => {
-    const spaced = ruleSetSchema.parse({
-      ...shopSet([300]),
-      rules: [
-        {
-          ...shopSet([300]).rules[0],
-          id: 'spacing',
-          about: 'otherDamageMm',
-          limit: { is: 'at-least', value: 60, unit: 'mm' },
-        },
-      ],
+    const spaced = shopRule({
+      about: 'otherDamageMm',
+      limit: { is: 'at-least', value: 60, unit: 'mm' },
     });
     const near = sheetWith({
       'damage.type': 'star-break',
@@ -57,16 +56,10 @@ describe('a leg that grows', () => {
   });
 
   test('out of a ring makes it a combination break, which a rule may judge otherwise', () => {
-    const onlyRings = ruleSetSchema.parse({
-      ...shopSet([300]),
-      rules: [
-        {
-          ...shopSet([300]).rules[0],
-          about: 'type',
-          limit: undefined,
-          forbids: ['combination-break'],
-        },
-      ],
+    const onlyRings = shopRule({
+      about: 'type',
+      limit: undefined,
+      forbids: ['combination-break'],
     });
     const ring = sheetWith({ 'damage.type': 'bullseye', 'damage.longestLegMm': 5 });
     expect(legLimitOf(ring, [onlyRings])?.longestMm).toBe(5);

@@ -16,10 +16,10 @@ import { isPressed, toPressure } from '../loads.ts';
 import { JUMP_PA, SEAL_WHY_WORDS } from './seal-finding.ts';
 
 /**
- * Air that the pump moved and the chamber did not keep: half of what the alarm takes for a sensor
- * that lies, so that a foot that lifts is told by name; demo.
+ * How far the pressure may lag behind the pump before the foot counts as lifted. Half of what the
+ * alarm takes for a sensor that lies, so that the foot is named first; demo.
  */
-const BLOWN_BY_PA = 3_000;
+const LIFTED_BEHIND_PA = 3_000;
 
 /** Water and outgassing show under vacuum alone. */
 type PressFinding = Extract<SealFinding, 'tight' | 'leak' | 'unclear'>;
@@ -39,10 +39,10 @@ function press(state: ProcedureState, context: PhaseContext): Step | null {
     return { to: 'press-watch', patch: { rise: NO_RISE, isolatedPa: pressurePa } };
   }
   const late = state.elapsedS >= pressesWithinS(profile);
-  return late || pumpAheadPa > BLOWN_BY_PA ? found('leak', 'lifts-under-pressure') : null;
+  return late || pumpAheadPa > LIFTED_BEHIND_PA ? found('leak', 'lifts-under-pressure') : null;
 }
 
-/** Upside down, because a leak lets the pressure fall: a fall is fitted as a rise. */
+/** Negated: a leak lets the pressure fall, and the fall is fitted as a rise. */
 function observeFall(state: ProcedureState, { profile, pressurePa }: PhaseContext): ProcedureState {
   if (pressurePa === null || state.elapsedS < profile.sealCheck.settleS) return state;
   return { ...state, rise: addReading(state.rise, state.elapsedS, -pressurePa) };

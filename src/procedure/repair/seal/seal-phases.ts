@@ -1,8 +1,8 @@
 /**
  * The seal check and the first charge of resin. The check comes first and is dry: a short pull, the
  * valve-off test, and the consequence of its finding. A leak and a wet break need hands; adsorbed
- * gas is removed by a longer pull, which the unit does by itself. A job proceeds when the seal holds, or when longer pulls have not ended the outgassing: this is
- * recorded and is no reason to refuse.
+ * gas is removed by a longer pull, which the unit does by itself. A job proceeds when the seal holds, or
+ * when longer pulls have not ended the outgassing: this is recorded and is no reason to refuse.
  */
 import { type MeasuredValue, measuredOfJob } from '../../../core/measurements.ts';
 import type { PhaseId } from '../../../core/phases.ts';
