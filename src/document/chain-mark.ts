@@ -5,6 +5,7 @@
 import { type Block, blocksOf, type PageDocument } from './blocks.ts';
 import type { CertificateWords } from './certificate/certificate-words.ts';
 import type { DocumentFacts } from './facts.ts';
+import type { PaperWords } from './paper-words.ts';
 
 export type ChainState = 'agrees' | 'differs' | 'not recorded';
 
@@ -23,52 +24,28 @@ export function withChainMark(
   };
 }
 
-const JOURNAL_CHECKED: Readonly<Record<ChainState, string>> = {
-  agrees:
-    'its SHA-256 and the links of the chain from its entry on were checked when this page was written, and are valid',
-  differs: 'DOES NOT AGREE with its entry in the chain, or the chain is broken from there on',
-  'not recorded': 'no entry in a chain, so only its own checksum could be checked',
-};
-
-const PEOPLE_CHECKED = {
-  agree: 'agree with the salted hash that was recorded with the job',
-  'not recorded': 'NOT checked: no hash of them was recorded',
-} as const;
-
-const NO_HASH = 'NOT checked: no hash covers them, so they may have been added at any time';
-
-const PHOTOGRAPHS_CHECKED: Readonly<Record<ChainState, string>> = {
-  agrees:
-    'their hashes are entered into the chain with this page; what was done to them before is NOT checked',
-  differs: NO_HASH,
-  'not recorded': NO_HASH,
-};
-
 export interface WhatWasHeld {
   readonly journal: ChainState;
   /** People are not printed where their file disagrees with the chain. */
-  readonly people: keyof typeof PEOPLE_CHECKED;
+  readonly people: 'agree' | 'not recorded';
 }
 
 /** The last block of a report. */
-export const whatWasChecked = (
+export function whatWasChecked(
   { personal, personalRemovedOn, photos }: DocumentFacts,
   { journal, people }: WhatWasHeld,
-): Block => ({
-  kind: 'fields',
-  caption: 'What was checked against the chain when this page was written',
-  empty: '',
-  rows: [
-    ['Journal', JOURNAL_CHECKED[journal]],
-    [
-      'Technician, customer, vehicle',
-      personalRemovedOn !== null || personal === null ? 'none are printed' : PEOPLE_CHECKED[people],
+  { report: { checked, people: named } }: PaperWords,
+): Block {
+  const noPeople = personalRemovedOn !== null || personal === null;
+  const noPhotos = photos.before === null && photos.after === null;
+  return {
+    kind: 'fields',
+    caption: checked.about,
+    empty: '',
+    rows: [
+      [checked.journal, checked.journalStates[journal]],
+      [named.all, noPeople ? checked.nonePrinted : checked.peopleStates[people]],
+      [checked.photographs, noPhotos ? checked.nonePrinted : checked.photographStates[journal]],
     ],
-    [
-      'Photographs',
-      photos.before === null && photos.after === null
-        ? 'none are printed'
-        : PHOTOGRAPHS_CHECKED[journal],
-    ],
-  ],
-});
+  };
+}

@@ -3,58 +3,47 @@
  * overrides, amendments, photographs. Missing facts are printed as "not recorded", distinct from
  * "none", so that silence does not read as "all well".
  */
+import { filled } from '../core/phrases.ts';
+import { nameIn } from '../report/words.ts';
 import type { Block, PhotoBlock } from './blocks.ts';
 import type { CertificateWords } from './certificate/certificate-words.ts';
-import type { AssessmentFacts, DocumentFacts } from './facts.ts';
+import { type AssessmentFacts, type DocumentFacts, NAME_NOT_KEPT } from './facts.ts';
 import type { PaperWords } from './paper-words.ts';
 
-const PEOPLE = [
-  ['technician', 'Technician'],
-  ['customer', 'Customer'],
-  ['vehicle', 'Vehicle'],
-] as const;
+const PEOPLE = ['technician', 'customer', 'vehicle'] as const;
 
-export function peopleFields({ personal, personalRemovedOn }: DocumentFacts): Block {
+export function peopleFields(
+  { personal, personalRemovedOn }: DocumentFacts,
+  { report: { people }, certificate }: PaperWords,
+): Block {
   if (personalRemovedOn !== null) {
-    const text = `Personal data were removed from this record on ${personalRemovedOn}.`;
-    return { kind: 'paragraph', text };
+    return { kind: 'paragraph', text: filled(people.removed, { day: personalRemovedOn }) };
   }
   return {
     kind: 'fields',
-    caption: 'Kept apart from the record, and can be removed from it.',
-    empty: 'Technician, customer and vehicle: not recorded.',
-    rows: PEOPLE.flatMap(([field, label]) => {
+    caption: people.about,
+    empty: people.none,
+    rows: PEOPLE.flatMap((field) => {
       const value = personal?.[field];
-      return value === undefined ? [] : [[label, value] as const];
+      return value === undefined ? [] : [[certificate.labels[field], value] as const];
     }),
   };
 }
 
-export const agreementFields = (agreement: DocumentFacts['agreement']): Block => ({
+export const agreementFields = (
+  agreement: DocumentFacts['agreement'],
+  { report: { people, said } }: PaperWords,
+): Block => ({
   kind: 'fields',
   empty: '',
-  rows: [['Agreed before work began', agreement ?? 'not recorded']],
+  rows: [[people.agreed, agreement ?? said.notRecorded]],
 });
 
-export const ANSWER_WORDS: Readonly<Record<AssessmentFacts['answer'], string>> = {
-  allowed: 'allowed by the rules chosen',
-  'not-allowed-here': 'NOT ALLOWED HERE by the rules chosen',
-  'needs-a-person': 'needs a person to decide',
-};
-
-const TECHNICAL_WORDS: Readonly<Record<AssessmentFacts['technical']['answer'], string>> = {
-  can: 'can be done',
-  cannot: 'cannot be done',
-  'needs-a-person': 'needs a person to decide',
-};
-
-const DECIDES =
-  'Local law decides, and the person who may decide under it. Check the edition in force where the vehicle is used.';
-
 export function assessmentBlocks({ intake }: DocumentFacts, words: PaperWords): readonly Block[] {
+  const { assessment: texts, said } = words.report;
   const drawing = paneFigure(intake?.drawingSvg ?? null, words.certificate);
   if (intake?.assessment == null) {
-    const text = `No assessment against rules was recorded with this job. ${DECIDES}`;
+    const text = filled(texts.none, { decides: texts.decides });
     return [{ kind: 'paragraph', text }, ...drawing];
   }
   const { answer, ruleSets, technical, reasons } = intake.assessment;
@@ -63,26 +52,26 @@ export function assessmentBlocks({ intake }: DocumentFacts, words: PaperWords): 
       kind: 'fields',
       empty: '',
       rows: [
-        ['Rules', ANSWER_WORDS[answer]],
-        ['Rule sets chosen', ruleSets.map(ruleSetWords).join('\n') || 'none'],
-        ['By the kind of damage', TECHNICAL_WORDS[technical.answer]],
-        ...technical.reasons.map((reason) => ['Because', reason] as const),
+        [texts.rules, texts.answers[answer]],
+        [texts.sets, ruleSets.map(ruleSetWords).join('\n') || said.none],
+        [texts.byDamage, texts.technical[technical.answer]],
+        ...technical.reasons.map((reason) => [texts.because, reason] as const),
       ],
     },
     {
       kind: 'table',
       wide: true,
-      heads: ['Rule', 'Rule set and edition', 'Measured', 'Limit', 'Where the figure comes from'],
-      empty: 'No rule objected.',
-      rows: reasons.map(({ words, ruleSet, edition, measured, limit, source }) => [
-        words,
+      heads: [texts.rule, texts.edition, texts.measured, texts.limit, texts.source],
+      empty: texts.noRule,
+      rows: reasons.map(({ words: rule, ruleSet, edition, measured, limit, source }) => [
+        rule,
         `${ruleSet}, ${edition}`,
         measured,
         limit,
         source,
       ]),
     },
-    { kind: 'paragraph', look: 'note', text: DECIDES },
+    { kind: 'paragraph', look: 'note', text: texts.decides },
     ...drawing,
   ];
 }
@@ -109,57 +98,72 @@ export function paneFigure(
   ];
 }
 
-export function calibrationsTable(calibrations: DocumentFacts['calibrations']): Block {
+export function calibrationsTable(
+  rows: DocumentFacts['calibrations'],
+  { report: { calibrations }, record, tongue }: PaperWords,
+): Block {
+  const { onBy, ...texts } = calibrations;
   return {
     kind: 'table',
     wide: true,
-    caption: 'Calibrations in force. u: standard uncertainty.',
-    heads: ['Channel', 'Calibrated', 'Due', 'Against', 'u', 'Remark'],
-    empty:
-      calibrations === null
-        ? 'Calibrations: not recorded with this job.'
-        : 'No calibration is in force.',
-    rows: (calibrations ?? []).map((row) => [
-      row.channel,
-      row.by === null ? row.on : `${row.on}, by ${row.by}`,
-      row.due,
-      row.reference,
-      row.standardUncertainty,
-      row.words,
+    caption: texts.about,
+    heads: [texts.channel, texts.calibrated, texts.due, texts.against, 'u', texts.remark],
+    empty: rows === null ? texts.notRecorded : texts.none,
+    rows: (rows ?? []).map(({ channel, on, by, due, reference, ...row }) => [
+      nameIn(record.channels, channel),
+      by === null ? on : filled(onBy, { on, by }),
+      due,
+      reference,
+      tongue.figure(row.standardUncertainty),
+      tongue.recorded(row.words),
     ]),
   };
 }
 
-export const careTable = (care: DocumentFacts['care']): Block => ({
+export const careTable = (
+  rows: DocumentFacts['care'],
+  { report: { care, said }, record, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
-  caption: 'State of care when the job began',
-  heads: ['What', 'State'],
-  empty: care === null ? 'State of care: not recorded with this job.' : 'No care was due.',
-  rows: (care ?? []).map(({ what, state }) => [what, state]),
+  caption: care.about,
+  heads: [said.what, care.state],
+  empty: rows === null ? care.notRecorded : care.none,
+  rows: (rows ?? []).map(({ item, what, state }) => [
+    item === null ? tongue.recorded(what) : nameIn(record.care, item),
+    tongue.recorded(state),
+  ]),
 });
 
-export const overridesTable = (overrides: DocumentFacts['overrides']): Block => ({
+export const overridesTable = (
+  rows: DocumentFacts['overrides'],
+  { report: { overrides, said }, record, certificate }: PaperWords,
+): Block => ({
   kind: 'table',
-  heads: ['At', 'What was overridden', 'By', 'Reason'],
-  empty: overrides === null ? 'Overrides: not recorded with this job.' : 'Nothing was overridden.',
-  rows: (overrides ?? []).map(({ at, what, by, reason }) => [at, what, by, reason]),
+  heads: [overrides.at, overrides.what, said.by, overrides.reason],
+  empty: rows === null ? overrides.notRecorded : overrides.none,
+  rows: (rows ?? []).map(({ at, what, by, reason }) => [
+    at,
+    nameIn(record.checks, what),
+    by === NAME_NOT_KEPT ? certificate.nameNotKept : by,
+    reason,
+  ]),
 });
 
-export const amendmentsTable = (amendments: DocumentFacts['amendments']): Block => ({
+export const amendmentsTable = (
+  rows: DocumentFacts['amendments'],
+  { report: { amendments, overrides, said } }: PaperWords,
+): Block => ({
   kind: 'table',
-  caption: 'Appended, never overwritten.',
-  heads: ['At', 'Text', 'By'],
-  empty:
-    amendments === null ? 'Amendments: the chain of records was not read.' : 'Nothing was amended.',
-  rows: (amendments ?? []).map(({ at, text, by }) => [at, text, by]),
+  caption: amendments.about,
+  heads: [overrides.at, amendments.text, said.by],
+  empty: rows === null ? amendments.unread : amendments.none,
+  rows: (rows ?? []).map(({ at, text, by }) => [at, text, by]),
 });
-
-const PHOTO_WORDS = { before: 'Before the repair', after: 'After the repair' } as const;
 
 export function photoBlocks(
   { before, after }: DocumentFacts['photos'],
   highestMm: number,
-  words: Readonly<Record<'before' | 'after', string>> = PHOTO_WORDS,
+  words: Readonly<Record<'before' | 'after', string>>,
 ): readonly Block[] {
   const photos = [
     [before, words.before],

@@ -26,14 +26,6 @@ interface Named {
 export const isSamePart = (one: Named, other: Named): boolean =>
   one.portion === other.portion && one.field?.number === other.field?.number;
 
-export const fieldWords = ({ number, of }: FieldOf): string => `field ${number} of ${of}`;
-
-/** 'light dose', 'light dose of the pit', 'light dose, field 1 of 2'. */
-export function withPart(what: string, { portion, field = null }: Named): string {
-  const named = portion === null || portion === 'fill and pit' ? what : `${what} of the ${portion}`;
-  return field === null ? named : `${named}, ${fieldWords(field)}`;
-}
-
 /** Over which field the lamp stood, as a person said each time that it was moved on. */
 export const fieldAt =
   (events: readonly Event[]) =>

@@ -10,6 +10,7 @@ import { type Pair, rewording } from '../core/rewording.ts';
 import { type PathOf, type Saying, said, sentencesOf, type Tongue } from '../core/sayings.ts';
 import englishClaims from '../panel/catalogues/en/claims.json' with { type: 'json' };
 import englishRecord from '../panel/catalogues/en/record.json' with { type: 'json' };
+import { plainWords } from './words.ts';
 
 export type ClaimWords = typeof englishClaims;
 export type RecordWords = typeof englishRecord;
@@ -31,6 +32,10 @@ export const say = (key: SayingKey, values?: Saying['with']): Saying => ({
 
 /** One of a table's sentences by an id that a record may hold from another version. */
 export const sayOf = (table: string, id: string): Saying => ({ say: `${table}.${id}` });
+
+/** An alarm of an older version has only its id. */
+export const alarmNamed = (alarm: string, { alarms }: RecordWords): string =>
+  (alarms as Readonly<Record<string, AlarmNames>>)[alarm]?.name ?? plainWords(alarm);
 
 const same = (english: string): string => english;
 

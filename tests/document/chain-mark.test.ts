@@ -52,7 +52,7 @@ test('a page that agrees with the chain is left as it is', () => {
 
 test('a report says what was held against the chain, and that photographs are not', () => {
   const rows = (held: WhatWasHeld, outside = {}) =>
-    JSON.stringify(whatWasChecked({ ...facts, ...outside }, held));
+    JSON.stringify(whatWasChecked({ ...facts, ...outside }, held, ENGLISH_PAPERS));
   const agrees: WhatWasHeld = { journal: 'agrees', people: 'agree' };
   expect(rows(agrees)).toContain('and are valid');
   expect(rows({ ...agrees, journal: 'differs' })).toContain('DOES NOT AGREE');

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { ENGLISH_PAPERS } from '../../src/document/paper-words.ts';
 import { remediesTable } from '../../src/document/report/history.ts';
 import { at, GOOD_JOB } from './job-story.ts';
 import { reportOf } from './report-of.ts';
@@ -10,7 +11,7 @@ test('the report lists remedies and fresh resin in order, and a declined remedy 
     at(182, { kind: 'remedy', cycle: 2, remedy: 'thinner-resin', taken: true }),
     at(183, { kind: 'recharge', cycle: 3, why: 'thinner-resin' }),
   ]);
-  expect(remediesTable(report)).toMatchObject({
+  expect(remediesTable(report, ENGLISH_PAPERS)).toMatchObject({
     rows: [
       ['3:01', '2', 'Remedy: a wide area warmed gently', 'declined'],
       ['3:02', '2', 'Remedy: thinner resin', 'yes'],
@@ -20,5 +21,5 @@ test('the report lists remedies and fresh resin in order, and a declined remedy 
 });
 
 test('a job that needed neither has no such table', () => {
-  expect(remediesTable(reportOf())).toBeNull();
+  expect(remediesTable(reportOf(), ENGLISH_PAPERS)).toBeNull();
 });

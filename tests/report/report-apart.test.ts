@@ -1,58 +1,14 @@
 /** The report's text on fill and pit that were cured apart. */
 
 import { describe, expect, test } from 'vitest';
-import { type Event, measuredEvents } from '../../src/core/events.ts';
-import {
-  type CureMeasurement,
-  measuredOfCure,
-  measuredOfJob,
-  type Portion,
-} from '../../src/core/measurements.ts';
-import type { PhaseId } from '../../src/core/phases.ts';
+import type { Event } from '../../src/core/events.ts';
 import { ENGLISH_PAPERS } from '../../src/document/paper-words.ts';
 import { reportDocument } from '../../src/document/report/report-document.ts';
-import { outcomeWords } from '../../src/document/report/verdict-box.ts';
+import { outcomeText } from '../../src/document/report/verdict-box.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
 import { type ReportData, reportDataOf } from '../../src/report/report-data.ts';
-import { at, GOOD_JOB, journalOf, PROFILE, type Telling } from './job-story.ts';
-
-const APART = {
-  ...PROFILE,
-  curing: 'apart',
-  pitCure: { targetAtResinMJPerCm2: 1350, leastS: 10, longestS: 300 },
-};
-
-const phase = (timeS: number, id: PhaseId): Event =>
-  at(timeS, { kind: 'phase', phase: id, cycle: 1 });
-type Values = Partial<Record<CureMeasurement, number>>;
-const measured = (timeS: number, portion: Portion, values: Values): readonly Event[] =>
-  measuredEvents(measuredOfCure(portion, values)).map((event) => at(timeS, event));
-const coverage = (timeS: number): readonly Event[] =>
-  measuredEvents(measuredOfJob({ doseCoverageFactor: 2 })).map((event) => at(timeS, event));
-
-const LIGHT = { doseUncertaintyJPerM2: 100, unconfirmedDoseJPerM2: 0, gapsPassed: 2 };
-const PIT_MET = { ...LIGHT, doseJPerM2: 15_300, lampOnS: 12 };
-const FILL_MET = { ...LIGHT, doseJPerM2: 60_300, lampOnS: 40 };
-
-/** The good job up to the judged break, then two cures that gave these doses. */
-function apartJob(fill: Values = FILL_MET, pit: Values = PIT_MET): readonly Event[] {
-  const judged = GOOD_JOB.findIndex((e) => e.kind === 'phase' && e.phase === 'place-lamp');
-  const scraped = GOOD_JOB.findIndex((e) => e.kind === 'phase' && e.phase === 'scrape');
-  return [
-    ...GOOD_JOB.slice(0, judged),
-    ...measured(104, 'fill', { targetJPerM2: 60_000 }),
-    ...measured(104, 'pit', { targetJPerM2: 15_000 }),
-    phase(105, 'cure-fill'),
-    ...measured(125, 'fill', fill),
-    ...coverage(125),
-    phase(125, 'fill-pit'),
-    phase(130, 'cure'),
-    ...measured(150, 'pit', pit),
-    ...coverage(150),
-    ...measured(150, 'fill', { throughPitJPerM2: 9000 }),
-    ...GOOD_JOB.slice(scraped),
-  ];
-}
+import { APART, apartJob, FILL_MET, PIT_MET } from './apart-job.ts';
+import { at, GOOD_JOB, journalOf, type Telling } from './job-story.ts';
 
 function contentsOf(events: readonly Event[], telling: Telling = {}) {
   const read = readJournal(journalOf(events, { profile: APART, ...telling }), 'demo.jsonl');
@@ -120,8 +76,8 @@ describe('doses apart', () => {
     const end = { reason: 'stopped-by-person', why: 'demo stop', outcome: null } as const;
     const report = reportOf(job, { end });
     expect(report.doses.map(({ verdict }) => verdict)).toEqual(['met', 'not cured']);
-    expect(outcomeWords(report)).toContain('The pit was not cured.');
-    expect(outcomeWords(report)).not.toContain('Nothing');
+    expect(outcomeText(report, ENGLISH_PAPERS)).toContain('The pit was not cured.');
+    expect(outcomeText(report, ENGLISH_PAPERS)).not.toContain('Nothing');
   });
 
   test('a job that broke off in the fill’s cure takes the fill’s dose from the last look at it', () => {

@@ -12,7 +12,7 @@ import { certificate } from '../../document/certificate/certificate.ts';
 import { type WhatWasHeld, whatWasChecked, withChainMark } from '../../document/chain-mark.ts';
 import type { DocumentFacts } from '../../document/facts.ts';
 import { renderHtml } from '../../document/html.tsx';
-import { ENGLISH_PAPERS, type PaperWords } from '../../document/paper-words.ts';
+import type { PaperWords } from '../../document/paper-words.ts';
 import { codeOf } from '../../document/record-code.ts';
 import { reportDocument } from '../../document/report/report-document.ts';
 import { makePrivateFolder } from '../../journal/private-file.ts';
@@ -153,12 +153,10 @@ function pageOf(
   held: WhatWasHeld,
   words: PaperWords,
 ): PageDocument {
-  // The report is in the language of the record.
-  const own = name === 'report' ? ENGLISH_PAPERS : words;
-  const page = PAGES[name](facts, own);
-  const checked = name === 'report' ? [whatWasChecked(facts, held)] : [];
+  const page = PAGES[name](facts, words);
+  const checked = name === 'report' ? [whatWasChecked(facts, held, words)] : [];
   const whole = { ...page, blocks: [...page.blocks, ...checked] };
-  return withChainMark(whole, held.journal, own.certificate);
+  return withChainMark(whole, held.journal, words.certificate);
 }
 
 function heldOf(

@@ -10,16 +10,25 @@ import englishClaims from '../../panel/catalogues/en/claims.json' with { type: '
 import englishDisplay from '../../panel/catalogues/en/display.json' with { type: 'json' };
 import englishGuided from '../../panel/catalogues/en/guided.json' with { type: 'json' };
 import englishRecord from '../../panel/catalogues/en/record.json' with { type: 'json' };
+import englishReport from '../../panel/catalogues/en/report.json' with { type: 'json' };
 import englishTerminal from '../../panel/catalogues/en/terminal.json' with { type: 'json' };
 import spanishCertificate from '../../panel/catalogues/es/certificate.json' with { type: 'json' };
 import spanishClaims from '../../panel/catalogues/es/claims.json' with { type: 'json' };
 import spanishDisplay from '../../panel/catalogues/es/display.json' with { type: 'json' };
 import spanishGuided from '../../panel/catalogues/es/guided.json' with { type: 'json' };
 import spanishRecord from '../../panel/catalogues/es/record.json' with { type: 'json' };
+import spanishReport from '../../panel/catalogues/es/report.json' with { type: 'json' };
 import spanishTerminal from '../../panel/catalogues/es/terminal.json' with { type: 'json' };
 import type { Source } from './read-settings.ts';
 
-export type WordsUse = 'display' | 'guided' | 'certificate' | 'claims' | 'record' | 'terminal';
+export type WordsUse =
+  | 'display'
+  | 'guided'
+  | 'certificate'
+  | 'claims'
+  | 'record'
+  | 'report'
+  | 'terminal';
 
 const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = {
   en: {
@@ -28,6 +37,7 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
     certificate: englishCertificate,
     claims: englishClaims,
     record: englishRecord,
+    report: englishReport,
     terminal: englishTerminal,
   },
   es: {
@@ -36,6 +46,7 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
     certificate: spanishCertificate,
     claims: spanishClaims,
     record: spanishRecord,
+    report: spanishReport,
     terminal: spanishTerminal,
   },
 };

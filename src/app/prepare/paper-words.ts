@@ -1,7 +1,7 @@
 /**
- * The words of a record's papers and of a run's lines: of a built-in language, or of a shop's own folder. Every key is
- * checked before a job, so that no certificate lacks a sentence. A language that is one file for the
- * display alone has English papers.
+ * The words of a record's papers and of a run's lines: of a built-in language, or of a shop's own
+ * folder. Every key is checked before a job, so that no certificate lacks a sentence. A language
+ * that is one file for the display alone has English papers.
  */
 import type { z } from 'zod';
 import { BUTTONS } from '../../core/frame.ts';
@@ -20,6 +20,7 @@ import { ENGLISH_WORDS, type JobWords } from './terminal-words.ts';
 const CERTIFICATE = schemaLike(ENGLISH_CERTIFICATE);
 const CLAIMS = schemaLike(ENGLISH_CLAIMS);
 const RECORD = schemaLike(ENGLISH_RECORD);
+const REPORT = schemaLike(ENGLISH_WORDS.report);
 const TERMINAL = schemaLike(ENGLISH_WORDS.terminal);
 
 /** `en`, `es`, or the folder of a language. */
@@ -32,9 +33,10 @@ export function paperWordsOf(nameOrPath: string): Checked<JobWords> {
   const certificate = read(CERTIFICATE, nameOrPath, 'certificate');
   const claims = read(CLAIMS, nameOrPath, 'claims');
   const record = read(RECORD, nameOrPath, 'record');
+  const report = read(REPORT, nameOrPath, 'report');
   const terminal = read(TERMINAL, nameOrPath, 'terminal');
-  if (!certificate.ok || !claims.ok || !record.ok || !terminal.ok) {
-    const problems = [certificate, claims, record, terminal].flatMap((one) =>
+  if (!certificate.ok || !claims.ok || !record.ok || !report.ok || !terminal.ok) {
+    const problems = [certificate, claims, record, report, terminal].flatMap((one) =>
       one.ok ? [] : one.problems,
     );
     return { ok: false, problems };
@@ -46,6 +48,7 @@ export function paperWordsOf(nameOrPath: string): Checked<JobWords> {
       certificate: certificate.value,
       claims: claims.value,
       record: record.value,
+      report: report.value,
       terminal: terminal.value,
       tongue: tongueOf(claims.value, record.value, phrases),
     },

@@ -3,7 +3,8 @@ import type { Command } from 'commander';
 import type { OpenJob } from '../../app/attempts/open-jobs.ts';
 import { type WaitingJob, waitingJobs } from '../../app/attempts/waiting-jobs.ts';
 import { escapedValue } from '../../core/plain-text.ts';
-import { END_WORDS, joulesPerCm2 } from '../../report/words.ts';
+import { ENGLISH_RECORD } from '../../report/language.ts';
+import { joulesPerCm2, nameIn } from '../../report/words.ts';
 import { unfinishedJobs } from '../run/attempt-run.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { print } from '../terminal/print.ts';
@@ -48,7 +49,7 @@ const listLines = (open: readonly OpenJob[]): readonly string[] =>
 function jobLines({ job, attempts, end, doseJPerM2, targetJPerM2 }: OpenJob): readonly string[] {
   const often = attempts === 1 ? '1 attempt' : `${attempts} attempts`;
   if (end === null) return [`${job}  ${often}, cut off before its end, or still running`];
-  const how = END_WORDS[end.reason as keyof typeof END_WORDS] ?? end.reason;
+  const how = nameIn(ENGLISH_RECORD.ends, end.reason);
   const joules = (jPerM2: number | null): string =>
     jPerM2 === null ? '-' : joulesPerCm2(jPerM2).toFixed(2);
   const dose = `${joules(doseJPerM2)} of ${joules(targetJPerM2)} J/cm2`;

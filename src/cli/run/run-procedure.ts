@@ -13,7 +13,8 @@ import type { Request } from '../../core/frame.ts';
 import { escapedLines } from '../../core/plain-text.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalEnd } from '../../journal/journal-format.ts';
-import { clockWords, END_WORDS } from '../../report/words.ts';
+import { ENGLISH_RECORD } from '../../report/language.ts';
+import { clockWords } from '../../report/words.ts';
 import { INITIAL_SIGNAL_MEMORY } from '../../signal/decode.ts';
 import { createInterrupts } from '../terminal/interrupts.ts';
 import { listenToKeys } from '../terminal/keys.ts';
@@ -206,6 +207,6 @@ function incompleteEnd(
   { error, fromS }: { readonly error: unknown; readonly fromS: number },
 ): JournalEnd {
   const from = `The journal could not be written any more at ${clockWords(fromS)} min (${String(error)}).`;
-  const unrecorded = `Not on record: the job was ${END_WORDS[reason]}: ${why}`;
+  const unrecorded = `Not on record: the job was ${ENGLISH_RECORD.ends[reason]}: ${why}`;
   return { reason: 'fault', why: `${from} ${unrecorded}`, outcome: null };
 }

@@ -12,7 +12,7 @@ import { STEP_NUMBERS } from '../../core/phases.ts';
 import { filled } from '../../core/phrases.ts';
 import { escapedValue } from '../../core/plain-text.ts';
 import { kPaFromPa } from '../../core/units.ts';
-import { joulesPerCm2 } from '../../report/words.ts';
+import { joulesPerCm2, nameIn } from '../../report/words.ts';
 import { clockText, measuredLine } from './measured-lines.ts';
 
 /** `null` for events that would only clutter a terminal. */
@@ -56,12 +56,12 @@ function lineOf(event: Event, words: JobWords): string | null {
       return filled(events.holdReason, { reason: record.holdReasons[event.reason] });
     case 'remedy':
       return filled(event.taken ? events.remedyTaken : events.remedyDeclined, {
-        remedy: terminal.remedies[event.remedy],
+        remedy: record.remedies[event.remedy],
       });
     case 'recharge':
       return filled(events.recharge, {
         cycle: String(event.cycle),
-        why: terminal.recharges[event.why],
+        why: record.recharges[event.why],
       });
     case 'moved': {
       const place = { number: String(event.to), of: String(event.of) };
@@ -76,7 +76,10 @@ function lineOf(event: Event, words: JobWords): string | null {
     case 'gap-failed':
       return findingLine(event, words);
     case 'refused':
-      return filled(events.refused, { request: event.request, why: tongue.recorded(event.why) });
+      return filled(events.refused, {
+        request: nameIn(record.requests, event.request),
+        why: tongue.recorded(event.why),
+      });
     case 'end':
       return filled(events.end, { reason: terminal.endReasons[event.reason] });
     // Only guided procedures emit it; they have lines of their own.
@@ -95,7 +98,7 @@ function alarmLine(
   return to === 'unacknowledged'
     ? filled(terminal.events.alarmRaised, {
         alarm,
-        action: terminal.actions[action],
+        action: record.actions[action],
         cause: tongue.recorded(cause),
         remedy: tongue.recorded(remedy),
       })
@@ -115,7 +118,7 @@ function findingLine(event: Finding, { terminal, record, tongue }: JobWords): st
       });
     case 'adapted':
       return filled(events.adapted, {
-        what: terminal.adapted[event.what],
+        what: record.adapted[event.what],
         asked: kPa(event.askedPa),
         given: kPa(event.givenPa),
         why: tongue.recorded(event.why),

@@ -7,14 +7,14 @@ import { joulesPerCm2 } from '../../report/words.ts';
 
 export function measuredLine(
   { name, portion, value }: MeasuredValue,
-  { terminal, tongue }: JobWords,
+  { terminal, record, tongue }: JobWords,
 ): string {
   const of = portion ?? 'fill';
   const line = filled(terminal.measured[name], {
     value: tongue.figure(WRITE[name](value)),
     inHg: tongue.figure(inHgFromPa(value).toFixed(1)),
-    place: terminal.places[of],
-    resin: terminal.resins[of],
+    place: record.places[of],
+    resin: record.resins[of],
   });
   // What is indented belongs to the line above, which has said the portion.
   return line.startsWith(' ') || portion === null ? line : `${terminal.portions[portion]}${line}`;

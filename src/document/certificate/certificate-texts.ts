@@ -11,11 +11,11 @@ import { valueAt } from '../../core/settings.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
 import { shortTitleOf } from '../../report/claims/claim-table.ts';
 import { OBJECTIONS } from '../../report/claims/objections.ts';
-import type { RecordWords } from '../../report/language.ts';
+import { alarmNamed } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { DoseUncertainty } from '../../report/report-dose.ts';
 import { lastMeasured } from '../../report/timeline.ts';
-import { capital, doseWords, kPaAbs, leakWords, plainWords } from '../../report/words.ts';
+import { capital, doseWords, kPaAbs, leakWords, nameIn } from '../../report/words.ts';
 import { type AssessmentFacts, type DocumentFacts, NAME_NOT_KEPT } from '../facts.ts';
 import type { PaperWords } from '../paper-words.ts';
 import { type CertificateWords, DAMAGE_FIELDS } from './certificate-words.ts';
@@ -184,10 +184,6 @@ function recordedAlarms({ alarms, holds }: ReportData, words: PaperWords): strin
   });
 }
 
-/** An alarm of an older version has only its name. */
-const alarmNamed = (alarm: string, { alarms }: RecordWords): string =>
-  (alarms as Readonly<Record<string, { readonly name: string }>>)[alarm]?.name ?? plainWords(alarm);
-
 export function rulesText(intake: DocumentFacts['intake'], words: CertificateWords): string {
   if (intake?.assessment == null) return words.noAssessment;
   const { answer, ruleSets } = intake.assessment;
@@ -206,9 +202,8 @@ export function calibrationsText(
   { certificate: words, record }: PaperWords,
 ): string {
   if (calibrations === null) return words.notRecorded;
-  const channels: Readonly<Record<string, string>> = record.channels;
   const named = calibrations.map(({ channel, on, due }) =>
-    filled(words.calibration, { channel: channels[channel] ?? channel, on, due }),
+    filled(words.calibration, { channel: nameIn(record.channels, channel), on, due }),
   );
   return someOf(named, '; ', words) || words.noCalibration;
 }
@@ -218,10 +213,9 @@ export function overridesText(
   { certificate: words, record }: PaperWords,
 ): string {
   if (overrides === null) return words.notRecorded;
-  const checks: Readonly<Record<string, string>> = record.checks;
   const named = overrides.map(({ what, by, reason }) => {
     const who = by === NAME_NOT_KEPT ? words.nameNotKept : by;
-    return clipped(`${checks[what] ?? plainWords(what)} (${who}): ${reason}`, LONGEST.edit, '');
+    return clipped(`${nameIn(record.checks, what)} (${who}): ${reason}`, LONGEST.edit, '');
   });
   return someOf(named, '; ', words) || words.noOverride;
 }

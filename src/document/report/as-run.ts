@@ -10,49 +10,57 @@ import type { ReportData } from '../../report/report-data.ts';
 import type { CycleRow } from '../../report/timeline.ts';
 import { kPaAbs, kPaGauge, secondsWords } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 
 type Row = readonly [what: string, asked: string, given: string, reached: string];
 
-export function asRunTable(data: ReportData): Block {
+export function asRunTable(data: ReportData, words: PaperWords): Block {
+  const { asRun, adapted } = words.report;
   const rows: readonly (Row | null)[] = [
-    vacuumRow(data),
-    dwellRow(data, 'vacuum', 'Vacuum dwell', (c) => c.vacuumHeldS),
-    pressureRow(data),
-    dwellRow(data, 'pressure', 'Pressure dwell', (c) => c.pressureHeldS),
+    vacuumRow(data, words),
+    dwellRow(data, 'vacuum', asRun.vacuumDwell, (c) => c.vacuumHeldS, words),
+    pressureRow(data, words),
+    dwellRow(data, 'pressure', asRun.pressureDwell, (c) => c.pressureHeldS, words),
   ];
   return {
     kind: 'table',
     wide: true,
-    caption:
-      'Asked: by the profile. Given: the controller’s set-point for the local atmosphere. Reached: one value a cycle, in order; vacuum dwells include the question about bubbles.',
-    heads: ['Set-point', 'Asked', 'Given', 'Reached'],
-    empty: 'The profile states no set-points that this report knows.',
+    caption: asRun.about,
+    heads: [asRun.setPoint, adapted.asked, adapted.given, asRun.reached],
+    empty: asRun.none,
     rows: rows.filter((row) => row !== null),
   };
 }
 
-function vacuumRow({ inputs, adapted, cycles }: ReportData): Row | null {
+function vacuumRow({ inputs, adapted, cycles }: ReportData, words: PaperWords): Row | null {
   const askedKPa = numberAt(inputs.profile, 'vacuum', 'setPointKPaAbs');
   if (askedKPa === null) return null;
   const changed = adapted.findLast(({ what }) => what === 'vacuum');
+  const { figure } = words.tongue;
   return [
-    'Vacuum',
-    kPaAbs(paFromKPa(askedKPa)),
-    kPaAbs(changed?.givenPa ?? paFromKPa(askedKPa)),
-    reached(cycles, (c) => c.vacuumReachedPa, kPaAbs),
+    words.report.asRun.vacuum,
+    figure(kPaAbs(paFromKPa(askedKPa))),
+    figure(kPaAbs(changed?.givenPa ?? paFromKPa(askedKPa))),
+    reached(cycles, (c) => c.vacuumReachedPa, kPaAbs, words),
   ];
 }
 
-function pressureRow({ inputs, adapted, atmospherePa, cycles }: ReportData): Row | null {
+function pressureRow(
+  { inputs, adapted, atmospherePa, cycles }: ReportData,
+  words: PaperWords,
+): Row | null {
   const askedKPa = numberAt(inputs.profile, 'pressure', 'setPointKPaGauge');
   if (askedKPa === null) return null;
   const gaugePa = paFromKPa(askedKPa);
   const changed = adapted.findLast(({ what }) => what === 'pressure');
+  const { figure } = words.tongue;
   return [
-    'Pressure',
-    kPaGauge(gaugePa),
-    atmospherePa === null ? 'not known' : kPaAbs(changed?.givenPa ?? atmospherePa + gaugePa),
-    reached(cycles, (c) => c.pressureReachedPa, kPaAbs),
+    words.report.asRun.pressure,
+    figure(kPaGauge(gaugePa)),
+    atmospherePa === null
+      ? words.report.said.notKnown
+      : figure(kPaAbs(changed?.givenPa ?? atmospherePa + gaugePa)),
+    reached(cycles, (c) => c.pressureReachedPa, kPaAbs, words),
   ];
 }
 
@@ -61,20 +69,23 @@ function dwellRow(
   part: 'vacuum' | 'pressure',
   what: string,
   held: (cycle: CycleRow) => number,
+  words: PaperWords,
 ): Row | null {
   const askedS = numberAt(inputs.profile, part, 'dwellS');
   if (askedS === null) return null;
-  return [what, secondsWords(askedS), secondsWords(askedS), reached(cycles, held, secondsWords)];
+  const asked = secondsWords(askedS);
+  return [what, asked, asked, reached(cycles, held, secondsWords, words)];
 }
 
-const reached = (
+function reached(
   cycles: readonly CycleRow[],
   pick: (cycle: CycleRow) => number | null,
   write: (value: number) => string,
-): string =>
-  cycles
-    .map((cycle) => {
-      const value = pick(cycle);
-      return value === null ? 'not reached' : write(value);
-    })
-    .join('; ') || 'no cycle was begun';
+  { report: { asRun }, tongue }: PaperWords,
+): string {
+  const values = cycles.map((cycle) => {
+    const value = pick(cycle);
+    return value === null ? asRun.notReached : tongue.figure(write(value));
+  });
+  return values.join('; ') || asRun.noCycle;
+}

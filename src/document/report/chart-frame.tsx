@@ -90,7 +90,13 @@ export function Chart({ id, title, description, height, width, children }: Chart
   );
 }
 
-export function TimeAxis({ x, band }: { readonly x: Scale; readonly band: Band }) {
+interface TimeAxisProps {
+  readonly x: Scale;
+  readonly band: Band;
+  readonly label: string;
+}
+
+export function TimeAxis({ x, band, label }: TimeAxisProps) {
   return (
     <g fill={INK}>
       {x.ticks(8).map((minutes) => (
@@ -109,7 +115,7 @@ export function TimeAxis({ x, band }: { readonly x: Scale; readonly band: Band }
       ))}
       <line x1={LEFT} x2={RIGHT} y1={band.bottom} y2={band.bottom} stroke={INK} />
       <text x={(LEFT + RIGHT) / 2} y={band.bottom + 34} text-anchor="middle" fill={QUIET_INK}>
-        minutes since the start
+        {label}
       </text>
     </g>
   );

@@ -3,14 +3,18 @@
  * with its state and its support, what no record can show, and the bottles whose resin was used.
  */
 
+import { countedForm } from '../../core/language-file.ts';
+import { filled } from '../../core/phrases.ts';
+import { said } from '../../core/sayings.ts';
 import { CANNOT_SHOW } from '../../report/claims/cannot-show.ts';
 import type { ClaimState } from '../../report/claims/claim.ts';
 import type { Claim } from '../../report/claims/claim-table.ts';
-import { fieldWords } from '../../report/dose-part.ts';
-import { type ClaimWords, ENGLISH_CLAIMS, headline } from '../../report/language.ts';
+import { type ClaimWords, headline } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { joinOf, objectionsBeside } from '../../report/verdict.ts';
 import { type Block, GRADE_MARKS } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
+import { fieldText } from './field-text.ts';
 
 /** 'process within its limits, but the resin was past its date'. */
 export const verdictHeadline = (
@@ -25,59 +29,82 @@ export const verdictHeadline = (
   );
 
 /** A mark and a word, so that no state is told by colour. */
-const STATE_WORDS: Readonly<Record<ClaimState, string>> = {
-  shown: `${GRADE_MARKS.good}\u00a0shown`,
-  'not shown': `${GRADE_MARKS.caution}\u00a0NOT\u00a0SHOWN`,
-  'not met': `${GRADE_MARKS.bad}\u00a0NOT\u00a0MET`,
+const STATE_MARKS: Readonly<Record<ClaimState, string>> = {
+  shown: GRADE_MARKS.good,
+  'not shown': GRADE_MARKS.caution,
+  'not met': GRADE_MARKS.bad,
 };
 
-export const claimsTable = ({ claims }: ReportData): Block => ({
-  kind: 'table',
-  wide: true,
-  caption:
-    'A claim is shown where everything that it needs was seen and nothing speaks against it. The verdict is no better than the worst of them.',
-  heads: ['Claim', 'State', 'What was seen, and by what'],
-  empty: 'No claim is made.',
-  rows: claims.map((claim) => [
-    titleOf(claim),
-    STATE_WORDS[claim.state],
-    linesOf(claim).join('\n'),
-  ]),
-});
+export const claimsTable = ({ claims: rows }: ReportData, words: PaperWords): Block => {
+  const { claims } = words.report;
+  return {
+    kind: 'table',
+    wide: true,
+    caption: claims.about,
+    heads: [claims.claim, claims.state, claims.seen],
+    empty: claims.noClaim,
+    rows: rows.map((claim) => [
+      titleOf(claim, words),
+      `${STATE_MARKS[claim.state]} ${claims.states[claim.state]}`.replaceAll(' ', '\u00a0'),
+      linesOf(claim, words).join('\n'),
+    ]),
+  };
+};
 
-export const titleOf = ({ title, portion, field = null }: Claim): string =>
-  [
-    title,
-    ...(portion === null || portion === 'fill and pit' ? [] : [portion]),
-    ...(field === null ? [] : [fieldWords(field)]),
+const titleOf = ({ id, portion, field = null }: Claim, words: PaperWords): string => {
+  const { claims, portions } = words.claims;
+  return [
+    claims[id].title,
+    ...(portion === null || portion === 'fill and pit' ? [] : [portions[portion]]),
+    ...(field === null ? [] : [fieldText(field, words)]),
   ].join(', ');
+};
 
 /** First what stands against it, then what supports it. */
-const linesOf = ({ objections, support }: Claim): readonly string[] => [
-  ...objections.flatMap(({ headline, lines }) => [
-    `Against: ${headline}`,
-    ...lines.map((line) => `– ${line}`),
-  ]),
-  ...support.map(({ by, line }) => `By ${by}: ${line}`),
-];
+function linesOf(
+  { objections, support }: Claim,
+  { report, claims, tongue }: PaperWords,
+): readonly string[] {
+  return [
+    ...objections.flatMap((objection) => [
+      filled(report.claims.against, { headline: claims.objections[objection.id] }),
+      ...objection.said.map((line) => `– ${said(line, tongue)}`),
+    ]),
+    ...support.map(({ by, said: line }) =>
+      filled(report.claims.by, { witness: claims.witnesses[by], line: said(line, tongue) }),
+    ),
+  ];
+}
 
-export const cannotShow: Block = {
+export const cannotShow = ({ claims }: PaperWords): Block => ({
   kind: 'list',
-  items: CANNOT_SHOW.map((id) => ENGLISH_CLAIMS.cannotShow[id].words),
-};
-
-export const bottlesTable = ({ bottles }: ReportData): Block => ({
-  kind: 'table',
-  caption: 'Resin bottles, as their files state them.',
-  heads: ['For', 'Name', 'Lot', 'Expires on', 'Opened on', 'Usable once opened'],
-  empty: 'No bottle file was given; the job sheet names the resin.',
-  rows: (['fill', 'pit'] as const).flatMap((use) => {
-    const bottle = bottles[use];
-    if (bottle === null) return [];
-    const { name, lot, shelfLife } = bottle;
-    if (shelfLife === null) return [[use, name, lot, 'not stated', 'not stated', 'not stated']];
-    const { expiresOn, openedOn, usableAfterOpeningDays } = shelfLife;
-    const usable = `${usableAfterOpeningDays} days`;
-    return [[use, name, lot, expiresOn, openedOn ?? 'sealed', usable]];
-  }),
+  items: CANNOT_SHOW.map((id) => claims.cannotShow[id].words),
 });
+
+export const bottlesTable = ({ bottles: files }: ReportData, words: PaperWords): Block => {
+  const { bottles, said: texts, language } = words.report;
+  return {
+    kind: 'table',
+    caption: bottles.about,
+    heads: [
+      bottles.for,
+      bottles.name,
+      bottles.lot,
+      bottles.expires,
+      bottles.opened,
+      bottles.usable,
+    ],
+    empty: bottles.noFile,
+    rows: (['fill', 'pit'] as const).flatMap((use) => {
+      const bottle = files[use];
+      if (bottle === null) return [];
+      const { name, lot, shelfLife } = bottle;
+      const bottleFor = words.claims.portions[use];
+      const none = texts.notStated;
+      if (shelfLife === null) return [[bottleFor, name, lot, none, none, none]];
+      const { expiresOn, openedOn, usableAfterOpeningDays: days } = shelfLife;
+      const usable = filled(countedForm(bottles.days, days, language), { count: String(days) });
+      return [[bottleFor, name, lot, expiresOn, openedOn ?? bottles.sealed, usable]];
+    }),
+  };
+};

@@ -5,11 +5,13 @@
 import type { VNode } from 'preact';
 import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../../core/events.ts';
+import { filled } from '../../core/phrases.ts';
 import { celsiusFromK, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { celsiusWords, doseWords, joulesPerCm2 } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 import {
   type Band,
   Chart,
@@ -28,11 +30,12 @@ import {
   ValueAxis,
   yScale,
 } from './chart-frame.tsx';
-import { doseTitle } from './verdict-box.ts';
+import { doseTitle } from './field-text.ts';
 
 interface ChartData {
   readonly data: ReportData;
   readonly snapshots: readonly Snapshot[];
+  readonly words: PaperWords;
 }
 
 const paragraph = (text: string): Block => ({ kind: 'paragraph', text });
@@ -53,31 +56,36 @@ const figure = (drawn: Drawn, chart: VNode): Block => ({
 const BAR_LEFT = 4;
 const BAR_RIGHT = 396;
 
-export function doseBar(dose: DoseResult): Block {
-  const { doseJPerM2, targetJPerM2 } = dose;
-  if (targetJPerM2 === null)
-    return paragraph(`Dose ${doseWords(doseJPerM2)}; the profile states no target.`);
+export function doseBar(dose: DoseResult, words: PaperWords): Block {
+  const { doseJPerM2, targetJPerM2, verdict } = dose;
+  const { doseChart: texts, doseVerdict } = words.report;
+  const written = words.tongue.figure(doseWords(doseJPerM2));
+  if (targetJPerM2 === null) return paragraph(filled(texts.noTarget, { dose: written }));
   const drawn = {
     id: `dose-bar${idOf(dose)}`,
-    title: `${doseTitle(dose)} against its target`,
-    description: barDescription(dose, targetJPerM2),
+    title: filled(texts.barTitle, { dose: doseTitle(dose, words) }),
+    description: filled(texts.barDescription, {
+      dose: written,
+      target: words.tongue.figure(doseWords(targetJPerM2)),
+      verdict: doseVerdict[verdict],
+    }),
   };
-  return figure(drawn, <DoseBar drawn={drawn} dose={dose} targetJPerM2={targetJPerM2} />);
+  return figure(drawn, <DoseBar {...{ drawn, dose, targetJPerM2, words }} />);
 }
 
 /** A figure that is the only one of its kind keeps the plain name. */
 const idOf = ({ portion }: DoseResult): string => (portion === 'fill and pit' ? '' : `-${portion}`);
 
-const barDescription = ({ doseJPerM2, verdict }: DoseResult, targetJPerM2: number): string =>
-  `Dose ${doseWords(doseJPerM2)}, target ${doseWords(targetJPerM2)}: ${verdict}.`;
-
 interface DoseBarProps {
   readonly drawn: Drawn;
   readonly dose: DoseResult;
   readonly targetJPerM2: number;
+  readonly words: PaperWords;
 }
 
-function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
+function DoseBar({ drawn, dose, targetJPerM2, words }: DoseBarProps) {
+  const { doseChart: texts, doseVerdict } = words.report;
+  const written = (jPerM2: number): string => words.tongue.figure(doseWords(jPerM2));
   const { doseJPerM2, verdict, uncertainty } = dose;
   const expandedJPerM2 = uncertainty?.expandedJPerM2 ?? 0;
   const full = Math.max(doseJPerM2 + expandedJPerM2, targetJPerM2) * 1.1;
@@ -105,13 +113,19 @@ function DoseBar({ drawn, dose, targetJPerM2 }: DoseBarProps) {
         stroke-width="3"
       />
       <text {...placedNear(at(targetJPerM2))} y="15" fill={SET_POINT_INK} font-weight="600">
-        target {doseWords(targetJPerM2)}
+        {filled(texts.target, { dose: written(targetJPerM2) })}
       </text>
       <text x={BAR_LEFT} y="66" fill={INK} font-weight="600">
-        {`measured ${doseWords(doseJPerM2)}${expandedJPerM2 > 0 ? ` ± ${doseWords(expandedJPerM2)}` : ''}`}
+        {filled(expandedJPerM2 > 0 ? texts.measuredWithin : texts.measured, {
+          dose: written(doseJPerM2),
+          expanded: written(expandedJPerM2),
+        })}
       </text>
       <text x={BAR_LEFT} y="82" fill={INK} font-weight="600">
-        {`${Math.floor((100 * doseJPerM2) / targetJPerM2)} % of target: ${verdict}`}
+        {filled(texts.share, {
+          share: String(Math.floor((100 * doseJPerM2) / targetJPerM2)),
+          verdict: doseVerdict[verdict],
+        })}
       </text>
     </Chart>
   );
@@ -146,36 +160,40 @@ function Whisker({ from, to }: WhiskerProps) {
 
 const DOSE_BAND: Band = { top: 20, bottom: 196 };
 
-const doseDrawn = (dose: DoseResult): Drawn => ({
-  id: `dose${idOf(dose)}`,
-  title: `${doseTitle(dose)} and irradiance during the cure`,
-  description:
-    'Solid line: dose, left axis. Long dashes: target. Short dashes: irradiance, right axis; in its notches the lamp was interrupted for a check.',
-  caption:
-    'Solid: dose (left). Long dashes: target. Short dashes: irradiance at the sensor (right); in its notches the lamp was interrupted for a check. 1 J/cm² is 10\u00a0000\u00a0J/m².',
-});
+function doseDrawn(dose: DoseResult, words: PaperWords): Drawn {
+  const { title, description, caption } = words.report.doseChart;
+  return {
+    id: `dose${idOf(dose)}`,
+    title: filled(title, { dose: doseTitle(dose, words) }),
+    description,
+    caption,
+  };
+}
 
 /** The cure from its first light to its last, including lamp pauses. */
-export function doseChart(dose: DoseResult, { data, snapshots }: ChartData): Block {
+export function doseChart(dose: DoseResult, { data, snapshots, words }: ChartData): Block {
   const curing = dose.portion === 'fill' ? 'cure-fill' : 'cure';
   const cures = data.phases.filter(({ phase }) => phase === curing);
   const fromS = cures[0]?.fromS;
   const toS = cures.at(-1)?.toS;
   if (fromS === undefined || toS === undefined)
-    return paragraph(`${doseTitle(dose)}: the lamp was not used for this in the job.`);
-  const drawn = doseDrawn(dose);
-  return figure(drawn, <DoseChart {...{ drawn, dose, snapshots, fromS, toS }} />);
+    return paragraph(filled(words.report.doseChart.notUsed, { dose: doseTitle(dose, words) }));
+  const drawn = doseDrawn(dose, words);
+  return figure(drawn, <DoseChart {...{ drawn, dose, snapshots, words, fromS, toS }} />);
 }
 
 interface DoseChartProps {
   readonly drawn: Drawn;
   readonly dose: DoseResult;
   readonly snapshots: readonly Snapshot[];
+  readonly words: PaperWords;
   readonly fromS: number;
   readonly toS: number;
 }
 
-function DoseChart({ drawn, dose, snapshots, fromS, toS }: DoseChartProps) {
+function DoseChart({ drawn, dose, snapshots, words, fromS, toS }: DoseChartProps) {
+  const { doseChart: texts, pressureChart } = words.report;
+  const targetText = words.tongue.figure(doseWords(dose.targetJPerM2 ?? 0));
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const light = shown.map((s) => mWPerCm2FromWPerM2(s.irradianceWPerM2 ?? 0));
@@ -185,7 +203,7 @@ function DoseChart({ drawn, dose, snapshots, fromS, toS }: DoseChartProps) {
   const yLight = yScale(0, Math.max(1, ...light) * 1.3, DOSE_BAND);
   return (
     <Chart {...drawn} height={244}>
-      <ValueAxis y={y} band={DOSE_BAND} label="dose, J/cm²" side="left" ink={DOSE_INK} />
+      <ValueAxis y={y} band={DOSE_BAND} label={texts.axis} side="left" ink={DOSE_INK} />
       <ValueAxis
         y={yLight}
         band={DOSE_BAND}
@@ -194,8 +212,8 @@ function DoseChart({ drawn, dose, snapshots, fromS, toS }: DoseChartProps) {
         ink={LIGHT_INK}
         count={5}
       />
-      <TimeAxis x={x} band={DOSE_BAND} />
-      <LevelLine value={target} y={y} words={`target ${target.toFixed(2)} J/cm²`} />
+      <TimeAxis x={x} band={DOSE_BAND} label={pressureChart.minutes} />
+      <LevelLine value={target} y={y} words={filled(texts.target, { dose: targetText })} />
       <path
         d={tracePath(shown.map(lightAt), x, yLight)}
         fill="none"
@@ -248,19 +266,20 @@ function LevelLine({ value, y, words }: LevelLineProps) {
 
 const GLASS_BAND: Band = { top: 20, bottom: 136 };
 
-const GLASS_DRAWN: Drawn = {
+const glassDrawn = ({ report: { glassChart: texts } }: PaperWords): Drawn => ({
   id: 'glass',
-  title: 'Temperature of the glass over the whole job',
-  description: 'Solid line: measured. Dashed lines: limits of the profile.',
-};
+  title: texts.title,
+  description: texts.description,
+});
 
 export function glassChart(chart: ChartData): Block {
   const seen = chart.snapshots.some(({ glassK }) => glassK !== null);
-  if (!seen) return paragraph('No temperature of the glass was measured.');
-  return figure(GLASS_DRAWN, <GlassChart {...chart} />);
+  if (!seen) return paragraph(chart.words.report.glassChart.none);
+  return figure(glassDrawn(chart.words), <GlassChart {...chart} />);
 }
 
-function GlassChart({ data, snapshots }: ChartData) {
+function GlassChart({ data, snapshots, words }: ChartData) {
+  const { glassChart: texts, pressureChart } = words.report;
   const limits = data.limits.find(({ what }) => what === 'glass temperature');
   const seen = snapshots.flatMap(({ glassK }) => (glassK === null ? [] : [celsiusFromK(glassK)]));
   const bounds = [limits?.lowestAllowed, limits?.highestAllowed].flatMap((k) =>
@@ -272,11 +291,16 @@ function GlassChart({ data, snapshots }: ChartData) {
   const y = yScale(lowest - 4, highest + 6, GLASS_BAND);
   const x = minutesScale(snapshots[0]?.timeS ?? 0, snapshots.at(-1)?.timeS ?? 1);
   return (
-    <Chart {...GLASS_DRAWN} height={184}>
-      <ValueAxis y={y} band={GLASS_BAND} label="glass, °C" side="left" ink={GLASS_INK} count={5} />
-      <TimeAxis x={x} band={GLASS_BAND} />
+    <Chart {...glassDrawn(words)} height={184}>
+      <ValueAxis y={y} band={GLASS_BAND} label={texts.axis} side="left" ink={GLASS_INK} count={5} />
+      <TimeAxis x={x} band={GLASS_BAND} label={pressureChart.minutes} />
       {bounds.map((k) => (
-        <LevelLine key={k} value={celsiusFromK(k)} y={y} words={`limit ${celsiusWords(k)}`} />
+        <LevelLine
+          key={k}
+          value={celsiusFromK(k)}
+          y={y}
+          words={filled(texts.limit, { value: words.tongue.figure(celsiusWords(k)) })}
+        />
       ))}
       <path
         d={tracePath(

@@ -3,114 +3,153 @@
  * phase with its times.
  */
 
+import { partOf } from '../../core/phases.ts';
+import { filled } from '../../core/phrases.ts';
+import { alarmNamed } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import {
-  clockWords,
-  HOLD_REASON_WORDS,
-  plainWords,
-  QUESTION_WORDS,
-  RECHARGE_WORDS,
-  REMEDY_WORDS,
-  secondsWords,
-} from '../../report/words.ts';
+import { clockWords, nameIn, secondsWords } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 
 const atOr = (s: number | null, words: string): string => (s === null ? words : clockWords(s));
 
-export const alarmsTable = ({ alarms }: ReportData): Block => ({
+export const alarmsTable = (
+  { alarms: rows }: ReportData,
+  { report: { alarms }, record, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
   wide: true,
-  caption:
-    'Times in min:s since the start. Hold: makes safe and waits for a person. Abort: makes safe and ends the job. Warn: informs.',
-  heads: ['Alarm', 'Raised', 'Acknowledged', 'Cleared', 'Normal', 'Cause', 'Remedy shown'],
-  empty: 'No alarm was raised.',
-  rows: alarms.map((row) => [
-    `${plainWords(row.alarm)} (${row.action}, ${row.priority} priority)`,
+  caption: alarms.about,
+  heads: [
+    alarms.alarm,
+    alarms.raised,
+    alarms.acknowledged,
+    alarms.cleared,
+    alarms.normal,
+    alarms.cause,
+    alarms.remedy,
+  ],
+  empty: alarms.none,
+  rows: rows.map((row) => [
+    filled(alarms.named, {
+      alarm: alarmNamed(row.alarm, record),
+      action: record.actions[row.action],
+      priority: alarms.priorities[row.priority],
+    }),
     clockWords(row.raisedAtS),
-    atOr(row.acknowledgedAtS, 'not acknowledged'),
-    atOr(row.returnedAtS, 'not cleared'),
-    atOr(row.clearedAtS, 'to the end'),
-    row.cause,
-    row.remedy,
+    atOr(row.acknowledgedAtS, alarms.notAcknowledged),
+    atOr(row.returnedAtS, alarms.notCleared),
+    atOr(row.clearedAtS, alarms.toTheEnd),
+    tongue.recorded(row.cause),
+    tongue.recorded(row.remedy),
   ]),
 });
 
-export const holdsTable = ({ holds }: ReportData): Block => ({
+export const holdsTable = (
+  { holds: rows }: ReportData,
+  { report: { holds, said }, record, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
   wide: true,
-  caption: 'Holds',
-  heads: ['From, min:s', 'To, min:s', 'Lasted', 'Why', 'Then'],
-  empty: 'The job was never held.',
-  rows: holds.map(({ fromS, toS, why, reasons, resumed }) => [
+  caption: holds.about,
+  heads: [holds.from, holds.to, holds.lasted, said.why, holds.then],
+  empty: holds.none,
+  rows: rows.map(({ fromS, toS, why, reasons, resumed }) => [
     clockWords(fromS),
     clockWords(toS),
     secondsWords(toS - fromS),
-    [why, ...reasons.map((reason) => `Reason given: ${HOLD_REASON_WORDS[reason]}.`)].join(' '),
-    resumed ? 'went on' : 'did not go on',
+    [
+      tongue.recorded(why),
+      ...reasons.map((reason) => filled(holds.reason, { reason: record.holdReasons[reason] })),
+    ].join(' '),
+    resumed ? holds.wentOn : holds.didNotGoOn,
   ]),
 });
 
 /** Left out where nothing was refused. */
-export const refusedTable = ({ refused }: ReportData): Block | null =>
-  refused.length === 0
+export const refusedTable = (
+  { refused: rows }: ReportData,
+  { report: { refused, said }, record, tongue }: PaperWords,
+): Block | null =>
+  rows.length === 0
     ? null
     : {
         kind: 'table',
-        caption: 'Requests that were refused',
-        heads: ['At, min:s', 'Request', 'Why not'],
+        caption: refused.about,
+        heads: [said.at, refused.request, refused.whyNot],
         empty: '',
-        rows: refused.map(({ atS, request, why }) => [clockWords(atS), request, why]),
-      };
-
-/** Left out where the break was clear without either. */
-export const remediesTable = ({ remedies }: ReportData): Block | null =>
-  remedies.length === 0
-    ? null
-    : {
-        kind: 'table',
-        caption:
-          'Remedies offered for a break that was not clear, by the cycle before them; fresh resin, by the cycle after it. A person says what was done: the unit did not see it.',
-        heads: ['At, min:s', 'Cycle', 'What', 'Done'],
-        empty: '',
-        rows: remedies.map((row) => [
-          clockWords(row.atS),
-          String(row.cycle),
-          row.what === 'remedy'
-            ? `Remedy: ${REMEDY_WORDS[row.remedy]}`
-            : `Fresh resin: ${RECHARGE_WORDS[row.why]}`,
-          row.what === 'recharge' || row.taken ? 'yes' : 'declined',
+        rows: rows.map(({ atS, request, why }) => [
+          clockWords(atS),
+          nameIn(record.requests, request),
+          tongue.recorded(why),
         ]),
       };
 
-export const answersTable = ({ answers }: ReportData): Block => ({
-  kind: 'table',
-  caption: 'For a step without a question, YES means that it was done.',
-  heads: ['At, min:s', 'Asked', 'Answer'],
-  empty: 'No answer was given.',
-  rows: answers.map(({ atS, phase, cycle, answer }) => [
-    clockWords(atS),
-    `${QUESTION_WORDS[phase] ?? `Step done: ${plainWords(phase)}`}${cycleWords(phase, cycle)}`,
-    answer.toUpperCase(),
-  ]),
-});
+/** Left out where the break was clear without either. */
+export const remediesTable = (
+  { remedies: rows }: ReportData,
+  { report: { remedies, cycles, said }, record }: PaperWords,
+): Block | null =>
+  rows.length === 0
+    ? null
+    : {
+        kind: 'table',
+        caption: remedies.about,
+        heads: [said.at, cycles.cycle, said.what, remedies.done],
+        empty: '',
+        rows: rows.map((row) => [
+          clockWords(row.atS),
+          String(row.cycle),
+          row.what === 'remedy'
+            ? filled(remedies.remedy, { remedy: record.remedies[row.remedy] })
+            : filled(remedies.freshResin, { why: record.recharges[row.why] }),
+          row.what === 'recharge' || row.taken ? said.yes : remedies.declined,
+        ]),
+      };
+
+export const answersTable = ({ answers: rows }: ReportData, words: PaperWords): Block => {
+  const { answers, said } = words.report;
+  return {
+    kind: 'table',
+    caption: answers.about,
+    heads: [said.at, answers.asked, answers.answer],
+    empty: answers.none,
+    rows: rows.map((row) => [
+      clockWords(row.atS),
+      askedText(row, words),
+      answers.given[row.answer],
+    ]),
+  };
+};
 
 /** The cycle is named for the questions that come back in each cycle. */
-const cycleWords = (phase: string, cycle: number): string =>
-  ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle', 'ask-resin'].includes(phase)
-    ? ` (cycle ${cycle})`
-    : '';
+function askedText(
+  { phase, cycle }: ReportData['answers'][number],
+  { report: { answers, questions }, record }: PaperWords,
+): string {
+  const question = (questions as Readonly<Record<string, string>>)[phase];
+  const asked = question ?? filled(answers.step, { phase: nameIn(record.phases, phase) });
+  return ASKED_IN_CYCLES.includes(phase)
+    ? filled(answers.inCycle, { asked, cycle: String(cycle) })
+    : asked;
+}
 
-export const phasesTable = ({ phases }: ReportData): Block => ({
+const ASKED_IN_CYCLES = ['ask-bubbles', 'ask-clear', 'offer-remedy', 'offer-cycle', 'ask-resin'];
+
+export const phasesTable = (
+  { phases: rows }: ReportData,
+  { report: { phases, cycles, holds }, record, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
-  caption: 'Step numbers are those of the display. Time spent held belongs to no phase.',
-  heads: ['Step', 'Phase', 'Cycle', 'From, min:s', 'To, min:s', 'Lasted'],
-  empty: 'No phase was begun.',
-  rows: phases.map(({ step, phase, cycle, fromS, toS }) => [
+  caption: phases.about,
+  heads: [phases.step, phases.phase, cycles.cycle, holds.from, holds.to, holds.lasted],
+  empty: phases.none,
+  rows: rows.map(({ step, phase, cycle, fromS, toS }) => [
     step,
-    plainWords(phase),
-    step.startsWith('5.') && cycle > 0 ? String(cycle) : '–',
+    nameIn(record.phases, phase),
+    partOf(phase) === 'cycles' && cycle > 0 ? String(cycle) : '–',
     clockWords(fromS),
     clockWords(toS),
-    `${(toS - fromS).toFixed(1)} s`,
+    tongue.figure(`${(toS - fromS).toFixed(1)} s`),
   ]),
 });

@@ -1,91 +1,78 @@
 /**
- * What a reader needs to judge whether to trust the record: every input as given, the board, the
- * hashes, and plain words about what such a record is.
+ * What a reader needs to judge whether to trust the record: every input as given, the board, and the
+ * hashes.
  */
 
-import type { ReportData } from '../../report/report-data.ts';
+import { filled } from '../../core/phrases.ts';
 import { othersOfPaneIn } from '../../report/same-pane.ts';
+import { nameIn } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import { kindNamed } from '../certificate/certificate-words.ts';
 import type { DocumentFacts } from '../facts.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { inputRowsOf } from './inputs.ts';
+import { beganText } from './verdict-box.ts';
 
 /** `absent`: the text for a field without a value. */
-export const inputFields = (file: unknown, absent = 'not known'): Block => ({
+export const inputFields = (file: unknown, words: PaperWords, absent?: string): Block => ({
   kind: 'fields',
-  empty: 'Nothing was given.',
-  rows: inputRowsOf(file, absent).map(({ label, value, unit }) => [
+  empty: words.report.inputs.nothing,
+  rows: inputRowsOf(file, words, absent).map(({ label, value, unit }) => [
     label,
     unit === '' ? value : `${value}\u00a0${unit}`,
   ]),
 });
 
-const INTACT_WORDS = {
-  true: 'matches: the file is as it was written',
-  false: 'DOES NOT MATCH: the file was changed after it was written',
-  null: 'none: the journal has no end',
-} as const;
-
-export function identityFields({ report: data, recordId, intake }: DocumentFacts): Block {
+export function identityFields(
+  { report: data, recordId, intake }: DocumentFacts,
+  words: PaperWords,
+): Block {
+  const { report, certificate, tongue } = words;
+  const { identity, said } = report;
   const { board, journal } = data;
   const others = othersOfPaneIn(intake?.sheet);
+  const { serial, firmware } = board;
+  const kind = kindNamed(certificate, board.kind);
+  const tick = { tick: String(board.tickS), lease: String(board.leaseS) };
+  const counted = { frames: String(journal.frames), events: String(journal.events) };
+  const protections = board.protection.map((id) => nameIn(identity.protections, id)).join(', ');
   return {
     kind: 'fields',
     empty: '',
     rows: [
-      ['Record', recordId],
-      ...(others.length === 0 ? [] : [['Other damages of this pane', others.join(', ')] as const]),
-      ['Program', `Meniscus ${data.meniscus}`],
-      ['Board', `${board.kind}, serial ${board.serial}, firmware ${board.firmware}`],
-      [
-        'Board protects itself by',
-        board.protection.map((p) => p.replaceAll('-', ' ')).join(', ') || 'nothing',
-      ],
-      ['Tick and lease', `${board.tickS} s and ${board.leaseS} s`],
-      ['Seed', data.seed === null ? 'none' : String(data.seed)],
-      ['Began', `${data.startedAt}${data.simulated ? ' (simulated time)' : ''}`],
-      ['Frames and events', `${journal.frames} and ${journal.events}`],
-      ['Checksum', INTACT_WORDS[`${journal.intact}`]],
+      [identity.record, recordId],
+      ...(others.length === 0 ? [] : [[identity.samePane, others.join(', ')] as const]),
+      [identity.program, `Meniscus ${data.meniscus}`],
+      [identity.board, filled(identity.boardOf, { kind, serial, firmware })],
+      [identity.protection, protections || said.nothing],
+      [identity.tick, tongue.figure(filled(identity.tickOf, tick))],
+      [identity.seed, data.seed === null ? said.none : String(data.seed)],
+      [identity.began, beganText(data, words)],
+      [identity.counted, filled(identity.countedOf, counted)],
+      [identity.checksum, identity[CHECKSUMS[`${journal.intact}`]]],
     ],
   };
 }
 
-export function sumFields({ report: { journal, hashes }, chain }: DocumentFacts): Block {
+const CHECKSUMS = { true: 'intact', false: 'changed', null: 'noEnd' } as const;
+
+export function sumFields(
+  { report: { journal, hashes }, chain }: DocumentFacts,
+  { report: { identity, said } }: PaperWords,
+): Block {
+  const place = chain === null ? null : filled(identity.placeOf, { seq: String(chain.seq) });
   return {
     kind: 'fields',
-    caption:
-      'SHA-256. The hashes reveal changes; they are not a signature. Settings are hashed as JSON with sorted keys.',
+    caption: identity.hashes,
     empty: '',
     rows: [
-      ['Journal, all bytes before its end line', journal.sha256],
-      ['Profile', hashes.profile],
-      ['Unit', hashes.unit],
-      ['Job sheet', hashes.job],
-      ['Place in the chain of records', chain === null ? 'not recorded' : `no. ${chain.seq}`],
-      ['Link of the chain', chain === null ? 'not recorded' : chain.hash],
-      ['Signed by the unit key', chain?.unitKey ?? 'not signed'],
+      [identity.journal, journal.sha256],
+      [identity.profile, hashes.profile],
+      [identity.unit, hashes.unit],
+      [identity.job, hashes.job],
+      [identity.place, place ?? said.notRecorded],
+      [identity.link, chain?.hash ?? said.notRecorded],
+      [identity.signed, chain?.unitKey ?? identity.notSigned],
     ],
   };
 }
-
-export const canAndCannot = ({ dose }: ReportData): Block => ({
-  kind: 'list',
-  items: [
-    'A mark may remain visible. The glass is improved, not made new.',
-    'It shows whether the process stayed within its limits, as far as the claims at its top are shown.',
-    `Dose is light that reached the sensor, with the sensor’s own error; ${
-      dose.uncertainty === null
-        ? 'no uncertainty is stated.'
-        : 'its uncertainty is calculated from the unit file’s data for sensor and clock, and is no better than those.'
-    }`,
-    'It certifies nothing. Whether damage of this kind and place may be repaired is decided by local law and by the person who may decide under it.',
-  ],
-});
-
-export const CAUTIONS: Block = {
-  kind: 'list',
-  items: [
-    'Do not touch or scrape a pit that is sticky: it needs more light. Uncured resin can cause lasting skin allergy.',
-    'Look at the spot again after a day and after the first frost or heat. If a leg has grown, have the pane assessed again.',
-    'Cured resin cannot be filled again. A break that was stopped half filled is for a trained person to judge.',
-  ],
-};

@@ -5,6 +5,8 @@
  * them in full.
  */
 
+import type { PaperWords } from '../paper-words.ts';
+
 export interface InputRow {
   /** Dotted path, as an error message would name it. */
   readonly path: string;
@@ -49,30 +51,42 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['A', 'A'],
 ];
 
-export function inputRowsOf(file: unknown, absent = 'not known', path = ''): readonly InputRow[] {
+/** `absent`: the text for a field without a value. */
+export function inputRowsOf(
+  file: unknown,
+  words: PaperWords,
+  absent = words.report.said.notKnown,
+  path = '',
+): readonly InputRow[] {
+  const { said, inputs } = words.report;
+  const row = (value: string): readonly InputRow[] => [rowOf(path, file, value, words)];
   if (Array.isArray(file)) {
     const isPlain = file.every((item) => typeof item !== 'object' || item === null);
-    if (isPlain) return [rowOf(path, file, file.length === 0 ? 'none' : file.join(', '))];
-    return file.flatMap((item, index) => inputRowsOf(item, absent, `${path}.${index}`));
+    if (isPlain) {
+      const values = file.map((item) => valueText(item, words)).join(', ');
+      return row(file.length === 0 ? said.none : values);
+    }
+    return file.flatMap((item, index) => inputRowsOf(item, words, absent, `${path}.${index}`));
   }
   if (typeof file === 'object' && file !== null) {
     const fields = Object.entries(file);
-    if (fields.length === 0) return path === '' ? [] : [rowOf(path, file, 'as the program has it')];
+    if (fields.length === 0) return path === '' ? [] : row(inputs.asProgram);
     return fields.flatMap(([key, value]) =>
-      inputRowsOf(value, absent, path === '' ? key : `${path}.${key}`),
+      inputRowsOf(value, words, absent, path === '' ? key : `${path}.${key}`),
     );
   }
-  return [rowOf(path, file, file === null ? absent : valueWords(file))];
+  return row(file === null ? absent : valueText(file, words));
 }
 
 /** Only a number gets a unit; the text for a missing value does not. */
-function rowOf(path: string, given: unknown, value: string): InputRow {
+function rowOf(path: string, given: unknown, value: string, words: PaperWords): InputRow {
   const name = path.split('.').at(-1) ?? path;
   const [ending, unit] = UNITS.find(([end]) => endsWithUnit(name, end)) ?? ['', ''];
   const bare = ending === '' ? path : path.slice(0, -ending.length);
   const counted = [given].flat().some((one) => typeof one === 'number');
   const one = given === 1 ? (SINGULARS[unit] ?? unit) : unit;
-  return { path, label: labelOf(bare), value, unit: counted ? one : '' };
+  const units: Readonly<Record<string, string>> = words.report.inputs.units;
+  return { path, label: labelOf(bare), value, unit: counted ? (units[one] ?? one) : '' };
 }
 
 const SINGULARS: Readonly<Record<string, string>> = { years: 'year', days: 'day', counts: 'count' };
@@ -83,10 +97,10 @@ const SINGULARS: Readonly<Record<string, string>> = { years: 'year', days: 'day'
  */
 const MOST_DIGITS = 6;
 
-function valueWords(value: unknown): string {
-  if (value === '') return 'nothing';
+function valueText(value: unknown, { report, tongue }: PaperWords): string {
+  if (value === '') return report.said.nothing;
   if (typeof value !== 'number' || Number.isInteger(value)) return String(value);
-  return String(Number(value.toPrecision(MOST_DIGITS)));
+  return tongue.figure(String(Number(value.toPrecision(MOST_DIGITS))));
 }
 
 /** A unit follows a lower-case letter or a digit: 'dwellS' but not 'USB'. */

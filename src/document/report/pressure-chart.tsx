@@ -5,10 +5,14 @@
  */
 import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../../core/events.ts';
+import { partOf } from '../../core/phases.ts';
+import { filled } from '../../core/phrases.ts';
 import { kPaFromPa } from '../../core/units.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { PhaseRow } from '../../report/timeline.ts';
+import { kPaAbs } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 import {
   type Band,
   Chart,
@@ -26,36 +30,38 @@ import {
   ValueAxis,
   yScale,
 } from './chart-frame.tsx';
-import { Stretches, sectionsOf, stretchesOf } from './stretches.tsx';
+import { LETTER_WIDTH, Stretches, sectionsOf, stretchesOf } from './stretches.tsx';
 
 const HEIGHT = 346;
 /** Time shown after the last phase, so that a stop under pressure shows its venting. */
 const AFTER_S = 10;
 const BAND: Band = { top: 52, bottom: 300 };
 
-const TITLE = 'Chamber pressure from the seal check to the last venting';
-
 interface PressureChartData {
   readonly data: ReportData;
   readonly snapshots: readonly Snapshot[];
+  readonly words: PaperWords;
 }
 
-export function pressureChart({ data, snapshots }: PressureChartData): Block {
-  const worked = data.phases.filter(({ step }) => /^[45]\./.test(step));
+/** The chamber is worked in these. */
+const WORKED_PARTS: readonly string[] = ['seal', 'cycles'];
+
+export function pressureChart({ data, snapshots, words }: PressureChartData): Block {
+  const { pressureChart: texts } = words.report;
+  const worked = data.phases.filter(({ phase }) => WORKED_PARTS.includes(partOf(phase)));
   const fromS = worked[0]?.fromS;
   const endS = worked.at(-1)?.toS;
-  if (fromS === undefined || endS === undefined)
-    return { kind: 'paragraph', text: 'The chamber was not worked in this job.' };
+  if (fromS === undefined || endS === undefined) return { kind: 'paragraph', text: texts.none };
   const toS = Math.min(endS + AFTER_S, data.lastsS);
-  const props = { data, snapshots, worked, fromS, toS };
+  const props = { data, snapshots, words, worked, fromS, toS };
+  const letters = [texts.seal, texts.vacuum, texts.pressed].map((names) => names.at(-1)).join(', ');
   return {
     kind: 'figure',
     id: 'pressure',
     svg: render(<PressureChart {...props} />),
-    title: TITLE,
-    description: descriptionOf(data),
-    caption:
-      'Solid: measured. Dashed: set-point. Dotted: local atmosphere, the gauge zero of this job. Left axis: absolute. Right axis: gauge, above (+) or below (−) the local atmosphere. S, V and P stand for seal check, vacuum and pressure where the word does not fit.',
+    title: texts.title,
+    description: descriptionOf(data, words),
+    caption: filled(texts.caption, { letters }),
   };
 }
 
@@ -65,7 +71,8 @@ interface PressureChartProps extends PressureChartData {
   readonly toS: number;
 }
 
-function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartProps) {
+function PressureChart({ data, snapshots, words, worked, fromS, toS }: PressureChartProps) {
+  const { pressureChart: texts } = words.report;
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
@@ -76,13 +83,18 @@ function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartPro
       return { x: snapshot.timeS / 60, y: pa === null ? null : kPaFromPa(pa) };
     });
   return (
-    <Chart id="pressure" title={TITLE} description={descriptionOf(data)} height={HEIGHT}>
-      <Stretches stretches={stretchesOf(worked)} x={x} band={BAND} nameY={44} />
-      <Stretches stretches={sectionsOf(worked)} x={x} band={BAND} nameY={24} />
-      <Held data={data} x={x} fromS={fromS} toS={toS} />
-      <ValueAxis y={y} band={BAND} label="kPa abs" side="left" />
-      <GaugeAxis data={data} y={y} />
-      <TimeAxis x={x} band={BAND} />
+    <Chart
+      id="pressure"
+      title={texts.title}
+      description={descriptionOf(data, words)}
+      height={HEIGHT}
+    >
+      <Stretches stretches={stretchesOf(worked, words)} x={x} band={BAND} nameY={44} />
+      <Stretches stretches={sectionsOf(worked, words)} x={x} band={BAND} nameY={24} />
+      <Held data={data} x={x} fromS={fromS} toS={toS} name={texts.held} />
+      <ValueAxis y={y} band={BAND} label={texts.absolute} side="left" />
+      <GaugeAxis data={data} y={y} label={texts.gauge} />
+      <TimeAxis x={x} band={BAND} label={texts.minutes} />
       <path
         d={tracePath(
           kPa((s) => s.pressurePa),
@@ -114,9 +126,11 @@ function PressureChart({ data, snapshots, worked, fromS, toS }: PressureChartPro
 function GaugeAxis({
   data: { atmospherePa },
   y,
+  label,
 }: {
   readonly data: ReportData;
   readonly y: Scale;
+  readonly label: string;
 }) {
   if (atmospherePa === null) return null;
   const zeroKPa = kPaFromPa(atmospherePa);
@@ -133,7 +147,7 @@ function GaugeAxis({
         stroke-width="1.2"
         stroke-dasharray="1.5 3.5"
       />
-      <ValueAxis y={gauge} band={BAND} label="kPa gauge" side="right" ink={QUIET_INK} />
+      <ValueAxis y={gauge} band={BAND} label={label} side="right" ink={QUIET_INK} />
     </g>
   );
 }
@@ -143,9 +157,10 @@ interface HeldProps {
   readonly x: Scale;
   readonly fromS: number;
   readonly toS: number;
+  readonly name: string;
 }
 
-function Held({ data: { holds }, x, fromS, toS }: HeldProps) {
+function Held({ data: { holds }, x, fromS, toS, name }: HeldProps) {
   return (
     <g fill={INK}>
       {holds
@@ -162,9 +177,9 @@ function Held({ data: { holds }, x, fromS, toS }: HeldProps) {
                 height={BAND.bottom - BAND.top}
                 fill="#e6e6e6"
               />
-              {width > 32 && (
+              {width > name.length * LETTER_WIDTH + 6 && (
                 <text x={left + width / 2} y={BAND.bottom - 8} text-anchor="middle">
-                  held
+                  {name}
                 </text>
               )}
             </g>
@@ -174,14 +189,19 @@ function Held({ data: { holds }, x, fromS, toS }: HeldProps) {
   );
 }
 
-function descriptionOf({ cycles, atmospherePa }: ReportData): string {
+function descriptionOf(
+  { cycles, atmospherePa }: ReportData,
+  { report: { pressureChart: texts }, tongue }: PaperWords,
+): string {
   const written = cycles.map(({ cycle, lowestPa, highestPa }) => {
     const [low, high] = [lowestPa, highestPa].map((pa) =>
-      pa === null ? 'unknown' : `${kPaFromPa(pa).toFixed(1)} kPa abs`,
-    );
-    return `Cycle ${cycle}: lowest ${low}, highest ${high}.`;
+      pa === null ? texts.unknown : tongue.figure(kPaAbs(pa)),
+    ) as [string, string];
+    return filled(texts.cycle, { cycle: String(cycle), low, high });
   });
   const zero =
-    atmospherePa === null ? '' : `Local atmosphere ${kPaFromPa(atmospherePa).toFixed(1)} kPa abs. `;
-  return `${zero}${written.join(' ')} Solid line: measured. Dashed: set-point. Dotted: local atmosphere.`;
+    atmospherePa === null
+      ? []
+      : [filled(texts.zero, { pressure: tongue.figure(kPaAbs(atmospherePa)) })];
+  return [...zero, ...written, texts.lines].join(' ');
 }

@@ -4,6 +4,7 @@
  * section.
  */
 
+import { filled } from '../../core/phrases.ts';
 import { type Block, blocksOf, type PageDocument } from '../blocks.ts';
 import type { DocumentFacts } from '../facts.ts';
 import {
@@ -21,6 +22,7 @@ import { asRunTable } from './as-run.ts';
 import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
 import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
+import { doseTitle } from './field-text.ts';
 import {
   alarmsTable,
   answersTable,
@@ -29,123 +31,137 @@ import {
   refusedTable,
   remediesTable,
 } from './history.ts';
-import { CAUTIONS, canAndCannot, identityFields, inputFields, sumFields } from './identity.ts';
+import { identityFields, inputFields, sumFields } from './identity.ts';
 import { pressureChart } from './pressure-chart.tsx';
 import { cyclesTable, limitsTable, measuredTable } from './results.ts';
 import { adaptedTable, sealTable } from './seal.ts';
 import { budgetsTable, doseTable } from './uncertainty.ts';
-import { doseTitle, jobFields, resultTiles, simulatedBanner, verdictBox } from './verdict-box.ts';
+import { beganText, jobFields, resultTiles, simulatedBanner, verdictBox } from './verdict-box.ts';
 
 const heading = (text: string, level: 1 | 2 | 3 = 2): Block => ({ kind: 'heading', level, text });
 const note = (text: string): Block => ({ kind: 'paragraph', look: 'note', text });
+const list = (items: readonly string[]): Block => ({ kind: 'list', items });
 
 export function reportDocument(facts: DocumentFacts, words: PaperWords): PageDocument {
   const { report, recordId } = facts;
+  const { language, page } = words.report;
+  const foot = report.simulated ? page.footSimulated : page.foot;
   return {
-    title: `Repair record, ${verdictHeadline(report, words.claims)}`,
-    language: 'en',
+    title: filled(page.title, { verdict: verdictHeadline(report, words.claims) }),
+    language,
     fit: 'flow',
-    foot: `Repair record ${recordId}${report.simulated ? ', simulated run, demo data' : ''}`,
+    foot: filled(foot, { record: recordId }),
     blocks: [
       ...topBlocks(facts, words),
-      ...resultBlocks(facts),
-      ...historyBlocks(facts),
-      ...inputs(facts),
+      ...resultBlocks(facts, words),
+      ...historyBlocks(facts, words),
+      ...inputs(facts, words),
     ],
   };
 }
 
 function topBlocks(facts: DocumentFacts, words: PaperWords): readonly Block[] {
   const { report } = facts;
+  const { page, headings, photos } = words.report;
   return blocksOf(
-    simulatedBanner(report),
-    note('Meniscus, record of a repair to laminated glass'),
-    heading('Repair record', 1),
-    note(`Began ${report.startedAt}${report.simulated ? ' (simulated time)' : ''}`),
-    verdictBox(report),
-    resultTiles(report),
-    attemptsTable(report),
-    heading('Claims: what was shown, and by what'),
-    claimsTable(report),
-    heading('What this record cannot show'),
-    cannotShow,
-    heading('Job and damage'),
-    peopleFields(facts),
-    jobFields(report),
-    bottlesTable(report),
-    agreementFields(facts.agreement),
-    heading('Assessment: may it be repaired?'),
+    simulatedBanner(report, words),
+    note(page.what),
+    heading(page.heading, 1),
+    note(filled(page.began, { at: beganText(report, words) })),
+    verdictBox(report, words),
+    resultTiles(report, words),
+    attemptsTable(report, words),
+    heading(headings.claims),
+    claimsTable(report, words),
+    heading(headings.cannotShow),
+    cannotShow(words),
+    heading(headings.job),
+    peopleFields(facts, words),
+    jobFields(report, words),
+    bottlesTable(report, words),
+    agreementFields(facts.agreement, words),
+    heading(headings.assessment),
     ...assessmentBlocks(facts, words),
-    ...photoBlocks(facts.photos, 62),
+    ...photoBlocks(facts.photos, 62, photos),
   );
 }
 
-function resultBlocks({ report: data, snapshots, ...facts }: DocumentFacts): readonly Block[] {
+function resultBlocks(
+  { report: data, snapshots, ...facts }: DocumentFacts,
+  words: PaperWords,
+): readonly Block[] {
+  const { headings } = words.report;
   return blocksOf(
-    heading('Dose'),
+    heading(headings.dose),
     ...data.doses.flatMap((dose) => [
-      ...(data.doses.length > 1 ? [heading(doseTitle(dose), 3)] : []),
-      doseBar(dose),
-      doseChart(dose, { data, snapshots }),
-      doseTable(dose),
+      ...(data.doses.length > 1 ? [heading(doseTitle(dose, words), 3)] : []),
+      doseBar(dose, words),
+      doseChart(dose, { data, snapshots, words }),
+      doseTable(dose, words),
     ]),
-    heading('Pressure'),
-    pressureChart({ data, snapshots }),
-    sealTable(data),
-    cyclesTable(data),
-    heading('Profile as run'),
-    asRunTable(data),
-    adaptedTable(data),
-    heading('Limits of the profile'),
-    limitsTable(data),
-    glassChart({ data, snapshots }),
-    heading('Measurement uncertainty'),
-    budgetsTable(data),
-    heading('Calibrations and care of the unit'),
-    calibrationsTable(facts.calibrations),
-    careTable(facts.care),
+    heading(headings.pressure),
+    pressureChart({ data, snapshots, words }),
+    sealTable(data, words),
+    cyclesTable(data, words),
+    heading(headings.asRun),
+    asRunTable(data, words),
+    adaptedTable(data, words),
+    heading(headings.limits),
+    limitsTable(data, words),
+    glassChart({ data, snapshots, words }),
+    heading(headings.uncertainty),
+    budgetsTable(data, words),
+    heading(headings.unit),
+    calibrationsTable(facts.calibrations, words),
+    careTable(facts.care, words),
   );
 }
 
-function historyBlocks({ report: data, ...facts }: DocumentFacts): readonly Block[] {
+function historyBlocks(
+  { report: data, ...facts }: DocumentFacts,
+  words: PaperWords,
+): readonly Block[] {
+  const { headings } = words.report;
   return blocksOf(
-    heading('Alarms and holds'),
-    alarmsTable(data),
-    holdsTable(data),
-    refusedTable(data),
-    heading('Overrides'),
-    overridesTable(facts.overrides),
-    heading('Amendments'),
-    amendmentsTable(facts.amendments),
-    heading('Answers given by the person'),
-    answersTable(data),
-    remediesTable(data),
-    heading('Single measurements'),
-    measuredTable(data),
-    heading('Phases'),
-    phasesTable(data),
+    heading(headings.alarms),
+    alarmsTable(data, words),
+    holdsTable(data, words),
+    refusedTable(data, words),
+    heading(headings.overrides),
+    overridesTable(facts.overrides, words),
+    heading(headings.amendments),
+    amendmentsTable(facts.amendments, words),
+    heading(headings.answers),
+    answersTable(data, words),
+    remediesTable(data, words),
+    heading(headings.measured),
+    measuredTable(data, words),
+    heading(headings.phases),
+    phasesTable(data, words),
   );
 }
 
-function inputs(facts: DocumentFacts): readonly Block[] {
+function inputs(facts: DocumentFacts, words: PaperWords): readonly Block[] {
   const { unit, profile, extra } = facts.report.inputs;
+  const { headings, said, inputs: about, whatItIs, cautions } = words.report;
   const sheet = facts.intake?.sheet;
+  const sheetBlocks = [heading(headings.sheet, 3), inputFields(sheet, words, said.none)];
   return blocksOf(
-    heading('Settings in force, as given'),
-    note('The complete job sheet is printed under “Job and damage”.'),
-    heading('Profile', 3),
-    inputFields(profile),
-    heading('Unit', 3),
-    inputFields(unit),
-    heading('Other inputs of this run', 3),
-    inputFields(extra),
-    ...(sheet === undefined ? [] : [heading('Intake sheet', 3), inputFields(sheet, 'none')]),
-    heading('Identity of this record'),
-    identityFields(facts),
-    sumFields(facts),
-    heading('What this record is'),
-    canAndCannot(facts.report),
-    heading('Cautions'),
-    CAUTIONS,
+    heading(headings.settings),
+    note(about.about),
+    heading(headings.profile, 3),
+    inputFields(profile, words),
+    heading(headings.unitFile, 3),
+    inputFields(unit, words),
+    heading(headings.extra, 3),
+    inputFields(extra, words),
+    ...(sheet === undefined ? [] : sheetBlocks),
+    heading(headings.identity),
+    identityFields(facts, words),
+    sumFields(facts, words),
+    heading(headings.whatItIs),
+    list(whatItIs),
+    heading(headings.cautions),
+    list(cautions),
   );
 }

@@ -3,34 +3,51 @@
  * once. Pressures are absolute, followed by the gauge reading where the job's zero is known.
  */
 
+import { filled } from '../../core/phrases.ts';
 import type { LimitRow } from '../../report/limit-rows.ts';
 import type { ReportData } from '../../report/report-data.ts';
+import type { MeasuredRow } from '../../report/timeline.ts';
 import {
+  capital,
   celsiusWords,
   clockWords,
   kPaAbs,
   leakWords,
-  measuredWords,
+  measuredValue,
   pressureWords,
   secondsWords,
 } from '../../report/words.ts';
 import { type Block, GRADE_MARKS } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 
-export function cyclesTable({ cycles, atmospherePa }: ReportData): Block {
-  const extreme = (pa: number | null): string => (pa === null ? 'not known' : kPaAbs(pa));
+export function cyclesTable(
+  { cycles: rows, atmospherePa }: ReportData,
+  { report: { cycles, said }, tongue }: PaperWords,
+): Block {
+  const extreme = (pa: number | null): string =>
+    pa === null ? said.notKnown : tongue.figure(kPaAbs(pa));
+  const reached = (pa: number | null): string =>
+    pa === null ? said.noDwell : tongue.figure(pressureWords(pa, atmospherePa));
   return {
     kind: 'table',
     wide: true,
-    caption:
-      'Cycles as run. Reached: at the end of the dwell. The vacuum time includes the question about bubbles.',
-    heads: ['Cycle', 'Vacuum reached', 'Lowest', 'For', 'Pressure reached', 'Highest', 'For'],
-    empty: 'No cycle was begun.',
-    rows: cycles.map((row) => [
+    caption: cycles.about,
+    heads: [
+      cycles.cycle,
+      cycles.vacuum,
+      cycles.lowest,
+      cycles.for,
+      cycles.pressure,
+      cycles.highest,
+      cycles.for,
+    ],
+    empty: cycles.none,
+    rows: rows.map((row) => [
       String(row.cycle),
-      pressureWords(row.vacuumReachedPa, atmospherePa),
+      reached(row.vacuumReachedPa),
       extreme(row.lowestPa),
       secondsWords(row.vacuumHeldS),
-      pressureWords(row.pressureReachedPa, atmospherePa),
+      reached(row.pressureReachedPa),
       extreme(row.highestPa),
       secondsWords(row.pressureHeldS),
     ]),
@@ -44,44 +61,73 @@ const LIMIT_WRITERS: Readonly<Record<LimitRow['unit'], (value: number) => string
   s: secondsWords,
 };
 
-export const limitsTable = ({ limits }: ReportData): Block => ({
-  kind: 'table',
-  caption:
-    'Measured while the job was running; glass temperature while air and resin were worked and while the lamp was on.',
-  heads: ['What', 'Seen', 'Allowed', 'Verdict'],
-  empty: 'No limits are stated.',
-  rows: limits.map((row) => [
-    row.what,
-    seenWords(row),
-    allowedWords(row),
-    row.within === null
-      ? 'not judged'
-      : row.within
-        ? `${GRADE_MARKS.good} within`
-        : `${GRADE_MARKS.bad} OUTSIDE`,
-  ]),
-});
+export const limitsTable = ({ limits: rows }: ReportData, words: PaperWords): Block => {
+  const { limits, said } = words.report;
+  return {
+    kind: 'table',
+    caption: limits.about,
+    heads: [said.what, limits.seen, limits.allowed, limits.verdict],
+    empty: limits.none,
+    rows: rows.map((row) => [
+      limits.what[row.what],
+      seenText(row, words),
+      allowedText(row, words),
+      row.within === null
+        ? said.notJudged
+        : row.within
+          ? `${GRADE_MARKS.good} ${limits.within}`
+          : `${GRADE_MARKS.bad} ${limits.outside}`,
+    ]),
+  };
+};
 
-function seenWords({ lowestSeen, highestSeen, unit }: LimitRow): string {
-  if (lowestSeen === null || highestSeen === null) return 'not measured';
-  const [low, high] = [LIMIT_WRITERS[unit](lowestSeen), LIMIT_WRITERS[unit](highestSeen)];
-  return low === high ? low : `${low} to ${high}`;
+function seenText(
+  { lowestSeen, highestSeen, unit }: LimitRow,
+  { report: { said }, tongue }: PaperWords,
+): string {
+  if (lowestSeen === null || highestSeen === null) return said.notMeasured;
+  const [low, high] = [lowestSeen, highestSeen].map((value) =>
+    tongue.figure(LIMIT_WRITERS[unit](value)),
+  ) as [string, string];
+  return low === high ? low : filled(said.range, { low, high });
 }
 
-function allowedWords({ lowestAllowed, highestAllowed, unit }: LimitRow): string {
-  const write = LIMIT_WRITERS[unit];
-  if (lowestAllowed === null && highestAllowed === null) return 'not stated';
-  if (lowestAllowed === null) return `at most ${write(highestAllowed ?? 0)}`;
-  if (highestAllowed === null) return `at least ${write(lowestAllowed)}`;
-  return `${write(lowestAllowed)} to ${write(highestAllowed)}`;
+function allowedText(
+  { lowestAllowed, highestAllowed, unit }: LimitRow,
+  { report: { said }, tongue }: PaperWords,
+): string {
+  const write = (value: number): string => tongue.figure(LIMIT_WRITERS[unit](value));
+  if (lowestAllowed === null) {
+    return highestAllowed === null
+      ? said.notStated
+      : filled(said.atMost, { value: write(highestAllowed) });
+  }
+  return highestAllowed === null
+    ? filled(said.atLeast, { value: write(lowestAllowed) })
+    : filled(said.range, { low: write(lowestAllowed), high: write(highestAllowed) });
 }
 
-export const measuredTable = ({ measured }: ReportData): Block => ({
-  kind: 'table',
-  heads: ['At, min:s', 'What', 'Value'],
-  empty: 'Nothing was measured.',
-  rows: measured.map(({ atS, ...row }) => {
-    const { label, value } = measuredWords(row);
-    return [clockWords(atS), label, value];
-  }),
-});
+export const measuredTable = ({ measured: rows }: ReportData, words: PaperWords): Block => {
+  const { said, measured } = words.report;
+  return {
+    kind: 'table',
+    heads: [said.at, said.what, measured.value],
+    empty: measured.none,
+    rows: rows.map((row) => [
+      clockWords(row.atS),
+      measuredText(row, words),
+      words.tongue.figure(measuredValue(row.name, row.value)),
+    ]),
+  };
+};
+
+/** 'Dose', or 'Pit: dose' where it was cured apart. */
+function measuredText(
+  { name, portion }: MeasuredRow,
+  { report: { measured }, record }: PaperWords,
+): string {
+  const of = portion ?? 'fill';
+  const place = { place: record.places[of], resin: record.resins[of] };
+  const what = filled(measured.names[name], place);
+  return portion === null ? capital(what) : filled(measured.of[portion], { what });
+}

@@ -1,48 +1,51 @@
 /** The seal tests, each with its finding, and the vacuum that the local atmosphere allowed. */
-import type { SealFinding } from '../../core/events.ts';
 import type { ReportData } from '../../report/report-data.ts';
-import { clockWords, kPaAbs, leakWords, plainWords, risePaWords } from '../../report/words.ts';
+import { clockWords, kPaAbs, leakWords, risePaWords } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
 
-const FINDING_WORDS: Readonly<Record<SealFinding, string>> = {
-  tight: 'tight: the seal holds',
-  leak: 'leak: the seal does not hold',
-  moisture: 'moisture: the break is wet',
-  outgassing: 'outgassing: gas from the surfaces of glass and resin',
-  unclear: 'unclear',
-};
-
-export function sealTable({ sealTests }: ReportData): Block {
+export function sealTable({ sealTests }: ReportData, { report, tongue }: PaperWords): Block {
+  const { seal, said } = report;
   const or = (value: number | null, write: (value: number) => string, none: string): string =>
-    value === null ? none : write(value);
+    value === null ? none : tongue.figure(write(value));
   return {
     kind: 'table',
     wide: true,
-    caption:
-      'Seal tests: pump and vent are closed off and the change of pressure is observed. Leak rate: at the pressure difference of the test under vacuum. Uncertainty: 95 %, from the scatter of the samples, without the share of the volume. Plateau: where a rise levelled off, above the pressure at isolation.',
-    heads: ['At, min:s', 'Under', 'Finding', 'Because', 'Leak rate', 'Uncertainty', 'Plateau'],
-    empty: 'The seal was not tested.',
+    caption: seal.about,
+    heads: [
+      said.at,
+      seal.under,
+      seal.finding,
+      seal.because,
+      seal.leak,
+      seal.uncertainty,
+      seal.plateau,
+    ],
+    empty: seal.noTest,
     rows: sealTests.map((row) => [
       clockWords(row.atS),
-      row.under,
-      FINDING_WORDS[row.finding],
-      row.why,
-      or(row.leakRatePaM3PerS, leakWords, 'not known'),
-      or(row.leakRateUncertaintyPaM3PerS, leakWords, 'not known'),
-      or(row.risePlateauPa, risePaWords, 'none'),
+      seal.loads[row.under],
+      seal.findings[row.finding],
+      tongue.recorded(row.why),
+      or(row.leakRatePaM3PerS, leakWords, said.notKnown),
+      or(row.leakRateUncertaintyPaM3PerS, leakWords, said.notKnown),
+      or(row.risePlateauPa, risePaWords, said.none),
     ]),
   };
 }
 
-export const adaptedTable = ({ adapted }: ReportData): Block => ({
+export const adaptedTable = (
+  { adapted: rows }: ReportData,
+  { report: { adapted, said }, record, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
-  caption: 'Set-points changed for the local atmosphere, or because a leg grew',
-  heads: ['What', 'Asked', 'Given', 'Why'],
-  empty: 'No set-point had to be changed.',
-  rows: adapted.map(({ what, askedPa, givenPa, why }) => [
-    plainWords(what),
-    kPaAbs(askedPa),
-    kPaAbs(givenPa),
-    why,
+  caption: adapted.about,
+  heads: [said.what, adapted.asked, adapted.given, said.why],
+  empty: adapted.none,
+  rows: rows.map(({ what, askedPa, givenPa, why }) => [
+    record.adapted[what],
+    tongue.figure(kPaAbs(askedPa)),
+    tongue.figure(kPaAbs(givenPa)),
+    tongue.recorded(why),
   ]),
 });

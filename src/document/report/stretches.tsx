@@ -4,11 +4,13 @@
  * narrow for its name gets a shorter one or none, so that names never collide.
  */
 
+import { filled } from '../../core/phrases.ts';
 import type { PhaseRow } from '../../report/timeline.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { type Band, INK, QUIET_INK, type Scale } from './chart-frame.tsx';
 
 /** Generous for the charts' text size. */
-const LETTER_WIDTH = 6.4;
+export const LETTER_WIDTH = 6.4;
 
 interface Stretch {
   readonly names: readonly string[];
@@ -75,28 +77,31 @@ const STRETCH_NAMES: Readonly<Partial<Record<PhaseRow['phase'], 'seal' | 'vacuum
     pressurise: 'pressure',
     'pressure-dwell': 'pressure',
   };
-const STRETCH_LOOKS = {
-  seal: { names: ['seal check', 'seal', 'S'], fill: '#eef0f2' },
-  vacuum: { names: ['vacuum', 'vac.', 'V'], fill: '#e2eef5' },
-  pressure: { names: ['pressure', 'press.', 'P'], fill: '#f9ece0' },
-} as const;
+const STRETCH_FILLS = { seal: '#eef0f2', vacuum: '#e2eef5', pressure: '#f9ece0' } as const;
+const STRETCH_WORDS = { seal: 'seal', vacuum: 'vacuum', pressure: 'pressed' } as const;
 
 /** Joins neighbouring phases that do the same thing into one shaded stretch. */
-export function stretchesOf(rows: readonly PhaseRow[]): readonly Stretch[] {
+export function stretchesOf(
+  rows: readonly PhaseRow[],
+  { report: { pressureChart } }: PaperWords,
+): readonly Stretch[] {
   return grouped(rows, ({ phase, cycle }) =>
     STRETCH_NAMES[phase] === undefined ? null : `${STRETCH_NAMES[phase]} ${cycle}`,
-  ).map(({ first, toS }) => ({
-    ...STRETCH_LOOKS[STRETCH_NAMES[first.phase] ?? 'seal'],
-    fromS: first.fromS,
-    toS,
-  }));
+  ).map(({ first, toS }) => {
+    const done = STRETCH_NAMES[first.phase] ?? 'seal';
+    const names = pressureChart[STRETCH_WORDS[done]];
+    return { names, fill: STRETCH_FILLS[done], fromS: first.fromS, toS };
+  });
 }
 
 /** The cycles as brackets over the stretches. */
-export function sectionsOf(rows: readonly PhaseRow[]): readonly Stretch[] {
+export function sectionsOf(
+  rows: readonly PhaseRow[],
+  { report: { pressureChart } }: PaperWords,
+): readonly Stretch[] {
   return grouped(rows, ({ cycle }) => (cycle === 0 ? null : String(cycle))).map(
     ({ first: { cycle, fromS }, toS }) => ({
-      names: [`cycle ${cycle}`, `${cycle}`],
+      names: [filled(pressureChart.cycleBracket, { number: String(cycle) }), `${cycle}`],
       fromS,
       toS,
       fill: null,

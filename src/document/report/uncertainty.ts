@@ -3,81 +3,98 @@
  * channel with its uncertainty and the largest contribution. Nothing is judged here.
  */
 
+import { filled } from '../../core/phrases.ts';
 import type { BudgetLine } from '../../report/budget-line.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
-import { type FieldOf, fieldWords } from '../../report/dose-part.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { DoseUncertainty } from '../../report/report-dose.ts';
-import { celsiusWords, doseWords, kPaAbs, lightWords } from '../../report/words.ts';
+import { celsiusWords, doseWords, kPaAbs, lightWords, nameIn } from '../../report/words.ts';
 import type { Block } from '../blocks.ts';
+import type { PaperWords } from '../paper-words.ts';
+import { fieldText } from './field-text.ts';
 
 const GAP = '\u00a0';
 
+type Row = readonly [label: string, value: string];
+
 /** '95 %, one-sided'. */
-export const coverageWords = ({ coveragePercent }: DoseUncertainty): string =>
-  coveragePercent === null ? 'coverage not stated' : `${coveragePercent}${GAP}%, one-sided`;
+export const coverageText = (
+  { coveragePercent }: DoseUncertainty,
+  { report: { dose } }: PaperWords,
+): string =>
+  coveragePercent === null
+    ? dose.noCoverage
+    : filled(dose.coverage, { percent: String(coveragePercent) });
 
-const TARGET_WORDS = {
-  profile: 'Target of the profile, at the sensor',
-  'depth of the break': 'Target at the sensor, set by the depth of the break',
-  'depth of the pit': 'Target at the sensor, set by the depth of the pit',
-} as const;
-
-const PORTION_WORDS = {
-  'fill and pit': 'fill and pit, cured together in one exposure',
-  fill: 'the fill, cured before the pit was made',
-  pit: 'the pit, cured after the fill',
-} as const;
-
-const fieldNote = (field: FieldOf): string =>
-  `${fieldWords(field)}; light that fell here from a neighbouring field is not counted`;
-
-export function doseTable(dose: DoseResult): Block {
-  const { uncertainty, targetJPerM2, targetSetBy, doseJPerM2, verdict, throughPitJPerM2 } = dose;
-  const { atResin } = dose;
-  const target = targetJPerM2 === null ? 'not stated' : doseWords(targetJPerM2);
+export function doseTable(result: DoseResult, words: PaperWords): Block {
+  const { report, tongue } = words;
+  const { dose, portions, doseVerdict, said } = report;
+  const { uncertainty, targetJPerM2, targetSetBy, doseJPerM2, field = null } = result;
+  const written = (jPerM2: number): string => tongue.figure(doseWords(jPerM2));
+  const note = field === null ? null : filled(dose.fieldNote, { field: fieldText(field, words) });
   return {
     kind: 'fields',
-    caption:
-      'Met: the dose minus its expanded uncertainty reaches the target. Not met: the dose plus its expanded uncertainty stays below the target. Not shown: neither.',
+    caption: dose.about,
     empty: '',
     rows: [
-      ['Portion', PORTION_WORDS[dose.portion]],
-      ...(dose.field == null ? [] : [['Field', fieldNote(dose.field)] as const]),
-      ['Dose as measured at the sensor', doseWords(doseJPerM2)],
+      [dose.portion, portions[result.portion].what],
+      ...(note === null ? [] : [[dose.field, note] as const]),
+      [dose.measured, written(doseJPerM2)],
       ...(uncertainty === null
-        ? [['Uncertainty', 'none stated: judged by the dose as read'] as const]
-        : uncertaintyRows(uncertainty)),
-      [TARGET_WORDS[targetSetBy ?? 'profile'], target],
-      ...(atResin === null
-        ? []
-        : [
-            ['Target at the resin', doseWords(atResin.targetJPerM2)] as const,
-            [
-              'Dose at the resin',
-              `${doseWords(atResin.doseJPerM2)}, below cover film and off the axis of the lamp`,
-            ] as const,
-          ]),
-      ['Verdict', verdict],
-      ...(throughPitJPerM2 === null
-        ? []
-        : [
-            [
-              'Further light from the pit’s cure, through the pit resin',
-              `${doseWords(throughPitJPerM2)}, calculated from the pit’s depth, not judged`,
-            ] as const,
-          ]),
+        ? [[dose.uncertainty, dose.noUncertainty] as const]
+        : uncertaintyRows(uncertainty, words)),
+      [
+        dose.targetOf[targetSetBy ?? 'profile'],
+        targetJPerM2 === null ? said.notStated : written(targetJPerM2),
+      ],
+      ...atResinRows(result, words),
+      [dose.verdict, doseVerdict[result.verdict]],
+      ...throughPitRows(result, words),
     ],
   };
 }
 
-function uncertaintyRows(uncertainty: DoseUncertainty): readonly (readonly [string, string])[] {
-  const { standardJPerM2, coverageFactor, expandedJPerM2, shownJPerM2 } = uncertainty;
+function atResinRows(
+  { atResin }: DoseResult,
+  { report: { dose }, tongue }: PaperWords,
+): readonly Row[] {
+  if (atResin === null) return [];
+  const [target, reached] = [atResin.targetJPerM2, atResin.doseJPerM2].map((jPerM2) =>
+    tongue.figure(doseWords(jPerM2)),
+  ) as [string, string];
   return [
-    ['Standard uncertainty u', doseWords(standardJPerM2)],
-    ['Coverage factor k', `${coverageFactor.toFixed(3)} (${coverageWords(uncertainty)})`],
-    ['Guard band k u, added to the cure', doseWords(expandedJPerM2)],
-    ['Dose shown to be at least', doseWords(shownJPerM2)],
+    [dose.targetAtResin, target],
+    [dose.doseAtResin, filled(dose.belowFilm, { dose: reached })],
+  ];
+}
+
+const throughPitRows = (
+  { throughPitJPerM2 }: DoseResult,
+  { report: { dose }, tongue }: PaperWords,
+): readonly Row[] =>
+  throughPitJPerM2 === null
+    ? []
+    : [
+        [
+          dose.throughPit,
+          filled(dose.throughPitNote, { dose: tongue.figure(doseWords(throughPitJPerM2)) }),
+        ],
+      ];
+
+function uncertaintyRows(uncertainty: DoseUncertainty, words: PaperWords): readonly Row[] {
+  const { standardJPerM2, coverageFactor, expandedJPerM2, shownJPerM2 } = uncertainty;
+  const { report, tongue } = words;
+  const { dose } = report;
+  const written = (jPerM2: number): string => tongue.figure(doseWords(jPerM2));
+  const factor = {
+    k: tongue.figure(coverageFactor.toFixed(3)),
+    coverage: coverageText(uncertainty, words),
+  };
+  return [
+    [dose.standard, written(standardJPerM2)],
+    [dose.factor, filled(dose.factorOf, factor)],
+    [dose.guard, written(expandedJPerM2)],
+    [dose.least, written(shownJPerM2)],
   ];
 }
 
@@ -95,21 +112,24 @@ const WRITERS: Readonly<Record<BudgetLine['unit'], Writer>> = {
   'W/m2': { reading: lightWords, difference: (w) => `${twoDigits(w / 10)}${GAP}mW/cm²` },
 };
 
-export const budgetsTable = ({ uncertainties }: ReportData): Block => ({
+export const budgetsTable = (
+  { uncertainties }: ReportData,
+  { report: { budgets }, tongue }: PaperWords,
+): Block => ({
   kind: 'table',
   wide: true,
-  caption:
-    'By JCGM 100 from the limits in the unit file, for single readings. U: 95 %, two-sided. The parts of each budget are in the settings below.',
-  heads: ['Channel', 'Reading', 'Standard u', 'U (k)', 'Largest part'],
-  empty: 'The unit file of this record states no uncertainties.',
+  caption: budgets.about,
+  heads: [budgets.channel, budgets.reading, budgets.standard, budgets.expanded, budgets.largest],
+  empty: budgets.none,
   rows: uncertainties.map(({ channel, unit, value, largestPart, ...line }) => {
     const { reading, difference } = WRITERS[unit];
+    const share = `${nameIn(budgets.parts, largestPart.name)}, ${difference(largestPart.standard)}`;
     return [
-      channel,
-      reading(value),
-      difference(line.standard),
-      `${difference(line.expanded)} (${line.coverageFactor.toFixed(2)})`,
-      `${largestPart.name}, ${difference(largestPart.standard)}`,
+      budgets.channels[channel],
+      tongue.figure(reading(value)),
+      tongue.figure(difference(line.standard)),
+      tongue.figure(`${difference(line.expanded)} (${line.coverageFactor.toFixed(2)})`),
+      tongue.figure(share),
     ];
   }),
 });

@@ -3,130 +3,173 @@
  * the person stated it. The verdict is about the process; the outcome is the person's finding.
  */
 
+import { countedForm } from '../../core/language-file.ts';
+import { filled } from '../../core/phrases.ts';
 import type { DoseResult } from '../../report/claimed-dose.ts';
-import { fieldWords, withPart } from '../../report/dose-part.ts';
-import { ENGLISH_CLAIMS } from '../../report/language.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import { lastMeasured } from '../../report/timeline.ts';
 import {
   capital,
   clockWords,
-  counted,
   doseWords,
-  END_WORDS,
   gaugeWords,
   kPaAbs,
   leakWords,
-  OUTCOME_WORDS,
 } from '../../report/words.ts';
 import type { Block, Tile } from '../blocks.ts';
-import { withArticle } from '../with-article.ts';
+import { boardNamed } from '../certificate/certificate-words.ts';
+import type { PaperWords } from '../paper-words.ts';
 import { verdictHeadline } from './claim-rows.ts';
+import { doseTitle, fieldText, ofField } from './field-text.ts';
 import { inputRowsOf } from './inputs.ts';
-import { coverageWords } from './uncertainty.ts';
+import { coverageText } from './uncertainty.ts';
 
-export const simulatedBanner = ({ simulated, board }: ReportData): Block | null =>
+export const simulatedBanner = (
+  { simulated, board }: ReportData,
+  { report: { page }, certificate }: PaperWords,
+): Block | null =>
   simulated
     ? {
         kind: 'banner',
-        text: `SIMULATED RUN, DEMO DATA. No glass was repaired: this record was made on ${withArticle(board.kind)}, and its job, resin and readings are invented.`,
+        text: filled(page.simulated, { board: boardNamed(certificate, board.kind) }),
       }
     : null;
 
+/** The record's own time, marked where it is none that a clock on a wall showed. */
+export const beganText = (
+  { startedAt, simulated }: ReportData,
+  { report: { page } }: PaperWords,
+): string => (simulated ? filled(page.simulatedTime, { at: startedAt }) : startedAt);
+
 /** What a dose leaves open; empty where it was met. */
-function doseRemark(result: DoseResult): string {
+function doseRemark(result: DoseResult, words: PaperWords): string {
+  const { doseRemark: remarks } = words.report;
   const { portion, field = null, verdict, objections } = result;
-  const both = portion === 'fill and pit';
-  const dose = withPart('The dose', result);
-  const uncured = both ? 'Nothing was cured' : `The ${portion} was not cured`;
-  const remarks: Readonly<Record<DoseResult['verdict'], string>> = {
-    met: '',
-    'not cured': `${uncured}${field === null ? '' : ` in ${fieldWords(field)}`}.`,
-    'not met': `${dose} was not met: resin may be soft.`,
-    'not recorded': `${dose} is not recorded: the record breaks off earlier.`,
-    'not shown': `${dose} is not shown: ${objections.map((id) => ENGLISH_CLAIMS.objections[id]).join('; ')}. Resin may be soft.`,
-  };
-  return remarks[verdict];
+  const dose = ofField(remarks.doses[portion], result, words);
+  switch (verdict) {
+    case 'met':
+      return '';
+    case 'not cured': {
+      const where =
+        field === null ? '' : filled(remarks.inField, { field: fieldText(field, words) });
+      return filled(remarks[UNCURED[portion]], { where });
+    }
+    case 'not met':
+      return filled(remarks.notMet, { dose });
+    case 'not recorded':
+      return filled(remarks.notRecorded, { dose });
+    case 'not shown': {
+      const reasons = objections.map((id) => words.claims.objections[id]).join('; ');
+      return filled(remarks.notShown, { dose, reasons });
+    }
+  }
 }
 
-/** The person's finding, and what the doses leave open. */
-export const outcomeWords = ({ outcome, doses, journal }: ReportData): string =>
-  [
-    outcome === null ? NO_OUTCOME[`${journal.intact === null}`] : OUTCOME_WORDS[outcome],
-    ...doses.map(doseRemark),
-  ]
-    .filter((words) => words !== '')
-    .join(' ');
-
-const NO_OUTCOME = {
-  false: 'The job ended before the person judged the break.',
-  true: 'The record breaks off before the person judged the break.',
+const UNCURED = {
+  'fill and pit': 'nothingCured',
+  fill: 'fillNotCured',
+  pit: 'pitNotCured',
 } as const;
 
-/** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
-export const doseTitle = (dose: DoseResult): string => withPart('Dose', dose);
+/** The person's finding, and what the doses leave open. */
+export function outcomeText({ outcome, doses, journal }: ReportData, words: PaperWords): string {
+  const { noOutcome, unrecordedOutcome } = words.report.verdictBox;
+  const without = journal.intact === null ? unrecordedOutcome : noOutcome;
+  const found = outcome === null ? without : words.record.outcomes[outcome];
+  return [found, ...doses.map((dose) => doseRemark(dose, words))]
+    .filter((text) => text !== '')
+    .join(' ');
+}
 
-export function verdictBox(data: ReportData): Block {
-  const { verdict, end, interrupted, alarms, holds, journal } = data;
-  const cut = interrupted && end.reason !== 'interrupted' ? ', record interrupted' : '';
-  const seen = capital(`${counted(alarms.length, 'alarm')}, ${counted(holds.length, 'hold')}`);
-  const ends = [`Job ${END_WORDS[end.reason]}${cut}: ${end.why}`, `${seen}.`];
-  const breaksOff = [
-    `Record breaks off ${clockWords(data.lastsS)} min after the start: ${end.why}`,
-    `${seen} until then. Nothing is known of what happened later.`,
-  ];
+export function verdictBox(data: ReportData, words: PaperWords): Block {
+  const { verdict, journal } = data;
+  const { process, remark: remarkOf } = words.report.verdictBox;
   return {
     kind: 'notice',
     grade: verdict.grade,
-    title: capital(verdictHeadline(data, ENGLISH_CLAIMS)),
-    lines: [outcomeWords(data), ...(journal.intact === null ? breaksOff : ends)],
+    title: capital(verdictHeadline(data, words.claims)),
+    lines: [outcomeText(data, words), ...endLines(data, words)],
     notes: [
-      'This describes the process, not the strength of the glass. A mark may remain visible.',
-      ...journal.remarks.map((remark) => `About the record: ${remark}`),
+      process,
+      ...journal.remarks.map((remark) =>
+        filled(remarkOf, { remark: words.tongue.recorded(remark) }),
+      ),
     ],
   };
 }
 
-export function resultTiles(data: ReportData): Block {
+/** How it ended, and what was raised and held until then. */
+function endLines(
+  { end, interrupted, alarms, holds, journal, lastsS }: ReportData,
+  { report: { verdictBox: box, language }, record, tongue }: PaperWords,
+): readonly string[] {
+  const count = (n: number, forms: typeof box.alarms, none: string): string =>
+    n === 0 ? none : filled(countedForm(forms, n, language), { count: String(n) });
+  const seen = {
+    alarms: count(alarms.length, box.alarms, box.noAlarm),
+    holds: count(holds.length, box.holds, box.noHold),
+  };
+  const why = tongue.recorded(end.why);
+  if (journal.intact === null) {
+    const clock = clockWords(lastsS);
+    return [filled(box.breaksOff, { clock, why }), filled(box.seenUntil, seen)];
+  }
+  const cut = interrupted && end.reason !== 'interrupted';
+  const ended = filled(cut ? box.endedCut : box.ended, { how: record.ends[end.reason], why });
+  return [ended, filled(box.seen, seen)];
+}
+
+export function resultTiles(data: ReportData, words: PaperWords): Block {
   const { atmospherePa, measured } = data;
+  const { report, tongue } = words;
+  const { tiles, said } = report;
   const leak = lastMeasured(measured, 'leakRatePaM3PerS');
-  const reached = (name: 'vacuumReachedPa' | 'pressureReachedPa'): number | null =>
-    lastMeasured(measured, name);
+  const pressureTile = (label: string, name: 'vacuumReachedPa' | 'pressureReachedPa'): Tile => {
+    const pa = lastMeasured(measured, name);
+    if (pa === null) return { label, value: said.noDwell, notes: [] };
+    const gauge = atmospherePa === null ? [] : [tongue.figure(gaugeWords(pa, atmospherePa))];
+    return { label, value: tongue.figure(kPaAbs(pa)), notes: gauge };
+  };
   return {
     kind: 'tiles',
     tiles: [
-      ...data.doses.map(doseTile),
-      pressureTile('Vacuum, last cycle', reached('vacuumReachedPa'), atmospherePa),
-      pressureTile('Pressure, last cycle', reached('pressureReachedPa'), atmospherePa),
+      ...data.doses.map((dose) => doseTile(dose, words)),
+      pressureTile(tiles.vacuum, 'vacuumReachedPa'),
+      pressureTile(tiles.pressure, 'pressureReachedPa'),
       {
-        label: 'Seal leak',
-        value: leak === null ? 'not measured' : leakWords(leak),
+        label: tiles.leak,
+        value: leak === null ? said.notMeasured : tongue.figure(leakWords(leak)),
         notes: [],
       },
-      { label: 'Time', value: `${clockWords(data.lastsS)} min`, notes: ['start to end'] },
+      { label: tiles.time, value: `${clockWords(data.lastsS)} min`, notes: [tiles.startToEnd] },
     ],
   };
 }
 
-function doseTile(dose: DoseResult): Tile {
+function doseTile(dose: DoseResult, words: PaperWords): Tile {
+  const { tiles, setBy, doseVerdict } = words.report;
   const { doseJPerM2, targetJPerM2, targetSetBy, uncertainty, verdict } = dose;
-  const setBy = targetSetBy === null ? '' : `, set by the ${targetSetBy}`;
-  const target = targetJPerM2 === null ? [] : [`target ${doseWords(targetJPerM2)}${setBy}`];
-  const unstated = doseJPerM2 > 0 ? ['no uncertainty stated'] : [];
-  const least =
-    uncertainty === null
-      ? unstated
-      : [`at least ${doseWords(uncertainty.shownJPerM2)} (${coverageWords(uncertainty)})`];
+  const written = (jPerM2: number): string => words.tongue.figure(doseWords(jPerM2));
+  const target = targetJPerM2 === null ? null : { dose: written(targetJPerM2) };
+  const targetText =
+    target === null
+      ? []
+      : targetSetBy === null
+        ? [filled(tiles.target, target)]
+        : [filled(tiles.targetSetBy, { ...target, by: setBy[targetSetBy] })];
+  const unstated = doseJPerM2 > 0 ? [tiles.noUncertainty] : [];
+  const least = (shownJPerM2: number, coverage: string): string =>
+    filled(tiles.atLeast, { dose: written(shownJPerM2), coverage });
   return {
-    label: doseTitle(dose),
-    value: `${doseWords(doseJPerM2)}, ${verdict}`,
-    notes: [...target, ...least],
+    label: doseTitle(dose, words),
+    value: filled(tiles.dose, { dose: written(doseJPerM2), verdict: doseVerdict[verdict] }),
+    notes: [
+      ...targetText,
+      ...(uncertainty === null
+        ? unstated
+        : [least(uncertainty.shownJPerM2, coverageText(uncertainty, words))]),
+    ],
   };
-}
-
-function pressureTile(label: string, pa: number | null, zeroPa: number | null): Tile {
-  if (pa === null) return { label, value: 'no dwell finished', notes: [] };
-  return { label, value: kPaAbs(pa), notes: zeroPa === null ? [] : [gaugeWords(pa, zeroPa)] };
 }
 
 /** Kept apart from the record, and printed only while they are kept. */
@@ -135,11 +178,11 @@ const PERSONAL_FIELDS: readonly string[] = ['technician', 'customer', 'vehicle']
 /**
  * The job sheet with every field in its own order; people named in an older journal are left out.
  */
-export const jobFields = ({ inputs: { job } }: ReportData): Block => ({
+export const jobFields = ({ inputs: { job } }: ReportData, words: PaperWords): Block => ({
   kind: 'fields',
-  caption: 'As the person stated it before work began.',
-  empty: 'No job sheet was given.',
-  rows: inputRowsOf(job)
+  caption: words.report.people.job,
+  empty: words.report.people.noJob,
+  rows: inputRowsOf(job, words)
     .filter(({ path }) => !PERSONAL_FIELDS.includes(path))
     .map(({ label, value, unit }) => [capital(label), `${value} ${unit}`.trim()]),
 });

@@ -8,12 +8,15 @@ import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
 import { said } from '../../../src/core/sayings.ts';
 import { problemLine } from '../../../src/core/settings.ts';
 import { certificate } from '../../../src/document/certificate/certificate.ts';
+import { whatWasChecked } from '../../../src/document/chain-mark.ts';
 import type { PaperWords } from '../../../src/document/paper-words.ts';
+import { reportDocument } from '../../../src/document/report/report-document.ts';
 import claims from '../../../src/panel/catalogues/en/claims.json' with { type: 'json' };
 import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
 import { ALARM_TABLE } from '../../../src/safety/alarm-table.ts';
 import { factsOf, JOB, longFacts } from '../../document/document-data.ts';
 import { ABOUT } from '../../papers-in-order.ts';
+import { APART, apartJob } from '../../report/apart-job.ts';
 import { AIR_CASES } from '../../report/claims/air-cases.ts';
 import { BESIDE_CASES } from '../../report/claims/beside-cases.ts';
 import { GLASS_CASES } from '../../report/claims/glass-cases.ts';
@@ -52,6 +55,26 @@ describe('a language of one folder', () => {
         .replaceAll(/[0-9a-f]{64}/g, '');
       const left = outsideWords(texts).filter((word) => !GIVEN.has(word));
       expect(left.filter((word) => !givenTo(facts).includes(word))).toEqual([]);
+    }
+  });
+
+  test('words the report and its drawings, but for what people and files named', () => {
+    for (const facts of [factsOf(), longFacts(), factsOf(apartJob(), { profile: APART })]) {
+      const page = reportDocument(facts, made);
+      const checked = whatWasChecked(facts, { journal: 'agrees', people: 'agree' }, made);
+      const drawn = page.blocks.flatMap((block) =>
+        block.kind === 'figure' && block.foreign !== true ? wordsOfDrawing(block.svg) : [],
+      );
+      expect(drawn.length).toBeGreaterThan(10);
+      const texts = textsIn([page, checked], '', REPORT_LOOKS)
+        .join('\n')
+        .replaceAll(/[0-9a-f]{64}/g, '');
+      const fields = wordsIn(JSON.stringify(facts.report.inputs).replaceAll(/([A-Z])/g, ' $1'));
+      const given = [...givenTo(facts), ...fields].map((word) => word.toLowerCase());
+      const left = [texts, ...drawn]
+        .flatMap(outsideWords)
+        .filter((word) => !GIVEN.has(word) && !given.includes(word.toLowerCase()));
+      expect(left).toEqual([]);
     }
   });
 
@@ -116,20 +139,25 @@ test('every sentence of a claim is said somewhere', () => {
   expect(unsaid).toEqual([]);
 });
 
-/** Every text of a page, drawings and codes left out. */
-function textsIn(value: unknown, key = ''): readonly string[] {
-  if (typeof value === 'string') return LOOKS.includes(key) ? [] : [value];
-  if (Array.isArray(value)) return value.flatMap((one) => textsIn(one));
-  if (typeof value !== 'object' || value === null || value instanceof Uint8Array) return [];
-  return Object.entries(value).flatMap(([k, one]) => textsIn(one, k));
-}
 const LOOKS = ['kind', 'look', 'svg', 'id', 'grade', 'type', 'empty'];
+const REPORT_LOOKS = [...LOOKS.filter((key) => key !== 'empty'), 'language', 'fit'];
+
+/** Every text of a page, drawings and codes left out. */
+function textsIn(value: unknown, key = '', looks = LOOKS): readonly string[] {
+  if (typeof value === 'string') return looks.includes(key) ? [] : [value];
+  if (Array.isArray(value)) return value.flatMap((one) => textsIn(one, '', looks));
+  if (typeof value !== 'object' || value === null || value instanceof Uint8Array) return [];
+  return Object.entries(value).flatMap(([k, one]) => textsIn(one, k, looks));
+}
+
+const wordsOfDrawing = (svg: string): readonly string[] =>
+  [...svg.matchAll(/<(text|title|desc)[^>]*>([^<]*)</g)].map(([, , text = '']) => text);
 
 const wordsIn = (text: string): readonly string[] => text.match(/\p{L}+/gu) ?? [];
 
 /** Units, the program's name, and what the demo story's people named. */
 const GIVEN: ReadonlySet<string> = new Set([
-  ...wordsIn('kPa abs Pa mPa cm mm nm min UTC Meniscus meniscus journal record'),
+  ...wordsIn('kPa abs Pa mPa mW mJ cm mm nm min UTC Meniscus meniscus journal record'),
   // Seen by the story's alarms.
   'other',
   // A rule and a reason of the longest facts.

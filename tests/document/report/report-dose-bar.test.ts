@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { ENGLISH_PAPERS } from '../../../src/document/paper-words.ts';
 import { doseBar } from '../../../src/document/report/cure-charts.tsx';
 import type { DoseResult } from '../../../src/report/claimed-dose.ts';
 
@@ -45,7 +46,7 @@ test.each([
     expandedJPerM2: 2500,
     shownJPerM2: 0,
   };
-  const block = doseBar({ ...DOSE, doseJPerM2, uncertainty, verdict: 'not shown' });
+  const block = doseBar({ ...DOSE, doseJPerM2, uncertainty, verdict: 'not shown' }, ENGLISH_PAPERS);
   if (block.kind !== 'figure') throw new Error('a dose with a target is drawn');
   const [, width] = /viewBox="0 0 (\d+)/.exec(block.svg) ?? [];
   const spans = spansOf(block.svg);

@@ -1,0 +1,20 @@
+/** How a report names a field of the lamp, and a dose of one. */
+import { filled } from '../../core/phrases.ts';
+import type { DosePart, FieldOf } from '../../report/dose-part.ts';
+import type { PaperWords } from '../paper-words.ts';
+
+/** 'field 1 of 2'. */
+export const fieldText = ({ number, of }: FieldOf, { report }: PaperWords): string =>
+  filled(report.field, { number: String(number), of: String(of) });
+
+/** `what`, with its field where there are several. */
+export const ofField = (
+  what: string,
+  { field = null }: Pick<DosePart, 'field'>,
+  words: PaperWords,
+): string =>
+  field === null ? what : filled(words.report.ofField, { what, field: fieldText(field, words) });
+
+/** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
+export const doseTitle = (part: DosePart, words: PaperWords): string =>
+  ofField(words.report.portions[part.portion].title, part, words);
