@@ -15,6 +15,8 @@ interface Pattern {
 }
 
 const NUMBER = /^[-+]?\d+\.\d+$/;
+/** 'u = 0.45 kPa': no template of a phrase has the unit alone. */
+const WITH_UNIT = /^[-+]?\d+\.\d+ \S{1,8}$/;
 const PLACEHOLDER = /\{(\w+)\}/g;
 
 export function rewording(
@@ -36,7 +38,7 @@ export function rewording(
       const values = names.map((name, at) => [name, word(found[at + 1] ?? '')] as const);
       return filled(other, Object.fromEntries(values));
     }
-    return listOf(english) ?? english;
+    return WITH_UNIT.test(english) ? figure(english) : (listOf(english) ?? english);
   };
   /** A list of sentences that are all known: the trips of a board. */
   const listOf = (english: string): string | null => {

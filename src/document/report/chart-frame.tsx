@@ -5,7 +5,9 @@
  */
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
+import { render } from 'preact-render-to-string';
+import type { Block } from '../blocks.ts';
 import { thinned } from './thinned.ts';
 
 export const WIDTH = 760;
@@ -63,6 +65,20 @@ export function tracePath(points: readonly Point[], x: Scale, y: Scale, stepped 
   return draw(thinned(kept)) ?? '';
 }
 
+/** What a reader is told of a drawing besides its lines. */
+export interface Drawn {
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  readonly caption?: string;
+}
+
+export const figureOf = (drawn: Drawn, chart: VNode): Block => ({
+  kind: 'figure',
+  ...drawn,
+  svg: render(chart),
+});
+
 interface ChartProps {
   readonly id: string;
   readonly title: string;
@@ -90,13 +106,17 @@ export function Chart({ id, title, description, height, width, children }: Chart
   );
 }
 
+/** Writes the numbers of an axis with the decimal sign of a language. */
+type Figure = (english: string) => string;
+
 interface TimeAxisProps {
   readonly x: Scale;
   readonly band: Band;
   readonly label: string;
+  readonly figure: Figure;
 }
 
-export function TimeAxis({ x, band, label }: TimeAxisProps) {
+export function TimeAxis({ x, band, label, figure }: TimeAxisProps) {
   return (
     <g fill={INK}>
       {x.ticks(8).map((minutes) => (
@@ -109,7 +129,7 @@ export function TimeAxis({ x, band, label }: TimeAxisProps) {
             stroke={INK}
           />
           <text x={x(minutes)} y={band.bottom + 17} text-anchor="middle">
-            {minutes}
+            {figure(String(minutes))}
           </text>
         </g>
       ))}
@@ -126,11 +146,13 @@ interface ValueAxisProps {
   readonly band: Band;
   readonly label: string;
   readonly side: 'left' | 'right';
+  readonly figure: Figure;
   readonly ink?: string;
   readonly count?: number;
 }
 
-export function ValueAxis({ y, band, label, side, ink = INK, count = 6 }: ValueAxisProps) {
+export function ValueAxis(props: ValueAxisProps) {
+  const { y, band, label, side, figure, ink = INK, count = 6 } = props;
   const left = side === 'left';
   const at = left ? LEFT - 7 : RIGHT + 7;
   const middle = (band.top + band.bottom) / 2;
@@ -141,7 +163,7 @@ export function ValueAxis({ y, band, label, side, ink = INK, count = 6 }: ValueA
         <g key={value}>
           {left && <line x1={LEFT} x2={RIGHT} y1={y(value)} y2={y(value)} stroke={GRID} />}
           <text x={at} y={y(value) + 4} text-anchor={left ? 'end' : 'start'}>
-            {signed(value)}
+            {figure(signed(value))}
           </text>
         </g>
       ))}
@@ -158,3 +180,29 @@ export function ValueAxis({ y, band, label, side, ink = INK, count = 6 }: ValueA
 
 /** A true minus sign. */
 const signed = (value: number): string => String(value).replace('-', '−');
+
+interface LevelLineProps {
+  readonly value: number;
+  readonly y: Scale;
+  readonly words: string;
+}
+
+/** A target or a limit across the plot. */
+export function LevelLine({ value, y, words }: LevelLineProps) {
+  return (
+    <g>
+      <line
+        x1={LEFT}
+        x2={RIGHT}
+        y1={y(value)}
+        y2={y(value)}
+        stroke={SET_POINT_INK}
+        stroke-width="2"
+        stroke-dasharray="7 4"
+      />
+      <text x={LEFT + 6} y={y(value) - 5} fill={SET_POINT_INK}>
+        {words}
+      </text>
+    </g>
+  );
+}

@@ -1,4 +1,4 @@
-/** How a report names a field of the lamp, and a dose of one. */
+/** How a report names a dose, and the field of the lamp that it is of. */
 import { filled } from '../../core/phrases.ts';
 import type { DosePart, FieldOf } from '../../report/dose-part.ts';
 import type { PaperWords } from '../paper-words.ts';
@@ -18,3 +18,7 @@ export const ofField = (
 /** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
 export const doseTitle = (part: DosePart, words: PaperWords): string =>
   ofField(words.report.portions[part.portion].title, part, words);
+
+/** A figure that is the only one of its kind keeps the plain name. */
+export const idOf = ({ portion }: DosePart): string =>
+  portion === 'fill and pit' ? '' : `-${portion}`;

@@ -73,6 +73,7 @@ interface PressureChartProps extends PressureChartData {
 
 function PressureChart({ data, snapshots, words, worked, fromS, toS }: PressureChartProps) {
   const { pressureChart: texts } = words.report;
+  const { figure } = words.tongue;
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
   const x = minutesScale(fromS, toS);
   const highestKPa = Math.max(120, ...shown.map((s) => kPaFromPa(s.pressurePa ?? 0)));
@@ -92,9 +93,9 @@ function PressureChart({ data, snapshots, words, worked, fromS, toS }: PressureC
       <Stretches stretches={stretchesOf(worked, words)} x={x} band={BAND} nameY={44} />
       <Stretches stretches={sectionsOf(worked, words)} x={x} band={BAND} nameY={24} />
       <Held data={data} x={x} fromS={fromS} toS={toS} name={texts.held} />
-      <ValueAxis y={y} band={BAND} label={texts.absolute} side="left" />
-      <GaugeAxis data={data} y={y} label={texts.gauge} />
-      <TimeAxis x={x} band={BAND} label={texts.minutes} />
+      <ValueAxis y={y} band={BAND} label={texts.absolute} side="left" figure={figure} />
+      <GaugeAxis data={data} y={y} label={texts.gauge} figure={figure} />
+      <TimeAxis x={x} band={BAND} label={texts.minutes} figure={figure} />
       <path
         d={tracePath(
           kPa((s) => s.pressurePa),
@@ -127,10 +128,12 @@ function GaugeAxis({
   data: { atmospherePa },
   y,
   label,
+  figure,
 }: {
   readonly data: ReportData;
   readonly y: Scale;
   readonly label: string;
+  readonly figure: (english: string) => string;
 }) {
   if (atmospherePa === null) return null;
   const zeroKPa = kPaFromPa(atmospherePa);
@@ -147,7 +150,7 @@ function GaugeAxis({
         stroke-width="1.2"
         stroke-dasharray="1.5 3.5"
       />
-      <ValueAxis y={gauge} band={BAND} label={label} side="right" ink={QUIET_INK} />
+      <ValueAxis y={gauge} band={BAND} label={label} side="right" ink={QUIET_INK} figure={figure} />
     </g>
   );
 }

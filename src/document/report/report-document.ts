@@ -21,7 +21,8 @@ import type { PaperWords } from '../paper-words.ts';
 import { asRunTable } from './as-run.ts';
 import { attemptsTable } from './attempts.ts';
 import { bottlesTable, cannotShow, claimsTable, verdictHeadline } from './claim-rows.ts';
-import { doseBar, doseChart, glassChart } from './cure-charts.tsx';
+import { doseChart, glassChart } from './cure-charts.tsx';
+import { doseBar } from './dose-bar.tsx';
 import { doseTitle } from './field-text.ts';
 import {
   alarmsTable,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { ENGLISH_PAPERS } from '../../../src/document/paper-words.ts';
-import { doseBar } from '../../../src/document/report/cure-charts.tsx';
+import { doseBar } from '../../../src/document/report/dose-bar.tsx';
 import type { DoseResult } from '../../../src/report/claimed-dose.ts';
 
 const DOSE: DoseResult = {
