@@ -3,12 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { configDefaults, defineConfig } from 'vitest/config';
-
-/**
- * Everything but the test files themselves goes through Node's own imports: a binding that vitest's
- * module runner hands over costs a call at each use, and whole repairs then take 2.5 times as long.
- */
-const NOT_A_TEST = /\/(?:src|sim|hal|wiring|tests)\/(?!.*(?:node_modules|\.test\.ts$)).*\.tsx?$/;
+import { NOT_A_TEST } from './tests/not-a-test.ts';
 
 /** What takes minutes: the line in real time, many seeds. `npm run test:long` runs these alone. */
 const LONG = ['tests/**/*.long.test.ts'];

@@ -77,6 +77,8 @@ function judge(room, tests, mutate) {
   process.env.MENISCUS_MUTANT_TESTS = tests.join(',');
   return new Stryker({
     testRunner: 'vitest',
+    // The rooms that run whole jobs take longer than the five minutes that are usual.
+    dryRunTimeoutMinutes: 30,
     vitest: { configFile: 'tests/mutants/rooms/vitest.config.ts', related: false },
     plugins: ['@stryker-mutator/vitest-runner'],
     mutate,
