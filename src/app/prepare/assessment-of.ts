@@ -5,6 +5,7 @@
  */
 
 import { type Checked, checkSettings, type SettingsProblem } from '../../core/settings.ts';
+import type { DrawingWords } from '../../intake/drawing/drawing-words.ts';
 import { paneDrawing } from '../../intake/drawing/pane-drawing.tsx';
 import { assess } from '../../intake/rules/assess.ts';
 import { type RuleSet, ruleSetSchema } from '../../intake/rules/rule-set.ts';
@@ -25,6 +26,7 @@ export function assessmentOf(
   refs: readonly string[],
   file: string,
   today: string,
+  words: DrawingWords,
 ): Checked<Assessed> {
   const sheet = checkedSheet(sheetRaw, file, today);
   if (!sheet.ok) return sheet;
@@ -39,7 +41,7 @@ export function assessmentOf(
       sheet: sheet.value,
       ruleSets: ruleSets.value,
       assessment: assess(sheet.value, ruleSets.value),
-      drawingSvg: paneDrawing(sheet.value, ruleSets.value),
+      drawingSvg: paneDrawing(sheet.value, ruleSets.value, words),
     },
   };
 }

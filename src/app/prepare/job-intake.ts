@@ -4,6 +4,7 @@
  */
 
 import type { Checked, SettingsProblem } from '../../core/settings.ts';
+import type { DrawingWords } from '../../intake/drawing/drawing-words.ts';
 import { paneDrawing } from '../../intake/drawing/pane-drawing.tsx';
 import { legLimitOf } from '../../intake/rules/grown-leg.ts';
 import { reasonLines } from '../../intake/rules/rule-words.ts';
@@ -29,13 +30,14 @@ export function jobIntake(
   job: JobSheet,
   jobFile: string,
   today: string,
+  words: DrawingWords,
 ): Checked<JobIntake> {
-  const assessed = assessmentOf(raw, [], file, today);
+  const assessed = assessmentOf(raw, [], file, today, words);
   if (!assessed.ok) return assessed;
   const { sheet, ruleSets, assessment, drawingSvg } = assessed.value;
   const differing = differences(sheet, file, job, jobFile);
   if (differing.length > 0) return { ok: false, problems: differing };
-  const briefSvg = paneDrawing(sheet, ruleSets, 'brief');
+  const briefSvg = paneDrawing(sheet, ruleSets, words, 'brief');
   const facts = assessmentFactsOf(assessment, ruleSets);
   const reasons = [...assessment.reasons, ...assessment.technical.reasons];
   const clear = assessment.answer === 'allowed' && assessment.technical.answer === 'can';

@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import englishCertificate from '../../panel/catalogues/en/certificate.json' with { type: 'json' };
 import englishClaims from '../../panel/catalogues/en/claims.json' with { type: 'json' };
 import englishDisplay from '../../panel/catalogues/en/display.json' with { type: 'json' };
+import englishDrawing from '../../panel/catalogues/en/drawing.json' with { type: 'json' };
 import englishGuided from '../../panel/catalogues/en/guided.json' with { type: 'json' };
 import englishRecord from '../../panel/catalogues/en/record.json' with { type: 'json' };
 import englishReport from '../../panel/catalogues/en/report.json' with { type: 'json' };
@@ -15,6 +16,7 @@ import englishTerminal from '../../panel/catalogues/en/terminal.json' with { typ
 import spanishCertificate from '../../panel/catalogues/es/certificate.json' with { type: 'json' };
 import spanishClaims from '../../panel/catalogues/es/claims.json' with { type: 'json' };
 import spanishDisplay from '../../panel/catalogues/es/display.json' with { type: 'json' };
+import spanishDrawing from '../../panel/catalogues/es/drawing.json' with { type: 'json' };
 import spanishGuided from '../../panel/catalogues/es/guided.json' with { type: 'json' };
 import spanishRecord from '../../panel/catalogues/es/record.json' with { type: 'json' };
 import spanishReport from '../../panel/catalogues/es/report.json' with { type: 'json' };
@@ -23,6 +25,7 @@ import type { Source } from './read-settings.ts';
 
 export type WordsUse =
   | 'display'
+  | 'drawing'
   | 'guided'
   | 'certificate'
   | 'claims'
@@ -33,6 +36,7 @@ export type WordsUse =
 const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = {
   en: {
     display: englishDisplay,
+    drawing: englishDrawing,
     guided: englishGuided,
     certificate: englishCertificate,
     claims: englishClaims,
@@ -42,6 +46,7 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
   },
   es: {
     display: spanishDisplay,
+    drawing: spanishDrawing,
     guided: spanishGuided,
     certificate: spanishCertificate,
     claims: spanishClaims,

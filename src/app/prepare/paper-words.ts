@@ -20,6 +20,7 @@ import { ENGLISH_WORDS, type JobWords } from './terminal-words.ts';
 const CERTIFICATE = schemaLike(ENGLISH_CERTIFICATE);
 const CLAIMS = schemaLike(ENGLISH_CLAIMS);
 const RECORD = schemaLike(ENGLISH_RECORD);
+const DRAWING = schemaLike(ENGLISH_WORDS.drawing);
 const REPORT = schemaLike(ENGLISH_WORDS.report);
 const TERMINAL = schemaLike(ENGLISH_WORDS.terminal);
 
@@ -33,12 +34,12 @@ export function paperWordsOf(nameOrPath: string): Checked<JobWords> {
   const certificate = read(CERTIFICATE, nameOrPath, 'certificate');
   const claims = read(CLAIMS, nameOrPath, 'claims');
   const record = read(RECORD, nameOrPath, 'record');
+  const drawing = read(DRAWING, nameOrPath, 'drawing');
   const report = read(REPORT, nameOrPath, 'report');
   const terminal = read(TERMINAL, nameOrPath, 'terminal');
-  if (!certificate.ok || !claims.ok || !record.ok || !report.ok || !terminal.ok) {
-    const problems = [certificate, claims, record, report, terminal].flatMap((one) =>
-      one.ok ? [] : one.problems,
-    );
+  const all = [certificate, claims, drawing, record, report, terminal];
+  if (!certificate.ok || !claims.ok || !drawing.ok || !record.ok || !report.ok || !terminal.ok) {
+    const problems = all.flatMap((one) => (one.ok ? [] : one.problems));
     return { ok: false, problems };
   }
   const phrases = phrasePairs(display.value.catalogue);
@@ -47,6 +48,7 @@ export function paperWordsOf(nameOrPath: string): Checked<JobWords> {
     value: {
       certificate: certificate.value,
       claims: claims.value,
+      drawing: drawing.value,
       record: record.value,
       report: report.value,
       terminal: terminal.value,

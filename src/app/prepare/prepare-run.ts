@@ -162,13 +162,14 @@ function dayOfJob({ simulated, today }: When, { fill, pit }: Bottles, sheet: unk
 async function intakeOf(
   source: IntakeSource | null,
   { job }: PrepareOptions,
-  { config }: LoadedSettings,
+  { config, papers }: LoadedSettings,
   today: string,
 ): Promise<Checked<JobIntake | null>> {
   if (source === null) return { ok: true, value: null };
   // Drawing and rules are loaded only where there is a sheet.
   const { jobIntake } = await import('./job-intake.ts');
-  return jobIntake(source, config.job, sourceName(job ?? BUILT_IN_JOB), today);
+  const jobFile = sourceName(job ?? BUILT_IN_JOB);
+  return jobIntake(source, config.job, jobFile, today, papers.drawing);
 }
 
 function intakeSource(options: PrepareOptions, when: When): Checked<IntakeSource> | null {

@@ -6,6 +6,7 @@
 import type { Command } from 'commander';
 import { ANSWER_LINES, type Assessed } from '../../app/prepare/assessment-page.ts';
 import { type Checked, problemLine, type SettingsProblem } from '../../core/settings.ts';
+import { ENGLISH_DRAWING } from '../../intake/drawing/drawing-words.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
 import { localDay } from '../terminal/local-day.ts';
 import { collect } from '../terminal/parse-option.ts';
@@ -128,7 +129,7 @@ async function conclude(
     beside.length === 0 ? { ok: true, value: given } : sheetBeside(given, file, beside, today);
   if (!placed.ok) return refuseProblems(placed.problems);
   const raw = placed.value;
-  const made = assessmentOf(raw, options.rules, file, today);
+  const made = assessmentOf(raw, options.rules, file, today, ENGLISH_DRAWING);
   if (!made.ok) return refuseProblems(made.problems);
   const { assessAdvice } = await import('./assess-advice.ts');
   const job = assessAdvice(made.value, options, today);

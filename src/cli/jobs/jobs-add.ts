@@ -91,6 +91,7 @@ async function checkedName(
       sheet,
       job ?? '',
       localDay(new Date()),
+      loaded.value.papers.drawing,
     );
     if (!judged.ok) return judged;
   }

@@ -8,16 +8,17 @@
 import type { RuleSet } from '../rules/rule-set.ts';
 import { footprintOf } from '../sheet/footprint.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
-import { briefWords, LETTERS_ELSEWHERE, letterWords, listed } from './brief-words.ts';
-import { centreLines, overWords } from './centre-lines.ts';
+import { briefTexts, lettersText, listed } from './brief-words.ts';
+import { centreLines, overTexts } from './centre-lines.ts';
 import {
   columnRoom,
   dimensionLines,
-  distanceWords,
+  distanceText,
   isUpright,
   rowsHeight,
 } from './dimension-lines.ts';
-import { circleOf, type Distance, distancesOf } from './distances.ts';
+import { type Circle, circleOf, type Distance, distancesOf } from './distances.ts';
+import type { DrawingWords } from './drawing-words.ts';
 import { BRIEF_PAPER, type Frame, frameOf, MARGIN, toBox } from './frame.ts';
 import { hatchedOf } from './hatched.ts';
 import type { Layout } from './layout.ts';
@@ -37,23 +38,27 @@ const PITCH = 13;
 /** Sides of areas closer together than this cannot be distinguished on paper. */
 const APART = 6;
 
-export function briefLayoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Layout {
-  const shapes = shapesOf(sheet.pane, ruleSets).drawn;
+export function briefLayoutOf(
+  sheet: IntakeSheet,
+  ruleSets: readonly RuleSet[],
+  words: DrawingWords,
+): Layout {
+  const shapes = shapesOf(sheet.pane, ruleSets, words).drawn;
   const circle = circleOf(footprintOf(sheet));
-  const measured = circle === null ? [] : distancesOf(circle, sheet.pane, []);
+  const measured = circle === null ? [] : distancesOf(circle, sheet.pane, [], words);
   const frame = frameOf(sheet, columnRoom(measured), BRIEF_PAPER);
   const distances = measured.map((distance) => shortened(distance, frame));
   const { lines, rows } = dimensionLines(frame, distances);
-  const named = placedOver(overWords(sheet, frame, LINES), frame);
+  const named = placedOver(overTexts(sheet, frame, LINES, words), frame);
   const labels = lines.map(({ label }) => label);
   const drawn = shapes.map((shape) => ({ ...shape, box: toBox(frame, shape.rect) }));
   const groups = grouped(drawn);
   const taken = [...named, ...labels].map(boxOf);
   const borders = groups.map(({ letters, box }) => ({ letter: listed(letters), box }));
-  const onPane = placedOnPane(sheet, frame, { distances, borders, circle, taken });
+  const onPane = placedOnPane(sheet, frame, { distances, borders, circle, taken, words });
   const insetY = frame.box.y + frame.box.height + Math.max(10, rowsHeight(rows) - 4);
-  const words = wordsBeside(briefWords(sheet, circle), letterWords(shapes), insetY);
-  const bottom = Math.max(insetY + INSET.height, ...words.map(({ y }) => y));
+  const beside = textsBeside(sheet, circle, shapes, insetY, words);
+  const bottom = Math.max(insetY + INSET.height, ...beside.map(({ y }) => y));
   return {
     frame,
     height: bottom + MARGIN,
@@ -70,13 +75,13 @@ export function briefLayoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]):
     sizeLines: null,
     samples: [],
     inset: { box: { x: INSET_X, y: insetY, ...INSET }, figureSide: INSET_FIGURE },
-    texts: [...named, ...labels, ...onPane.texts, ...words],
+    texts: [...named, ...labels, ...onPane.texts, ...beside],
   };
 }
 
 /** Only the number, beside a pane too low for the words; the arrow shows the edge. */
 function shortened(distance: Distance, { box, paper }: Frame): Distance {
-  const words = textWidth(distanceWords(distance), paper.labelSize);
+  const words = textWidth(distanceText(distance), paper.labelSize);
   return isUpright(distance) && words > box.height / 2 - MARGIN
     ? { ...distance, label: '' }
     : distance;
@@ -108,17 +113,21 @@ const alike = (a: Box, b: Box): boolean =>
  * Left of the magnified damage. The meaning of the letters is printed only where the text ends no
  * lower than that.
  */
-function wordsBeside(
-  plain: readonly string[],
-  letters: string | null,
+function textsBeside(
+  sheet: IntakeSheet,
+  circle: Circle | null,
+  shapes: readonly Shape[],
   top: number,
+  words: DrawingWords,
 ): readonly TextLine[] {
+  const plain = briefTexts(sheet, circle, words);
+  const letters = lettersText(shapes, words);
   const linesOf = (texts: readonly string[]): readonly string[] =>
     texts.flatMap((text) => wrapped(text, SIZE, INSET_X - 2 * MARGIN - 6));
   const most = Math.floor(INSET.height / PITCH);
   const whole = letters === null ? plain : [...plain, letters];
   const fits = letters === null || linesOf(whole).length <= most;
-  return linesOf(fits ? whole : [...plain, LETTERS_ELSEWHERE]).map((text, at) => ({
+  return linesOf(fits ? whole : [...plain, words.brief.lettersElsewhere]).map((text, at) => ({
     text,
     x: MARGIN,
     y: top + 0.8 * SIZE + at * PITCH,

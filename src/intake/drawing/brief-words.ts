@@ -3,56 +3,64 @@
  * known, and the meaning of the letters where it is short. Everything else is left to the full
  * drawing.
  */
+import { filled } from '../../core/phrases.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
-import { mmWords } from './dimension-lines.ts';
 import type { Circle } from './distances.ts';
+import { type DrawingWords, mmText } from './drawing-words.ts';
 import type { Shape } from './shapes.ts';
 
-export const LETTERS_ELSEWHERE = 'Letters: see the full report.';
-
-export function briefWords(sheet: IntakeSheet, circle: Circle | null): readonly string[] {
+export function briefTexts(
+  sheet: IntakeSheet,
+  circle: Circle | null,
+  words: DrawingWords,
+): readonly string[] {
   const { widthMm, heightMm } = sheet.pane;
-  const missing = missingWords(sheet);
+  const { brief } = words;
+  const missing = missingParts(sheet, words.missingParts);
   return [
     widthMm === 'unknown' || heightMm === 'unknown'
-      ? 'NOT TO SCALE: the position of a broken edge is arbitrary.'
-      : `To scale; pane ${mmWords(widthMm)} × ${mmWords(heightMm)} mm.`,
-    ...(circle === null ? [] : ['Distances in mm, from the rim of the damage.']),
-    ...(runsToAnEdge(sheet) ? ['It runs to an edge, seal or trim.'] : []),
-    ...(missing.length === 0 ? [] : [`Not known: ${missing.join(', ')}.`]),
+      ? brief.notToScale
+      : filled(brief.toScale, { width: mmText(widthMm, words), height: mmText(heightMm, words) }),
+    ...(circle === null ? [] : [words.distances]),
+    ...(runsToAnEdge(sheet) ? [brief.runsToAnEdge] : []),
+    ...(missing.length === 0 ? [] : [filled(brief.missing, { what: missing.join(', ') })]),
   ];
 }
 
 const runsToAnEdge = ({ damage: { edgesReached } }: IntakeSheet): boolean =>
   edgesReached !== 'unknown' && edgesReached > 0;
 
-function missingWords({ pane, place }: IntakeSheet): readonly string[] {
+function missingParts(
+  { pane, place }: IntakeSheet,
+  parts: DrawingWords['missingParts'],
+): readonly string[] {
   const placeKnown = place.fromLeftMm !== 'unknown' && place.fromTopMm !== 'unknown';
   return [
-    ...(pane.widthMm === 'unknown' ? ['width'] : []),
-    ...(pane.heightMm === 'unknown' ? ['height'] : []),
-    ...(placeKnown ? [] : ['place of the damage']),
-    ...(pane.sweep === 'unknown' ? ['swept area'] : []),
-    ...(pane.driverSide === 'unknown' ? ['driver’s side'] : []),
-    ...(pane.wheelCentreMm === 'unknown' ? ['wheel centre line'] : []),
+    ...(pane.widthMm === 'unknown' ? [parts.width] : []),
+    ...(pane.heightMm === 'unknown' ? [parts.height] : []),
+    ...(placeKnown ? [] : [parts.place]),
+    ...(pane.sweep === 'unknown' ? [parts.sweep] : []),
+    ...(pane.driverSide === 'unknown' ? [parts.driverSide] : []),
+    ...(pane.wheelCentreMm === 'unknown' ? [parts.wheel] : []),
   ];
 }
 
 /** Letters grouped by whose area they mark: the swept area, and the zones of each rule set. */
-export function letterWords(shapes: readonly Shape[]): string | null {
+export function lettersText(shapes: readonly Shape[], { brief }: DrawingWords): string | null {
   const byOwner = new Map<string | null, string[]>();
   for (const { letter, areas } of shapes) {
     for (const of of new Set(areas.map((area) => area.of))) {
       byOwner.set(of, [...(byOwner.get(of) ?? []), letter]);
     }
   }
-  const owners = [...byOwner].map(([of, letters]) =>
-    of === null
-      ? `${listed(letters)}: swept by the wipers`
-      : `${letters.length === 1 ? 'zone' : 'zones'} ${listed(letters)}: ${of}`,
-  );
-  const words = owners.join('; ');
-  return words === '' ? null : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  const owners = [...byOwner].map(([of, marked]) => {
+    const letters = listed(marked);
+    return of === null
+      ? filled(brief.swept, { letters })
+      : filled(marked.length === 1 ? brief.zone : brief.zones, { letters, of });
+  });
+  const text = owners.join('; ');
+  return text === '' ? null : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 /** Abbreviates three or more consecutive letters to the first and the last. */

@@ -2,24 +2,29 @@
  * Lines that run down the pane from a name above its upper edge, and the word at the driver's side.
  */
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
+import type { DrawingWords } from './drawing-words.ts';
 import { type Frame, toPoint } from './frame.ts';
 
-const NAMES = { wheel: 'wheel centre line', seat: 'seat centre line' } as const;
-type CentreLineOf = keyof typeof NAMES;
+type CentreLineOf = 'wheel' | 'seat';
 
 export interface CentreLine {
   readonly x: number;
   readonly of: CentreLineOf;
 }
 
-export function overWords(sheet: IntakeSheet, frame: Frame, lines: readonly CentreLineOf[]) {
+export function overTexts(
+  sheet: IntakeSheet,
+  frame: Frame,
+  lines: readonly CentreLineOf[],
+  { marks }: DrawingWords,
+) {
   const { driverSide } = sheet.pane;
   const { x, width } = frame.box;
   return [
-    ...centreLines(sheet, frame, lines).map((centre) => ({ text: NAMES[centre.of], x: centre.x })),
+    ...centreLines(sheet, frame, lines).map((centre) => ({ text: marks[centre.of], x: centre.x })),
     ...(driverSide === 'unknown'
       ? []
-      : [{ text: 'driver’s side', x: driverSide === 'left' ? x + 30 : x + width - 30 }]),
+      : [{ text: marks.driverSide, x: driverSide === 'left' ? x + 30 : x + width - 30 }]),
   ];
 }
 

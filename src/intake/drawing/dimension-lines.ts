@@ -42,12 +42,7 @@ export function columnRoom(distances: readonly Distance[]): number {
 
 export const rowsHeight = (rows: number): number => (rows === 0 ? 0 : FIRST + PITCH * rows);
 
-/** A tenth of a millimetre below one millimetre, otherwise whole millimetres. */
-export function mmWords(mm: number): string {
-  return mm < 10 ? String(Math.round(mm * 10) / 10) : String(Math.round(mm));
-}
-
-export const distanceWords = ({ label, mm }: Distance): string => `${label} ${mmWords(mm)}`.trim();
+export const distanceText = ({ label, figure }: Distance): string => `${label} ${figure}`.trim();
 
 export function dimensionLines(frame: Frame, distances: readonly Distance[]): DimensionLines {
   const { box, paper } = frame;
@@ -112,7 +107,7 @@ function packed(
 }
 
 function spanOf(distance: Distance, from: number, to: number, { least, most, size }: Bounds) {
-  const label = textWidth(distanceWords(distance), size) + GAP;
+  const label = textWidth(distanceText(distance), size) + GAP;
   const low = Math.min(from, to);
   const high = Math.max(from, to);
   const arrows = 14;
@@ -152,7 +147,7 @@ function columnLine({ distance, from, to, labelAt, row }: Span, frame: Frame) {
 }
 
 const label = (distance: Distance, x: number, y: number, size: number): TextLine => ({
-  text: distanceWords(distance),
+  text: distanceText(distance),
   x,
   y,
   size,

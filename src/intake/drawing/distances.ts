@@ -7,6 +7,7 @@
 import type { Rect } from '../sheet/area.ts';
 import { type Footprint, gapToMm } from '../sheet/footprint.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
+import { type DrawingWords, mmText } from './drawing-words.ts';
 import type { Shape } from './shapes.ts';
 
 export interface PointMm {
@@ -17,6 +18,8 @@ export interface PointMm {
 export interface Distance {
   readonly label: string;
   readonly mm: number;
+  /** `mm` as it is written. */
+  readonly figure: string;
   readonly from: PointMm;
   readonly to: PointMm;
 }
@@ -36,18 +39,19 @@ export function distancesOf(
   circle: Circle,
   pane: IntakeSheet['pane'],
   shapes: readonly Shape[],
+  words: DrawingWords,
 ): readonly Distance[] {
+  const { edges } = words;
+  const to = (point: PointMm, label: string): Distance => towards(circle, point, label, words);
   const { xMm, yMm } = circle;
   const { widthMm, heightMm, wheelCentreMm } = pane;
   const sideways = nearer(xMm, widthMm);
   const upright = nearer(yMm, heightMm);
   return [
-    towards(circle, { xMm: sideways, yMm }, sideways === 0 ? 'left edge' : 'right edge'),
-    towards(circle, { xMm, yMm: upright }, upright === 0 ? 'upper edge' : 'lower edge'),
-    ...(wheelCentreMm === 'unknown' ? [] : [towards(circle, { xMm: wheelCentreMm, yMm }, 'wheel')]),
-    ...together(
-      shapes.map(({ letter, rect }) => towards(circle, nearestPoint(circle, rect), letter)),
-    ),
+    to({ xMm: sideways, yMm }, sideways === 0 ? edges.left : edges.right),
+    to({ xMm, yMm: upright }, upright === 0 ? edges.upper : edges.lower),
+    ...(wheelCentreMm === 'unknown' ? [] : [to({ xMm: wheelCentreMm, yMm }, edges.wheel)]),
+    ...together(shapes.map(({ letter, rect }) => to(nearestPoint(circle, rect), letter))),
   ].filter(({ mm }) => mm > 0);
 }
 
@@ -75,19 +79,24 @@ const nearestPoint = ({ xMm, yMm }: PointMm, rect: Rect): PointMm => ({
 });
 
 /** Starts on the rim; 0 where the damage reaches the target. */
-function towards({ xMm, yMm, radiusMm }: Circle, to: PointMm, label: string): Distance {
+function towards(
+  { xMm, yMm, radiusMm }: Circle,
+  to: PointMm,
+  label: string,
+  words: DrawingWords,
+): Distance {
   const wholeMm = Math.hypot(to.xMm - xMm, to.yMm - yMm);
   const mm = Math.max(0, wholeMm - radiusMm);
   const part = wholeMm === 0 ? 0 : radiusMm / wholeMm;
   const from = { xMm: xMm + (to.xMm - xMm) * part, yMm: yMm + (to.yMm - yMm) * part };
-  return { label, mm, from, to };
+  return { label, mm, figure: mmText(mm, words), from, to };
 }
 
 /** Position of the damage relative to an area: inside, across its border, or at a distance. */
-export function lies(circle: Circle, rect: Rect): 'in it' | 'touches it' | number {
+export function lies(circle: Circle, rect: Rect): 'inside' | 'across' | number {
   const { xMm, yMm, radiusMm } = circle;
   const toSides = [xMm - rect.leftMm, rect.rightMm - xMm, yMm - rect.topMm, rect.bottomMm - yMm];
-  if (toSides.every((mm) => mm >= radiusMm)) return 'in it';
+  if (toSides.every((mm) => mm >= radiusMm)) return 'inside';
   const gapMm = gapToMm(circle, rect);
-  return typeof gapMm === 'number' && gapMm > 0 ? gapMm : 'touches it';
+  return typeof gapMm === 'number' && gapMm > 0 ? gapMm : 'across';
 }

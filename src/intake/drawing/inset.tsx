@@ -2,10 +2,11 @@
  * The damage magnified in a square of its own: its type at a glance, its width as a dimension line,
  * and a scale bar.
  */
+import { filled } from '../../core/phrases.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { DamageFigure, endsMm } from './damage-figure.tsx';
-import { mmWords } from './dimension-lines.ts';
 import type { Circle } from './distances.ts';
+import { type DrawingWords, mmText } from './drawing-words.ts';
 import type { Frame as PaneFrame } from './frame.ts';
 import { Arrow, Frame, Ground, Line, Text } from './ink.tsx';
 import type { Layout } from './layout.ts';
@@ -15,20 +16,21 @@ import type { TextLine } from './text-line.ts';
 interface Props {
   readonly sheet: IntakeSheet;
   readonly layout: Pick<Layout, 'inset' | 'frame' | 'circle'>;
+  readonly words: DrawingWords;
 }
 
-export function Inset({ sheet, layout: { inset, frame, circle } }: Props) {
+export function Inset({ sheet, layout: { inset, frame, circle }, words }: Props) {
   const { box, figureSide } = inset;
   const size = frame.paper.labelSize;
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 - 4 };
   const radiusMm = reachMm(sheet, circle);
   const known = radiusMm !== null;
   const unitsPerMm = known ? figureSide / (2 * radiusMm) : 1;
-  const title = known ? titleOf(unitsPerMm, frame) : 'Damage';
+  const title = known ? titleOf(unitsPerMm, frame, words) : words.inset.damage;
   return (
     <g>
       <Frame box={box} width={1} fill="#ffffff" />
-      <Text {...words(title, box.y + 13, box, size)} bold />
+      <Text {...centred(title, box.y + 13, box, size)} bold />
       {known ? (
         <g>
           <DamageFigure
@@ -38,16 +40,16 @@ export function Inset({ sheet, layout: { inset, frame, circle } }: Props) {
             line={1.4}
             along={0}
           />
-          <Width sheet={sheet} box={box} unitsPerMm={unitsPerMm} size={size} />
+          <Width {...{ sheet, box, unitsPerMm, size, words }} />
         </g>
       ) : (
-        <Text {...words('size not known', middle.y, box, size)} />
+        <Text {...centred(words.inset.sizeNotKnown, middle.y, box, size)} />
       )}
     </g>
   );
 }
 
-const words = (text: string, y: number, box: Box, size: number): TextLine => ({
+const centred = (text: string, y: number, box: Box, size: number): TextLine => ({
   text,
   x: box.x + box.width / 2,
   y,
@@ -56,12 +58,14 @@ const words = (text: string, y: number, box: Box, size: number): TextLine => ({
 });
 
 /** Relative to the pane beside it, which stays true at whichever size both are printed. */
-function titleOf(unitsPerMm: number, frame: PaneFrame): string {
-  const times = unitsPerMm / frame.unitsPerMm;
-  const round = (value: number): number =>
-    value < 3 ? Math.round(value * 10) / 10 : Math.round(value);
-  if (round(times) === 1) return 'Damage';
-  return times > 1 ? `Damage, ${round(times)} × larger` : `Damage, ${round(1 / times)} × smaller`;
+function titleOf(unitsPerMm: number, frame: PaneFrame, { inset, decimal }: DrawingWords): string {
+  const ratio = unitsPerMm / frame.unitsPerMm;
+  const round = (value: number): string =>
+    String(value < 3 ? Math.round(value * 10) / 10 : Math.round(value)).replace('.', decimal);
+  if (round(ratio) === '1') return inset.damage;
+  return ratio > 1
+    ? filled(inset.larger, { times: round(ratio) })
+    : filled(inset.smaller, { times: round(1 / ratio) });
 }
 
 interface WidthProps {
@@ -69,17 +73,18 @@ interface WidthProps {
   readonly box: Box;
   readonly unitsPerMm: number;
   readonly size: number;
+  readonly words: DrawingWords;
 }
 
 /** For a crack its length; an unknown width has no line. */
-function Width({ sheet: { damage }, box, unitsPerMm, size }: WidthProps) {
+function Width({ sheet: { damage }, box, unitsPerMm, size, words }: WidthProps) {
   const mm = damage.type === 'crack' ? damage.longestLegMm : damage.diameterMm;
   if (mm === 'unknown') return null;
   const y = box.y + box.height - 14;
   const [leftMm, rightMm] = endsMm(damage);
   const middle = box.x + box.width / 2;
   const ends = [middle - leftMm * unitsPerMm, middle + rightMm * unitsPerMm] as const;
-  const text = { ...words(mmWords(mm), y + 3, box, size), x: (ends[0] + ends[1]) / 2 };
+  const text = { ...centred(mmText(mm, words), y + 3, box, size), x: (ends[0] + ends[1]) / 2 };
   return (
     <g>
       {ends.map((x) => (

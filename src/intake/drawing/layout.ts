@@ -4,18 +4,14 @@
  * draw it.
  */
 
+import { filled } from '../../core/phrases.ts';
 import type { RuleSet } from '../rules/rule-set.ts';
 import { footprintOf } from '../sheet/footprint.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
-import { type CentreLine, centreLines, overWords } from './centre-lines.ts';
-import {
-  columnRoom,
-  type DimensionLine,
-  dimensionLines,
-  mmWords,
-  rowsHeight,
-} from './dimension-lines.ts';
+import { type CentreLine, centreLines, overTexts } from './centre-lines.ts';
+import { columnRoom, type DimensionLine, dimensionLines, rowsHeight } from './dimension-lines.ts';
 import { type Circle, circleOf, distancesOf } from './distances.ts';
+import { type DrawingWords, mmText } from './drawing-words.ts';
 import { type Frame, frameOf, MARGIN, type Point, scaleOf, toBox, WHOLE_PAPER } from './frame.ts';
 import { hatchedOf } from './hatched.ts';
 import { notesOf } from './notes.ts';
@@ -68,20 +64,24 @@ export interface Layout {
   readonly texts: readonly TextLine[];
 }
 
-export function layoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Layout {
-  const shapes = shapesOf(sheet.pane, ruleSets);
+export function layoutOf(
+  sheet: IntakeSheet,
+  ruleSets: readonly RuleSet[],
+  words: DrawingWords,
+): Layout {
+  const shapes = shapesOf(sheet.pane, ruleSets, words);
   const circle = circleOf(footprintOf(sheet));
-  const distances = circle === null ? [] : distancesOf(circle, sheet.pane, shapes.drawn);
+  const distances = circle === null ? [] : distancesOf(circle, sheet.pane, shapes.drawn, words);
   const frame = frameOf(sheet, columnRoom(distances), WHOLE_PAPER);
   const { lines, rows } = dimensionLines(frame, distances);
-  const heads = headTexts(sheet, frame);
-  const named = placedOver(overWords(sheet, frame, LINES), frame);
+  const heads = headTexts(sheet, frame, words);
+  const named = placedOver(overTexts(sheet, frame, LINES, words), frame);
   const labels = lines.map(({ label }) => label);
   const drawn = shapes.drawn.map((shape) => ({ ...shape, box: toBox(frame, shape.rect) }));
   const taken = [...heads, ...named, ...labels].map(boxOf);
-  const onPane = placedOnPane(sheet, frame, { distances, borders: drawn, circle, taken });
+  const onPane = placedOnPane(sheet, frame, { distances, borders: drawn, circle, taken, words });
   const notesTop = frame.box.y + frame.box.height + rowsHeight(rows) + 22;
-  const notes = notesOf(sheet, ruleSets, shapes, circle);
+  const notes = notesOf(sheet, ruleSets, shapes, circle, words);
   const list = noteTexts(notes, notesTop);
   const inset = { x: INSET_X, y: notesTop - 8, width: INSET_SIDE, height: INSET_SIDE };
   return {
@@ -100,28 +100,33 @@ export function layoutOf(sheet: IntakeSheet, ruleSets: readonly RuleSet[]): Layo
   };
 }
 
-function headTexts({ pane, reference }: IntakeSheet, frame: Frame): readonly TextLine[] {
+function headTexts(
+  { pane, reference }: IntakeSheet,
+  frame: Frame,
+  words: DrawingWords,
+): readonly TextLine[] {
   const { box, widthKnown, heightKnown } = frame;
-  const scale = Math.round(scaleOf(frame) * 10) / 10;
+  const scale = String(Math.round(scaleOf(frame) * 10) / 10).replace('.', words.decimal);
   const toScale = widthKnown && heightKnown;
   const size = (what: string, mm: number | 'unknown'): string =>
-    mm === 'unknown' ? `${what} not known` : mmWords(mm);
+    mm === 'unknown' ? filled(words.notKnown, { what }) : mmText(mm, words);
   return [
-    line(`Pane as seen from the driver’s seat  (${reference})`, MARGIN, 14, 11, true),
-    line(
-      toScale
-        ? `To scale, 1 : ${scale} when printed 180 mm wide. Outline as a rectangle. Sizes in mm.`
-        : 'NOT TO SCALE: a size of the pane is not known; the position of its broken edge is arbitrary. Sizes in mm.',
-      MARGIN,
-      27,
-      LABEL_SIZE,
-    ),
+    line(filled(words.title, { reference }), MARGIN, 14, 11, true),
+    line(toScale ? filled(words.toScale, { scale }) : words.notToScale, MARGIN, 27, LABEL_SIZE),
     {
-      ...line(size('width', pane.widthMm), box.x + box.width / 2, box.y - SIZE_LINE_UP + 3),
+      ...line(
+        size(words.sizes.width, pane.widthMm),
+        box.x + box.width / 2,
+        box.y - SIZE_LINE_UP + 3,
+      ),
       anchor: 'middle',
     },
     {
-      ...line(size('height', pane.heightMm), box.x - SIZE_LINE_LEFT + 3, box.y + box.height / 2),
+      ...line(
+        size(words.sizes.height, pane.heightMm),
+        box.x - SIZE_LINE_LEFT + 3,
+        box.y + box.height / 2,
+      ),
       anchor: 'middle',
       upright: true,
     },

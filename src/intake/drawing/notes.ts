@@ -3,10 +3,12 @@
  * relative to it, what cannot be drawn because it is not known, and what else is on the pane.
  */
 
+import { countedForm } from '../../core/language-file.ts';
+import { filled } from '../../core/phrases.ts';
 import type { RuleSet } from '../rules/rule-set.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
-import { mmWords } from './dimension-lines.ts';
 import { type Circle, lies } from './distances.ts';
+import { type DrawingWords, mmText } from './drawing-words.ts';
 import { type DrawnArea, type Shape, type Shapes, shortNameOf } from './shapes.ts';
 
 export interface Note {
@@ -15,122 +17,153 @@ export interface Note {
   readonly text: string;
 }
 
-const DAMAGE_WORDS = {
-  bullseye: 'bullseye',
-  'half-moon': 'half moon',
-  'star-break': 'star break',
-  'combination-break': 'combination break',
-  crack: 'crack',
-  'surface-pit': 'surface pit',
-  unknown: 'damage of unknown type',
-} as const;
-
 type Size = number | 'unknown';
 
-const size = (words: string, mm: Size): string =>
-  mm === 'unknown' ? `${words} not known` : `${words} ${mmWords(mm)} mm`;
-
-function damageWords({ damage }: IntakeSheet): string {
+function damageText({ damage }: IntakeSheet, words: DrawingWords): string {
   const { type, diameterMm, bodyMm, pitMm, legs, longestLegMm, depthMm } = damage;
   const legged = type === 'star-break' || type === 'combination-break';
-  return [
-    DAMAGE_WORDS[type],
+  const size = (name: keyof DrawingWords['sizes'], mm: Size): string =>
+    sizeText(words.sizes[name], mm, words);
+  const counted =
+    legs === 'unknown'
+      ? words.legsNotCounted
+      : filled(countedForm(words.legs, legs, words.language), { count: String(legs) });
+  const what = [
+    words.damageTypes[type],
     type === 'crack' ? size('length', longestLegMm) : size('width', diameterMm),
     ...(type === 'combination-break' ? [size('body', bodyMm)] : []),
     size('pit', pitMm),
-    ...(legged ? [legs === 'unknown' ? 'legs not counted' : `${legs} legs`] : []),
-    ...(legged ? [size('longest leg', longestLegMm)] : []),
+    ...(legged ? [counted, size('longestLeg', longestLegMm)] : []),
     size('depth', depthMm),
   ].join(', ');
+  return filled(words.damage, { what });
 }
+
+const sizeText = (what: string, mm: Size, words: DrawingWords): string =>
+  mm === 'unknown'
+    ? filled(words.notKnown, { what })
+    : filled(words.size, { what, mm: mmText(mm, words) });
 
 export function notesOf(
   sheet: IntakeSheet,
   ruleSets: readonly RuleSet[],
   shapes: Shapes,
   circle: Circle | null,
+  words: DrawingWords,
 ): readonly Note[] {
   const plain = (text: string): Note => ({ letter: null, text });
+  const named = ruleSets.map((set) => {
+    const { name, edition } = set;
+    return plain(filled(words.ruleSet, { short: shortNameOf(set, ruleSets), name, edition }));
+  });
   return [
-    plain(`Damage: ${damageWords(sheet)}.`),
-    plain(placeWords(sheet)),
-    ...shapes.drawn.map((shape) => ({ letter: shape.letter, text: shapeWords(shape, circle) })),
-    ...listWords('Not drawn, because the answers needed are not known', shapes.notKnown),
-    ...listWords('Not on this pane', shapes.notOnThisPane),
-    ...besideWords(sheet).map(plain),
-    ...ruleSets.map((set) => plain(`${shortNameOf(set, ruleSets)}: ${set.name}, ${set.edition}.`)),
-    plain(`${centreWords(sheet.pane)} ${measuredWords(circle)}${courseWords(sheet)}`),
+    plain(damageText(sheet, words)),
+    plain(placeText(sheet, words)),
+    ...shapes.drawn.map((shape) => ({
+      letter: shape.letter,
+      text: shapeText(shape, circle, words),
+    })),
+    ...listed(words.notDrawn, shapes.notKnown, words).map(plain),
+    ...listed(words.notOnThisPane, shapes.notOnThisPane, words).map(plain),
+    ...besideTexts(sheet, words).map(plain),
+    ...named,
+    plain(
+      [
+        centresText(sheet.pane, words),
+        circle === null ? words.noDistances : words.distances,
+        ...courseTexts(sheet, words),
+      ].join(' '),
+    ),
   ];
 }
 
-const areaWords = ({ words, of }: DrawnArea): string => (of === null ? words : `${words} (${of})`);
+const areaText = ({ words: area, of }: DrawnArea, words: DrawingWords): string =>
+  of === null ? area : filled(words.area, { area, of });
 
-function shapeWords({ areas, rect }: Shape, circle: Circle | null): string {
-  const names = areas.map(areaWords).join('; ');
-  if (circle === null) return `${names}.`;
+const areasText = (areas: readonly DrawnArea[], words: DrawingWords): string =>
+  areas.map((area) => areaText(area, words)).join('; ');
+
+function shapeText({ areas: drawn, rect }: Shape, circle: Circle | null, words: DrawingWords) {
+  const areas = areasText(drawn, words);
+  if (circle === null) return filled(words.lies.unknown, { areas });
   const how = lies(circle, rect);
-  return `${names}: damage ${typeof how === 'number' ? `${mmWords(how)} mm away` : how}.`;
+  return typeof how === 'number'
+    ? filled(words.lies.away, { areas, mm: mmText(how, words) })
+    : filled(words.lies[how], { areas });
 }
 
-const listWords = (head: string, areas: readonly DrawnArea[]): readonly Note[] =>
-  areas.length === 0
-    ? []
-    : [{ letter: null, text: `${head}: ${areas.map(areaWords).join('; ')}.` }];
+const listed = (
+  template: string,
+  areas: readonly DrawnArea[],
+  words: DrawingWords,
+): readonly string[] =>
+  areas.length === 0 ? [] : [filled(template, { areas: areasText(areas, words) })];
 
-function placeWords({ place, pane }: IntakeSheet): string {
+function placeText({ place, pane }: IntakeSheet, words: DrawingWords): string {
+  const { missingParts: parts } = words;
   const missing = [
-    ...(pane.widthMm === 'unknown' ? ['width of the pane'] : []),
-    ...(pane.heightMm === 'unknown' ? ['height of the pane'] : []),
-    ...(place.fromLeftMm === 'unknown' ? ['distance from the left edge'] : []),
-    ...(place.fromTopMm === 'unknown' ? ['distance from the upper edge'] : []),
-    ...(pane.sweep === 'unknown' ? ['swept area'] : []),
-    ...(pane.driverSide === 'unknown' ? ['driver’s side'] : []),
+    ...(pane.widthMm === 'unknown' ? [parts.paneWidth] : []),
+    ...(pane.heightMm === 'unknown' ? [parts.paneHeight] : []),
+    ...(place.fromLeftMm === 'unknown' ? [parts.fromLeft] : []),
+    ...(place.fromTopMm === 'unknown' ? [parts.fromTop] : []),
+    ...(pane.sweep === 'unknown' ? [parts.sweep] : []),
+    ...(pane.driverSide === 'unknown' ? [parts.driverSide] : []),
   ];
-  const at =
+  const position =
     place.fromLeftMm === 'unknown' || place.fromTopMm === 'unknown'
-      ? 'The position on the pane is not known.'
-      : `Position: ${mmWords(place.fromLeftMm)} mm from the left edge, ` +
-        `${mmWords(place.fromTopMm)} mm from the upper edge.`;
-  return missing.length === 0 ? at : `${at} NOT KNOWN: ${missing.join(', ')}.`;
+      ? words.positionNotKnown
+      : filled(words.position, {
+          left: mmText(place.fromLeftMm, words),
+          top: mmText(place.fromTopMm, words),
+        });
+  return missing.length === 0
+    ? position
+    : filled(words.missing, { position, what: missing.join(', ') });
 }
 
-function besideWords({ place, damage }: IntakeSheet): readonly string[] {
-  const near = (what: string, mm: Size | null): readonly string[] => {
+function besideTexts({ place, damage }: IntakeSheet, words: DrawingWords): readonly string[] {
+  const { beside } = words;
+  const near = (mm: Size | null, known: string, notKnown: string): readonly string[] => {
     if (mm === null) return [];
-    return [mm === 'unknown' ? `${what}: not known.` : `${what}: ${mmWords(mm)} mm away.`];
+    return [mm === 'unknown' ? notKnown : filled(known, { mm: mmText(mm, words) })];
   };
+  const { otherDamageMm, earlierRepairMm, repairsOnPane } = place;
+  const repairs =
+    repairsOnPane === 'unknown'
+      ? beside.repairsNotCounted
+      : filled(beside.repairs, { count: String(repairsOnPane) });
+  const { edgesReached } = damage;
   const parts = [
-    ...near('Nearest other damage', place.otherDamageMm),
-    ...near('Nearest earlier repair', place.earlierRepairMm),
-    ...(place.repairsOnPane === 0
-      ? []
-      : [
-          place.repairsOnPane === 'unknown'
-            ? 'Repairs on the pane: not counted.'
-            : `Repairs on the pane: ${place.repairsOnPane}.`,
-        ]),
-    ...(damage.repairedBefore === true ? ['This damage already contains resin.'] : []),
-    ...(damage.edgesReached !== 'unknown' && damage.edgesReached > 0
-      ? [`It runs to ${damage.edgesReached} of the edges, seal or trim.`]
+    ...near(otherDamageMm, beside.otherDamage, beside.otherDamageNotKnown),
+    ...near(earlierRepairMm, beside.earlierRepair, beside.earlierRepairNotKnown),
+    ...(repairsOnPane === 0 ? [] : [repairs]),
+    ...(damage.repairedBefore === true ? [beside.resinInside] : []),
+    ...(edgesReached !== 'unknown' && edgesReached > 0
+      ? [filled(beside.runsToEdges, { count: String(edgesReached) })]
       : []),
   ];
   return parts.length === 0 ? [] : [parts.join(' ')];
 }
 
-function centreWords({ wheelCentreMm, seatCentreMm }: IntakeSheet['pane']): string {
-  const from = (what: string, mm: Size): string =>
-    mm === 'unknown' ? `${what} not known` : `${what} ${mmWords(mm)} mm from the left edge`;
-  return `${from('Wheel centre line', wheelCentreMm)}, ${from('seat centre line', seatCentreMm)}.`;
+function centresText(
+  { wheelCentreMm, seatCentreMm }: IntakeSheet['pane'],
+  words: DrawingWords,
+): string {
+  const { centres } = words;
+  const from = (mm: Size, known: string, notKnown: string): string =>
+    mm === 'unknown' ? notKnown : filled(known, { mm: mmText(mm, words) });
+  return filled(centres.both, {
+    wheel: from(wheelCentreMm, centres.wheel, centres.wheelNotKnown),
+    seat: from(seatCentreMm, centres.seat, centres.seatNotKnown),
+  });
 }
 
-const measuredWords = (circle: Circle | null): string =>
-  circle === null
-    ? 'No distances are drawn, because the position or size of the damage is not known.'
-    : 'Distances in mm, from the rim of the damage.';
-
-const courseWords = ({ damage }: IntakeSheet): string =>
+const courseTexts = (
+  { damage }: IntakeSheet,
+  { course, directions }: DrawingWords,
+): readonly string[] =>
   damage.type === 'crack'
-    ? ' The dashed circle holds the crack whichever way it runs; its course is schematic.'
+    ? [course]
     : damage.type === 'bullseye' || damage.type === 'surface-pit'
-      ? ''
-      : ' Directions are schematic.';
+      ? []
+      : [directions];

@@ -7,6 +7,7 @@ import { footprintOf } from '../sheet/footprint.ts';
 import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { isSlanting } from './dimension-lines.ts';
 import type { Circle, Distance } from './distances.ts';
+import type { DrawingWords } from './drawing-words.ts';
 import { type Frame, type Point, toPoint } from './frame.ts';
 import { placedBeside, placedLetters, placedSlants } from './placed-labels.ts';
 import type { Box } from './text-box.ts';
@@ -21,12 +22,13 @@ interface OnPane {
   readonly borders: readonly { readonly letter: string; readonly box: Box }[];
   readonly circle: Circle | null;
   readonly taken: readonly Box[];
+  readonly words: DrawingWords;
 }
 
 export function placedOnPane(
   sheet: IntakeSheet,
   frame: Frame,
-  { distances, borders, circle, taken }: OnPane,
+  { distances, borders, circle, taken, words: { marks } }: OnPane,
 ) {
   const { fromLeftMm: xMm, fromTopMm: yMm } = sheet.place;
   const damageAt = xMm === 'unknown' || yMm === 'unknown' ? null : toPoint(frame, { xMm, yMm });
@@ -38,16 +40,16 @@ export function placedOnPane(
   const word =
     damageAt === null
       ? null
-      : placedBeside('damage', damageAt, finder + 2, frame, [...taken, ...ring, ...course]);
-  const words = word === null ? [] : [word];
-  const busy = [...taken, ...ring, ...course, ...words.map(boxOf)];
+      : placedBeside(marks.damage, damageAt, finder + 2, frame, [...taken, ...ring, ...course]);
+  const named = word === null ? [] : [word];
+  const busy = [...taken, ...ring, ...course, ...named.map(boxOf)];
   const letters = placedLetters(frame, borders, busy);
   const slants = placedSlants(frame, distances.filter(isSlanting), [
     ...busy,
     ...letters.map(({ box }) => box),
   ]);
   const slantTexts = slants.flatMap(({ label }) => (label === null ? [] : [label]));
-  return { letters, slants, damageAt, finder, texts: [...words, ...slantTexts] };
+  return { letters, slants, damageAt, finder, texts: [...named, ...slantTexts] };
 }
 
 const ringBox = ({ x, y }: Point, r: number): Box => ({

@@ -10,6 +10,7 @@ import type { IntakeSheet } from '../sheet/intake-sheet.ts';
 import { briefLayoutOf } from './brief-layout.ts';
 import { ringPath } from './cut-path.ts';
 import { DamageFigure, INK } from './damage-figure.tsx';
+import type { DrawingWords } from './drawing-words.ts';
 import { type Point, UNITS_PER_PAPER_MM } from './frame.ts';
 import { Arrow, dashOf, Frame, Ground, Hatch, Line, Text } from './ink.tsx';
 import { Inset } from './inset.tsx';
@@ -23,9 +24,11 @@ const LAYOUTS = { whole: layoutOf, brief: briefLayoutOf } as const;
 export function paneDrawing(
   sheet: IntakeSheet,
   ruleSets: readonly RuleSet[],
+  words: DrawingWords,
   form: keyof typeof LAYOUTS = 'whole',
 ): string {
-  return render(<Drawing sheet={sheet} layout={LAYOUTS[form](sheet, ruleSets)} />);
+  const layout = LAYOUTS[form](sheet, ruleSets, words);
+  return render(<Drawing sheet={sheet} layout={layout} words={words} />);
 }
 
 interface Props {
@@ -33,7 +36,7 @@ interface Props {
   readonly layout: Layout;
 }
 
-function Drawing({ sheet, layout }: Props) {
+function Drawing({ sheet, layout, words }: Props & { readonly words: DrawingWords }) {
   const { width } = layout.frame.paper;
   const height = Math.ceil(layout.height);
   return (
@@ -43,7 +46,7 @@ function Drawing({ sheet, layout }: Props) {
       width={`${width / UNITS_PER_PAPER_MM}mm`}
       height={`${height / UNITS_PER_PAPER_MM}mm`}
       role="img"
-      aria-label="Pane seen from the driver’s seat, with the damage, zones and distances"
+      aria-label={words.label}
     >
       <Frame box={{ x: 0, y: 0, width, height }} fill="#ffffff" />
       <Areas layout={layout} />
@@ -52,7 +55,7 @@ function Drawing({ sheet, layout }: Props) {
       <Distances layout={layout} />
       <Damage sheet={sheet} layout={layout} />
       <Words layout={layout} />
-      <Inset sheet={sheet} layout={layout} />
+      <Inset sheet={sheet} layout={layout} words={words} />
     </svg>
   );
 }

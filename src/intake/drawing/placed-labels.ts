@@ -3,7 +3,7 @@
  * on a slanting line, the word beside the damage, the names of centre lines above the pane. Each
  * takes the first free position; a label that finds none is left to the list below the drawing.
  */
-import { distanceWords } from './dimension-lines.ts';
+import { distanceText } from './dimension-lines.ts';
 import type { Distance } from './distances.ts';
 import { type Frame, MARGIN, type Paper, type Point, toPoint } from './frame.ts';
 import { type Box, firstFree, inside, overlaps, textWidth } from './text-box.ts';
@@ -88,7 +88,7 @@ export function placedSlants(
   for (const distance of distances) {
     const a = toPoint(frame, distance.from);
     const b = toPoint(frame, distance.to);
-    const text = distanceWords(distance);
+    const text = distanceText(distance);
     const labels = placed.flatMap(({ label }) => (label === null ? [] : [boxOf(label)]));
     const candidates = slantBoxes(a, b, textWidth(text, size) + 16, size + 3);
     const onPane = candidates.filter((box) => inside(box, frame.box));

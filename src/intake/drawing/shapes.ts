@@ -6,6 +6,7 @@
 
 import type { RuleSet } from '../rules/rule-set.ts';
 import { type Pane, type Place, type Rect, rectOf } from '../sheet/area.ts';
+import type { DrawingWords } from './drawing-words.ts';
 
 export interface DrawnArea {
   readonly words: string;
@@ -33,9 +34,13 @@ export function shortNameOf({ jurisdiction, id }: RuleSet, ruleSets: readonly Ru
 
 type PlacedArea = DrawnArea & { readonly place: Place };
 
-export function shapesOf(pane: Pane, ruleSets: readonly RuleSet[]): Shapes {
+export function shapesOf(
+  pane: Pane,
+  ruleSets: readonly RuleSet[],
+  { swept }: DrawingWords,
+): Shapes {
   const areas: readonly PlacedArea[] = [
-    { words: 'swept by the wipers', of: null, place: rectOf({ kind: 'sweep' }, pane) },
+    { words: swept, of: null, place: rectOf({ kind: 'sweep' }, pane) },
     ...ruleSets.flatMap((set) =>
       set.zones.map(({ words, area }) => ({
         words,

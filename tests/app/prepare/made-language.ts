@@ -8,12 +8,13 @@ import { join } from 'node:path';
 import certificate from '../../../src/panel/catalogues/en/certificate.json' with { type: 'json' };
 import claims from '../../../src/panel/catalogues/en/claims.json' with { type: 'json' };
 import display from '../../../src/panel/catalogues/en/display.json' with { type: 'json' };
+import drawing from '../../../src/panel/catalogues/en/drawing.json' with { type: 'json' };
 import guided from '../../../src/panel/catalogues/en/guided.json' with { type: 'json' };
 import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
 import report from '../../../src/panel/catalogues/en/report.json' with { type: 'json' };
 import terminal from '../../../src/panel/catalogues/en/terminal.json' with { type: 'json' };
 
-const IN_BRACKETS = { certificate, claims, record, report, terminal };
+const IN_BRACKETS = { certificate, claims, drawing, record, report, terminal };
 const PLAIN_KEYS = ['schema', 'language', 'decimal'];
 
 const bracketed = (text: string): string =>

@@ -1,20 +1,23 @@
 /** Certificate and claims in a language that is one folder, and the same keys in all. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { LANGUAGES } from '../../../src/app/prepare/languages.ts';
 import { paperWordsOf } from '../../../src/app/prepare/paper-words.ts';
-import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
+import { ENGLISH_WORDS, type JobWords } from '../../../src/app/prepare/terminal-words.ts';
 import { said } from '../../../src/core/sayings.ts';
 import { problemLine } from '../../../src/core/settings.ts';
 import { certificate } from '../../../src/document/certificate/certificate.ts';
 import { whatWasChecked } from '../../../src/document/chain-mark.ts';
-import type { PaperWords } from '../../../src/document/paper-words.ts';
 import { reportDocument } from '../../../src/document/report/report-document.ts';
+import { paneDrawing } from '../../../src/intake/drawing/pane-drawing.tsx';
+import { loadBuiltInRuleSets } from '../../../src/intake/rules/rule-sets.ts';
 import claims from '../../../src/panel/catalogues/en/claims.json' with { type: 'json' };
 import record from '../../../src/panel/catalogues/en/record.json' with { type: 'json' };
 import { ALARM_TABLE } from '../../../src/safety/alarm-table.ts';
 import { factsOf, JOB, longFacts } from '../../document/document-data.ts';
+import { anySheet } from '../../intake/any-sheet.ts';
 import { ABOUT } from '../../papers-in-order.ts';
 import { APART, apartJob } from '../../report/apart-job.ts';
 import { AIR_CASES } from '../../report/claims/air-cases.ts';
@@ -25,7 +28,7 @@ import { GOOD_JOB } from '../../report/job-story.ts';
 import { reportOf } from '../../report/report-of.ts';
 import { madeLanguage, outsideWords } from './made-language.ts';
 
-function words(language: string): PaperWords {
+function words(language: string): JobWords {
   const read = paperWordsOf(language);
   if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
   return read.value;
@@ -76,6 +79,24 @@ describe('a language of one folder', () => {
         .filter((word) => !GIVEN.has(word) && !given.includes(word.toLowerCase()));
       expect(left).toEqual([]);
     }
+  });
+
+  test('words the drawing of the pane, but for names of zones and rules', () => {
+    const sets = loadBuiltInRuleSets();
+    if (!sets.ok) throw new Error('no rule sets');
+    const given = wordsIn(JSON.stringify(sets.value));
+    fc.assert(
+      fc.property(anySheet, fc.constantFrom('whole', 'brief'), (sheet, form) => {
+        const svg = paneDrawing(sheet, sets.value.slice(0, 4), made.drawing, form);
+        const texts = svg
+          .replaceAll(/aria-label="([^"]*)"/g, '<text>$1<')
+          .replaceAll(sheet.reference, '');
+        // A wrapped line may break within brackets: all lines of the drawing are read as one.
+        const left = outsideWords(wordsOfDrawing(texts).join(' '));
+        expect(left.filter((word) => !given.includes(word) && word !== 'mm')).toEqual([]);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   test('that lacks a sentence is refused before a job, by file and key', () => {

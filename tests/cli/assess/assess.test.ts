@@ -10,6 +10,7 @@ import {
   writeDraft,
 } from '../../../src/cli/assess/assess-files.ts';
 import { problemLine } from '../../../src/core/settings.ts';
+import { ENGLISH_DRAWING } from '../../../src/intake/drawing/drawing-words.ts';
 import { runHere } from '../here.ts';
 import { scratchFolder, writeJson } from '../process.ts';
 
@@ -22,12 +23,12 @@ const withAnswers = (part: 'damage' | 'pane' | 'place', answers: object): unknow
   [part]: { ...intake[part], ...answers },
 });
 const assessed = (raw: unknown, refs: readonly string[] = []) => {
-  const made = assessmentOf(raw, refs, 'a.json', TODAY);
+  const made = assessmentOf(raw, refs, 'a.json', TODAY, ENGLISH_DRAWING);
   if (!made.ok) throw new Error(made.problems.map(problemLine).join('\n'));
   return made.value;
 };
 const refused = (raw: unknown, refs: readonly string[] = []): string => {
-  const made = assessmentOf(raw, refs, 'a.json', TODAY);
+  const made = assessmentOf(raw, refs, 'a.json', TODAY, ENGLISH_DRAWING);
   return made.ok ? 'nothing was refused' : made.problems.map(problemLine).join('\n');
 };
 

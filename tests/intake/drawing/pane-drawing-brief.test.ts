@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { briefLayoutOf } from '../../../src/intake/drawing/brief-layout.ts';
+import { ENGLISH_DRAWING } from '../../../src/intake/drawing/drawing-words.ts';
 import { layoutOf } from '../../../src/intake/drawing/layout.ts';
 import { paneDrawing } from '../../../src/intake/drawing/pane-drawing.tsx';
 import { inside } from '../../../src/intake/drawing/text-box.ts';
@@ -15,7 +16,8 @@ const loaded = loadBuiltInRuleSets();
 const SETS = loaded.ok ? loaded.value : [];
 const GERMANY = SETS.filter(({ id }) => id === 'de-verkehrsblatt-1986');
 const sets = fc.uniqueArray(fc.constantFrom(...SETS), { maxLength: 5 });
-const brief = (sheet: IntakeSheet, ruleSets = GERMANY) => paneDrawing(sheet, ruleSets, 'brief');
+const brief = (sheet: IntakeSheet, ruleSets = GERMANY) =>
+  paneDrawing(sheet, ruleSets, ENGLISH_DRAWING, 'brief');
 /** Wrapped lines put together. */
 const wordsOf = (sheet: IntakeSheet, ruleSets = GERMANY) =>
   textsOf(brief(sheet, ruleSets)).join(' ');
@@ -60,6 +62,7 @@ describe('the brief form of the drawing', () => {
     const { dimensions, slants } = briefLayoutOf(
       sheetOf({ place: { fromLeftMm: 900, fromTopMm: 380 } }),
       GERMANY,
+      ENGLISH_DRAWING,
     );
     expect(dimensions.map(({ label }) => label.text).toSorted()).toEqual([
       'right edge 489',
@@ -74,7 +77,7 @@ describe('the brief form of the drawing', () => {
       pane: { widthMm: 2400, heightMm: 400, sweep: 'unknown' },
       place: { fromLeftMm: 900, fromTopMm: 111 },
     });
-    const { dimensions } = briefLayoutOf(sheet, []);
+    const { dimensions } = briefLayoutOf(sheet, [], ENGLISH_DRAWING);
     expect(dimensions.map(({ label }) => label.text)).toContain('100');
   });
 
@@ -82,15 +85,15 @@ describe('the brief form of the drawing', () => {
     const letters = (drawn: { shapes: readonly { letter: string; rect: unknown }[] }) =>
       drawn.shapes.map(({ letter, rect }) => ({ letter, rect }));
     const ruleSets = SETS.slice(0, 4);
-    expect(letters(briefLayoutOf(sheetOf(), ruleSets))).toEqual(
-      letters(layoutOf(sheetOf(), ruleSets)),
+    expect(letters(briefLayoutOf(sheetOf(), ruleSets, ENGLISH_DRAWING))).toEqual(
+      letters(layoutOf(sheetOf(), ruleSets, ENGLISH_DRAWING)),
     );
   });
 
   test('puts the letters of areas that look alike on paper into one box', () => {
     // Three strips a few millimetres beside each other, at about 5 mm to a unit of the drawing.
     const sheet = sheetOf({ pane: { wheelCentreMm: 400, seatCentreMm: 406 } });
-    const { letters, hatched } = briefLayoutOf(sheet, GERMANY);
+    const { letters, hatched } = briefLayoutOf(sheet, GERMANY, ENGLISH_DRAWING);
     expect(letters.map(({ letter }) => letter)).toEqual(['A', 'B–D']);
     expect(hatched).toEqual(['B']);
   });
@@ -128,7 +131,7 @@ describe('the brief form of the drawing', () => {
   test('magnifies the damage by as much as it says', () => {
     const svg = brief(sheetOf());
     const times = Number(/Damage, (\d+) × larger/.exec(svg)?.[1]);
-    const { inset, frame } = briefLayoutOf(sheetOf(), GERMANY);
+    const { inset, frame } = briefLayoutOf(sheetOf(), GERMANY, ENGLISH_DRAWING);
     // The rim of 11 mm about the pit fills the figure.
     expect(times).toBeCloseTo(inset.figureSide / 22 / frame.unitsPerMm, 0);
   });

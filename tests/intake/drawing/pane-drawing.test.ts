@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 import { briefLayoutOf } from '../../../src/intake/drawing/brief-layout.ts';
+import { ENGLISH_DRAWING } from '../../../src/intake/drawing/drawing-words.ts';
 import { layoutOf } from '../../../src/intake/drawing/layout.ts';
 import { paneDrawing } from '../../../src/intake/drawing/pane-drawing.tsx';
 import {
@@ -14,6 +15,7 @@ import {
 import { boxOf } from '../../../src/intake/drawing/text-line.ts';
 import { loadBuiltInRuleSets } from '../../../src/intake/rules/rule-sets.ts';
 import { INTAKE_DAMAGE_TYPES, type IntakeSheet } from '../../../src/intake/sheet/intake-sheet.ts';
+import spanish from '../../../src/panel/catalogues/es/drawing.json' with { type: 'json' };
 import { anySheet } from '../any-sheet.ts';
 import { sheetOf } from '../sheet.ts';
 import { extentOf, textsOf } from './svg-reading.ts';
@@ -23,7 +25,8 @@ const SETS = loaded.ok ? loaded.value : [];
 const chosen = (...ids: readonly string[]) => SETS.filter(({ id }) => ids.includes(id));
 const GERMANY = chosen('de-verkehrsblatt-1986');
 
-const labels = (sheet: IntakeSheet, sets = GERMANY) => textsOf(paneDrawing(sheet, sets));
+const labels = (sheet: IntakeSheet, sets = GERMANY) =>
+  textsOf(paneDrawing(sheet, sets, ENGLISH_DRAWING));
 
 describe('the drawing of the pane', () => {
   test('says from where it is seen, its size and its scale', () => {
@@ -46,7 +49,7 @@ describe('the drawing of the pane', () => {
   test('gives a slanting distance to a zone that lies across a corner', () => {
     // Sweep from (100, 120): 60 left of it and 80 over it is 100 mm, less the rim's 11.
     const sheet = sheetOf({ place: { fromLeftMm: 40, fromTopMm: 40 } });
-    const { slants } = layoutOf(sheet, []);
+    const { slants } = layoutOf(sheet, [], ENGLISH_DRAWING);
     expect(slants.map(({ distance }) => [distance.label, Math.round(distance.mm)])).toEqual([
       ['A', 89],
     ]);
@@ -61,7 +64,7 @@ describe('the drawing of the pane', () => {
 
   test('draws every zone where it is, to scale', () => {
     const sheet = sheetOf();
-    const { frame, shapes } = layoutOf(sheet, GERMANY);
+    const { frame, shapes } = layoutOf(sheet, GERMANY, ENGLISH_DRAWING);
     const strip = shapes.find(({ letter }) => letter === 'B');
     expect(strip?.box.width).toBeCloseTo(290 * frame.unitsPerMm, 6);
     expect(strip?.box.x).toBeCloseTo(frame.box.x + 255 * frame.unitsPerMm, 6);
@@ -69,7 +72,7 @@ describe('the drawing of the pane', () => {
   });
 
   test('draws areas that coincide once, under one letter', () => {
-    const { shapes } = layoutOf(sheetOf(), GERMANY);
+    const { shapes } = layoutOf(sheetOf(), GERMANY, ENGLISH_DRAWING);
     // Wheel and seat share a centre line here: three readings of one strip, and the sweep.
     expect(shapes.map(({ letter, areas }) => [letter, areas.length])).toEqual([
       ['A', 1],
@@ -90,7 +93,7 @@ describe('the drawing of the pane', () => {
 
   test('draws no damage whose place nobody knows, and says so', () => {
     const sheet = sheetOf({ place: { fromTopMm: 'unknown' } });
-    expect(layoutOf(sheet, GERMANY).damageAt).toBeNull();
+    expect(layoutOf(sheet, GERMANY, ENGLISH_DRAWING).damageAt).toBeNull();
     const texts = labels(sheet).join('\n');
     expect(texts).toContain(
       'The position on the pane is not known. NOT KNOWN: distance from the upper',
@@ -109,33 +112,36 @@ describe('the drawing of the pane', () => {
 
   test('differs by type of damage, and escapes what a person wrote', () => {
     const types = INTAKE_DAMAGE_TYPES.map((type) =>
-      paneDrawing(sheetOf({ damage: { type, bodyMm: 12 } }), []),
+      paneDrawing(sheetOf({ damage: { type, bodyMm: 12 } }), [], ENGLISH_DRAWING),
     );
     expect(new Set(types).size).toBe(INTAKE_DAMAGE_TYPES.length);
-    const svg = paneDrawing(sheetOf({}, { reference: '<b>&"' }), []);
+    const svg = paneDrawing(sheetOf({}, { reference: '<b>&"' }), [], ENGLISH_DRAWING);
     expect(svg).toContain('(&lt;b>&amp;');
     expect(svg).not.toContain('<b>');
   });
 
   test('is plain SVG without styles, classes, scripts or anything from elsewhere', () => {
-    const svg = paneDrawing(sheetOf(), SETS.slice(0, 10));
+    const svg = paneDrawing(sheetOf(), SETS.slice(0, 10), ENGLISH_DRAWING);
     expect(svg).not.toMatch(/<(style|script|foreignObject|image|use|pattern)|class=|href|url\(/);
     expect(svg).not.toMatch(/NaN|undefined|Infinity|-->/);
   });
 });
 
 const FORMS = [
-  { form: 'whole', layout: layoutOf },
-  { form: 'brief', layout: briefLayoutOf },
+  { form: 'whole', layout: layoutOf, language: 'English', words: ENGLISH_DRAWING },
+  { form: 'whole', layout: layoutOf, language: 'Spanish', words: spanish },
+  { form: 'brief', layout: briefLayoutOf, language: 'English', words: ENGLISH_DRAWING },
+  { form: 'brief', layout: briefLayoutOf, language: 'Spanish', words: spanish },
 ] as const;
 
-describe.each(FORMS)('on any pane, in the $form form,', ({ form, layout }) => {
+describe.each(FORMS)('on any pane, in the $form form and $language,', (drawn) => {
+  const { form, layout, words } = drawn;
   const sets = fc.uniqueArray(fc.constantFrom(...SETS), { maxLength: 5 });
 
   test('no two texts lie over each other, none over a letter or the inset, all on the paper', () => {
     fc.assert(
       fc.property(anySheet, sets, (sheet, ruleSets) => {
-        const { texts, letters, height, frame, inset } = layout(sheet, ruleSets);
+        const { texts, letters, height, frame, inset } = layout(sheet, ruleSets, words);
         const boxes = [...texts.map(boxOf), ...letters.map(({ box }) => box), inset.box];
         const paper: Box = { x: 0, y: 0, width: frame.paper.width, height };
         for (const [at, box] of boxes.entries()) {
@@ -144,14 +150,14 @@ describe.each(FORMS)('on any pane, in the $form form,', ({ form, layout }) => {
           expect(over, `${texts[at]?.text} / ${texts[over]?.text}`).toBe(-1);
         }
       }),
-      { numRuns: 120 },
+      { numRuns: 60 },
     );
   });
 
   test('every line of the drawing stays inside its viewBox', () => {
     fc.assert(
       fc.property(anySheet, sets, (sheet, ruleSets) => {
-        const { viewBox, drawn } = extentOf(paneDrawing(sheet, ruleSets, form));
+        const { viewBox, drawn } = extentOf(paneDrawing(sheet, ruleSets, words, form));
         expect(inside(drawn, viewBox), JSON.stringify({ drawn, viewBox })).toBe(true);
       }),
       { numRuns: 40 },
@@ -161,25 +167,31 @@ describe.each(FORMS)('on any pane, in the $form form,', ({ form, layout }) => {
   test('a label states the length of its line, and the line its distance', () => {
     fc.assert(
       fc.property(anySheet, sets, (sheet, ruleSets) => {
-        const { dimensions, slants, frame, circle } = layout(sheet, ruleSets);
+        const { dimensions, slants, frame, circle } = layout(sheet, ruleSets, words);
         for (const { a, b, label, distance } of [...dimensions, ...slants]) {
           const drawnMm = Math.hypot(b.x - a.x, b.y - a.y) / frame.unitsPerMm;
           expect(drawnMm).toBeCloseTo(distance.mm, 6);
-          const stated = Number(label?.text.split(' ').at(-1) ?? drawnMm);
+          const stated = Number(label?.text.split(' ').at(-1)?.replace(',', '.') ?? drawnMm);
           expect(Math.abs(stated - drawnMm)).toBeLessThan(0.5 + 1e-9);
         }
         const { fromLeftMm, fromTopMm } = sheet.place;
         const { widthMm, heightMm } = sheet.pane;
         if (circle === null || widthMm === 'unknown') return;
         const gap = (mm: number) => Math.max(0, mm - circle.radiusMm);
-        const stated = (words: RegExp) =>
-          dimensions.find(({ distance }) => words.test(distance.label))?.distance.mm ?? 0;
+        const stated = (names: RegExp) =>
+          dimensions.find(({ distance }) => names.test(distance.label))?.distance.mm ?? 0;
         const x = Number(fromLeftMm);
         const y = Number(fromTopMm);
-        expect(stated(/left|right/)).toBeCloseTo(gap(Math.min(x, widthMm - x)), 6);
-        expect(stated(/upper|lower|^$/)).toBeCloseTo(gap(Math.min(y, Number(heightMm) - y)), 6);
+        expect(stated(/left|right|izquierdo|derecho/)).toBeCloseTo(
+          gap(Math.min(x, widthMm - x)),
+          6,
+        );
+        expect(stated(/upper|lower|superior|inferior|^$/)).toBeCloseTo(
+          gap(Math.min(y, Number(heightMm) - y)),
+          6,
+        );
         const wheel = Number(sheet.pane.wheelCentreMm);
-        expect(stated(/wheel/)).toBeCloseTo(gap(Math.abs(x - wheel)), 6);
+        expect(stated(/wheel|volante/)).toBeCloseTo(gap(Math.abs(x - wheel)), 6);
       }),
       { numRuns: 80 },
     );
