@@ -1,9 +1,10 @@
 #!/usr/bin/env node
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 /**
  * Starts the TypeScript sources. They are bundled once into node_modules/.cache and again whenever
  * a source is newer than the bundle, so that an edit needs no build and a start no compiler.
  */
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import module from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -79,4 +80,6 @@ if (!existsSync(bundles)) {
   dropOldBundles(bundles);
 }
 process.setSourceMapsEnabled(true);
+// Of Node 22 on: what was compiled at an earlier start is not compiled again.
+module.enableCompileCache?.(join(cache, 'compiled'));
 await import(join(bundles, 'main.mjs'));

@@ -57,6 +57,9 @@ const BUILT_IN: Readonly<Record<string, Readonly<Record<WordsUse, unknown>>>> = 
 };
 export const LANGUAGES: readonly string[] = Object.keys(BUILT_IN);
 
+export const builtInWords = (language: string): Readonly<Record<WordsUse, unknown>> | null =>
+  BUILT_IN[language] ?? null;
+
 /**
  * The words of a built-in language, of a folder, or of the file of a display's words alone; null
  * where there are none for this use.
