@@ -27,11 +27,11 @@ import { lockPath } from './paths.ts';
 const WAIT_MS = 10_000;
 const PAUSE_MS = 5;
 
-/** Throws where another writer holds the folder for longer than ten seconds. */
-export function withChainLock<T>(folder: string, action: () => T): T {
+/** Throws where another writer holds the folder for longer than `waitMs`, ten seconds by default. */
+export function withChainLock<T>(folder: string, action: () => T, waitMs = WAIT_MS): T {
   const lock = lockPath(folder);
   const holder = ownName();
-  take(lock, holder);
+  take(lock, holder, waitMs);
   try {
     return action();
   } finally {
@@ -40,14 +40,14 @@ export function withChainLock<T>(folder: string, action: () => T): T {
   }
 }
 
-function take(lock: string, holder: string): void {
+function take(lock: string, holder: string, waitMs: number): void {
   const claim = `${lock}.${holder}`;
   makeNewPrivateFolder(claim);
   try {
     closeSync(openPrivate(join(claim, holder), 'wx'));
     // The clock is not read: a pause lasts at least as long as it states.
     for (let waitedMs = 0; !moved(claim, lock); waitedMs += PAUSE_MS) {
-      if (waitedMs >= WAIT_MS) throw new Error(heldWords(lock));
+      if (waitedMs >= waitMs) throw new Error(heldWords(lock, waitMs));
       clearDead(lock);
       pause();
     }
@@ -93,8 +93,8 @@ function removeEmpty(lock: string): void {
   }
 }
 
-const heldWords = (lock: string): string =>
-  `${lock} has been held by another program (process ${holdersOf(lock).map(processOf).join(', ')}) for more than ${WAIT_MS / 1000} s; if that program no longer runs, delete this folder`;
+const heldWords = (lock: string, waitMs: number): string =>
+  `${lock} has been held by another program (process ${holdersOf(lock).map(processOf).join(', ')}) for more than ${waitMs / 1000} s; if that program no longer runs, delete this folder`;
 
 const processOf = (name: string): string => name.split('-')[3] ?? 'not known';
 

@@ -61,7 +61,7 @@ describe('the lock of a folder of records', () => {
     mkdirSync(lock);
     // A process number that no system gives.
     writeFileSync(join(lock, 'other-boot-room-999999999-1-demo'), '');
-    expect(() => withChainLock(folder, () => 'through')).toThrow(
+    expect(() => withChainLock(folder, () => 'through', 200)).toThrow(
       /chain\.held has been held by another program \(process 999999999\).*delete this folder/,
     );
     expect(readdirSync(folder)).toEqual(['chain.held']);
