@@ -54,6 +54,39 @@ describe('a button means', () => {
     expect(press(button, change)).toMatchObject(meaning);
   });
 
+  test.each([
+    ['no', {}, 'nothing was asked that it answers'],
+    ['yes', { kind: 'automatic' }, 'nothing was asked that it answers'],
+    ['no', { kind: 'question', helpOpen: true }, 'help is open'],
+    ['yes', { batch: 'held', mustEnd: true }, 'this job can only be ended'],
+    ['no', { batch: 'complete' }, 'the job is over'],
+    ['no', { alarm: 'leak' }, 'an alarm is on the screen'],
+    ['yes', { batch: 'holding' }, 'the job is holding'],
+    ['yes', { batch: 'restarting' }, 'the job is restarting'],
+    ['yes', { shownS: 1.4 }, 'pressed before the screen could be read'],
+    ['hold', { batch: 'complete' }, 'the job is over and made safe'],
+    ['hold', { batch: 'stopping' }, 'the job is over and made safe'],
+    ['hold', { batch: 'aborting' }, 'the job is over and made safe'],
+  ] as const)('nothing for %s in %j, and why is on record: %s', (button, change, why) => {
+    expect(press(button, change)).toEqual({ kind: 'refused', request: button, why });
+  });
+
+  test('nothing for a number that nobody asked for', () => {
+    const enter = { kind: 'enter', valueSI: 3 } as const;
+    expect(intentOf(enter, RUNNING)).toEqual({
+      kind: 'refused',
+      request: 'number',
+      why: 'no number is asked for',
+    });
+    expect(intentOf(enter, { ...RUNNING, kind: 'entry' })).toEqual(enter);
+  });
+
+  test('who held it, by button or console', () => {
+    expect(press('hold')).toEqual({ kind: 'hold', why: 'HOLD was pressed.' });
+    const asked = intentOf({ kind: 'hold' }, RUNNING);
+    expect(asked).toEqual({ kind: 'hold', why: 'Held from the console.' });
+  });
+
   test('nothing is read on a screen that has stood for less than 1.5 s, HOLD aside', () => {
     for (const batch of BATCH_STATES) {
       for (const kind of ['automatic', 'confirm', 'question'] as const) {
