@@ -9,12 +9,6 @@ import { NOT_A_TEST } from './tests/not-a-test.ts';
 const LONG = ['tests/**/*.long.test.ts'];
 /** Whole counts, which take up to an hour: `npm run test:hours`. */
 const HOURS = ['tests/**/*.hours.test.ts'];
-/** Programs on a serial line to an emulated board: what runs in real time has the machine to itself. */
-const IN_REAL_TIME = [
-  'tests/emulated/commands-over-pty.test.ts',
-  'tests/sim/emulator/serve-emulator.test.ts',
-];
-
 /** Drawn here, once for all files, and printed so that the run can be repeated. */
 const { MENISCUS_SEED: asked } = process.env;
 if (asked === 'random') {
@@ -30,47 +24,38 @@ if (process.env['MENISCUS_UNIT'] === undefined) {
   process.on('exit', () => rmSync(unit, { recursive: true, force: true }));
 }
 
-const project = (
-  name: string,
-  files: { readonly include: readonly string[]; readonly exclude?: readonly string[] },
-  order: { readonly maxWorkers: number | string; readonly groupOrder: number },
-) => ({
-  extends: true as const,
-  test: {
-    name,
-    include: [...files.include],
-    exclude: [...configDefaults.exclude, ...(files.exclude ?? [])],
-    maxWorkers: order.maxWorkers,
-    sequence: { groupOrder: order.groupOrder },
-  },
-});
+interface Files {
+  readonly include: string[];
+  readonly exclude: string[];
+  readonly maxWorkers: number | string;
+}
 
-export default defineConfig(({ mode }) => ({
-  test: {
-    passWithNoTests: false,
-    setupFiles: ['tests/seed.ts'],
-    // One process keeps what it imported and compiled from file to file.
-    isolate: false,
-    execArgv: ['--import', new URL('tests/loader/register.js', import.meta.url).href],
-    server: { deps: { external: [NOT_A_TEST] } },
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
-    projects:
-      mode === 'long'
-        ? [project('long', { include: LONG }, { maxWorkers: 1, groupOrder: 0 })]
-        : mode === 'hours'
-          ? [project('hours', { include: HOURS }, { maxWorkers: '100%', groupOrder: 0 })]
-          : [
-              project(
-                'in steps',
-                { include: ['tests/**/*.test.ts'], exclude: [...LONG, ...HOURS, ...IN_REAL_TIME] },
-                { maxWorkers: '100%', groupOrder: 0 },
-              ),
-              project(
-                'in real time',
-                { include: IN_REAL_TIME, exclude: [...LONG, ...HOURS] },
-                { maxWorkers: 1, groupOrder: 1 },
-              ),
-            ],
-  },
-}));
+const SHORT: Files = {
+  include: ['tests/**/*.test.ts'],
+  exclude: [...LONG, ...HOURS],
+  maxWorkers: '100%',
+};
+/** By `--mode`. What runs in real time has the machine to itself. */
+const FILES: Readonly<Record<string, Files>> = {
+  long: { include: LONG, exclude: [], maxWorkers: 1 },
+  hours: { include: HOURS, exclude: [], maxWorkers: '100%' },
+};
+
+export default defineConfig(({ mode }) => {
+  const { include, exclude, maxWorkers } = FILES[mode] ?? SHORT;
+  return {
+    test: {
+      include,
+      exclude: [...configDefaults.exclude, ...exclude],
+      maxWorkers,
+      passWithNoTests: false,
+      setupFiles: ['tests/seed.ts'],
+      // One process keeps what it imported and compiled from file to file.
+      isolate: false,
+      execArgv: ['--import', new URL('tests/loader/register.js', import.meta.url).href],
+      server: { deps: { external: [NOT_A_TEST] } },
+      testTimeout: 120_000,
+      hookTimeout: 120_000,
+    },
+  };
+});
