@@ -12,6 +12,28 @@ const LINE = 21;
 /** The longest mark, a space, and `? ` stand before it. */
 const TITLE = 15;
 
+/** Why a result did not pass and what to look for first, as the care room says it in English. */
+const REFUSALS = [
+  'stop-contact',
+  'pressure-switch',
+  'leak',
+  'leak-unclear',
+  'pull-not-reached',
+  'pull-slow',
+  'ultimate',
+  'points-close',
+  'correction',
+  'residual',
+  'uncertainty',
+  'no-light',
+  'spread',
+  'uncertainty-light',
+  'look-pressure',
+  'look-temperature',
+  'look-light',
+] as const;
+type RefusalId = (typeof REFUSALS)[number];
+
 const stepWords = z.strictObject({
   title: text(TITLE),
   /** Where a step has a live value above them, only the second line is shown. */
@@ -44,6 +66,9 @@ export const guidedCatalogueSchema = z.strictObject({
     ultimate: text(9),
     leak: text(9),
   }),
+  refusals: z.strictObject(
+    Object.fromEntries(REFUSALS.map((id) => [id, text(300)])) as Record<RefusalId, z.ZodString>,
+  ),
   ends: z.strictObject({
     kept: text(120),
     keptNotPassed: text(120),

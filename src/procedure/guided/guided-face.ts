@@ -12,7 +12,7 @@ import { alarmReasonPages, type Page, reasonPages, TEXT_ROWS } from '../../panel
 import { ends, pages } from '../../panel/text.ts';
 import { foremost } from '../../safety/alarms.ts';
 import { guidedResultOf } from './guided-result.ts';
-import { resultLines } from './guided-result-lines.ts';
+import { refusalTexts, resultLines } from './guided-result-lines.ts';
 import type { GuidedConfig, GuidedSnapshot, GuidedState } from './guided-state.ts';
 import { entryValueSI } from './number-entry.ts';
 import { stepOf } from './progress.ts';
@@ -108,7 +108,8 @@ function resultPages({ procedure }: GuidedState, config: GuidedConfig): readonly
   const lines = resultLines(result, config.words);
   const rows: Page[] = [];
   for (let at = 0; at < lines.length; at += TEXT_ROWS) rows.push(lines.slice(at, at + TEXT_ROWS));
-  return [...rows, ...(result?.refusals ?? []).flatMap(pagesOf)];
+  const refusals = result === null ? [] : refusalTexts(result, config.words);
+  return [...rows, ...refusals.flatMap(pagesOf)];
 }
 
 function whyPages({ why }: GuidedState, { catalogue, words }: GuidedConfig): readonly Page[] {

@@ -1,13 +1,15 @@
 /**
  * The result of a guided procedure as lines for the display: passed or not, the correction and its
  * uncertainty, or the figures of seal and pump. Units are those of the trade; the words come from
- * the catalogue, but the advice after a refusal stays in the records' English.
+ * the catalogue, also those of why it did not pass, which the records hold in English.
  */
 
+import { type Pair, rewording } from '../../core/rewording.ts';
 import { celsiusFromK, kPaFromPa } from '../../core/units.ts';
 import { ends } from '../../panel/text.ts';
 import type { GuidedCatalogue } from './catalogue.ts';
 import type { GuidedResult } from './guided-result.ts';
+import { RECORD_WORDS } from './record-words.ts';
 
 const signed = (value: number, decimals: number): string =>
   `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(decimals)}`;
@@ -19,6 +21,17 @@ export function resultLines(
   if (result === null) return [results.notPassed];
   const head = result.passed ? results.passed : results.notPassed;
   return [head, ...figures(result, results, live)];
+}
+
+/** Why it did not pass, in the words of the display. A display has one decimal sign, the point. */
+export function refusalTexts(
+  { refusals }: GuidedResult,
+  words: GuidedCatalogue,
+): readonly string[] {
+  const pairs = Object.entries(RECORD_WORDS.refusals).map(
+    ([id, english]): Pair => [english, words.refusals[id as keyof typeof words.refusals]],
+  );
+  return refusals.map(rewording(pairs, (figure) => figure));
 }
 
 function figures(
