@@ -56,6 +56,9 @@ describe('a budget', () => {
   test('names its largest part', () => {
     const parts = [input({ name: 'a', spread: 2 }), input({ name: 'b', spread: 5 })];
     expect(largestPart(budgetOf(parts))?.name).toBe('b');
+    expect(largestPart(budgetOf(parts.toReversed()))?.name).toBe('b');
+    const alike = [input({ name: 'first' }), input({ name: 'second' })];
+    expect(largestPart(budgetOf(alike))?.name).toBe('first');
     expect(largestPart(budgetOf([]))).toBeUndefined();
   });
 
