@@ -92,8 +92,8 @@ async function runOn(board: Board, run: Session['run'], folder: string, name: st
   mkdirSync(jobFolder);
   const session: Session = {
     board,
-    title: name,
-    keysLine: '',
+    title: () => name,
+    keys: 'none',
     keyboard: null,
     atmospherePa: 100_600,
     seed: 1,

@@ -4,6 +4,7 @@ import { type DrawingWords, ENGLISH_DRAWING } from '../../intake/drawing/drawing
 import english from '../../panel/catalogues/en/terminal.json' with { type: 'json' };
 
 export type TerminalWords = typeof english;
+export type PanelWords = TerminalWords['panel'];
 
 /** Everything that words a job beside the display. */
 export interface JobWords extends PaperWords {

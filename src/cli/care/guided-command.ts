@@ -4,14 +4,13 @@
  */
 
 import { join, relative } from 'node:path';
-import { ENGLISH_WORDS } from '../../app/prepare/terminal-words.ts';
 import type { CareBody } from '../../care/care-entry.ts';
 import type { ProcedureName } from '../../core/guided-events.ts';
 import { problemLine } from '../../core/settings.ts';
 import { createHeader, type JournalHeader } from '../../journal/journal-format.ts';
 import { GUIDED } from '../../procedure/guided/guided.ts';
 import { guidedResultOf } from '../../procedure/guided/guided-result.ts';
-import type { Guided, GuidedConfig } from '../../procedure/guided/guided-state.ts';
+import type { Guided } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES } from '../../procedure/guided/quantities.ts';
 import { fileSha256 } from '../../store/chain/file-sha256.ts';
 import { carePath, JOURNAL_FILE } from '../../store/chain/paths.ts';
@@ -70,7 +69,7 @@ export async function guidedCommand(
     return refuse(begun.problems.map(problemLine));
   }
   const started = performance.now();
-  const end = await run(options, config, session, begun.value);
+  const end = await run(options, loaded.value, session, begun.value);
   const wallS = (performance.now() - started) / 1000;
   const code = keep(options, loaded.value, end, {
     at: endedAt(session.startedAt, end),
@@ -80,7 +79,7 @@ export async function guidedCommand(
       sha256: fileSha256(join(folder, JOURNAL_FILE)),
     },
   });
-  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS, ENGLISH_WORDS)]);
+  if (onEmulated(options)) sayBeside(options, [speedWords(end.boardS, wallS, loaded.value.papers)]);
   return code;
 }
 
@@ -110,7 +109,7 @@ const headerOf = (
 
 function run(
   { json }: GuidedOptions,
-  config: GuidedConfig,
+  { config, papers }: LoadedGuided,
   session: Session,
   record: BegunRecord,
 ): Promise<ProcedureEnd<Guided>> {
@@ -129,7 +128,7 @@ function run(
         return unfitValue(procedure, value) ?? { kind: 'enter', valueSI };
       },
     },
-    showing: guidedShowing(config, session),
+    showing: guidedShowing(config, session, papers),
     out: json ? process.stderr : process.stdout,
     err: process.stderr,
   });

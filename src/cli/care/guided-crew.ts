@@ -19,7 +19,7 @@ export const guidedCrew = (
   { manual, seed }: Pick<GuidedOptions, 'manual' | 'seed'>,
   config: GuidedConfig,
 ): Crew => ({
-  who: 'scripted person',
+  who: 'person',
   join: (session) => {
     const reference = referenceOn(session, config, seed);
     if (manual) return reference === null ? {} : { reference };

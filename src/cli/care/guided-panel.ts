@@ -3,17 +3,17 @@
  * without a terminal, one line for each event. It only displays.
  */
 import picocolors from 'picocolors';
-import { ENGLISH_WORDS } from '../../app/prepare/terminal-words.ts';
+import type { JobWords, PanelWords } from '../../app/prepare/terminal-words.ts';
 import type { Event } from '../../core/events.ts';
 import type { Signals } from '../../core/frame.ts';
 import { STEP_MARKS } from '../../core/guided-events.ts';
+import { filled } from '../../core/phrases.ts';
 import { celsiusFromK, kPaFromPa, mWPerCm2FromWPerM2 } from '../../core/units.ts';
 import type { Guided, GuidedConfig, GuidedSnapshot } from '../../procedure/guided/guided-state.ts';
 import { QUANTITIES, writtenValue } from '../../procedure/guided/quantities.ts';
-import { RECORD_WORDS } from '../../procedure/guided/record-words.ts';
 import type { Session } from '../run/session.ts';
 import { eventLine } from '../terminal/event-lines.ts';
-import { keysNamed } from '../terminal/keys.ts';
+import { keysLine } from '../terminal/keys.ts';
 import type { Showing } from '../terminal/live-panel.ts';
 import { drawAround } from '../terminal/panel-drawing.ts';
 import { QUANTITY_OF } from './guided-options.ts';
@@ -31,78 +31,106 @@ export interface GuidedPicture {
   readonly keys: string;
 }
 
-export const guidedShowing = (config: GuidedConfig, session: Session): Showing<Guided> => ({
-  lineOf: guidedEventLine,
+export const guidedShowing = (
+  config: GuidedConfig,
+  session: Session,
+  words: JobWords,
+): Showing<Guided> => ({
+  lineOf: (event) => guidedEventLine(event, config.words, words),
   doseLineOf: null,
   pictureOf: ({ outputs: signals, snapshot }, colour, typed) =>
     drawGuided(
       {
-        title: session.title,
+        title: session.title(words),
         signals,
         snapshot,
-        reference: referenceWords(config, session),
+        reference: referenceText(config, session, words),
         typed: session.keyboard === null ? null : typed,
-        keys: keysNamed(session.keysLine, config.catalogue.names),
+        keys: keysLine(words.terminal.panel, session.keys, config.catalogue.names),
       },
+      words,
       colour,
     ),
 });
 
-function referenceWords({ procedure }: GuidedConfig, { reference }: Session): string | null {
+function referenceText(
+  { procedure }: GuidedConfig,
+  { reference }: Session,
+  { terminal, tongue }: JobWords,
+): string | null {
   if (procedure === 'health' || reference === undefined) return null;
   const value = reference();
   const { unit, decimals } = QUANTITIES[QUANTITY_OF[procedure]];
-  return value === null ? 'nothing to measure' : `${value.toFixed(decimals)} ${unit}`;
+  return value === null
+    ? terminal.panel.nothingToMeasure
+    : tongue.figure(`${value.toFixed(decimals)} ${unit}`);
 }
 
-export function drawGuided(picture: GuidedPicture, colour: boolean): string {
+export function drawGuided(picture: GuidedPicture, words: JobWords, colour: boolean): string {
   const { title, signals, snapshot, reference, typed, keys } = picture;
-  const row = (label: string, words: string): string => `  ${label.padEnd(LABEL_CELLS)}${words}`;
+  const { panel } = words.terminal;
+  const { labels } = panel;
+  const shown: Shown = (value, fromSI, unit, decimals = 2) =>
+    value === null
+      ? panel.noReading
+      : words.tongue.figure(`${fromSI(value).toFixed(decimals)} ${unit}`);
+  const row = (label: string, text: string): string => `  ${label.padEnd(LABEL_CELLS)}${text}`;
   const rows = [
-    row('Pressure', pressureWords(snapshot)),
-    row('Light', shown(snapshot.irradianceWPerM2, mWPerCm2FromWPerM2, 'mW/cm²')),
-    row('Glass', shown(snapshot.glassK, celsiusFromK, '°C', 1)),
-    ...(reference === null ? [] : [row('Reference', `${reference} (simulated)`)]),
-    ...(snapshot.asksNumber && typed !== null ? [row('Type', typed)] : []),
+    row(
+      labels.pressure,
+      `${shown(snapshot.pressurePa, kPaFromPa, 'kPa abs')}${aimed(snapshot, panel)}`,
+    ),
+    row(labels.light, shown(snapshot.irradianceWPerM2, mWPerCm2FromWPerM2, 'mW/cm²')),
+    row(labels.glass, shown(snapshot.glassK, celsiusFromK, '°C', 1)),
+    ...(reference === null
+      ? []
+      : [row(labels.reference, filled(panel.reference, { reading: reference }))]),
+    ...(snapshot.asksNumber && typed !== null ? [row(labels.typed, typed)] : []),
   ];
   const paint = picocolors.createColors(colour);
-  return drawAround(signals, { title, beside: [], rows, keys }, paint);
+  return drawAround(signals, { title, beside: [], rows, keys }, panel, paint);
 }
 
-function pressureWords({ pressurePa, setPointPa }: GuidedSnapshot): string {
-  const setPoint = setPointPa === null ? '' : `, set-point ${kPaFromPa(setPointPa).toFixed(0)}`;
-  return `${shown(pressurePa, kPaFromPa, 'kPa abs')}${setPoint}`;
-}
+const aimed = ({ setPointPa }: GuidedSnapshot, { setPoint }: PanelWords): string =>
+  setPointPa === null ? '' : filled(setPoint, { kPa: kPaFromPa(setPointPa).toFixed(0) });
 
-const shown = (
+type Shown = (
   value: number | null,
   fromSI: (value: number) => number,
   unit: string,
-  decimals = 2,
-): string => (value === null ? 'no reading' : `${fromSI(value).toFixed(decimals)} ${unit}`);
+  decimals?: number,
+) => string;
 
 /** `null` for events that would only clutter a terminal. */
-export function guidedEventLine(event: Event): string | null {
+export function guidedEventLine(
+  event: Event,
+  guided: GuidedConfig['words'],
+  words: JobWords,
+): string | null {
+  const { terminal, tongue } = words;
   const clock = event.timeS.toFixed(1).padStart(7);
   switch (event.kind) {
     case 'step':
-      return `${clock} s  ${STEP_MARKS[event.step]} ${RECORD_WORDS.steps[event.step].title}`;
+      return `${clock} s  ${STEP_MARKS[event.step]} ${guided.steps[event.step].title}`;
     case 'point': {
       const { at, reference, reading } = event.point;
       const quantity =
         at === 'light' ? 'light' : at === 'ice' || at === 'bath' ? 'temperature' : 'pressure';
-      const [ref, own] = [reference, reading.mean].map((value) => writtenValue(quantity, value));
-      return `${clock} s     reference ${ref}, unit ${own} ${QUANTITIES[quantity].unit}`;
+      const [ref = '', own = ''] = [reference, reading.mean].map((value) =>
+        tongue.figure(writtenValue(quantity, value)),
+      );
+      const { unit } = QUANTITIES[quantity];
+      return `${clock} s     ${filled(terminal.events.point, { reference: ref, own, unit })}`;
     }
     case 'batch':
       // The steps and the result already show start and end.
       return event.from === 'idle' || event.to === 'complete'
         ? null
-        : `${clock} s  ${event.to}: ${event.why}`;
+        : `${clock} s  ${terminal.batch[event.to]}: ${tongue.recorded(event.why)}`;
     case 'end':
       return null;
     default: {
-      const line = eventLine(event, ENGLISH_WORDS);
+      const line = eventLine(event, words);
       return line === null ? null : line.replace(/^\S+/, `${clock} s`);
     }
   }

@@ -2,6 +2,7 @@
  * Everything that sets up a guided procedure: unit file with its calibrations in force, care and
  * guided figures, words of the display. It returns every problem and starts nothing.
  */
+
 import { z } from 'zod';
 import builtInGuided from '../../app/defaults/guided.json' with { type: 'json' };
 import { withCalibrations } from '../../app/prepare/calibrations-in-force.ts';
@@ -10,6 +11,7 @@ import { readCareFile } from '../../app/prepare/load-care.ts';
 import { ENGLISH, type LoadedCatalogue } from '../../app/prepare/load-catalogue.ts';
 import { loadSettings } from '../../app/prepare/load-settings.ts';
 import { readChecked } from '../../app/prepare/read-settings.ts';
+import type { JobWords } from '../../app/prepare/terminal-words.ts';
 import { type ReferenceInstrument, referenceSchema } from '../../care/care-entry.ts';
 import { type CareSettings, careSettingsSchema } from '../../care/care-settings.ts';
 import { unitSettingsSchema } from '../../control/unit-settings.ts';
@@ -41,6 +43,8 @@ export interface LoadedGuided {
   readonly unit: unknown;
   readonly figures: Readonly<Record<string, unknown>>;
   readonly display: LoadedCatalogue['note'];
+  /** The words of the terminal. */
+  readonly papers: JobWords;
 }
 
 export interface GuidedAsked {
@@ -73,7 +77,7 @@ export function loadGuided(
   });
   const used = withCalibrations(loaded.value, facts);
   if (!used.ok) return used;
-  const { config: job, inputs, language: display } = used.value.settings;
+  const { config: job, inputs, language: display, papers } = used.value.settings;
   const unfit = wavelengthProblems(procedure, reference, job.unit.lampPeakNm);
   if (unfit.length > 0) return { ok: false, problems: unfit };
   const toSI = procedure === 'health' ? null : QUANTITIES[QUANTITY_OF[procedure]].toSI;
@@ -96,7 +100,7 @@ export function loadGuided(
   const { settings } = care.value;
   return {
     ok: true,
-    value: { config, care: settings, job, notes, unit: inputs.unit, figures, display },
+    value: { config, care: settings, job, notes, unit: inputs.unit, figures, display, papers },
   };
 }
 

@@ -81,7 +81,7 @@ const keyOf = ({ kind, job }: Offer): string => `${kind} ${job}`;
 
 /** Presses YES once it has had time to read. */
 const TAKES_FIRST: Crew = {
-  who: 'scripted technician',
+  who: 'technician',
   join: ({ press }) => ({
     person: (timeS) => {
       if (Math.abs(timeS - READS_FOR_S) < 0.03) press('yes');

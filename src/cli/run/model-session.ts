@@ -2,12 +2,16 @@
  * The common part of sessions in a simulated world, whichever board is used: keys for the unit's
  * buttons and switches, what a person sees, and what the record says about the world.
  */
+
 import type { Board } from '../../../hal/board.ts';
 import type { BreakView } from '../../../sim/board/simulated-board.ts';
 import type { Scenario } from '../../../sim/faults/scenario.ts';
 import { amountAtMol, heatExchangeS } from '../../../sim/plant/air/gas-model.ts';
+import type { JobWords, PanelWords } from '../../app/prepare/terminal-words.ts';
 import type { Button } from '../../core/frame.ts';
-import { KEYS_LINE, type KeyAction } from '../terminal/keys.ts';
+import { filled } from '../../core/phrases.ts';
+import { kindNamed } from '../../document/certificate/certificate-words.ts';
+import type { KeyAction } from '../terminal/keys.ts';
 import type { Pacer, Speed } from './pace.ts';
 import type { Session } from './session.ts';
 import type { ScenarioOptions } from './simulated-scenario.ts';
@@ -29,7 +33,7 @@ export interface Hands {
 
 /** Replaces the technician, who knows repairs only. */
 export interface Crew {
-  readonly who: string;
+  readonly who: 'technician' | 'person';
   readonly join: (hands: Hands) => Pick<Session, 'person' | 'reference'>;
 }
 
@@ -51,8 +55,11 @@ export function modelSession(
   const { manual, seed } = options;
   return {
     board,
-    title: `${titleOf(board.identity.kind, options, speed, crew)}${gasWords(scenario)}`,
-    keysLine: manual ? KEYS_LINE : 'Ctrl-C ends the job safely',
+    title: (words) =>
+      [titleOf(board.identity.kind, options, speed, crew, words), ...gasLine(scenario, words)].join(
+        '\n',
+      ),
+    keys: manual ? 'all' : 'none',
     keyboard: manual ? process.stdin : null,
     atmospherePa: scenario.atmospherePa,
     seed,
@@ -68,17 +75,24 @@ export function modelSession(
     run,
     act: (key) => press(key, hands),
     // A person at the keyboard must know the state of the shield, because its key toggles it.
-    look: () => `${lookAt(hands)}${manual ? shieldWords(hands) : ''}`,
+    look: ({ look }) => `${lookAt(hands, look)}${manual ? shieldText(hands, look) : ''}`,
     ...crew?.join(hands),
   };
 }
 
 /** Only when chosen: the gas law, and how fast real walls would take its heat. */
-function gasWords({ world: { gas, air }, atmospherePa, airK }: Scenario): string {
-  if (gas.exponent === 1) return '';
+function gasLine(
+  { world: { gas, air }, atmospherePa, airK }: Scenario,
+  { terminal, tongue }: JobWords,
+): readonly string[] {
+  if (gas.exponent === 1) return [];
   const amountMol = amountAtMol(gas, atmospherePa, air.injectorM3, atmospherePa, airK);
   const exchangeS = heatExchangeS(amountMol, air.injectorWallM2);
-  return `\nGas with exponent ${gas.exponent}; the walls would take its heat in about ${exchangeS.toFixed(1)} s`;
+  const figures = {
+    exponent: tongue.figure(String(gas.exponent)),
+    seconds: tongue.figure(exchangeS.toFixed(1)),
+  };
+  return [filled(terminal.panel.title.gas, figures)];
 }
 
 function press(key: KeyAction, hands: Hands): void {
@@ -87,16 +101,19 @@ function press(key: KeyAction, hands: Hands): void {
   if (key.kind === 'shield') hands.toggleShield();
 }
 
-const shieldWords = (hands: Hands): string =>
-  hands.view().shieldClosed ? '; shield closed' : '; shield OPEN';
+type LookWords = PanelWords['look'];
 
-function lookAt(hands: Hands): string {
+const shieldText = (hands: Hands, { shieldClosed, shieldOpen }: LookWords): string =>
+  hands.view().shieldClosed ? shieldClosed : shieldOpen;
+
+function lookAt(hands: Hands, words: LookWords): string {
   const { bubbling, clear, filledRatio, longestFrontRatio, tacky, resinLeft } = hands.view();
-  const tip = `dark where air is left, longest gap to ${Math.round(longestFrontRatio * 100)} %`;
-  const look = clear ? 'clear' : filledRatio > 0.02 ? tip : 'not filled';
-  const face = tacky === null ? '' : tacky ? ', face tacky' : ', face hard';
-  const more = `${bubbling ? ', bubbles rising' : ''}${resinLeft ? '' : ', no resin in injector'}${face}`;
-  return `${Math.round(filledRatio * 100)} % filled, ${look}${more}`;
+  const percent = (ratio: number): string => String(Math.round(ratio * 100));
+  const tip = filled(words.air, { share: percent(longestFrontRatio) });
+  const look = clear ? words.clear : filledRatio > 0.02 ? tip : words.empty;
+  const face = tacky === null ? '' : tacky ? words.tacky : words.hard;
+  const more = `${bubbling ? words.bubbles : ''}${resinLeft ? '' : words.dry}${face}`;
+  return `${filled(words.filled, { share: percent(filledRatio), look })}${more}`;
 }
 
 function titleOf(
@@ -104,9 +121,14 @@ function titleOf(
   { manual, seed, fault }: ModelOptions,
   speed: Speed,
   crew: Crew | null,
+  { terminal, certificate }: JobWords,
 ): string {
-  const pace = speed === 'max' ? 'as fast as it can' : `${speed} x real time`;
-  const who = manual ? 'you press the buttons' : (crew?.who ?? 'scripted technician');
-  const wrong = fault.length === 0 ? '' : `, fault: ${fault.join(', ')}`;
-  return `Meniscus, ${kind} (demo), ${who}, seed ${seed}, ${pace}${wrong}`;
+  const { title } = terminal.panel;
+  return filled(title.model, {
+    kind: kindNamed(certificate, kind),
+    who: title[manual ? 'you' : (crew?.who ?? 'technician')],
+    seed: String(seed),
+    pace: speed === 'max' ? title.fast : filled(title.pace, { times: String(speed) }),
+    faults: fault.length === 0 ? '' : filled(title.faults, { faults: fault.join(', ') }),
+  });
 }

@@ -8,8 +8,8 @@ import { openFirmataBoard } from '../../../hal/firmata/firmata-board.ts';
 import { portNamed } from '../../../hal/firmata/ports.ts';
 import { openSerialLine } from '../../../hal/firmata/serial-line.ts';
 import { boardLimitsOf } from '../../control/board-limits.ts';
+import { filled } from '../../core/phrases.ts';
 import type { RepairConfig } from '../../procedure/repair/repair-state.ts';
-import { REAL_KEYS_LINE } from '../terminal/keys.ts';
 import { printError } from '../terminal/print.ts';
 import type { Pacer } from './pace.ts';
 import type { OpenedSession } from './session.ts';
@@ -37,8 +37,8 @@ export async function realSession(wanted: string, config: RepairConfig): Promise
     ok: true,
     session: {
       board,
-      title: `Meniscus on the board at ${portName}`,
-      keysLine: keyboard === null ? 'Ctrl-C ends the job safely' : REAL_KEYS_LINE,
+      title: ({ terminal: { panel } }) => filled(panel.title.real, { port: portName }),
+      keys: keyboard === null ? 'none' : 'buttons',
       keyboard,
       atmospherePa: USUAL_ATMOSPHERE_PA,
       seed: null,

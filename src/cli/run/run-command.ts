@@ -13,7 +13,7 @@ import { problemLine } from '../../core/settings.ts';
 import { machineClaims } from '../../report/machine-report.ts';
 import { JOURNAL_FILE } from '../../store/chain/paths.ts';
 import { EXIT } from '../terminal/exit-codes.ts';
-import { keysNamed } from '../terminal/keys.ts';
+import { keysLine } from '../terminal/keys.ts';
 import { localDay } from '../terminal/local-day.ts';
 import { tellIndexMissing } from '../terminal/open-records.ts';
 import { print, printError } from '../terminal/print.ts';
@@ -153,12 +153,12 @@ async function run(
 
 const surroundingsOf = (
   session: Session,
-  { config: { profile, catalogue } }: Ready['settings'],
+  { config: { profile, catalogue }, papers }: Ready['settings'],
 ): Parameters<typeof runJob>[0]['surroundings'] => ({
-  title: session.title,
+  title: session.title(papers),
   lowestPa: profile.vacuum.lowestPa,
   highestPa: session.atmospherePa + profile.pressure.highestGaugePa,
-  keys: keysNamed(session.keysLine, catalogue.names),
+  keys: keysLine(papers.terminal.panel, session.keys, catalogue.names),
 });
 
 const resultOf = (

@@ -22,6 +22,7 @@ export type JobEnd = Omit<ProcedureEnd<Repair>, 'last'>;
 
 export function runJob(run: JobRun): Promise<JobEnd> {
   const { settings, session, surroundings } = run;
+  const { papers: words } = settings;
   return runProcedure({
     ...run,
     procedure: REPAIR,
@@ -29,10 +30,14 @@ export function runJob(run: JobRun): Promise<JobEnd> {
     keeps: (snapshot) => snapshot,
     numbers: null,
     showing: {
-      lineOf: (event) => eventLine(event, settings.papers),
-      doseLineOf: (dose) => doseLine(dose, settings.papers),
+      lineOf: (event) => eventLine(event, words),
+      doseLineOf: (dose) => doseLine(dose, words),
       pictureOf: ({ outputs: signals, snapshot }, colour) =>
-        drawPanel({ ...surroundings, signals, snapshot, seen: session.look() }, colour),
+        drawPanel(
+          { ...surroundings, signals, snapshot, seen: session.look(words.terminal.panel) },
+          words,
+          colour,
+        ),
     },
   });
 }

@@ -3,15 +3,16 @@
  * and the keys and views of the person. `open-session.ts` makes one; `run-procedure.ts` uses it.
  */
 import type { Board } from '../../../hal/board.ts';
+import type { JobWords, PanelWords } from '../../app/prepare/terminal-words.ts';
 import type { DisplayLines, Request } from '../../core/frame.ts';
-import type { KeyAction } from '../terminal/keys.ts';
+import type { KeyAction, KeySet } from '../terminal/keys.ts';
 import type { Pacer } from './pace.ts';
 
 export interface Session {
   readonly board: Board;
   /** Title of the panel. */
-  readonly title: string;
-  readonly keysLine: string;
+  readonly title: (words: JobWords) => string;
+  readonly keys: KeySet;
   readonly keyboard: NodeJS.ReadStream | null;
   /** Top end of the panel's pressure bar. */
   readonly atmospherePa: number;
@@ -24,7 +25,7 @@ export interface Session {
   /** Handles a key; a request to the controller goes to `request`. */
   readonly act: (key: KeyAction, request: (request: Request) => void) => void;
   /** The view through the glass, in words; null where it is not known. */
-  readonly look: () => string | null;
+  readonly look: (words: PanelWords) => string | null;
   /** A scripted person who reads the display once a tick and presses buttons; absent where there is none. */
   readonly person?: (timeS: number, display: DisplayLines) => void;
   /** Value of a reference instrument, in the unit of the display; null where there is none. */

@@ -3,7 +3,9 @@
  * controller decides what a button does.
  */
 import { emitKeypressEvents } from 'node:readline';
+import type { PanelWords } from '../../app/prepare/terminal-words.ts';
 import type { Button } from '../../core/frame.ts';
+import { filled } from '../../core/phrases.ts';
 import type { TypedNumber } from './typed-number.ts';
 
 export type KeyAction =
@@ -20,14 +22,15 @@ export const KEY_ACTIONS: Readonly<Record<string, KeyAction>> = {
   s: { kind: 'shield' },
 };
 
-export const KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   e emergency stop  s shield  Ctrl-C end';
-
-/** A real unit has its own emergency stop and shield. */
-export const REAL_KEYS_LINE = 'h HOLD  y YES  n NO  m MORE   Ctrl-C end';
+/** Which keys a person has: a real unit has its own emergency stop and shield. */
+export type KeySet = keyof PanelWords['keys'];
 
 /** With the buttons named as the display names them. */
-export const keysNamed = (keys: string, names: Readonly<Record<Button, string>>): string =>
-  keys.replace(/\b(HOLD|YES|NO|MORE)\b/g, (word) => names[word.toLowerCase() as Button]);
+export const keysLine = (
+  { keys }: PanelWords,
+  set: KeySet,
+  names: Readonly<Record<Button, string>>,
+): string => filled(keys[set], names);
 
 export const INTERRUPT_KEY = 'interrupt';
 

@@ -4,8 +4,10 @@
  * `live-panel.ts` decides when and where they appear.
  */
 import picocolors from 'picocolors';
+import type { JobWords, PanelWords } from '../../app/prepare/terminal-words.ts';
 import type { Snapshot } from '../../core/events.ts';
 import type { Signals, StatusColour } from '../../core/frame.ts';
+import { filled } from '../../core/phrases.ts';
 import {
   celsiusFromK,
   kPaFromPa,
@@ -28,19 +30,25 @@ export interface PanelPicture {
 const BAR_CELLS = 30;
 const LABEL_CELLS = 10;
 
-export function drawPanel(picture: PanelPicture, colour: boolean): string {
+export function drawPanel(picture: PanelPicture, words: JobWords, colour: boolean): string {
   const paint = picocolors.createColors(colour);
-  const { signals, snapshot } = picture;
+  const { signals, snapshot, seen } = picture;
+  const { panel } = words.terminal;
+  const { tongue } = words;
   const beside = [
-    `glass ${degrees(snapshot.glassK)}`,
-    `lamp ${degrees(snapshot.heatSinkK)}, ${light(snapshot.irradianceWPerM2)}`,
+    filled(panel.glass, { temperature: degrees(snapshot.glassK) }),
+    filled(panel.lamp, {
+      temperature: degrees(snapshot.heatSinkK),
+      light: tongue.figure(light(snapshot.irradianceWPerM2)),
+    }),
   ];
   const rows = [
-    pressureBar(picture, paint),
-    doseBar(snapshot, paint),
-    ...(picture.seen === null ? [] : [`  ${'Break'.padEnd(LABEL_CELLS)}${picture.seen}`]),
+    pressureBar(picture, words, paint),
+    doseBar(snapshot, words, paint),
+    ...(seen === null ? [] : [`${labelled(panel.labels.break)}${seen}`]),
   ];
-  return drawAround(signals, { title: picture.title, beside, rows, keys: picture.keys }, paint);
+  const { title, keys } = picture;
+  return drawAround(signals, { title, beside, rows, keys }, panel, paint);
 }
 
 export type Paint = ReturnType<typeof picocolors.createColors>;
@@ -55,10 +63,12 @@ export function drawAround(
     readonly rows: readonly string[];
     readonly keys: string;
   },
+  panel: PanelWords,
   paint: Paint,
 ): string {
-  const lit = `${lamp(status.colour, paint)} ${statusWords(status.colour, status.flashing)}`;
-  const beside = [lit, `buzzer ${buzzer}`, ...own.beside];
+  const named = panel.status[status.colour];
+  const told = status.flashing ? filled(panel.flashing, { status: named }) : named;
+  const beside = [`${lamp(status.colour, paint)} ${told}`, panel.buzzer[buzzer], ...own.beside];
   const lines = [
     paint.bold(own.title),
     `  ┌${'─'.repeat(22)}┐`,
@@ -74,16 +84,7 @@ function lamp(colour: StatusColour, paint: Paint): string {
   return colour === 'off' ? 'o' : paint[colour]('●');
 }
 
-function statusWords(colour: StatusColour, flashing: boolean): string {
-  const words = {
-    off: 'off',
-    red: 'red: danger, made safe',
-    yellow: 'yellow: warning',
-    green: 'green: working',
-    blue: 'blue: your turn',
-  }[colour];
-  return flashing ? `${words} (flashing)` : words;
-}
+const labelled = (label: string): string => `  ${label.padEnd(LABEL_CELLS)}`;
 
 const degrees = (k: number | null): string =>
   k === null ? '--' : `${celsiusFromK(k).toFixed(0)} °C`;
@@ -92,7 +93,11 @@ const light = (wPerM2: number | null): string =>
   wPerM2 === null ? '-- mW/cm²' : `${mWPerCm2FromWPerM2(wPerM2).toFixed(1)} mW/cm²`;
 
 /** A bar from vacuum to pressure, with marks for the atmosphere and the set-point. */
-function pressureBar(picture: PanelPicture, paint: Paint): string {
+function pressureBar(
+  picture: PanelPicture,
+  { terminal: { panel }, tongue }: JobWords,
+  paint: Paint,
+): string {
   const { pressurePa, setPointPa, atmospherePa } = picture.snapshot;
   const cellOf = (pa: number): number => {
     const share = (pa - picture.lowestPa) / (picture.highestPa - picture.lowestPa);
@@ -106,14 +111,23 @@ function pressureBar(picture: PanelPicture, paint: Paint): string {
   if (atmospherePa !== null) cells[cellOf(atmospherePa)] = '┼';
   if (setPointPa !== null) cells[cellOf(setPointPa)] = paint.yellow('◆');
   const reading =
-    pressurePa === null ? 'no reading' : `${kPaFromPa(pressurePa).toFixed(1)} kPa abs`;
-  const setPoint = setPointPa === null ? '' : `, set-point ◆ ${kPaFromPa(setPointPa).toFixed(0)}`;
-  return `  ${'Pressure'.padEnd(LABEL_CELLS)}${cells.join('')} ${reading}${setPoint}`;
+    pressurePa === null
+      ? panel.noReading
+      : tongue.figure(`${kPaFromPa(pressurePa).toFixed(1)} kPa abs`);
+  const setPoint =
+    setPointPa === null ? '' : filled(panel.setPoint, { kPa: kPaFromPa(setPointPa).toFixed(0) });
+  return `${labelled(panel.labels.pressure)}${cells.join('')} ${reading}${setPoint}`;
 }
 
-function doseBar({ doseJPerM2, targetJPerM2 }: Snapshot, paint: Paint): string {
+function doseBar(
+  { doseJPerM2, targetJPerM2 }: Snapshot,
+  { terminal: { panel }, tongue }: JobWords,
+  paint: Paint,
+): string {
   const full = Math.min(BAR_CELLS, Math.floor((doseJPerM2 / targetJPerM2) * BAR_CELLS));
   const bar = paint.magenta('█'.repeat(full)) + paint.dim('·'.repeat(BAR_CELLS - full));
-  const joules = (jPerM2: number): string => (mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2);
-  return `  ${'Dose'.padEnd(LABEL_CELLS)}${bar} ${joules(doseJPerM2)} of ${joules(targetJPerM2)} J/cm²`;
+  const joules = (jPerM2: number): string =>
+    tongue.figure((mJPerCm2FromJPerM2(jPerM2) / 1000).toFixed(2));
+  const dose = filled(panel.dose, { dose: joules(doseJPerM2), target: joules(targetJPerM2) });
+  return `${labelled(panel.labels.dose)}${bar} ${dose}`;
 }

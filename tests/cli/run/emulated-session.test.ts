@@ -1,5 +1,6 @@
 /** The emulated board as the session of a run: its pace, the keys for hands, its end. */
 import { expect, onTestFinished, test } from 'vitest';
+import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
 import { EMULATED_FAULT_NAMES } from '../../../src/cli/run/emulated-faults.ts';
 import { emulatedSession } from '../../../src/cli/run/emulated-session.ts';
 import type { ModelOptions } from '../../../src/cli/run/model-session.ts';
@@ -53,7 +54,7 @@ test('no frame comes after the one that stops it', async () => {
 
 test('somebody at the keyboard runs it in real time, reaches its buttons and switches, and sees the shield', async () => {
   const session = await opened({ manual: true });
-  expect(session.title).toBe(
+  expect(session.title(ENGLISH_WORDS)).toBe(
     'Meniscus, emulated board (demo), you press the buttons, seed 1, 1 x real time',
   );
   const keys = [
@@ -62,7 +63,7 @@ test('somebody at the keyboard runs it in real time, reaches its buttons and swi
     { kind: 'shield' },
   ] as const;
   const fast = await opened({ manual: true, speed: 'max' });
-  const before = fast.look();
+  const before = fast.look(ENGLISH_WORDS.terminal.panel);
   const after = await framesOf(fast, 20, ({ sequence }) => {
     if (sequence === 5) for (const key of keys) fast.act(key, () => undefined);
   });
@@ -70,7 +71,7 @@ test('somebody at the keyboard runs it in real time, reaches its buttons and swi
   expect(after[0]?.switches).toMatchObject({ emergencyStopPressed: false });
   expect(after.at(-1)?.switches).toMatchObject({ emergencyStopPressed: true });
   expect(after[0]?.switches.shieldClosed).toBe(!after.at(-1)?.switches.shieldClosed);
-  expect(fast.look()).not.toBe(before);
+  expect(fast.look(ENGLISH_WORDS.terminal.panel)).not.toBe(before);
 });
 
 test('it is opened as the board that it is, and closing it twice is harmless', async () => {
@@ -89,5 +90,7 @@ test('a fault that would have no effect on it is refused, with those that have o
     expect(refused.ok ? '' : refused.lines.join()).toContain('board-restart');
     expect(EMULATED_FAULT_NAMES).not.toContain(name);
   }
-  expect((await opened({ fault: ['mute-link'] })).title).toContain('fault: mute-link');
+  expect((await opened({ fault: ['mute-link'] })).title(ENGLISH_WORDS)).toContain(
+    'fault: mute-link',
+  );
 });

@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { paperWordsOf } from '../../../src/app/prepare/paper-words.ts';
+import { ENGLISH_WORDS } from '../../../src/app/prepare/terminal-words.ts';
+import { keysLine } from '../../../src/cli/terminal/keys.ts';
 import { drawPanel, type PanelPicture } from '../../../src/cli/terminal/panel-drawing.ts';
+import { problemLine } from '../../../src/core/settings.ts';
+import { madeLanguage, outsideWords } from '../../app/prepare/made-language.ts';
 
 const PICTURE: PanelPicture = {
   title: 'Meniscus',
@@ -34,7 +39,7 @@ const PICTURE: PanelPicture = {
   keys: 'keys',
 };
 const draw = (snapshot: Partial<PanelPicture['snapshot']> = {}): string =>
-  drawPanel({ ...PICTURE, snapshot: { ...PICTURE.snapshot, ...snapshot } }, false);
+  drawPanel({ ...PICTURE, snapshot: { ...PICTURE.snapshot, ...snapshot } }, ENGLISH_WORDS, false);
 const lineWith = (text: string, word: string): string =>
   text.split('\n').find((line) => line.includes(word)) ?? '';
 
@@ -73,4 +78,34 @@ describe('the panel in a terminal', () => {
   test('says so when there is no reading', () => {
     expect(draw({ pressurePa: null })).toContain('no reading');
   });
+});
+
+test('every word beside the display comes from the folder of its language', () => {
+  const made = paperWordsOf(madeLanguage());
+  if (!made.ok) throw new Error(made.problems.map(problemLine).join('\n'));
+  const colours = ['off', 'red', 'yellow', 'green', 'blue'] as const;
+  for (const colour of colours) {
+    const signals = { ...PICTURE.signals, status: { colour, flashing: true } };
+    for (const pressurePa of [null, 25_000]) {
+      const snapshot = { ...PICTURE.snapshot, pressurePa };
+      const drawn = drawPanel({ ...PICTURE, signals, snapshot }, made.value, false);
+      const beside = drawn.replaceAll(/│ .{20} │/g, '');
+      const given = ['Meniscus', 'bubbles', 'keys', 'kPa', 'abs', 'mW', 'cm'];
+      expect(outsideWords(beside).filter((word) => !given.includes(word))).toEqual([]);
+    }
+  }
+});
+
+test('the keys are named as the display names its buttons', () => {
+  const names = { hold: 'ALTO', yes: 'SÍ', no: 'NO', more: 'INFO' };
+  const spanish = paperWordsOf('es');
+  if (!spanish.ok) throw new Error('es');
+  expect(keysLine(spanish.value.terminal.panel, 'buttons', names)).toBe(
+    'h ALTO  y SÍ  n NO  m INFO   Ctrl-C fin',
+  );
+  for (const set of ['all', 'buttons', 'none'] as const) {
+    const line = keysLine(ENGLISH_WORDS.terminal.panel, set, names);
+    expect(line).not.toMatch(/[{}]/);
+    expect(line.length).toBeLessThanOrEqual(76);
+  }
 });
