@@ -1,9 +1,10 @@
 #!/usr/bin/env node
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 /**
  * Starts the TypeScript sources. They are bundled once into node_modules/.cache and again whenever
  * a source is newer than the bundle, so that an edit needs no build and a start no compiler.
  */
+
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import module from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';

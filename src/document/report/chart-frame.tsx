@@ -7,6 +7,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
 import type { ComponentChildren, VNode } from 'preact';
 import { render } from 'preact-render-to-string';
+import type { Tongue } from '../../core/sayings.ts';
 import type { Block } from '../blocks.ts';
 import { thinned } from './thinned.ts';
 
@@ -106,14 +107,11 @@ export function Chart({ id, title, description, height, width, children }: Chart
   );
 }
 
-/** Writes the numbers of an axis with the decimal sign of a language. */
-type Figure = (english: string) => string;
-
 interface TimeAxisProps {
   readonly x: Scale;
   readonly band: Band;
   readonly label: string;
-  readonly figure: Figure;
+  readonly figure: Tongue['figure'];
 }
 
 export function TimeAxis({ x, band, label, figure }: TimeAxisProps) {
@@ -146,7 +144,7 @@ interface ValueAxisProps {
   readonly band: Band;
   readonly label: string;
   readonly side: 'left' | 'right';
-  readonly figure: Figure;
+  readonly figure: Tongue['figure'];
   readonly ink?: string;
   readonly count?: number;
 }

@@ -1,5 +1,6 @@
 /** How a report names a dose, and the field of the lamp that it is of. */
 import { filled } from '../../core/phrases.ts';
+import { inField } from '../../report/claims/claim-table.ts';
 import type { DosePart, FieldOf } from '../../report/dose-part.ts';
 import type { PaperWords } from '../paper-words.ts';
 
@@ -11,9 +12,8 @@ export const fieldText = ({ number, of }: FieldOf, { report }: PaperWords): stri
 export const ofField = (
   what: string,
   { field = null }: Pick<DosePart, 'field'>,
-  words: PaperWords,
-): string =>
-  field === null ? what : filled(words.report.ofField, { what, field: fieldText(field, words) });
+  { claims }: PaperWords,
+): string => (field === null ? what : inField(what, field, claims));
 
 /** 'Dose' for both together, 'Dose of the fill' where they were cured apart. */
 export const doseTitle = (part: DosePart, words: PaperWords): string =>

@@ -3,10 +3,10 @@
  * set-point, local atmosphere, and shaded stretches that name each part. The left axis is absolute,
  * the right one gauge. `stretches.tsx` decides which stretches there are.
  */
-import { render } from 'preact-render-to-string';
 import type { Snapshot } from '../../core/events.ts';
 import { partOf } from '../../core/phases.ts';
 import { filled } from '../../core/phrases.ts';
+import type { Tongue } from '../../core/sayings.ts';
 import { kPaFromPa } from '../../core/units.ts';
 import type { ReportData } from '../../report/report-data.ts';
 import type { PhaseRow } from '../../report/timeline.ts';
@@ -16,6 +16,8 @@ import type { PaperWords } from '../paper-words.ts';
 import {
   type Band,
   Chart,
+  type Drawn,
+  figureOf,
   INK,
   LEFT,
   minutesScale,
@@ -53,25 +55,26 @@ export function pressureChart({ data, snapshots, words }: PressureChartData): Bl
   const endS = worked.at(-1)?.toS;
   if (fromS === undefined || endS === undefined) return { kind: 'paragraph', text: texts.none };
   const toS = Math.min(endS + AFTER_S, data.lastsS);
-  const props = { data, snapshots, words, worked, fromS, toS };
   const letters = [texts.seal, texts.vacuum, texts.pressed].map((names) => names.at(-1)).join(', ');
-  return {
-    kind: 'figure',
+  const drawn = {
     id: 'pressure',
-    svg: render(<PressureChart {...props} />),
     title: texts.title,
     description: descriptionOf(data, words),
     caption: filled(texts.caption, { letters }),
   };
+  const props = { drawn, data, snapshots, words, worked, fromS, toS };
+  return figureOf(drawn, <PressureChart {...props} />);
 }
 
 interface PressureChartProps extends PressureChartData {
+  readonly drawn: Drawn;
   readonly worked: readonly PhaseRow[];
   readonly fromS: number;
   readonly toS: number;
 }
 
-function PressureChart({ data, snapshots, words, worked, fromS, toS }: PressureChartProps) {
+function PressureChart(props: PressureChartProps) {
+  const { drawn, data, snapshots, words, worked, fromS, toS } = props;
   const { pressureChart: texts } = words.report;
   const { figure } = words.tongue;
   const shown = snapshots.filter(({ timeS }) => timeS >= fromS && timeS <= toS);
@@ -84,12 +87,7 @@ function PressureChart({ data, snapshots, words, worked, fromS, toS }: PressureC
       return { x: snapshot.timeS / 60, y: pa === null ? null : kPaFromPa(pa) };
     });
   return (
-    <Chart
-      id="pressure"
-      title={texts.title}
-      description={descriptionOf(data, words)}
-      height={HEIGHT}
-    >
+    <Chart id={drawn.id} title={drawn.title} description={drawn.description} height={HEIGHT}>
       <Stretches stretches={stretchesOf(worked, words)} x={x} band={BAND} nameY={44} />
       <Stretches stretches={sectionsOf(worked, words)} x={x} band={BAND} nameY={24} />
       <Held data={data} x={x} fromS={fromS} toS={toS} name={texts.held} />
@@ -133,7 +131,7 @@ function GaugeAxis({
   readonly data: ReportData;
   readonly y: Scale;
   readonly label: string;
-  readonly figure: (english: string) => string;
+  readonly figure: Tongue['figure'];
 }) {
   if (atmospherePa === null) return null;
   const zeroKPa = kPaFromPa(atmospherePa);

@@ -18,6 +18,15 @@ const JOB = {
   damage: { type: 'star-break', diameterMm: 22, pitMm: 2, legs: 5, longestLegMm: 10, depthMm: 1.5 },
   resin: { name: 'demo resin', lot: 'demo-lot-7' },
 };
+/** The damage of the job above, in the units of an entry. */
+const DAMAGE = {
+  type: 'star-break',
+  diameterM: 0.022,
+  pitM: 0.002,
+  legs: 5,
+  longestLegM: 0.01,
+  depthM: 0.0015,
+};
 const BROKEN_OFF = { reason: 'alarm', why: 'demo', outcome: null } as const;
 const EXTRAS: RepairExtras = {
   endedAt: '2026-03-01T09:20:00.000Z',
@@ -36,14 +45,7 @@ describe('the entry of a repair', () => {
       schema: 'meniscus/repair@1',
       lastsS: 200,
       simulated: true,
-      damage: {
-        type: 'star-break',
-        diameterM: 0.022,
-        pitM: 0.002,
-        legs: 5,
-        longestLegM: 0.01,
-        depthM: 0.0015,
-      },
+      damage: DAMAGE,
       result: { outcome: 'clear', endReason: 'completed' },
       dose: {
         doseJPerM2: 60_200,
@@ -136,14 +138,7 @@ test('a job whose journal cannot be read is entered as bad, with how it ended an
     simulated: false,
     unit: { name: 'demo unit', serial: 'demo-7' },
     profile: 'demo profile',
-    damage: {
-      type: 'star-break',
-      diameterM: 0.022,
-      pitM: 0.002,
-      legs: 5,
-      longestLegM: 0.01,
-      depthM: 0.0015,
-    },
+    damage: DAMAGE,
     ruleSets: ['demo rules (1986)'],
     assessment: 'allowed',
     result: {
